@@ -1,0 +1,38 @@
+import tseslint from 'typescript-eslint';
+import prettier from 'eslint-config-prettier';
+
+export default tseslint.config(
+  { ignores: ['dist/', 'node_modules/', 'coverage/'] },
+  ...tseslint.configs.recommended,
+  prettier,
+  {
+    rules: {
+      '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_' }],
+      eqeqeq: 'error',
+      'no-console': 'off',
+      'prefer-const': 'error',
+    },
+  },
+  {
+    // The core is pure: nothing of the host, the page, the clock, chance or files.
+    files: ['src/core/**/*.ts'],
+    rules: {
+      'no-console': 'error',
+      'no-restricted-globals': [
+        'error',
+        'window',
+        'document',
+        'Office',
+        'Excel',
+        'CustomFunctions',
+        'process',
+        'performance',
+        'setTimeout',
+        'Date',
+        'fetch',
+        'localStorage',
+      ],
+      'no-restricted-properties': ['error', { object: 'Math', property: 'random' }],
+    },
+  },
+);

@@ -1,0 +1,35 @@
+/** Sizes of a piece [mm], sorted: length >= breadth >= thickness. */
+export interface PieceSize {
+  readonly length: number;
+  readonly breadth: number;
+  readonly thickness: number;
+}
+
+/** Sorts three sizes of a piece [mm] given in any order. */
+export function sortedPiece(a: number, b: number, c: number): PieceSize {
+  let length = a;
+  let breadth = b;
+  let thickness = c;
+  let swap: number;
+  if (length < breadth) ((swap = length), (length = breadth), (breadth = swap));
+  if (breadth < thickness) ((swap = breadth), (breadth = thickness), (thickness = swap));
+  if (length < breadth) ((swap = length), (length = breadth), (breadth = swap));
+  return { length, breadth, thickness };
+}
+
+/** The piece with `padding` [mm] on every side; a size that would turn negative counts as 0. */
+export function paddedPiece(piece: PieceSize, padding: number): PieceSize {
+  return {
+    length: Math.max(0, piece.length + 2 * padding),
+    breadth: Math.max(0, piece.breadth + 2 * padding),
+    thickness: Math.max(0, piece.thickness + 2 * padding),
+  };
+}
+
+/**
+ * How a piece is held, in the trade's words.
+ * - flat: the thickness upright; on edge: the breadth upright; on end: the length upright.
+ * - tilted: turned in the plane of travel, one end higher; leaning: turned about the direction of travel.
+ * - crabwise: moved sideways without turning.
+ */
+export type Pose = 'flat' | 'on edge' | 'on end' | 'tilted' | 'leaning' | 'crabwise';

@@ -1,0 +1,45 @@
+import type { Pose } from '../measures/piece';
+
+/** A point [mm] and an attitude, a unit quaternion [w, x, y, z] that turns the piece's axes L, B, T. */
+export interface KeyAttitude {
+  readonly at: readonly [number, number, number];
+  readonly turn: readonly [number, number, number, number];
+}
+
+/**
+ * The motion of a piece: straight moves between key attitudes, position in a line and attitude about one
+ * axis at an even rate (slerp). Coordinates are the stage model's own, see the stage's doc comment.
+ */
+export type Motion = readonly KeyAttitude[];
+
+/** A box-shaped obstacle [mm]: centre, full sizes and attitude. */
+export interface SceneBox {
+  readonly centre: readonly [number, number, number];
+  readonly size: readonly [number, number, number];
+  readonly turn: readonly [number, number, number, number];
+}
+
+/** What one stage answers for one piece. */
+export interface StageAnswer {
+  /** Clearance [mm a side] that a motion shows: the piece padded by this passes. Never NaN. */
+  readonly clearance: number;
+  /** Proved: no motion whatever passes with more padding than this [mm a side]; Infinity when nothing is proved. */
+  readonly atMost: number;
+  /** The pose of the shown motion where it is closest. */
+  readonly pose: Pose;
+  /** Where it is closest, in words that can be read to a customer. */
+  readonly critical: string;
+  /** The condition that gives `atMost`, in words; absent when nothing is proved. */
+  readonly bound?: string;
+  /** Height [mm] the motion lifts the piece above the floor or the line of nosings. */
+  readonly lift?: number;
+  /** The motion passes above a handrail. */
+  readonly overRail?: boolean;
+}
+
+/** A stage's answer with what an independent checker needs to replay it. */
+export interface ShownAnswer extends StageAnswer {
+  readonly motion: Motion;
+  /** The stage as obstacles, in the same coordinates as the motion. */
+  readonly scene: readonly SceneBox[];
+}
