@@ -1,0 +1,30 @@
+import type { PieceSize, Pose } from '../measures/piece';
+
+/**
+ * How a piece is held level between two stages: first letter the size that lies along the way, second the
+ * size that is upright. `LB` is on edge and lengthwise, `TB` on edge and crosswise (moved crabwise), `LT`
+ * flat and lengthwise, `BT` flat and crosswise, `BL` and `TL` on end.
+ */
+export type Held = 'LT' | 'BT' | 'LB' | 'TB' | 'BL' | 'TL';
+
+export const ALL_HELD: readonly Held[] = ['LT', 'BT', 'LB', 'TB', 'BL', 'TL'];
+
+const SIZE = { L: 'length', B: 'breadth', T: 'thickness' } as const;
+const POSE_BY_UPRIGHT = { T: 'flat', B: 'on edge', L: 'on end' } as const;
+
+/** The trade's name for the way it is held. */
+export function poseOfHeld(held: Held): Pose {
+  return POSE_BY_UPRIGHT[held[1] as 'L' | 'B' | 'T'];
+}
+
+/** Sizes [mm] along the way, across it and upright. */
+export function heldSizes(piece: PieceSize, held: Held): { along: number; across: number; upright: number } {
+  const alongLetter = held[0] as 'L' | 'B' | 'T';
+  const uprightLetter = held[1] as 'L' | 'B' | 'T';
+  const acrossLetter = (['L', 'B', 'T'] as const).find((x) => x !== alongLetter && x !== uprightLetter)!;
+  return {
+    along: piece[SIZE[alongLetter]],
+    across: piece[SIZE[acrossLetter]],
+    upright: piece[SIZE[uprightLetter]],
+  };
+}

@@ -1,0 +1,15 @@
+import type { Held } from './held';
+import type { StageAnswer } from './stageAnswer';
+
+/**
+ * One way through a stage: how the piece is held before it and after it, and what that way's motion shows.
+ * A stage lists every pair it can show; a pair that is not listed is not shown (which proves nothing).
+ * `needsTurningRoom`: the piece is taken up into `answer.pose` (leaning, tilted) before the stage and set
+ * level again after it, so the places on both sides must have room for that.
+ */
+export interface StagePassage {
+  readonly from: Held;
+  readonly to: Held;
+  readonly answer: StageAnswer;
+  readonly needsTurningRoom?: boolean;
+}
