@@ -1,0 +1,161 @@
+import type { Cell, CellError } from '../core/measures/readQuantity';
+import type { Outcome } from '../core/measures/problem';
+import { commonShape, type Shape } from './broadcast';
+import type { FunctionDescription, NumberFunction, TableCell, TableFunction } from './description';
+import { argumentReader, isCellError, type ArgumentValue } from './readArgument';
+import { CALL_MESSAGES, messageOf, type Message } from './messages';
+
+/** Makes the host's own error value. */
+export type MakeError = (code: string, message?: string) => CellError;
+
+/** What a host hands over for one argument: a range row by row, or a lone cell. */
+export type HostArgument = Cell | readonly (readonly Cell[])[];
+
+export type HostCell = string | number | boolean | CellError;
+export type HostFunction = (...values: unknown[]) => HostCell[][];
+
+/**
+ * Turns a description into the function that a host calls. A single cell's error is thrown, as the host
+ * documents; in a range each error stays in its own place.
+ */
+export function hostFunction(description: FunctionDescription, makeError: MakeError): HostFunction {
+  const call =
+    description.kind === 'number' ? liftedCall(description, makeError) : tableCall(description, makeError);
+  return (...values) => {
+    const table = call(values.slice(0, description.arguments.length) as HostArgument[]);
+    if (table.length === 1 && table[0]!.length === 1 && isCellError(table[0]![0])) throw table[0]![0];
+    return table;
+  };
+}
+
+const asRange = (value: HostArgument): readonly (readonly Cell[])[] =>
+  Array.isArray(value) ? (value as readonly (readonly Cell[])[]) : [[value as Cell]];
+
+const shapeOf = (range: readonly (readonly Cell[])[]): Shape => ({
+  rows: range.length,
+  columns: range[0]?.length ?? 0,
+});
+
+const shapeWords = (shape: Shape): string => `${shape.rows} x ${shape.columns}`;
+
+function liftedCall(description: NumberFunction, makeError: MakeError) {
+  const { arguments: described, id } = description;
+  const readers = described.map(argumentReader);
+  const compute = description.compute as (...values: unknown[]) => Outcome<number> | number;
+  const fail = (message: Message): CellError => makeError(message.code, message.text);
+  const count = described.length;
+
+  return (values: readonly HostArgument[]): HostCell[][] => {
+    const ranges = described.map((_, i) => asRange(values[i] as HostArgument));
+    const shapes = ranges.map(shapeOf);
+    const shape = commonShape(shapes);
+    if (!shape || shape.rows === 0 || shape.columns === 0) {
+      return [
+        [
+          fail(
+            CALL_MESSAGES.shapes(described.map((a, i) => `${a.name} ${shapeWords(shapes[i]!)}`).join(', ')),
+          ),
+        ],
+      ];
+    }
+    // A single cell given for an argument is read once and not at every row.
+    const single = shapes.map((s) => s.rows === 1 && s.columns === 1);
+    const constant: (ArgumentValue | CellError)[] = new Array(count);
+    const value: ArgumentValue[] = new Array(count);
+    const readInto = (i: number, cell: Cell): CellError | undefined => {
+      if (isCellError(cell)) return makeError(cell.code, cell.message);
+      const outcome = readers[i]!(cell);
+      if (!outcome.ok) return fail(messageOf(outcome.problem));
+      value[i] = outcome.value;
+      return undefined;
+    };
+    for (let i = 0; i < count; i++) {
+      if (single[i]) constant[i] = readInto(i, ranges[i]![0]![0]);
+    }
+
+    const answer = (row: number, column: number): HostCell => {
+      for (let i = 0; i < count; i++) {
+        if (single[i]) {
+          const error = constant[i];
+          if (error !== undefined) return error as CellError;
+          continue;
+        }
+        const cells = shapes[i]!.rows === 1 ? ranges[i]![0]! : ranges[i]![row]!;
+        const cell = shapes[i]!.columns === 1 ? cells[0] : cells[column];
+        const error = readInto(i, cell);
+        if (error !== undefined) return error;
+      }
+      let outcome: Outcome<number> | number;
+      try {
+        outcome = compute(...value);
+      } catch {
+        return fail(CALL_MESSAGES.unforeseen(id));
+      }
+      if (typeof outcome === 'number') return finite(outcome);
+      return outcome.ok ? finite(outcome.value) : fail(messageOf(outcome.problem));
+    };
+    const finite = (number: number): HostCell =>
+      Number.isFinite(number) ? number : fail(CALL_MESSAGES.unforeseen(id));
+
+    const table: HostCell[][] = new Array(shape.rows);
+    for (let row = 0; row < shape.rows; row++) {
+      const out: HostCell[] = new Array(shape.columns);
+      for (let column = 0; column < shape.columns; column++) out[column] = answer(row, column);
+      table[row] = out;
+    }
+    return table;
+  };
+}
+
+function tableCall(description: TableFunction, makeError: MakeError) {
+  const { arguments: described, id } = description;
+  const readers = described.map(argumentReader);
+  const compute = description.compute as (...values: unknown[]) => Outcome<readonly (readonly TableCell[])[]>;
+  const fail = (message: Message): HostCell[][] => [[makeError(message.code, message.text)]];
+
+  return (values: readonly HostArgument[]): HostCell[][] => {
+    const ready: unknown[] = [];
+    for (let i = 0; i < described.length; i++) {
+      const argument = described[i]!;
+      const given = values[i] as HostArgument;
+      if (argument.repeating) {
+        // The host hands all further arguments over as one list.
+        ready.push(given ?? []);
+        continue;
+      }
+      if (argument.quantity === 'range') {
+        const absent = given === null || given === undefined;
+        if (absent && !argument.optional) {
+          return fail(messageOf({ kind: 'not measured', argument: argument.name }));
+        }
+        if (isCellError(given)) return [[makeError(given.code, given.message)]];
+        ready.push(absent ? undefined : asRange(given));
+        continue;
+      }
+      const range = asRange(given);
+      const shape = shapeOf(range);
+      if (shape.rows !== 1 || shape.columns !== 1) {
+        return fail(CALL_MESSAGES.manyCells(argument.name, shapeWords(shape)));
+      }
+      const cell = range[0]![0];
+      if (isCellError(cell)) return [[makeError(cell.code, cell.message)]];
+      const outcome = readers[i]!(cell);
+      if (!outcome.ok) return fail(messageOf(outcome.problem));
+      ready.push(outcome.value);
+    }
+    let outcome: Outcome<readonly (readonly TableCell[])[]>;
+    try {
+      outcome = compute(...ready);
+    } catch {
+      return fail(CALL_MESSAGES.unforeseen(id));
+    }
+    if (!outcome.ok) return fail(messageOf(outcome.problem));
+    return outcome.value.map((row) => row.map(tableCell));
+  };
+
+  function tableCell(cell: TableCell): HostCell {
+    if (typeof cell !== 'object') return cell;
+    const message = messageOf(cell.problem);
+    return makeError(message.code, message.text);
+  }
+}

@@ -1,0 +1,92 @@
+import type { Outcome, Problem } from '../core/measures/problem';
+import type { Cell } from '../core/measures/readQuantity';
+import type { QuantityName } from './quantities';
+
+/**
+ * One argument of a function, as data. Reading, range checks, messages, functions.json, help and the
+ * reference page all come from this.
+ */
+export interface ArgumentDescription {
+  /** Snake case, as the worksheet contract names it. */
+  readonly name: string;
+  /** One line, without the unit: the quantity gives that. */
+  readonly help: string;
+  readonly quantity: QuantityName;
+  /** Least value allowed, itself included unless `above` says otherwise. */
+  readonly least?: number;
+  /** The value must be greater than this. */
+  readonly above?: number;
+  /** Greatest value allowed, itself included unless `below` says otherwise. */
+  readonly most?: number;
+  /** The value must be less than this. */
+  readonly below?: number;
+  readonly whole?: boolean;
+  /** A bare 0 is a plain answer here and not a sign of an empty cell. */
+  readonly plainZero?: boolean;
+  /** Present when the argument may be left out; `default` null: the function does without it. */
+  readonly optional?: { readonly default: number | string | null; readonly meaning?: string };
+  /** For quantity 'choice': the words allowed. */
+  readonly choices?: readonly string[];
+  /** Takes all further arguments; last only. */
+  readonly repeating?: boolean;
+}
+
+/** The rooms of the reference, in its order. */
+export type Group =
+  'Measures and pieces' | 'Clearance' | 'Carrying' | 'Floors' | 'Room' | 'Routes and surveys';
+
+interface Described {
+  readonly id: string;
+  readonly group: Group;
+  /** One line: what the function answers. */
+  readonly summary: string;
+  readonly arguments: readonly ArgumentDescription[];
+  /** Where the formula comes from, with its clause or equation. */
+  readonly source: string;
+  /** The families of motion that are looked at, for a clearance. */
+  readonly motions?: string;
+  /** Where the formula holds and where it does not. */
+  readonly validity?: string;
+  /** Where the answer can hurt someone. */
+  readonly caution?: string;
+}
+
+/**
+ * A function with one number as its result: it takes cells or ranges and spills in their shape.
+ * `compute` is called with the arguments in order (numbers in the base unit, words for a choice, undefined
+ * for an optional argument left out that has no default) and after the last one, sometimes, a notebook for
+ * the working.
+ */
+export interface NumberFunction extends Described {
+  readonly kind: 'number';
+  readonly result: { readonly meaning: string; readonly unit: string };
+  readonly example: Example<number>;
+  readonly compute: (...values: never[]) => Outcome<number> | number;
+}
+
+/** A cell of a table that is spilled; a problem shows as an error in its own place. */
+export type TableCell = string | number | boolean | { readonly problem: Problem };
+
+/**
+ * A function that takes a table or gives more than one cell: it does not lift. `compute` gets an argument of
+ * quantity 'range' as its cells, row by row, and the others as scalars.
+ */
+export interface TableFunction extends Described {
+  readonly kind: 'table';
+  readonly result: { readonly meaning: string; readonly unit: string };
+  /** `result`: the expected table, or its first rows. */
+  readonly example: Example<readonly (readonly TableCell[])[]>;
+  readonly compute: (...values: never[]) => Outcome<readonly (readonly TableCell[])[]>;
+}
+
+export interface Example<R> {
+  /** What a user would type: scalars, or a range as rows of cells. */
+  readonly arguments: readonly (Cell | readonly (readonly Cell[])[])[];
+  readonly result: R;
+  /** Tolerance of the printed result, where it is rounded. */
+  readonly within?: number;
+  /** Where the expected value is printed; 'regression only' when we computed it ourselves. */
+  readonly source: string;
+}
+
+export type FunctionDescription = NumberFunction | TableFunction;

@@ -1,0 +1,61 @@
+import type { Problem } from '../core/measures/problem';
+
+/** The two errors that show a message of ours in a cell. */
+export type MessageCode = '#VALUE!' | '#N/A';
+
+export interface Message {
+  readonly code: MessageCode;
+  readonly text: string;
+}
+
+/** The words and the error code of a problem: the only place where either is decided. */
+export function messageOf(problem: Problem): Message {
+  switch (problem.kind) {
+    case 'not measured':
+      return { code: '#N/A', text: `${problem.argument} is not measured` };
+    case 'not readable':
+      return {
+        code: '#VALUE!',
+        text: `${problem.argument} cannot be read from ${shown(problem.got)}: allowed is ${problem.allowed}`,
+      };
+    case 'out of range': {
+      const hint = problem.hint ? `; ${problem.hint}` : '';
+      return {
+        code: '#VALUE!',
+        text: `${problem.argument} is ${shown(problem.got)}: allowed is ${problem.allowed}${hint}`,
+      };
+    }
+    case 'impossible':
+      return {
+        code: '#VALUE!',
+        text: `${problem.argument} is ${shown(problem.got)}: ${problem.because}`,
+      };
+    case 'no answer':
+      return { code: '#N/A', text: `${problem.because}: ${problem.instead}` };
+  }
+}
+
+/** Messages about the call as a whole. */
+export const CALL_MESSAGES = {
+  shapes: (shapes: string): Message => ({
+    code: '#N/A',
+    text: `the ranges do not go together: ${shapes}; give ranges of one shape, single cells, or one row and one column`,
+  }),
+  manyCells: (argument: string, shape: string): Message => ({
+    code: '#VALUE!',
+    text: `${argument} is a range of ${shape}: allowed is a single cell`,
+  }),
+  unforeseen: (id: string): Message => ({
+    code: '#VALUE!',
+    text: `${id} could not be computed: this is a fault of the add-in; please report the arguments you gave`,
+  }),
+} as const;
+
+/** A value as a person would quote it, cut to a length that fits a message. */
+export function shown(value: unknown): string {
+  if (typeof value === 'string') return `"${value.length > 40 ? `${value.slice(0, 40)}…` : value}"`;
+  if (typeof value === 'number') return String(value);
+  if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE';
+  if (value === null || value === undefined) return 'nothing';
+  return 'something that is no number';
+}
