@@ -1,0 +1,51 @@
+import { found, refused, type Outcome } from '../measures/problem';
+import type { Working } from '../measures/working';
+import { ADVICE } from '../carrying/advice';
+import { joistUses, type JoistUsesInput } from './joistUses';
+
+/**
+ * The use of a joist on which several feet stand, 1 = full: the greatest of bending, shear and deflection at once.
+ *
+ * Source: EN 1995-1-1, see `joistUses`.
+ * @param input as `joistUses`
+ * @returns use, 1 = full
+ * Problems: those of `joistUses`; `impossible` when a foot stands on a support or beyond.
+ * @example two feet of 1 kN at a third and two thirds of the span
+ */
+export function joistUnderFeet(input: JoistUsesInput, working?: Working): Outcome<number> {
+  const outside = input.points.find((p) => !(p.at > 0 && p.at < input.span));
+  if (outside) {
+    return refused({
+      kind: 'impossible',
+      argument: 'span',
+      got: input.span,
+      because: `a foot stands ${outside.at} mm from the support, which is not between the supports`,
+    });
+  }
+  const uses = joistUses(input, working);
+  if (!uses.ok) return uses;
+  return found(greatestUse(uses.value, working));
+}
+
+/** The greatest of the three uses, with what decides it and what to do when it is over 1. */
+export function greatestUse(
+  uses: { readonly bending: number; readonly shear: number; readonly deflection: number },
+  working?: Working,
+): number {
+  const use = Math.max(uses.bending, uses.shear, uses.deflection);
+  if (working) {
+    const decides = (['bending', 'shear', 'deflection'] as const).find((name) => uses[name] === use);
+    working({ what: 'Decided by', formula: 'the greatest use', value: decides ?? '', unit: '', source: '' });
+    if (use > 1) {
+      working({ what: 'Next', formula: 'a use over 1', value: ADVICE.floor, unit: '', source: '' });
+    }
+    working({
+      what: 'Use of the joist',
+      formula: 'max(bending, shear, deflection)',
+      value: use,
+      unit: '1 = full',
+      source: 'EN 1995-1-1',
+    });
+  }
+  return use;
+}

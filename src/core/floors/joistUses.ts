@@ -1,0 +1,220 @@
+import { found, refused, type Outcome } from '../measures/problem';
+import type { Working } from '../measures/working';
+import { greatestDeflection, greatestMoment, reactions, type PointLoad, type SpanLoads } from './simpleSpan';
+import { STRENGTH_CLASSES, type Grade } from './strengthClasses';
+
+/** Load-duration classes of EN 1995-1-1 2.3.1.2; `instantaneous` is for accidents and is left out. */
+export type Duration = 'permanent' | 'long' | 'medium' | 'short';
+
+/** EN 1995-1-1 table 3.1, solid timber, service classes 1 and 2. */
+export const KMOD: Readonly<Record<Duration, number>> = {
+  permanent: 0.6,
+  long: 0.7,
+  medium: 0.8,
+  short: 0.9,
+};
+
+export const DURATIONS = Object.keys(KMOD) as readonly Duration[];
+
+/** EN 1995-1-1 table 2.3, solid timber. */
+const GAMMA_M = 1.3;
+/** EN 1995-1-1 6.6, several joists under one deck. */
+const KSYS = 1.1;
+/** EN 1995-1-1 6.1.7(2), amendment A1: the part of the breadth that is not cracked. */
+const KCR = 0.67;
+/** EN 1990 table A1.2(B), expression 6.10. */
+const GAMMA_PERMANENT = 1.35;
+const GAMMA_IMPOSED = 1.5;
+/** EN 1995-1-1 table 7.2: l/300 to l/500 for a beam on two supports, at once; the mildest of the range. */
+const DEFLECTION_PART = 300;
+/** EN 1995-1-1 table 3.2, solid timber, service class 1. */
+const KDEF = 0.6;
+/** EN 1990 table A1.1, category A: the part of the imposed load that always stands there. */
+const PSI2 = 0.3;
+/** Shear factor of a rectangle. */
+const SHEAR_FACTOR = 6 / 5;
+
+/**
+ * Floor joists have spans of some 10 to 25 depths. Below 5 a beam is too deep for the theory of beams; at 35 even
+ * span/300 cannot be kept at any load worth the name. Beyond either a number was mistyped.
+ */
+export const SPAN_TO_DEPTH = { least: 5, most: 35 } as const;
+
+export interface JoistUsesInput {
+  /** Clear span between supports [mm]. */
+  readonly span: number;
+  /** Centre to centre [mm]. */
+  readonly spacing: number;
+  /** [mm] */
+  readonly breadth: number;
+  /** [mm] */
+  readonly depth: number;
+  readonly grade: Grade;
+  /** The floor's own weight [kN/m2]. */
+  readonly dead: number;
+  /** [kN/m2] */
+  readonly imposed: number;
+  /** Loads that stand on this one joist [N] at [mm]. */
+  readonly points: readonly PointLoad[];
+  readonly duration: Duration;
+}
+
+/** How much of the joist is used, 1 = full, by each of three checks. */
+export interface JoistUses {
+  readonly bending: number;
+  readonly shear: number;
+  readonly deflection: number;
+}
+
+const EC5 = 'EN 1995-1-1';
+
+/**
+ * The use of a timber joist on two supports, service class 1, by bending, shear and deflection at once.
+ *
+ * Combinations: 1.35 dead + 1.5 imposed + 1.5 points at kmod of the duration, and 1.35 dead + 1.35 points at kmod
+ * permanent, since a table stays. ksys 1.1 only where no point load stands on the joist; kcr 0.67 in shear. The depth
+ * factor kh (3.2(3), depths below 150 mm) may raise the bending strength; it is left out, on the safe side. A point
+ * load goes to one joist whole: the deck spreads nothing. Notches, holes, bearing, rot and vibration are not looked at.
+ *
+ * Source: EN 1995-1-1 6.1.6, 6.1.7, 6.6, 7.2 and tables 2.3, 3.1, 7.2; EN 1990 table A1.2(B); EN 338 table 1.
+ * @param input sizes [mm], span/depth 5 to 35; dead and imposed load [kN/m2]; points [N] at [mm] strictly inside the span
+ * @returns the three uses
+ * Problems: `impossible` for a span-to-depth that no joist has.
+ */
+export function joistUses(input: JoistUsesInput, working?: Working): Outcome<JoistUses> {
+  const { span, spacing, breadth, depth, points } = input;
+  const ratio = span / depth;
+  if (!(ratio >= SPAN_TO_DEPTH.least && ratio <= SPAN_TO_DEPTH.most)) {
+    return refused({
+      kind: 'impossible',
+      argument: 'depth',
+      got: depth,
+      because:
+        `the span is ${ratio.toFixed(1)} depths, which no joist has; ` +
+        `allowed is ${SPAN_TO_DEPTH.least} to ${SPAN_TO_DEPTH.most} depths`,
+    });
+  }
+  const timber = STRENGTH_CLASSES[input.grade];
+  const kmod = KMOD[input.duration];
+  const onOneJoist = points.some((p) => p.load > 0);
+  const ksys = onOneJoist ? 1 : KSYS;
+  // kN/m2 times mm is N/mm once divided by 1000.
+  const dead = (input.dead * spacing) / 1000;
+  const imposed = (input.imposed * spacing) / 1000;
+  const modulus = (breadth * depth ** 2) / 6;
+  const inertia = (breadth * depth ** 3) / 12;
+  const area = breadth * depth;
+  const step = working
+    ? (what: string, formula: string, value: number | string, unit: string, source: string): void =>
+        working({ what, formula, value, unit, source })
+    : undefined;
+
+  step?.('Dead load on a joist', 'dead x spacing', dead, 'kN/m', 'statics');
+  step?.('Imposed load on a joist', 'imposed x spacing', imposed, 'kN/m', 'statics');
+  step?.('Section modulus', 'breadth depth^2 / 6', modulus, 'mm3', 'geometry');
+  step?.('Second moment of area', 'breadth depth^3 / 12', inertia, 'mm4', 'geometry');
+  step?.(
+    'System factor',
+    onOneJoist ? '1, a point load stands on one joist' : '1.1, even load on several joists',
+    ksys,
+    '',
+    `${EC5} 6.6`,
+  );
+
+  const strengthUses = (
+    name: string,
+    formula: string,
+    loads: SpanLoads,
+    kmodHere: number,
+  ): { bending: number; shear: number } => {
+    const { moment, at } = greatestMoment(loads);
+    const stress = moment / modulus;
+    const strength = (kmodHere * timber.bending * ksys) / GAMMA_M;
+    const bending = stress / strength;
+    const { left, right } = reactions(loads);
+    const force = Math.max(left, right);
+    const shearStress = (1.5 * force) / (KCR * area);
+    const shearStrength = (kmodHere * timber.shear * ksys) / GAMMA_M;
+    const shear = shearStress / shearStrength;
+    step?.(`Combination, ${name}`, formula, name, '', 'EN 1990 table A1.2(B)');
+    step?.(`Moment, ${name}`, 'greatest along the span', moment / 1e6, 'kNm', 'statics');
+    step?.(`Where, ${name}`, 'where the shear changes sign', at, 'mm', 'statics');
+    step?.(`Bending stress, ${name}`, 'moment / section modulus', stress, 'N/mm2', `${EC5} 6.1.6`);
+    step?.(`kmod, ${name}`, 'solid timber, service class 1', kmodHere, '', `${EC5} table 3.1`);
+    step?.(
+      `Bending strength, ${name}`,
+      'kmod x fm,k x ksys / 1.3',
+      strength,
+      'N/mm2',
+      `${EC5} 2.4.1, table 2.3; EN 338 table 1`,
+    );
+    step?.(`Use in bending, ${name}`, 'stress / strength', bending, '', `${EC5} 6.1.6`);
+    step?.(`Shear force, ${name}`, 'greatest reaction', force / 1000, 'kN', 'statics');
+    step?.(
+      `Shear stress, ${name}`,
+      '1.5 force / (0.67 breadth x depth)',
+      shearStress,
+      'N/mm2',
+      `${EC5} 6.1.7, kcr 0.67`,
+    );
+    step?.(
+      `Shear strength, ${name}`,
+      'kmod x fv,k x ksys / 1.3',
+      shearStrength,
+      'N/mm2',
+      `${EC5} 2.4.1, table 2.3; EN 338 table 1`,
+    );
+    step?.(`Use in shear, ${name}`, 'stress / strength', shear, '', `${EC5} 6.1.7`);
+    return { bending, shear };
+  };
+
+  const scaled = (line: number, factor: number): SpanLoads => ({
+    span,
+    line,
+    points: points.map((p) => ({ load: factor * p.load, at: p.at })),
+  });
+  const all = strengthUses(
+    `all loads, ${input.duration}`,
+    '1.35 dead + 1.5 imposed + 1.5 points',
+    scaled(GAMMA_PERMANENT * dead + GAMMA_IMPOSED * imposed, GAMMA_IMPOSED),
+    kmod,
+  );
+  const stays = strengthUses(
+    'what stays, permanent',
+    '1.35 dead + 1.35 points',
+    scaled(GAMMA_PERMANENT * dead, GAMMA_PERMANENT),
+    KMOD.permanent,
+  );
+
+  const stiffness = {
+    bending: timber.elasticity * inertia,
+    shear: (timber.shearModulus * area) / SHEAR_FACTOR,
+  };
+  const sag = greatestDeflection(scaled(dead + imposed, 1), stiffness).deflection;
+  const allowed = span / DEFLECTION_PART;
+  const deflection = sag / allowed;
+  step?.(
+    'Deflection at once',
+    'dead + imposed + points, bending with Emean and shear with Gmean',
+    sag,
+    'mm',
+    `${EC5} 7.2, 2.2.3`,
+  );
+  step?.('Deflection allowed at once', 'span / 300', allowed, 'mm', `${EC5} table 7.2`);
+  step?.('Use in deflection', 'deflection / allowed', deflection, '', `${EC5} 7.2`);
+  if (step) {
+    const inTheEnd = scaled(dead * (1 + KDEF) + imposed * (1 + PSI2 * KDEF), 1 + KDEF);
+    step(
+      'Deflection in the end, for information',
+      '1.6 dead + (1 + 0.3 x 0.6) imposed + 1.6 points',
+      greatestDeflection(inTheEnd, stiffness).deflection,
+      'mm',
+      `${EC5} 2.2.3, table 3.2, kdef 0.6; EN 1990 table A1.1, psi2 0.3`,
+    );
+  }
+  return found({
+    bending: Math.max(all.bending, stays.bending),
+    shear: Math.max(all.shear, stays.shear),
+    deflection,
+  });
+}
