@@ -1,4 +1,7 @@
+import type { Problem } from '../core/measures/problem';
 import type { ArgumentDescription } from './description';
+
+const BARE_HINT = 'a plain number is mm; write 72 in or 1.83 m otherwise';
 
 /** Openings, passages and ceilings [mm]: inches or metres typed bare fall outside. */
 export const OPENING_RANGE = { least: 100, most: 20000 } as const;
@@ -47,4 +50,57 @@ export const TURN: ArgumentDescription = {
   least: 1,
   most: 120,
   optional: { default: 90 },
+};
+
+/** The two sides of one face of a piece, in any order. */
+export const FACE_SIZES: readonly ArgumentDescription[] = [
+  {
+    name: 'face_length',
+    help: 'one side of the face; the longer is 300 to 6000',
+    quantity: 'length',
+    above: 0,
+    most: PIECE_LENGTH_RANGE.most,
+  },
+  {
+    name: 'face_width',
+    help: 'the other side of the face',
+    quantity: 'length',
+    above: 0,
+    most: PIECE_LENGTH_RANGE.most,
+  },
+];
+
+/** The problem with a face whose longer side is too short to be one: inches or metres typed bare. */
+export const faceTooShort = (longer: number): Problem => ({
+  kind: 'out of range',
+  argument: 'face_length',
+  got: longer,
+  allowed: `${PIECE_LENGTH_RANGE.least} to ${PIECE_LENGTH_RANGE.most} mm for the longer side of a face`,
+  hint: BARE_HINT,
+});
+
+/** The same for a piece's longest size. */
+export const pieceTooShort = (longest: number): Problem => ({
+  kind: 'out of range',
+  argument: 'length',
+  got: longest,
+  allowed: `${PIECE_LENGTH_RANGE.least} to ${PIECE_LENGTH_RANGE.most} mm for the longest size of a piece`,
+  hint: BARE_HINT,
+});
+
+/** Rise and going of one step: inches typed bare fall outside. What is built anywhere lies well within. */
+export const RISE: ArgumentDescription = {
+  name: 'rise',
+  help: 'height of one step',
+  quantity: 'length',
+  least: 50,
+  most: 1000,
+};
+
+export const GOING: ArgumentDescription = {
+  name: 'going',
+  help: 'depth of one step, nosing to nosing',
+  quantity: 'length',
+  least: 50,
+  most: 1000,
 };

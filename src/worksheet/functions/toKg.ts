@@ -5,7 +5,7 @@ export const toKg: NumberFunction = {
   id: 'TOKG',
   group: 'Measures and pieces',
   summary: 'A mass as written, in kg',
-  arguments: [{ name: 'measure', help: 'the mass', quantity: 'mass', plainZero: true }],
+  arguments: [{ name: 'measure', help: 'the mass', quantity: 'mass', least: 0 }],
   result: { meaning: 'the mass', unit: 'kg' },
   source: '1 lb = 0.45359237 kg exactly (international yard and pound agreement, 1959)',
   example: {

@@ -5,7 +5,7 @@ export const toMm: NumberFunction = {
   id: 'TOMM',
   group: 'Measures and pieces',
   summary: 'A length as written, in mm',
-  arguments: [{ name: 'measure', help: 'the length', quantity: 'length', plainZero: true }],
+  arguments: [{ name: 'measure', help: 'the length', quantity: 'length', least: 0 }],
   result: { meaning: 'the length', unit: 'mm' },
   source: '1 in = 25.4 mm exactly (international yard and pound agreement, 1959)',
   example: {

@@ -1,0 +1,20 @@
+import { pitch as pitchOf } from '../../core/stages/pitch';
+import { GOING, RISE } from '../arguments';
+import type { NumberFunction } from '../description';
+
+export const pitch: NumberFunction = {
+  kind: 'number',
+  id: 'PITCH',
+  group: 'Clearance',
+  summary: 'Pitch of a stair',
+  arguments: [RISE, GOING],
+  result: { meaning: 'angle of the line of nosings to the floor', unit: 'degrees' },
+  source: 'Approved Document K, definition of pitch: atan(rise / going)',
+  example: {
+    arguments: [220, 220],
+    result: 45,
+    within: 1e-9,
+    source: 'Approved Document K, table 1.1: a stair of 220/220 is at 45 degrees',
+  },
+  compute: pitchOf,
+};

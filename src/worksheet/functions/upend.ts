@@ -1,0 +1,47 @@
+import type { Working } from '../../core/measures/working';
+import { upend as standOnEnd } from '../../core/stages/upend';
+import { opening, PIECE_SIZES } from '../arguments';
+import type { NumberFunction } from '../description';
+import { withPiece } from '../pieceArgument';
+import { CLEARANCE_RESULT, SPACE_CAUTION } from '../shared';
+
+export const upend: NumberFunction = {
+  kind: 'number',
+  id: 'UPEND',
+  group: 'Clearance',
+  summary: 'Clearance while a piece is stood on end, by the better way',
+  arguments: [
+    opening('ceiling', 'clear height where it is stood up'),
+    ...PIECE_SIZES,
+    {
+      ...opening('width', 'free floor across the piece, when it may be less than its breadth'),
+      optional: { default: null, meaning: 'plenty of floor' },
+    },
+  ],
+  result: CLEARANCE_RESULT,
+  source: 'diagonal of the face that turns (Pythagoras), solved for the padding',
+  motions: 'raised about an end edge, from flat or from on edge',
+  validity: 'floor as long as the piece; the piece does not slip',
+  caution: SPACE_CAUTION,
+  example: {
+    // 3-4-5: a face 2000 x 1500 turns under 2500; raised from on edge, since 1500 of free floor is all there is.
+    arguments: [2500, 2000, 1500, 30, 1000],
+    result: 0,
+    within: 1e-9,
+    source: 'the 3-4-5 triangle: sqrt(2000^2 + 1500^2) = 2500',
+  },
+  compute: (
+    ceiling: number,
+    length: number,
+    breadth: number,
+    thickness: number,
+    width: number | undefined,
+    working?: Working,
+  ) =>
+    withPiece(
+      length,
+      breadth,
+      thickness,
+      (piece) => standOnEnd({ ceiling, width }, piece, working).clearance,
+    ),
+};

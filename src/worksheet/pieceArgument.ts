@@ -1,0 +1,15 @@
+import { sortedPiece, type PieceSize } from '../core/measures/piece';
+import { refused, type Outcome } from '../core/measures/problem';
+import { PIECE_LENGTH_RANGE, pieceTooShort } from './arguments';
+
+/** Computes with the piece of three sizes in any order, once its longest is what a piece can have. */
+export function withPiece(
+  length: number,
+  breadth: number,
+  thickness: number,
+  compute: (piece: PieceSize) => number | Outcome<number>,
+): number | Outcome<number> {
+  const piece = sortedPiece(length, breadth, thickness);
+  if (piece.length < PIECE_LENGTH_RANGE.least) return refused(pieceTooShort(piece.length));
+  return compute(piece);
+}

@@ -1,0 +1,124 @@
+const fs = require('node:fs');
+const path = require('node:path');
+const { parseNumber } = require('office-addin-cli');
+const ts = require('typescript');
+const { Compilation, sources } = require('webpack');
+
+const OFFICE_JS_CDN = 'https://appsforoffice.microsoft.com/lib/1/hosted/office.js';
+const LOCAL_PORT = 3000;
+
+/** Loads a module of ours at build time; types are only taken off, `tsc` checks them. */
+function loadSource(file) {
+  const previous = require.extensions['.ts'];
+  require.extensions['.ts'] = (module, name) => {
+    const { outputText } = ts.transpileModule(fs.readFileSync(name, 'utf8'), {
+      fileName: name,
+      compilerOptions: {
+        module: ts.ModuleKind.CommonJS,
+        target: ts.ScriptTarget.ES2022,
+        esModuleInterop: true,
+      },
+    });
+    module._compile(outputText, name);
+  };
+  try {
+    for (const key of Object.keys(require.cache)) {
+      if (key.startsWith(path.resolve(__dirname, 'src'))) delete require.cache[key];
+    }
+    return require(path.resolve(__dirname, file));
+  } finally {
+    if (previous) require.extensions['.ts'] = previous;
+    else delete require.extensions['.ts'];
+  }
+}
+
+/** What is generated or copied beside the scripts: metadata, manifest, pages, icons, the local office.js. */
+class AddInFiles {
+  constructor({ baseUrl, local }) {
+    this.baseUrl = baseUrl;
+    this.local = local;
+  }
+
+  apply(compiler) {
+    compiler.hooks.thisCompilation.tap('AddInFiles', (compilation) => {
+      compilation.hooks.processAssets.tap(
+        { name: 'AddInFiles', stage: Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL },
+        () => {
+          const emit = (name, content) =>
+            compilation.emitAsset(name, new sources.RawSource(content), { minimized: true });
+          const { FUNCTIONS } = loadSource('src/worksheet/functions/index.ts');
+          const { functionsJson } = loadSource('src/worksheet/functionsJson.ts');
+          const { functionsJsonFaults } = loadSource('src/worksheet/functionsJsonRules.ts');
+          const metadata = functionsJson(FUNCTIONS);
+          for (const fault of functionsJsonFaults(metadata.functions)) {
+            compilation.errors.push(new Error(`functions.json: ${fault}`));
+          }
+          emit('functions.json', `${JSON.stringify(metadata, null, 2)}\n`);
+
+          const read = (file) => fs.readFileSync(path.resolve(__dirname, file), 'utf8');
+          emit(
+            'manifest.xml',
+            read('manifest.xml').replaceAll(`https://localhost:${LOCAL_PORT}`, this.baseUrl),
+          );
+          const officeJs = this.local ? 'office/office.js' : OFFICE_JS_CDN;
+          const officeOrigin = this.local ? '' : ` ${new URL(OFFICE_JS_CDN).origin}`;
+          const page = read('src/taskpane/taskpane.html');
+          emit(
+            'taskpane.html',
+            page.replaceAll('{{officeJs}}', officeJs).replaceAll('{{officeOrigin}}', officeOrigin),
+          );
+          emit('taskpane.css', read('src/taskpane/taskpane.css'));
+
+          const { ICON_SIZES, iconPng } = loadSource('src/taskpane/icon.ts');
+          for (const size of ICON_SIZES) emit(`icon-${size}.png`, iconPng(size));
+
+          if (this.local) this.copyOfficeJs(emit);
+        },
+      );
+    });
+  }
+
+  // office.js loads its host files from its own folder; only what Excel and a plain browser page ask for.
+  copyOfficeJs(emit) {
+    const folder = path.join(path.dirname(require.resolve('@microsoft/office-js/package.json')), 'dist');
+    const wanted =
+      /^(office|excel-(web|win32|mac|ios|android|winrt)-[\d.]+(-core)?|o15apptofilemappingtable|es6-promise|custom-functions-runtime)\.js$/;
+    const pick = fs.readdirSync(folder).filter((name) => wanted.test(name));
+    for (const name of pick) emit(`office/${name}`, fs.readFileSync(path.join(folder, name)));
+    const strings = path.join(folder, 'en-us');
+    for (const name of fs.readdirSync(strings).filter((n) => /office_strings\.js$/.test(n))) {
+      emit(`office/en-us/${name}`, fs.readFileSync(path.join(strings, name)));
+    }
+  }
+}
+
+module.exports = (env = {}, argv = {}) => {
+  const port = env.port === undefined ? LOCAL_PORT : parseNumber(env.port, 'port must be a number');
+  const baseUrl = (env.baseUrl ?? `https://localhost:${port}`).replace(/\/$/, '');
+  const local = env.baseUrl === undefined;
+  return {
+    mode: argv.mode ?? 'production',
+    target: ['web', 'es2020'],
+    devtool: argv.mode === 'development' ? 'source-map' : false,
+    entry: {
+      functions: './src/worksheet/register.ts',
+      taskpane: './src/taskpane/taskpane.ts',
+    },
+    output: { path: path.resolve(__dirname, 'dist'), filename: '[name].js', clean: { keep: /^sample-/ } },
+    resolve: { extensions: ['.ts', '.js'] },
+    module: {
+      rules: [
+        {
+          test: /\.ts$/,
+          exclude: /node_modules/,
+          use: {
+            loader: 'ts-loader',
+            options: { transpileOnly: true, compilerOptions: { noEmit: false, target: 'ES2020' } },
+          },
+        },
+      ],
+    },
+    performance: { hints: false },
+    plugins: [new AddInFiles({ baseUrl, local })],
+  };
+};
