@@ -90,7 +90,7 @@ const LETTERS = 26;
 
 /** An address as people write it: `Route!B4`, `'Route 2'!B4:D4`. */
 export function addressOf({ sheet, row, column, rows, columns }: CellArea): string {
-  const name = /^[A-Za-z_][A-Za-z0-9_]*$/.test(sheet) ? sheet : `'${sheet.replaceAll("'", "''")}'`;
+  const name = /^[A-Za-z_][A-Za-z0-9_]*$/.test(sheet) ? sheet : `'${sheet.replace(/'/g, "''")}'`;
   const first = `${columnLetters(column)}${row + 1}`;
   const last = `${columnLetters(column + columns - 1)}${row + rows}`;
   return `${name}!${first === last ? first : `${first}:${last}`}`;
