@@ -1,20 +1,44 @@
 import type { FunctionDescription } from '../description';
+import { buildRoom } from './buildRoom';
+import { codeLoad } from './codeLoad';
+import { codePoint } from './codePoint';
 import { corner } from './corner';
 import { cornerLength } from './cornerLength';
 import { diagonal } from './diagonal';
 import { diagonalAngle } from './diagonalAngle';
+import { doorClear } from './doorClear';
 import { flight } from './flight';
+import { flightLoad } from './flightLoad';
+import { floorLoad } from './floorLoad';
+import { footLoad } from './footLoad';
+import { footPressure } from './footPressure';
+import { handlers } from './handlers';
+import { joist } from './joist';
+import { joistFeet } from './joistFeet';
+import { liftIndex } from './liftIndex';
+import { liftLimit } from './liftLimit';
+import { lowerShare } from './lowerShare';
 import { opening } from './opening';
 import { pitch } from './pitch';
+import { playRoom } from './playRoom';
+import { restTime } from './restTime';
+import { roomSpare } from './roomSpare';
+import { slabMass } from './slabMass';
+import { standing } from './standing';
+import { teamLimit } from './teamLimit';
 import { toKg } from './toKg';
 import { toMm } from './toMm';
+import { treadLoad } from './treadLoad';
 import { upend } from './upend';
+import { workRate } from './workRate';
 
 /** Every function of the add-in, in the order of the reference. A new function is a file and a line here. */
 export const FUNCTIONS: readonly FunctionDescription[] = [
   // Measures and pieces
   toMm,
   toKg,
+  slabMass,
+  doorClear,
   // Clearance
   opening,
   diagonal,
@@ -25,7 +49,27 @@ export const FUNCTIONS: readonly FunctionDescription[] = [
   pitch,
   flight,
   // Carrying
+  lowerShare,
+  teamLimit,
+  handlers,
+  liftLimit,
+  liftIndex,
+  workRate,
+  restTime,
+  standing,
   // Floors
+  floorLoad,
+  codeLoad,
+  codePoint,
+  footLoad,
+  footPressure,
+  joist,
+  joistFeet,
+  flightLoad,
+  treadLoad,
   // Room
+  playRoom,
+  roomSpare,
+  buildRoom,
   // Routes and surveys
 ];

@@ -1,0 +1,36 @@
+import { CAUTIONS } from '../../core/measures/cautions';
+import type { Working } from '../../core/measures/working';
+import { roomSpare as compute } from '../../core/room/roomSpare';
+import { opening } from '../arguments';
+import type { NumberFunction } from '../description';
+import { PLAY_ARGUMENTS } from '../roomArguments';
+
+export const roomSpare: NumberFunction = {
+  kind: 'number',
+  id: 'ROOMSPARE',
+  group: 'Room',
+  summary: 'What a room has to spare over the room to play, the table the better way round',
+  arguments: [
+    opening('room_length', 'clear length of the room'),
+    opening('room_width', 'clear width of the room'),
+    ...PLAY_ARGUMENTS,
+  ],
+  result: { meaning: 'the smaller spare; negative when short', unit: 'mm' },
+  source: 'room less PLAYROOM in both directions, the better of the two ways round',
+  caution: CAUTIONS.room,
+  example: {
+    arguments: ['17 ft', '20 ft', '100 in', '50 in', '58 in'],
+    result: 24 * 25.4,
+    within: 1e-9,
+    source: '20 x 17 ft less 216 x 166 in (common practice, no source): 24 and 38 in',
+  },
+  compute: (
+    roomLength: number,
+    roomWidth: number,
+    playLength: number,
+    playWidth: number,
+    cue: number,
+    backswing: number,
+    working?: Working,
+  ) => compute({ roomLength, roomWidth, playLength, playWidth, cue, backswing }, working),
+};
