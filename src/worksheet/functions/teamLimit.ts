@@ -15,7 +15,6 @@ export const teamLimit: NumberFunction = {
       help: 'how many; no factor is published above 3',
       quantity: 'count',
       least: 1,
-      most: 20,
       whole: true,
     },
     LIMIT_EACH,
