@@ -1,6 +1,7 @@
 import { weightInKN } from '../measures/gravity';
 import { found, refused, type Outcome } from '../measures/problem';
 import type { Working } from '../measures/working';
+import { besideTheCode } from './besideTheCode';
 
 export interface FootLoadInput {
   /** Mass of the table [kg]. */
@@ -49,6 +50,7 @@ export function footLoad(input: FootLoadInput, working?: Working): Outcome<numbe
     source: input.worstShare === undefined ? 'a table rocks on two: common practice, no source' : 'as given',
   });
   const load = weight * share;
+  if (working) besideTheCode(working, load, 'dwelling', 'point');
   working?.({
     what: 'Load at the worst foot',
     formula: 'weight x part on the worst foot',

@@ -24,6 +24,7 @@ export const workRate: NumberFunction = {
       help: 'walking speed; the equation is for walking, not running',
       quantity: 'speed',
       above: 0,
+      // People break into a run at 7 to 8 km/h: exercise textbooks, from memory.
       most: 8,
     },
     {
@@ -39,6 +40,7 @@ export const workRate: NumberFunction = {
       help: 'terrain factor, 1 for a hard floor',
       quantity: 'ratio',
       least: 1,
+      // Deep snow, the worst that is published, is about 4: from memory.
       most: 5,
       optional: { default: 1 },
     },

@@ -81,6 +81,14 @@ describe('footLoad', () => {
     expect(kN({ mass: 400, feet: 4, worstShare: 0.25 })).toBeCloseTo(100 * 0.00980665, 9);
   });
 
+  it('stands beside the concentrated loads of the codes, with advice where it is over one', () => {
+    const advised = (mass: number): boolean =>
+      collectWorking((w) => footLoad({ mass, feet: 4 }, w)).steps.some((s) => s.value === ADVICE.floor);
+    // 2.0 kN in EN and UK: 407.9 kg on a table that rocks on two feet.
+    expect(advised(407)).toBe(false);
+    expect(advised(409)).toBe(true);
+  });
+
   it('refuses a share that the feet cannot have', () => {
     expect(kN({ mass: 400, feet: 4, worstShare: 0.2499 })).toBe('out of range');
     expect(kN({ mass: 400, feet: 4, worstShare: 1.0001 })).toBe('out of range');
