@@ -1,0 +1,85 @@
+import type { KeyAttitude } from '../stages/stageAnswer';
+
+/** A unit quaternion [w, x, y, z]. */
+export type Quaternion = KeyAttitude['turn'];
+
+/** The attitude of a box as surveyors write it: R = Rz(yaw) Ry(pitch) Rx(roll), all in degrees. */
+export function quaternionFromRollPitchYaw(roll: number, pitch: number, yaw: number): Quaternion {
+  const half = Math.PI / 360;
+  const [cr, sr] = [Math.cos(roll * half), Math.sin(roll * half)];
+  const [cp, sp] = [Math.cos(pitch * half), Math.sin(pitch * half)];
+  const [cy, sy] = [Math.cos(yaw * half), Math.sin(yaw * half)];
+  return [
+    cr * cp * cy + sr * sp * sy,
+    sr * cp * cy - cr * sp * sy,
+    cr * sp * cy + sr * cp * sy,
+    cr * cp * sy - sr * sp * cy,
+  ];
+}
+
+/** The turn by `angle` [rad] about an axis (any length but 0). */
+export function quaternionAbout(axis: readonly [number, number, number], angle: number): Quaternion {
+  const scale = Math.sin(angle / 2) / Math.sqrt(axis[0] ** 2 + axis[1] ** 2 + axis[2] ** 2);
+  return [Math.cos(angle / 2), axis[0] * scale, axis[1] * scale, axis[2] * scale];
+}
+
+/** a then applied after b: the turn b first, then a. */
+export function multiply(a: Quaternion, b: Quaternion): Quaternion {
+  return [
+    a[0] * b[0] - a[1] * b[1] - a[2] * b[2] - a[3] * b[3],
+    a[0] * b[1] + a[1] * b[0] + a[2] * b[3] - a[3] * b[2],
+    a[0] * b[2] - a[1] * b[3] + a[2] * b[0] + a[3] * b[1],
+    a[0] * b[3] + a[1] * b[2] - a[2] * b[1] + a[3] * b[0],
+  ];
+}
+
+/** The attitude whose columns are the given right-handed orthonormal axes. */
+export function quaternionFromAxes(
+  x: readonly [number, number, number],
+  y: readonly [number, number, number],
+  z: readonly [number, number, number],
+): Quaternion {
+  // Of the four equivalent formulas the one with the largest divisor is taken: no loss of digits.
+  const four = [
+    1 + x[0] + y[1] + z[2],
+    1 + x[0] - y[1] - z[2],
+    1 - x[0] + y[1] - z[2],
+    1 - x[0] - y[1] + z[2],
+  ];
+  const largest = four.indexOf(Math.max(...four));
+  const root = Math.sqrt(four[largest]!);
+  const s = 0.5 / root;
+  const a = (y[2] - z[1]) * s;
+  const b = (z[0] - x[2]) * s;
+  const c = (x[1] - y[0]) * s;
+  const d = (y[0] + x[1]) * s;
+  const e = (z[0] + x[2]) * s;
+  const f = (z[1] + y[2]) * s;
+  if (largest === 0) return [root / 2, a, b, c];
+  if (largest === 1) return [a, root / 2, d, e];
+  if (largest === 2) return [b, d, root / 2, f];
+  return [c, e, f, root / 2];
+}
+
+/** Turns a vector by an attitude. */
+export function rotate(q: Quaternion, v: readonly [number, number, number]): [number, number, number] {
+  const [w, x, y, z] = q;
+  const tx = 2 * (y * v[2] - z * v[1]);
+  const ty = 2 * (z * v[0] - x * v[2]);
+  const tz = 2 * (x * v[1] - y * v[0]);
+  return [v[0] + w * tx + y * tz - z * ty, v[1] + w * ty + z * tx - x * tz, v[2] + w * tz + x * ty - y * tx];
+}
+
+/** The attitude a part `s` [0..1] of the way from a to b at an even rate, the shorter way round. */
+export function slerp(a: Quaternion, b: Quaternion, s: number): Quaternion {
+  let dot = a[0] * b[0] + a[1] * b[1] + a[2] * b[2] + a[3] * b[3];
+  const sign = dot < 0 ? -1 : 1;
+  dot = Math.min(1, Math.abs(dot));
+  const angle = Math.acos(dot);
+  const sine = Math.sin(angle);
+  const u = sine < 1e-9 ? 1 - s : Math.sin((1 - s) * angle) / sine;
+  const v = (sine < 1e-9 ? s : Math.sin(s * angle) / sine) * sign;
+  const q = [a[0] * u + b[0] * v, a[1] * u + b[1] * v, a[2] * u + b[2] * v, a[3] * u + b[3] * v] as const;
+  const n = Math.sqrt(q[0] ** 2 + q[1] ** 2 + q[2] ** 2 + q[3] ** 2);
+  return [q[0] / n, q[1] / n, q[2] / n, q[3] / n];
+}
