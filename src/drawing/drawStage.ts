@@ -1,0 +1,179 @@
+import type { PieceSize } from '../core/measures/piece';
+import type { MeasureName, StageMeasures, StageName } from '../core/survey/stageMeasures';
+import { cornerView } from './cornerView';
+import { flightView } from './flightView';
+import { halfLandingView, quarterLandingView, winderView } from './landingView';
+import { openingView } from './openingView';
+import { mmText } from './paper';
+import { liftView, roomView } from './roomView';
+import { sideDoorView } from './sideDoorView';
+import type { DrawnAnswer, DrawnPiece, StageView } from './stageView';
+
+export interface DrawingOptions {
+  /** Begins the ids inside the drawing: letters, digits and dashes; two drawings on a page need two of them. */
+  readonly id?: string;
+  /** Greatest size of the drawing [px]; the words under it come on top. */
+  readonly width?: number;
+  readonly height?: number;
+  /** What the piece is called. */
+  readonly pieceName?: string;
+}
+
+export interface StageDrawing {
+  /** SVG text, complete with its title and description. */
+  readonly svg: string;
+  /** The same in words. */
+  readonly text: string;
+}
+
+/** Measures without which a stage cannot be drawn. */
+export const DRAWN_FROM: Readonly<Record<StageName, readonly MeasureName[]>> = {
+  door: ['width', 'height'],
+  'side door': ['width', 'height', 'wall', 'widthOut', 'ceiling'],
+  passage: ['width', 'height'],
+  corner: ['width', 'widthOut', 'height'],
+  flight: ['width', 'height', 'rise', 'going'],
+  'quarter landing': ['width', 'widthOut', 'height', 'rise', 'going'],
+  'half landing': ['width', 'well', 'depth', 'height', 'rise', 'going'],
+  winder: ['width', 'height', 'turn', 'rise', 'going'],
+  lift: ['width', 'height', 'widthOut', 'depth', 'ceiling'],
+  room: ['length', 'width', 'height'],
+};
+
+/** Turns that a bend can be drawn with [degrees]: beyond them its outer walls do not meet. */
+const DRAWN_TURN = { least: 1, most: 170 } as const;
+
+/**
+ * Draws a stage to scale, with the piece where it is closest.
+ *
+ * Plan for what turns (corner, side door, landings, winder, lift, room), side view for a flight, front view for
+ * a door or a passage. Solid building is hatched, the piece heavily outlined, dashed the size that would just
+ * pass, rings where it is closest.
+ *
+ * @param measures as surveyed [mm, degrees]
+ * @param size the piece; undefined: the stage alone
+ * @param answer what the stage answers for the piece, as measured; undefined: the stage alone
+ * @returns SVG text and the same in words; undefined when a measure that the view needs is missing or cannot be
+ *   drawn
+ */
+export function drawStage(
+  stage: StageName,
+  measures: StageMeasures,
+  size: PieceSize | undefined,
+  answer: DrawnAnswer | undefined,
+  options: DrawingOptions = {},
+): StageDrawing | undefined {
+  if (DRAWN_FROM[stage].some((name) => measures[name] === undefined)) return undefined;
+  const turn = measures.turn ?? 90;
+  if ((stage === 'corner' || stage === 'winder') && (turn < DRAWN_TURN.least || turn > DRAWN_TURN.most)) {
+    return undefined;
+  }
+  const piece = size && answer ? { size, answer } : undefined;
+  const view = viewOf(stage, measures, piece);
+  const { id = 'stage', width = 296, height = 260, pieceName = 'piece' } = options;
+  const sentences = [`${view.title}, to scale, in mm: ${view.paper.dimensions.join(', ')}.`];
+  for (const note of view.paper.noted) sentences.push(`${note}.`);
+  if (piece) {
+    const { length, breadth, thickness } = piece.size;
+    const sizes = [length, breadth, thickness].map(mmText).join(' x ');
+    view.paper.note(`${pieceName}: ${sizes}, ${piece.answer.pose}`);
+    view.paper.note('Ring: closest. Dashed: the size that just passes');
+    sentences.push(
+      `${pieceName}, ${sizes} mm, ${piece.answer.pose}.`,
+      `${view.place}.`,
+      closest(piece.answer),
+    );
+  }
+  const text = sentences.join(' ');
+  return { svg: view.paper.svg(view.title, text, id, width, height), text };
+}
+
+function closest({ clearance, critical }: DrawnAnswer): string {
+  const mm = mmText(Math.abs(clearance));
+  const spare = clearance >= 0 ? `${mm} mm a side to spare` : `${mm} mm a side too large`;
+  return `Closest ${critical}: ${spare}.`;
+}
+
+function viewOf(stage: StageName, m: StageMeasures, piece: DrawnPiece | undefined): StageView {
+  const headroom = m.height!;
+  switch (stage) {
+    case 'door':
+    case 'passage':
+      return openingView(m.width!, m.height!, piece, stage);
+    case 'corner': {
+      const view = cornerView(
+        { widthIn: m.width!, widthOut: m.widthOut!, height: headroom, turn: m.turn ?? 90 },
+        piece,
+      );
+      view.paper.note(`Turn ${mmText(m.turn ?? 90)} degrees. Ceiling ${mmText(headroom)}: not seen in plan`);
+      return view;
+    }
+    case 'winder':
+      return winderView({ width: m.width!, headroom, turn: m.turn! }, piece);
+    case 'side door':
+      return sideDoorView(
+        {
+          doorWidth: m.width!,
+          doorHeight: m.height!,
+          wall: m.wall!,
+          passage: m.widthOut!,
+          ceiling: m.ceiling!,
+          deadEnd: m.depth,
+        },
+        piece,
+      );
+    case 'flight':
+      return flightView(
+        {
+          width: m.width!,
+          headroom,
+          rise: m.rise!,
+          going: m.going!,
+          risers: m.risers,
+          footCeiling: m.footCeiling,
+          footSpace: m.footSpace,
+          headCeiling: m.headCeiling,
+          headSpace: m.headSpace,
+        },
+        piece,
+      );
+    case 'quarter landing':
+      return quarterLandingView(
+        {
+          widthIn: m.width!,
+          widthOut: m.widthOut!,
+          headroom,
+          going: m.going!,
+          overRail: m.overRail,
+          landingCeiling: m.ceiling,
+        },
+        piece,
+      );
+    case 'half landing':
+      return halfLandingView(
+        {
+          width: m.width!,
+          well: m.well!,
+          depth: m.depth!,
+          headroom,
+          going: m.going!,
+          overRail: m.overRail,
+          landingCeiling: m.ceiling,
+        },
+        piece,
+      );
+    case 'lift':
+      return liftView(
+        {
+          doorWidth: m.width!,
+          doorHeight: m.height!,
+          carWidth: m.widthOut!,
+          carDepth: m.depth!,
+          carHeight: m.ceiling!,
+        },
+        piece,
+      );
+    case 'room':
+      return roomView({ length: m.length!, width: m.width!, height: headroom }, piece);
+  }
+}

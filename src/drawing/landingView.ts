@@ -1,0 +1,192 @@
+import { rectangleThroughOpening } from '../core/geometry/rectangleThroughOpening';
+import { heldSizes } from '../core/stages/held';
+import { cornerView } from './cornerView';
+import { Paper } from './paper';
+import type { bendShape } from './placeInBend';
+import { box, type Point, type Points } from './plane';
+import { degreesText, placeRectangle, type DrawnPiece, type StageView } from './stageView';
+
+export interface QuarterLandingDrawn {
+  readonly widthIn: number;
+  readonly widthOut: number;
+  readonly headroom: number;
+  readonly going: number;
+  readonly overRail?: number | undefined;
+  readonly landingCeiling?: number | undefined;
+}
+
+export interface HalfLandingDrawn {
+  readonly width: number;
+  readonly well: number;
+  readonly depth: number;
+  readonly headroom: number;
+  readonly going: number;
+  readonly overRail?: number | undefined;
+  readonly landingCeiling?: number | undefined;
+}
+
+const WALL = 90;
+
+/** A quarter landing in plan: the lower flight comes from below, the upper one leaves to the right. */
+export function quarterLandingView(m: QuarterLandingDrawn, piece: DrawnPiece | undefined): StageView {
+  const height = m.landingCeiling ?? m.headroom;
+  const view = cornerView(
+    { widthIn: m.widthIn, widthOut: m.widthOut, height, turn: 90 },
+    piece,
+    'Plan of a quarter landing',
+    (paper, shape) => {
+      for (let i = 0; i < 3; i++) {
+        paper.line(
+          [
+            [0, -i * m.going],
+            [m.widthIn, -i * m.going],
+          ],
+          'thin',
+        );
+        paper.line([shape.alongOut(i * m.going, 0), shape.alongOut(i * m.going, m.widthOut)], 'thin');
+      }
+      paper.label([m.widthIn / 2, -1.5 * m.going], 'up');
+      paper.label(shape.alongOut(1.5 * m.going, m.widthOut / 2), 'up');
+    },
+  );
+  noteHeights(view.paper, m);
+  return view;
+}
+
+/** A winder in plan: treads drawn every 30 degrees, since their number is not among the measures. */
+export function winderView(
+  m: { readonly width: number; readonly headroom: number; readonly turn: number },
+  piece: DrawnPiece | undefined,
+): StageView {
+  const TREAD = 30;
+  const view = cornerView(
+    { widthIn: m.width, widthOut: m.width, height: m.headroom, turn: m.turn },
+    piece,
+    'Plan of a winder',
+    (paper, shape) => drawWinders(paper, shape, m.turn, TREAD),
+  );
+  view.paper.note(
+    `Headroom ${Math.round(m.headroom)}: not seen in plan; treads drawn every ${TREAD} degrees`,
+  );
+  return view;
+}
+
+function drawWinders(paper: Paper, shape: ReturnType<typeof bendShape>, turn: number, tread: number): void {
+  const { inner, outer } = shape;
+  for (let degrees = 0; degrees <= turn + 1e-9; degrees += tread) {
+    const angle = (degrees * Math.PI) / 180;
+    const towards: Point = [-Math.cos(angle), Math.sin(angle)];
+    // As far as the first outer wall in that direction.
+    const toIn = towards[0] < -1e-9 ? inner[0] / -towards[0] : Infinity;
+    const across = towards[0] * shape.normal[0] + towards[1] * shape.normal[1];
+    const width = (outer[0] - inner[0]) * shape.normal[0] + (outer[1] - inner[1]) * shape.normal[1];
+    const toOut = across > 1e-9 ? width / across : Infinity;
+    const reach = Math.min(toIn, toOut);
+    paper.line([inner, [inner[0] + reach * towards[0], inner[1] + reach * towards[1]]], 'thin');
+  }
+  paper.label([inner[0] / 2, -120], 'up');
+}
+
+/**
+ * A half landing in plan: the landing above y = 0, the lower flight coming up on the left, the upper one
+ * leaving downwards on the right, the well between them.
+ */
+export function halfLandingView(m: HalfLandingDrawn, piece: DrawnPiece | undefined): StageView {
+  const paper = new Paper();
+  const across = 2 * m.width + m.well;
+  const stairs = 3 * m.going;
+  const outer: Points = [
+    [0, -stairs],
+    [0, m.depth],
+    [across, m.depth],
+    [across, -stairs],
+  ];
+  const spine: Points = [
+    [m.width, -stairs],
+    [m.width, 0],
+    [m.width + m.well, 0],
+    [m.width + m.well, -stairs],
+  ];
+  paper.wall(box(-WALL, -stairs, 0, m.depth + WALL));
+  paper.wall(box(across, -stairs, across + WALL, m.depth + WALL));
+  paper.wall(box(0, m.depth, across, m.depth + WALL));
+  const railed = (m.overRail ?? 0) > 0;
+  if (!railed && m.well > 0) paper.wall(spine);
+  paper.line(outer, 'face');
+  paper.line(spine, railed ? 'chain' : 'face');
+  for (let i = 0; i <= 3; i++) {
+    const y = -i * m.going;
+    paper.line(
+      [
+        [0, y],
+        [m.width, y],
+      ],
+      'thin',
+    );
+    paper.line(
+      [
+        [m.width + m.well, y],
+        [across, y],
+      ],
+      'thin',
+    );
+  }
+  paper.label([m.width / 2, -1.5 * m.going], 'up');
+  paper.label([m.width + m.well + m.width / 2, -1.5 * m.going], 'up');
+  paper.dimension([m.width, -stairs], [0, -stairs], 14, 'flight width', m.width);
+  paper.dimension([m.width + m.well, -stairs], [m.width, -stairs], 14, 'well', m.well);
+  paper.dimension([-WALL, 0], [-WALL, m.depth], 14, 'landing depth', m.depth);
+
+  const faces = [outer, spine];
+  const title = 'Plan of a half landing';
+  noteHeights(paper, m);
+  if (!piece) return { paper, title, place: '', faces };
+  const { p, q } = planOf(piece);
+  const fit = rectangleThroughOpening(across, m.depth, p, q);
+  // The fit's angle is to the landing's longer side.
+  const angle = across >= m.depth ? fit.angle : Math.PI / 2 - fit.angle;
+  const outline = placeRectangle(
+    paper,
+    [across / 2, m.depth / 2],
+    p,
+    q,
+    angle,
+    Math.min(piece.answer.clearance, fit.clearance),
+    faces,
+  );
+  paper.dimension(outline[3]!, outline[0]!, q < 150 ? -12 : 8, '', p);
+  return {
+    paper,
+    title,
+    place:
+      `The piece, ${Math.round(p)} x ${Math.round(q)} mm in plan, is shown half way round, across the landing` +
+      (angle > 0.01 ? ` at ${degreesText(angle)}` : ''),
+    outline,
+    faces,
+  };
+}
+
+/** The two sizes that the piece shows in plan, in its pose, the longer first. */
+export function planOf({ size, answer }: DrawnPiece): { p: number; q: number } {
+  if (answer.held) {
+    const { along, across } = heldSizes(size, answer.held);
+    return { p: Math.max(along, across), q: Math.min(along, across) };
+  }
+  if (answer.pose === 'flat') return { p: size.length, q: size.breadth };
+  if (answer.pose === 'on end') return { p: size.breadth, q: size.thickness };
+  return { p: size.length, q: size.thickness };
+}
+
+function noteHeights(
+  paper: Paper,
+  m: {
+    readonly headroom: number;
+    readonly landingCeiling?: number | undefined;
+    readonly overRail?: number | undefined;
+  },
+): void {
+  const ceiling =
+    m.landingCeiling === undefined ? '' : `, ceiling over the landing ${Math.round(m.landingCeiling)}`;
+  const rail = (m.overRail ?? 0) > 0 ? `, open above ${Math.round(m.overRail!)} (chain line)` : '';
+  paper.note(`Headroom ${Math.round(m.headroom)}${ceiling}: not seen in plan${rail}`);
+}

@@ -1,0 +1,318 @@
+import { escapeMarkup } from './escapeMarkup';
+import type { Point, Points } from './plane';
+
+/** Size of the letters, and what a letter takes across on average [px]. */
+const LETTER = 11;
+const LETTER_WIDTH = 6.1;
+/** From one line of words to the next [px]. */
+const LINE = 14;
+/** How far a dimension line passes its end, and the half of the oblique stroke at its ends [px]. */
+const OVERRUN = 4;
+const TICK = 4;
+
+type LineStyle = 'face' | 'edge' | 'thin' | 'dashed' | 'chain';
+
+type Item =
+  | { readonly kind: 'line'; readonly points: Points; readonly closed: boolean; readonly style: LineStyle }
+  | { readonly kind: 'wall'; readonly points: Points }
+  | { readonly kind: 'piece'; readonly points: Points }
+  | { readonly kind: 'mark'; readonly at: Point }
+  | {
+      readonly kind: 'dimension';
+      readonly from: Point;
+      readonly to: Point;
+      readonly offset: number;
+      readonly text: string;
+    }
+  | {
+      readonly kind: 'label';
+      readonly at: Point;
+      readonly dx: number;
+      readonly dy: number;
+      readonly text: string;
+    };
+
+const LINES: Readonly<Record<LineStyle, string>> = {
+  face: 'stroke-width="1.6"',
+  edge: 'stroke-width="1"',
+  thin: 'stroke-width="0.7"',
+  dashed: 'stroke-width="0.9" stroke-dasharray="4 3"',
+  chain: 'stroke-width="0.8" stroke-dasharray="9 3 2 3"',
+};
+
+type Pixel = readonly [number, number];
+
+/** Length as it is written in a drawing: whole mm, a half kept. */
+export const mmText = (mm: number): string => String(Math.round(mm * 2) / 2);
+
+/**
+ * A sheet to draw on, in mm at one scale for both axes. It remembers the name and value of every dimension,
+ * so that the words beside the drawing say what is drawn. Only presentation attributes and classes: a page
+ * may forbid inline styles. Black and white by line styles and hatching; colours come from the page
+ * (`currentColor`, `Canvas`), so light, dark and forced colours all work.
+ */
+export class Paper {
+  private readonly items: Item[] = [];
+  private readonly said: string[] = [];
+  private readonly notes: string[] = [];
+
+  /** Solid building, cut through: hatched. */
+  wall(points: Points): void {
+    this.items.push({ kind: 'wall', points });
+  }
+
+  /** A line or, closed, an outline. */
+  line(points: Points, style: LineStyle, closed = false): void {
+    this.items.push({ kind: 'line', points, closed, style });
+  }
+
+  /** The piece: a heavy outline over everything behind it. */
+  piece(points: Points): void {
+    this.items.push({ kind: 'piece', points });
+  }
+
+  /** A ring round a place where the piece is closest. */
+  mark(at: Point): void {
+    this.items.push({ kind: 'mark', at });
+  }
+
+  /**
+   * A dimension from one point to another, `offset` px to the left as one looks along it.
+   * @param name what is measured, for the words; '' when the words have it already
+   */
+  dimension(from: Point, to: Point, offset: number, name: string, mm: number): void {
+    this.items.push({ kind: 'dimension', from, to, offset, text: mmText(mm) });
+    if (name) this.said.push(`${name} ${mmText(mm)} mm`);
+  }
+
+  /** A word beside a point, moved by dx, dy px (dy downwards). */
+  label(at: Point, text: string, dx = 0, dy = 0): void {
+    this.items.push({ kind: 'label', at, dx, dy, text });
+  }
+
+  /** A line of words under the drawing. */
+  note(text: string): void {
+    this.notes.push(text);
+  }
+
+  /** The notes so far. */
+  get noted(): readonly string[] {
+    return this.notes;
+  }
+
+  /** What was dimensioned, in the order drawn. */
+  get dimensions(): readonly string[] {
+    return this.said;
+  }
+
+  /** The drawing, at most `width` x `height` px large. */
+  svg(title: string, description: string, id: string, width: number, height: number): string {
+    const points = this.items.flatMap(modelPoints);
+    const xs = points.map((p) => p[0]);
+    const ys = points.map((p) => p[1]);
+    const spanX = Math.max(1, Math.max(...xs) - Math.min(...xs));
+    const spanY = Math.max(1, Math.max(...ys) - Math.min(...ys));
+    let scale = Math.min(width / spanX, height / spanY);
+    let drawn = this.drawAt(scale, id);
+    // What stands round the drawing (dimensions, words) does not scale: shrink the rest until all fits.
+    for (let i = 0; i < 4; i++) {
+      const beyondX = drawn.right - drawn.left - spanX * scale;
+      const beyondY = drawn.bottom - drawn.top - spanY * scale;
+      const next = Math.min((width - beyondX) / spanX, (height - beyondY) / spanY);
+      if (next >= scale || next <= 0) break;
+      scale = next;
+      drawn = this.drawAt(scale, id);
+    }
+    const w = Math.max(drawn.right - drawn.left, width);
+    const left = (drawn.left + drawn.right - w) / 2;
+    const lines = this.notes.flatMap((note) => wrapped(note, Math.floor(w / LETTER_WIDTH)));
+    const h = drawn.bottom - drawn.top + lines.length * LINE + (lines.length > 0 ? LINE / 2 : 0);
+    const notes = lines.map(
+      (line, i) =>
+        `<text class="note" x="${n1(left)}" y="${n1(drawn.bottom + (i + 1.1) * LINE)}" fill="currentColor" ` +
+        `stroke="none">${escapeMarkup(line)}</text>`,
+    );
+    const view = [left, drawn.top, w, h].map(n1).join(' ');
+    return (
+      `<svg xmlns="http://www.w3.org/2000/svg" class="stage-drawing" role="img" ` +
+      `aria-labelledby="${id}-t" aria-describedby="${id}-d" viewBox="${view}" width="${n1(w)}" height="${n1(h)}" ` +
+      `fill="none" stroke="currentColor" font-family="system-ui, sans-serif" font-size="${LETTER}">` +
+      `<title id="${id}-t">${escapeMarkup(title)}</title><desc id="${id}-d">${escapeMarkup(description)}</desc>` +
+      `<defs><pattern id="${id}-h" width="6" height="6" patternUnits="userSpaceOnUse" ` +
+      `patternTransform="rotate(45)"><path d="M0 0V6" stroke="currentColor" stroke-width="0.9"/></pattern></defs>` +
+      `${drawn.marks.join('')}${notes.join('')}</svg>`
+    );
+  }
+
+  private drawAt(scale: number, id: string) {
+    const extent = new Extent();
+    const at = ([x, y]: Point): Pixel => [x * scale, -y * scale];
+    const marks: string[] = [];
+    const order = ['wall', 'line', 'piece', 'mark', 'dimension', 'label'] as const;
+    for (const kind of order) {
+      for (const item of this.items) {
+        if (item.kind === kind) marks.push(drawItem(item, at, id, extent));
+      }
+    }
+    return { marks, ...extent.padded(2) };
+  }
+}
+
+function modelPoints(item: Item): Points {
+  switch (item.kind) {
+    case 'dimension':
+      return [item.from, item.to];
+    case 'label':
+    case 'mark':
+      return [item.at];
+    default:
+      return item.points;
+  }
+}
+
+class Extent {
+  private left = Infinity;
+  private right = -Infinity;
+  private top = Infinity;
+  private bottom = -Infinity;
+
+  take(x: number, y: number): void {
+    this.left = Math.min(this.left, x);
+    this.right = Math.max(this.right, x);
+    this.top = Math.min(this.top, y);
+    this.bottom = Math.max(this.bottom, y);
+  }
+
+  padded(by: number) {
+    return {
+      left: this.left - by,
+      right: this.right + by,
+      top: this.top - by,
+      bottom: this.bottom + by,
+    };
+  }
+}
+
+/** Words in lines of at most `most` letters. */
+function wrapped(text: string, most: number): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(' ')) {
+    const last = lines[lines.length - 1];
+    if (last !== undefined && last.length + 1 + word.length <= most)
+      lines[lines.length - 1] = `${last} ${word}`;
+    else lines.push(word);
+  }
+  return lines;
+}
+
+const n1 = (n: number): string => String(Math.round(n * 10) / 10);
+const pair = ([x, y]: Pixel): string => `${n1(x)} ${n1(y)}`;
+
+function drawItem(item: Item, at: (p: Point) => Pixel, id: string, extent: Extent): string {
+  switch (item.kind) {
+    case 'wall':
+      return `<path class="wall" d="${path(item.points, at, extent, true)}" fill="url(#${id}-h)" stroke="none"/>`;
+    case 'line':
+      return `<path class="${item.style}" d="${path(item.points, at, extent, item.closed)}" ${LINES[item.style]}/>`;
+    case 'piece':
+      return (
+        `<path class="piece" d="${path(item.points, at, extent, true)}" fill="Canvas" fill-opacity="0.8" ` +
+        `stroke-width="2.4" stroke-linejoin="round"/>`
+      );
+    case 'mark': {
+      const [x, y] = at(item.at);
+      extent.take(x - 6, y - 6);
+      extent.take(x + 6, y + 6);
+      return `<circle class="mark" cx="${n1(x)}" cy="${n1(y)}" r="5.5" stroke-width="1.5"/>`;
+    }
+    case 'label': {
+      const [x, y] = at(item.at);
+      return words(item.text, x + item.dx, y + item.dy, 0, extent);
+    }
+    case 'dimension':
+      return drawDimension(item, at, extent);
+  }
+}
+
+function path(points: Points, at: (p: Point) => Pixel, extent: Extent, closed: boolean): string {
+  const pixels = points.map(at);
+  for (const [x, y] of pixels) extent.take(x, y);
+  return `M${pixels.map(pair).join('L')}${closed ? 'Z' : ''}`;
+}
+
+/** Words centred on a point, turned by `degrees`; the halo keeps them legible over hatching. */
+function words(text: string, x: number, y: number, degrees: number, extent: Extent): string {
+  const half = (text.length * LETTER_WIDTH) / 2;
+  const c = Math.abs(Math.cos((degrees * Math.PI) / 180));
+  const s = Math.abs(Math.sin((degrees * Math.PI) / 180));
+  const reachX = half * c + (LETTER / 2) * s;
+  const reachY = half * s + (LETTER / 2) * c;
+  extent.take(x - reachX, y - reachY);
+  extent.take(x + reachX, y + reachY);
+  const turn = degrees === 0 ? '' : ` transform="rotate(${n1(degrees)} ${n1(x)} ${n1(y)})"`;
+  return (
+    `<text x="${n1(x)}" y="${n1(y)}" dy="0.35em" text-anchor="middle" fill="currentColor" stroke="Canvas" ` +
+    `stroke-width="3" stroke-linejoin="round" paint-order="stroke"${turn}>${escapeMarkup(text)}</text>`
+  );
+}
+
+function drawDimension(
+  item: Extract<Item, { kind: 'dimension' }>,
+  at: (p: Point) => Pixel,
+  extent: Extent,
+): string {
+  const [ax, ay] = at(item.from);
+  const [bx, by] = at(item.to);
+  const length = Math.hypot(bx - ax, by - ay);
+  if (length < 1e-6) return '';
+  const ux = (bx - ax) / length;
+  const uy = (by - ay) / length;
+  // To the left as one looks along it, on a page whose y points down.
+  const nx = uy;
+  const ny = -ux;
+  const side = Math.sign(item.offset) || 1;
+  const a: Pixel = [ax + nx * item.offset, ay + ny * item.offset];
+  const b: Pixel = [bx + nx * item.offset, by + ny * item.offset];
+  const strokes: string[] = [];
+  const stroke = (p: Pixel, q: Pixel): void => {
+    strokes.push(`M${pair(p)}L${pair(q)}`);
+    extent.take(...p);
+    extent.take(...q);
+  };
+  const reach = side * OVERRUN;
+  if (Math.abs(item.offset) > 3) {
+    for (const [from, to] of [
+      [[ax, ay], a],
+      [[bx, by], b],
+    ] as const) {
+      stroke([from[0] + nx * side * 2, from[1] + ny * side * 2], [to[0] + nx * reach, to[1] + ny * reach]);
+    }
+  }
+  const wide = item.text.length * LETTER_WIDTH + 4;
+  const outside = wide > length - 4;
+  const tail = outside ? wide + OVERRUN : OVERRUN;
+  stroke([a[0] - ux * OVERRUN, a[1] - uy * OVERRUN], [b[0] + ux * tail, b[1] + uy * tail]);
+  const tick = (p: Pixel): void =>
+    stroke(
+      [p[0] - (ux - nx) * TICK * 0.7, p[1] - (uy - ny) * TICK * 0.7],
+      [p[0] + (ux - nx) * TICK * 0.7, p[1] + (uy - ny) * TICK * 0.7],
+    );
+  tick(a);
+  tick(b);
+  // Read from below or from the right.
+  let degrees = (Math.atan2(uy, ux) * 180) / Math.PI;
+  if (degrees > 90.01) degrees -= 180;
+  else if (degrees <= -90.01) degrees += 180;
+  else if (degrees > 89.99) degrees = -90;
+  const along = outside ? length + OVERRUN + wide / 2 : length / 2;
+  const above = LETTER / 2 + 2;
+  const up: Pixel = [Math.sin((degrees * Math.PI) / 180), -Math.cos((degrees * Math.PI) / 180)];
+  const text = words(
+    item.text,
+    a[0] + ux * along + up[0] * above,
+    a[1] + uy * along + up[1] * above,
+    degrees,
+    extent,
+  );
+  return `<path class="dimension" d="${strokes.join('')}" stroke-width="0.8"/>${text}`;
+}
