@@ -57,8 +57,8 @@ export interface NewSheet {
 export interface SheetAccess {
   /** The selected area; undefined when nothing that is a range is selected. */
   selection(): Promise<CellArea | undefined>;
-  /** Calls back, without arguments, after the selection has moved or cells have changed. */
-  onChange(listener: () => void): Promise<void>;
+  /** Calls back after the selection has moved, or cells, sheets or tables have changed. */
+  onChange(listener: (what: 'selection' | 'cells') => void): Promise<void>;
   /** The sheets' names in their order. */
   sheets(): Promise<readonly string[]>;
   /** All tables of the workbook. */
