@@ -1,0 +1,207 @@
+import { ALL_HELD, heldSizes } from '../stages/held';
+import type { PreparedRoute } from './preparedRoute';
+import { HELD_COUNT, type BookPiece, type StageBook, type TurningCase, type Way } from './stageBook';
+import type { TapeCase } from './tapeCase';
+
+/** One step of a route with all that can be done with one piece there, in one tape case. */
+export interface Layer {
+  /** Undefined where the step is not measured: then every way is taken to be open. */
+  readonly ways: readonly Way[] | undefined;
+  readonly turning: TurningCase | null;
+  /** Room to lean before and after, by way of being held; undefined: as much as it takes; null: none. */
+  readonly leanBefore: readonly number[] | undefined | null;
+  readonly leanAfter: readonly number[] | undefined | null;
+  /** Clearance in the straight before the step and after it, by way of being held. */
+  readonly straightBefore: readonly number[] | undefined;
+  readonly straightAfter: readonly number[] | undefined;
+}
+
+/** What a step of a chain does with the piece. Ways of being held are indices into ALL_HELD. */
+export interface ChainStep {
+  readonly enters: number;
+  /** Held so through the stage: before and after it. */
+  readonly from: number;
+  readonly to: number;
+  readonly leaves: number;
+  /** Undefined where the step is not measured. */
+  readonly way: Way | undefined;
+  /** Clearance of the step [mm a side]: of the way, the changes of pose and the straights beside it. */
+  readonly clearance: number;
+  readonly closest:
+    'way' | 'change before' | 'change after' | 'straight before' | 'straight after' | 'leaning';
+}
+
+/** Lays the steps of a route out for one piece in one tape case. */
+export function routeLayers(
+  route: PreparedRoute,
+  piece: BookPiece,
+  book: StageBook,
+  tapeCase: TapeCase,
+): Layer[] {
+  const { steps } = route;
+  const size = piece.taped[tapeCase];
+  const shift = tapeCase === 'worst' ? -book.tape : tapeCase === 'best' ? book.tape : 0;
+  const straight = (known: { length: number; tapes: number } | undefined): number[] | undefined =>
+    known && ALL_HELD.map((held) => (known.length + shift * known.tapes - heldSizes(size, held).along) / 2);
+  const turnings = steps.map((step) =>
+    step.stage ? book.turningOf(step.stage, piece, tapeCase) : undefined,
+  );
+  return steps.map((step, i): Layer => {
+    const last = i + 1 === steps.length;
+    // Outdoors before the first step there is room for anything.
+    const before = i === 0 ? undefined : turnings[i - 1];
+    const after = last ? null : turnings[i + 1];
+    return {
+      ways: step.stage && book.caseOf(step.stage, piece, tapeCase).ways,
+      turning: turnings[i] ?? null,
+      leanBefore: before && before.leanAfter,
+      leanAfter: after && after.leanBefore,
+      straightBefore: straight(step.straightBefore),
+      straightAfter: straight(step.straight),
+    };
+  });
+}
+
+/** Clearance of a way with the room it needs to lean. */
+function wayClearance(way: Way, layer: Layer): number {
+  if (!way.turningRoom) return way.clearance;
+  const room = (lean: readonly number[] | undefined | null, held: number): number =>
+    lean === undefined ? Infinity : lean === null ? -Infinity : lean[held]!;
+  return Math.min(way.clearance, room(layer.leanBefore, way.from), room(layer.leanAfter, way.to));
+}
+
+/**
+ * The greatest clearance with which some chain of poses passes every step: the widest path. -Infinity where
+ * no chain is shown.
+ * @param freeOnly leave out the ways that are at best tight
+ */
+export function widestClearance(layers: readonly Layer[], freeOnly: boolean): number {
+  let reach: number[] = new Array<number>(HELD_COUNT).fill(Infinity);
+  for (const layer of layers) {
+    limit(reach, layer.straightBefore);
+    if (layer.turning) reach = changed(reach, layer.turning.before);
+    if (layer.ways) {
+      const next = new Array<number>(HELD_COUNT).fill(-Infinity);
+      for (const way of layer.ways) {
+        if (freeOnly && way.capped) continue;
+        const value = Math.min(reach[way.from]!, wayClearance(way, layer));
+        if (value > next[way.to]!) next[way.to] = value;
+      }
+      reach = next;
+    } else {
+      reach.fill(Math.max(...reach));
+    }
+    if (layer.turning) reach = changed(reach, layer.turning.after);
+    limit(reach, layer.straightAfter);
+  }
+  return Math.max(...reach);
+}
+
+function limit(reach: number[], by: readonly number[] | undefined): void {
+  if (!by) return;
+  for (let held = 0; held < HELD_COUNT; held++) reach[held] = Math.min(reach[held]!, by[held]!);
+}
+
+function changed(reach: readonly number[], changes: readonly number[]): number[] {
+  const next = reach.slice();
+  for (let from = 0; from < HELD_COUNT; from++) {
+    for (let to = 0; to < HELD_COUNT; to++) {
+      const value = Math.min(reach[from]!, changes[from * HELD_COUNT + to]!);
+      if (value > next[to]!) next[to] = value;
+    }
+  }
+  return next;
+}
+
+// What a chain costs besides: a high lift or a rail, a change of pose, leaning; each counts as so many mm short.
+const COST = { capped: 0.1, change: 0.01, leaning: 0.005 } as const;
+// Among equals the roomier: far too little to outweigh any of the above over a hundred steps.
+const ROOMIER = 1e-8;
+
+interface Trace {
+  cost: number;
+  before: Trace | undefined;
+  step: ChainStep | undefined;
+}
+
+/**
+ * Among the chains with the widest clearance, the one a person would choose: least short of the allowance at
+ * all its steps together, then the fewest lifts and pose changes, then the roomiest.
+ * @param widest the widest clearance, as `widestClearance` gave it with the same `freeOnly`
+ * @returns its steps; undefined when no chain is shown
+ */
+export function bestChain(
+  layers: readonly Layer[],
+  freeOnly: boolean,
+  widest: number,
+  allowance: number,
+): ChainStep[] | undefined {
+  if (widest === -Infinity) return undefined;
+  const price = (clearance: number): number =>
+    Math.max(0, allowance - clearance) - ROOMIER * Math.min(clearance, 1000);
+  let reach: (Trace | undefined)[] = ALL_HELD.map(() => ({ cost: 0, before: undefined, step: undefined }));
+
+  for (const layer of layers) {
+    const next: (Trace | undefined)[] = ALL_HELD.map(() => undefined);
+    const { turning, straightBefore, straightAfter } = layer;
+    const open = (table: readonly number[] | undefined, from: number, to: number): number =>
+      from === to ? Infinity : table ? table[from * HELD_COUNT + to]! : -Infinity;
+
+    const tryWay = (from: number, to: number, way: Way | undefined, clearance: number): void => {
+      if (clearance < widest) return;
+      for (let enters = 0; enters < HELD_COUNT; enters++) {
+        const trace = reach[enters];
+        const changeIn = open(turning?.before, enters, from);
+        const straightIn = straightBefore ? straightBefore[enters]! : Infinity;
+        if (!trace || changeIn < widest || straightIn < widest) continue;
+        for (let leaves = 0; leaves < HELD_COUNT; leaves++) {
+          const changeOut = open(turning?.after, to, leaves);
+          const straightOut = straightAfter ? straightAfter[leaves]! : Infinity;
+          if (changeOut < widest || straightOut < widest) continue;
+          const least = Math.min(clearance, changeIn, changeOut, straightIn, straightOut);
+          const cost =
+            trace.cost +
+            (way === undefined ? 0 : price(least)) +
+            (enters === from ? 0 : COST.change) +
+            (leaves === to ? 0 : COST.change) +
+            (way?.capped ? COST.capped : 0) +
+            (way?.turningRoom ? COST.leaning : 0);
+          const known = next[leaves];
+          if (known && known.cost <= cost) continue;
+          const closest: ChainStep['closest'] =
+            least === clearance
+              ? way && clearance < way.clearance
+                ? 'leaning'
+                : 'way'
+              : least === changeIn
+                ? 'change before'
+                : least === changeOut
+                  ? 'change after'
+                  : least === straightOut
+                    ? 'straight after'
+                    : 'straight before';
+          next[leaves] = {
+            cost,
+            before: trace,
+            step: { enters, from, to, leaves, way, clearance: least, closest },
+          };
+        }
+      }
+    };
+    if (layer.ways) {
+      for (const way of layer.ways) {
+        if (!(freeOnly && way.capped)) tryWay(way.from, way.to, way, wayClearance(way, layer));
+      }
+    } else {
+      for (let from = 0; from < HELD_COUNT; from++) {
+        for (let to = 0; to < HELD_COUNT; to++) tryWay(from, to, undefined, Infinity);
+      }
+    }
+    reach = next;
+  }
+  let end: Trace | undefined;
+  for (const trace of reach) if (trace && (!end || trace.cost < end.cost)) end = trace;
+  const steps: ChainStep[] = [];
+  for (let trace = end; trace?.step; trace = trace.before) steps.unshift(trace.step);
+  return steps;
+}

@@ -1,0 +1,195 @@
+import type { PieceSize, Pose } from '../measures/piece';
+import { ALL_HELD, poseOfHeld } from '../stages/held';
+import { bestChain, routeLayers, widestClearance, type ChainStep, type Layer } from './chain';
+import type { PreparedRoute } from './preparedRoute';
+import { changesInWords, changesOnChain, stepReason } from './reason';
+import type { BookPiece, StageBook } from './stageBook';
+import { verdictRank, type Verdict } from './verdict';
+
+/** What is said of one step, on the best chain of the whole route. */
+export interface StepJudgement {
+  readonly verdict: Verdict;
+  /** Clearance as measured [mm a side]; undefined where none can be shown. */
+  readonly clearance: number | undefined;
+  readonly pose: Pose | undefined;
+  /** Why, in a clause. */
+  readonly because: string;
+  /** The pose changes made at the step, to follow it: `; stood on end on the landing`, or nothing. */
+  readonly changes: string;
+}
+
+/** What is said of a piece on a route. `step` is the index of the step that decides. */
+export interface RouteJudgement {
+  readonly verdict: Verdict;
+  readonly clearance: number | undefined;
+  /** -1 for a route without steps. */
+  readonly step: number;
+  readonly pose: Pose | undefined;
+  /** One sentence that can be read to a customer. */
+  readonly reason: string;
+  readonly steps: readonly StepJudgement[];
+}
+
+/** The verdict and the figures, before any words are written. */
+export interface RouteFinding {
+  readonly verdict: Verdict;
+  readonly clearance: number | undefined;
+}
+
+/** One piece on one route: verdict first, words only when they are asked for. */
+export interface RouteCase {
+  readonly finding: RouteFinding;
+  judge(): RouteJudgement;
+}
+
+/**
+ * Judges a piece on a route. Worst, measured and best case each take their own best chain of poses; the worst
+ * case is only looked at where the measured one passes, and the best case only where a proof could refuse.
+ *
+ * - goes: without any way that is at best tight, the worst case leaves the allowance;
+ * - tight: the measured case passes; - no way found: it does not, and nothing proves it impossible;
+ * - cannot go: proved at some step even in the best case; - not measured: a step cannot be judged.
+ * @param allowance the clearance the firm insists on [mm a side]
+ */
+export function judgeRoute(
+  route: PreparedRoute,
+  size: PieceSize,
+  book: StageBook,
+  allowance: number,
+): RouteCase {
+  const piece = book.pieceOf(size);
+  const { steps } = route;
+  const problemAt = steps.findIndex((step) => step.problem !== undefined);
+  const complete = problemAt < 0 && steps.length > 0;
+  const measured = routeLayers(route, piece, book, 'measured');
+  const widest = widestClearance(measured, false);
+  const shown = steps.length > 0 && Number.isFinite(widest) ? widest : undefined;
+
+  let verdict: Verdict;
+  let free = false;
+  let worst: Layer[] | undefined;
+  const worstLayers = (): Layer[] => (worst ??= routeLayers(route, piece, book, 'worst'));
+  if ((!complete || widest < 0) && firstProof(route, piece, book) >= 0) verdict = 'cannot go';
+  else if (!complete) verdict = 'not measured';
+  else if (widest < 0) verdict = 'no way found';
+  else {
+    free =
+      widest >= allowance &&
+      steps.every((step) => step.cap === undefined) &&
+      widestClearance(measured, true) >= allowance &&
+      widestClearance(worstLayers(), true) >= allowance;
+    verdict = free ? 'goes' : 'tight';
+  }
+  const clearance = free ? widestClearance(measured, true) : shown;
+  const finding: RouteFinding = { verdict, clearance: complete ? clearance : undefined };
+
+  const judge = (): RouteJudgement => {
+    if (steps.length === 0) {
+      const reason = 'the route has no steps';
+      return { verdict, clearance: undefined, step: -1, pose: undefined, reason, steps: [] };
+    }
+    const best = free ? clearance! : widest;
+    const chain = bestChain(measured, free, best, allowance);
+    // Where the measured case does not pass, the worst case says nothing new.
+    const worstWidest = widest >= 0 ? widestClearance(worstLayers(), free) : -Infinity;
+    const worstChain = widest >= 0 ? bestChain(worstLayers(), free, worstWidest, allowance) : undefined;
+    const judged = steps.map((_, i) =>
+      judgeStep(route, i, piece, book, allowance, chain?.[i], worstChain?.[i]),
+    );
+    const limiting = limitingStep(verdict, judged);
+    const at = judged[limiting]!;
+    return {
+      verdict,
+      clearance: finding.clearance,
+      step: limiting,
+      pose: at.pose,
+      reason: routeReason(route, limiting, at, chain),
+      steps: judged,
+    };
+  };
+  return { finding, judge };
+}
+
+/** Index of the first step that is proved impossible even with the tape in the piece's favour, or -1. */
+function firstProof(route: PreparedRoute, piece: BookPiece, book: StageBook): number {
+  return route.steps.findIndex(
+    ({ stage }) =>
+      stage !== undefined &&
+      book.caseOf(stage, piece, 'measured').atMost < 0 &&
+      book.caseOf(stage, piece, 'best').atMost < 0,
+  );
+}
+
+function judgeStep(
+  route: PreparedRoute,
+  i: number,
+  piece: BookPiece,
+  book: StageBook,
+  allowance: number,
+  measured: ChainStep | undefined,
+  worst: ChainStep | undefined,
+): StepJudgement {
+  const step = route.steps[i]!;
+  if (step.stage === undefined) {
+    return {
+      verdict: 'not measured',
+      clearance: undefined,
+      pose: undefined,
+      because: step.problem!,
+      changes: '',
+    };
+  }
+  const clearance = measured?.clearance;
+  const pose = measured && poseOfStep(measured);
+  const said = (verdict: Verdict, proof?: string): StepJudgement => ({
+    verdict,
+    clearance,
+    pose,
+    because: stepReason({ route, i, piece, book, allowance, verdict, measured, worst, proof }),
+    changes: measured && verdict !== 'cannot go' ? changesInWords(route, i, measured) : '',
+  });
+  if (book.caseOf(step.stage, piece, 'measured').atMost < 0) {
+    const { atMost, bound } = book.caseOf(step.stage, piece, 'best');
+    if (atMost < 0) return said('cannot go', bound);
+  }
+  if (clearance === undefined || clearance < 0) return said('no way found');
+  const capped = step.cap !== undefined || measured!.way?.capped || worst?.way?.capped;
+  if (capped || worst === undefined || worst.clearance < allowance) return said('tight');
+  return said('goes');
+}
+
+/** The pose at the step where it is closest. */
+function poseOfStep(step: ChainStep): Pose | undefined {
+  if (step.way) return step.way.answer.pose;
+  return poseOfHeld(ALL_HELD[step.from]!);
+}
+
+/** The step that decides: the least clearance among those with the route's verdict, the first among equals. */
+function limitingStep(verdict: Verdict, steps: readonly StepJudgement[]): number {
+  const rank = verdictRank(verdict);
+  let limiting = -1;
+  steps.forEach((step, i) => {
+    if (verdictRank(step.verdict) !== rank) return;
+    const better =
+      limiting < 0 ||
+      // Proofs and missing measures have no weakest: the first is named.
+      (verdict !== 'cannot go' &&
+        verdict !== 'not measured' &&
+        (step.clearance ?? -Infinity) < (steps[limiting]!.clearance ?? -Infinity));
+    if (better) limiting = i;
+  });
+  return limiting >= 0 ? limiting : 0;
+}
+
+function routeReason(
+  route: PreparedRoute,
+  limiting: number,
+  at: StepJudgement,
+  chain: readonly ChainStep[] | undefined,
+): string {
+  const { row } = route.steps[limiting]!;
+  const number = Number.isNaN(row.step) ? '' : ` ${row.step}`;
+  const name = row.stage ?? row.stageText;
+  const changes = at.verdict === 'goes' || at.verdict === 'tight' ? changesOnChain(route, chain) : '';
+  return `step${number} (${name}): ${at.because}${changes}`;
+}

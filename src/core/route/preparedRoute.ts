@@ -1,0 +1,133 @@
+import type { MeasureName, StageName, StageRow } from '../survey/stageMeasures';
+import type { BookStage, StageBook } from './stageBook';
+import { stageShortfall } from './stageShortfall';
+
+/** One step of a route, ready to be judged. */
+export interface PreparedStep {
+  readonly row: StageRow;
+  /** Undefined when the step cannot be judged; `problem` says why. */
+  readonly stage: BookStage | undefined;
+  readonly problem: string | undefined;
+  /** Why the step is at best tight, whatever the piece. */
+  readonly cap: string | undefined;
+  /** Straight [mm] between this turning step and the next one, where there is one and it is known. */
+  readonly straight: { readonly length: number; readonly tapes: number } | undefined;
+  /** This turning step follows another after a known straight [mm]. */
+  readonly straightBefore: { readonly length: number; readonly tapes: number } | undefined;
+}
+
+export interface PreparedRoute {
+  readonly survey: string;
+  readonly steps: readonly PreparedStep[];
+}
+
+/** Stages that turn the way, and suppose straight arms longer than the piece. */
+const TURNING: readonly StageName[] = [
+  'corner',
+  'side door',
+  'quarter landing',
+  'half landing',
+  'winder',
+  'lift',
+];
+
+/** Length [mm] a step adds to the straight, with how many measures it is made of; undefined: not known. */
+function straightOf(row: StageRow): { length: number; tapes: number } | undefined {
+  const { measures, stage } = row;
+  if (stage === 'passage') return measures.length === undefined ? undefined : one(measures.length);
+  if (stage === 'flight') {
+    if (measures.length !== undefined) return one(measures.length);
+    const { risers, rise, going } = measures;
+    if (risers === undefined || rise === undefined || going === undefined) return undefined;
+    // From the first nosing to the last, along the pitch.
+    return one((risers - 1) * Math.hypot(rise, going));
+  }
+  return undefined;
+}
+
+const one = (length: number) => ({ length, tapes: 1 });
+
+/**
+ * Puts the rows of one survey in the order of their steps, looks each stage up in the book, and works out what
+ * lies between turning stages: a straight is a passage or a flight with its length, or `Run`. A room between
+ * two of them holds the piece, so no straight is asked for.
+ */
+export function prepareRoute(rows: readonly StageRow[], book: StageBook): PreparedRoute {
+  const ordered = rows.some((row) => Number.isNaN(row.step))
+    ? [...rows]
+    : [...rows].sort((a, b) => a.step - b.step || a.rowIndex - b.rowIndex);
+  const straights = straightsBetween(ordered);
+  const steps = ordered.map((row, i): PreparedStep => {
+    const problem = problemOf(row);
+    const stage = problem === undefined ? book.stageOf(row.stage!, row.measures) : undefined;
+    const after = straights.find((s) => s.first === i);
+    const before = straights.find((s) => s.next === i);
+    return {
+      row,
+      stage,
+      problem,
+      cap: capOf(row, after !== undefined && after.straight === undefined),
+      straight: after?.straight,
+      straightBefore: before?.straight,
+    };
+  });
+  return { survey: rows[0]?.survey ?? '', steps };
+}
+
+function straightsBetween(
+  rows: readonly StageRow[],
+): { first: number; next: number; straight: { length: number; tapes: number } | undefined }[] {
+  const found: { first: number; next: number; straight: { length: number; tapes: number } | undefined }[] =
+    [];
+  let first = -1;
+  let length = 0;
+  let tapes = 0;
+  const start = (i: number): void => {
+    first = i;
+    const run = i >= 0 ? rows[i]!.measures.run : undefined;
+    length = run ?? 0;
+    tapes = run === undefined ? 0 : 1;
+  };
+  rows.forEach((row, i) => {
+    if (row.stage === 'room') return start(-1);
+    if (row.stage !== undefined && TURNING.includes(row.stage)) {
+      if (first >= 0) {
+        found.push({ first, next: i, straight: tapes > 0 ? { length, tapes } : undefined });
+      }
+      return start(i);
+    }
+    if (first < 0) return;
+    const own = straightOf(row);
+    if (own) {
+      length += own.length;
+      tapes += own.tapes;
+    }
+    if (row.measures.run !== undefined) {
+      length += row.measures.run;
+      tapes += 1;
+    }
+  });
+  return found;
+}
+
+function problemOf(row: StageRow): string | undefined {
+  if (row.stage === undefined) {
+    return row.stageText.trim() === '' ? 'the stage is not named' : `"${row.stageText}" is no stage we know`;
+  }
+  if (Number.isNaN(row.step)) return 'the step has no number';
+  return stageShortfall(row);
+}
+
+/** Why a step is at best tight, whatever the piece; the words continue a sentence. */
+function capOf(row: StageRow, straightUnknown: boolean): string | undefined {
+  const caps: string[] = [];
+  if (row.stage === 'flight') {
+    const has = (...names: MeasureName[]): boolean => names.every((n) => row.measures[n] !== undefined);
+    if (!has('footCeiling', 'footSpace') || !has('headCeiling', 'headSpace')) {
+      caps.push('foot or head not measured');
+    }
+  }
+  if (row.stage === 'winder') caps.push('on winding treads a template goes first');
+  if (straightUnknown) caps.push(`the straight after step ${row.step} is not measured`);
+  return caps.length > 0 ? caps.join('; ') : undefined;
+}

@@ -1,0 +1,149 @@
+import { ALL_HELD } from '../stages/held';
+import type { MeasureName, StageName } from '../survey/stageMeasures';
+import type { ChainStep } from './chain';
+import { changeWords } from './poseChange';
+import type { PreparedRoute } from './preparedRoute';
+import { LIFT_BY_HAND, type BookPiece, type StageBook } from './stageBook';
+import { measureHeading, measuresNeeded } from './stageShortfall';
+import type { Verdict } from './verdict';
+
+/** What a sentence about a step is made from. */
+export interface StepWords {
+  readonly route: PreparedRoute;
+  readonly i: number;
+  readonly piece: BookPiece;
+  readonly book: StageBook;
+  readonly allowance: number;
+  readonly verdict: Verdict;
+  readonly measured: ChainStep | undefined;
+  readonly worst: ChainStep | undefined;
+  readonly proof?: string | undefined;
+}
+
+/** A length in a sentence: whole millimetres, tenths where it is small. */
+export const mm = (value: number): string =>
+  `${Math.abs(value) < 10 ? Math.round(value * 10) / 10 : Math.round(value)} mm`;
+
+/** The measures of a step as a sentence lists them: `Width 762 mm, Height 1981 mm`. */
+function measuresInWords({ route, i }: StepWords): string {
+  const { row } = route.steps[i]!;
+  const named: readonly MeasureName[] = [
+    ...measuresNeeded(row.stage!),
+    ...(row.stage === 'corner' && row.measures.turn !== undefined ? (['turn'] as const) : []),
+  ];
+  return named
+    .map(
+      (name) =>
+        `${measureHeading(name)} ${name === 'turn' ? `${row.measures[name]} degrees` : mm(row.measures[name]!)}`,
+    )
+    .join(', ');
+}
+
+const sizes = ({ length, breadth, thickness }: BookPiece['size']): string =>
+  `${round(length)} x ${round(breadth)} x ${round(thickness)} mm`;
+
+const round = (value: number): number => Math.round(value * 10) / 10;
+
+/** Why a step has its verdict, in a clause that follows `step 3 (corner): `. */
+export function stepReason(words: StepWords): string {
+  const { verdict, measured, worst, allowance, route, i, piece, book, proof } = words;
+  const { cap } = route.steps[i]!;
+  switch (verdict) {
+    case 'cannot go': {
+      const tape = book.tape > 0 ? ', even with the tape in its favour' : '';
+      return `a piece of ${sizes(piece.size)} cannot pass ${measuresInWords(words)}${tape}: ${proof}`;
+    }
+    case 'no way found': {
+      if (measured === undefined || measured.clearance === -Infinity) {
+        return `no way of carrying it through ${measuresInWords(words)} is shown, which proves nothing: measure again or try a frame`;
+      }
+      return (
+        `${mm(-measured.clearance)} a side short ${whereClosest(words, measured)} ` +
+        `(${measuresInWords(words)}), which proves nothing: measure again or try a frame`
+      );
+    }
+    case 'tight': {
+      const parts: string[] = [];
+      const short = worst === undefined || worst.clearance < allowance;
+      const prefix = worst !== undefined && worst.clearance < 0 ? 'within the tape: ' : '';
+      const left = `${mm(measured!.clearance)} a side left ${whereClosest(words, measured!)} (${measuresInWords(words)})`;
+      if (short) {
+        const after =
+          worst !== undefined && measured!.clearance >= allowance
+            ? `, ${mm(worst.clearance)} with the tape against it`
+            : '';
+        parts.push(`${prefix}${left}${after}, and the allowance is ${mm(allowance)}`);
+      } else parts.push(left);
+      if (cap !== undefined) parts.push(cap);
+      const capped = measured!.way?.capped ? measured!.way : worst?.way?.capped ? worst.way : undefined;
+      if (capped) parts.push(...liftWords(capped.answer));
+      return parts.join('; ');
+    }
+    default:
+      return `${mm(measured!.clearance)} a side left ${whereClosest(words, measured!)} (${measuresInWords(words)})`;
+  }
+}
+
+function liftWords(answer: { readonly lift?: number; readonly overRail?: boolean }): string[] {
+  const parts: string[] = [];
+  const lift = answer.lift ?? 0;
+  if (answer.overRail) {
+    parts.push(`it is lifted ${lift > 0 ? `${mm(lift)} ` : ''}over the handrail, so plan a mechanical aid`);
+  } else if (lift > LIFT_BY_HAND) parts.push(`it is lifted ${mm(lift)}, so plan a mechanical aid`);
+  return parts;
+}
+
+/** Where on a step it is closest, with the measure where a single one is meant. */
+function whereClosest({ route, i }: StepWords, step: ChainStep): string {
+  const prepared = route.steps[i]!;
+  const held = ALL_HELD[step.from]!;
+  switch (step.closest) {
+    case 'straight after':
+      return `in the straight after this step, ${mm(prepared.straight!.length)} long`;
+    case 'straight before':
+      return `in the straight before this step, ${mm(prepared.straightBefore!.length)} long`;
+    case 'change before':
+      return `while it is ${changeWords(ALL_HELD[step.enters]!, held)}`;
+    case 'change after':
+      return `while it is ${changeWords(ALL_HELD[step.to]!, ALL_HELD[step.leaves]!)}`;
+    case 'leaning':
+      return `while it is leaned over beside this step`;
+    default:
+      return step.way ? step.way.answer.critical : '';
+  }
+}
+
+const PLACE: Partial<Record<StageName, string>> = {
+  room: 'in the room',
+  passage: 'in the passage',
+  'quarter landing': 'on the landing',
+  'half landing': 'on the landing',
+};
+
+/** The pose changes at one step: `; stood on end on the landing`. */
+export function changesInWords(route: PreparedRoute, i: number, step: ChainStep): string {
+  const changes = changesAt(route, i, step);
+  return changes.length > 0 ? `; ${changes.join(', then ')}` : '';
+}
+
+function changesAt(route: PreparedRoute, i: number, step: ChainStep): string[] {
+  const stage = route.steps[i]!.row.stage;
+  const place = (stage && PLACE[stage]) ?? 'on the way';
+  const changes: string[] = [];
+  const add = (from: number, to: number, when: string): void => {
+    if (from !== to) changes.push(`${changeWords(ALL_HELD[from]!, ALL_HELD[to]!)} ${place}${when}`);
+  };
+  const both = step.enters !== step.from && step.to !== step.leaves;
+  add(step.enters, step.from, both ? ' first' : '');
+  add(step.to, step.leaves, both ? ' after' : '');
+  return changes;
+}
+
+/** All pose changes on a chain, each with its step, to follow the route's reason. */
+export function changesOnChain(route: PreparedRoute, chain: readonly ChainStep[] | undefined): string {
+  if (!chain) return '';
+  const changes = chain.flatMap((step, i) =>
+    changesAt(route, i, step).map((change) => `${change} at step ${route.steps[i]!.row.step}`),
+  );
+  return changes.length > 0 ? `; ${changes.join(', ')}` : '';
+}

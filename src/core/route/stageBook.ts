@@ -1,0 +1,208 @@
+import type { PieceSize } from '../measures/piece';
+import { ALL_HELD, type Held } from '../stages/held';
+import type { StageAnswer } from '../stages/stageAnswer';
+import type { StagePassage } from '../stages/stagePassage';
+import { MEASURE_NAMES, type StageMeasures, type StageName } from '../survey/stageMeasures';
+import { leaningRoom, poseChanges, turningSpaces } from './poseChange';
+import { stagePassages } from './stagePassages';
+import { tapedMeasures, tapedPiece, type TapeCase } from './tapeCase';
+
+/** Lift [mm] beyond which a motion is at best tight and asks for a mechanical aid. */
+export const LIFT_BY_HAND = 300;
+
+/** Places of the ways of being held, as indices into ALL_HELD. */
+export const HELD_COUNT = ALL_HELD.length;
+export const heldIndex = (held: Held): number => ALL_HELD.indexOf(held);
+
+/** One way through a stage in one tape case. */
+export interface Way {
+  readonly from: number;
+  readonly to: number;
+  readonly clearance: number;
+  /** It leans: the places on both sides must have room for that. */
+  readonly turningRoom: boolean;
+  /** Lifted high, over a rail, or on winding treads: at best tight. */
+  readonly capped: boolean;
+  readonly answer: StageAnswer;
+}
+
+/** All that one stage answers for one piece in one tape case. */
+export interface StageCase {
+  readonly ways: readonly Way[];
+  /** Proved: no motion passes with more padding [mm a side]. */
+  readonly atMost: number;
+  /** The condition that gives it. */
+  readonly bound: string;
+}
+
+/** Pose changes at a stage in one tape case: 6 x 6 clearances, and room to lean for each way of being held. */
+export interface TurningCase {
+  readonly before: readonly number[];
+  readonly after: readonly number[];
+  readonly leanBefore: readonly number[];
+  readonly leanAfter: readonly number[];
+}
+
+/** A piece as the book knows it: equal sizes are one entry. */
+export interface BookPiece {
+  readonly id: number;
+  readonly size: PieceSize;
+  readonly taped: Readonly<Record<TapeCase, PieceSize>>;
+}
+
+/** A stage with its measures as the book knows it: equal stages are one entry. */
+export interface BookStage {
+  readonly id: number;
+  readonly stage: StageName;
+  readonly measures: StageMeasures;
+  readonly cases: Readonly<Record<TapeCase, (StageCase | undefined)[]>>;
+  readonly turning: Readonly<Record<TapeCase, (TurningCase | null | undefined)[]>>;
+}
+
+/** Remembers what equal stages answered for equal pieces, within one call. */
+export interface StageBook {
+  readonly tape: number;
+  stageOf(stage: StageName, measures: StageMeasures): BookStage;
+  pieceOf(size: PieceSize): BookPiece;
+  caseOf(stage: BookStage, piece: BookPiece, tapeCase: TapeCase): StageCase;
+  turningOf(stage: BookStage, piece: BookPiece, tapeCase: TapeCase): TurningCase | null;
+}
+
+/** Opens a book for one tape [mm]. */
+export function stageBook(tape: number): StageBook {
+  const stages = new Map<string, BookStage>();
+  const pieces = new Map<string, BookPiece>();
+
+  return {
+    tape,
+    stageOf(stage, measures) {
+      let key: string = stage;
+      for (const name of MEASURE_NAMES) {
+        // The run lies after the stage and the rated load is no measure of space.
+        if (name !== 'run' && name !== 'ratedLoad') key += `|${measures[name] ?? ''}`;
+      }
+      let entry = stages.get(key);
+      if (!entry) {
+        entry = {
+          id: stages.size,
+          stage,
+          measures,
+          cases: { worst: [], measured: [], best: [] },
+          turning: { worst: [], measured: [], best: [] },
+        };
+        stages.set(key, entry);
+      }
+      return entry;
+    },
+    pieceOf(size) {
+      const key = `${size.length}|${size.breadth}|${size.thickness}`;
+      let entry = pieces.get(key);
+      if (!entry) {
+        entry = {
+          id: pieces.size,
+          size,
+          taped: {
+            worst: tapedPiece(size, tape, 'worst'),
+            measured: size,
+            best: tapedPiece(size, tape, 'best'),
+          },
+        };
+        pieces.set(key, entry);
+      }
+      return entry;
+    },
+    caseOf(stage, piece, tapeCase) {
+      return (stage.cases[tapeCase][piece.id] ??= stageCase(stage, piece, tape, tapeCase));
+    },
+    turningOf(stage, piece, tapeCase) {
+      const known = stage.turning[tapeCase][piece.id];
+      if (known !== undefined) return known;
+      return (stage.turning[tapeCase][piece.id] = turningCase(stage, piece, tape, tapeCase));
+    },
+  };
+}
+
+const wayOf = (stage: StageName, { from, to, answer, needsTurningRoom }: StagePassage): Way => ({
+  from: heldIndex(from),
+  to: heldIndex(to),
+  clearance: answer.clearance,
+  turningRoom: needsTurningRoom === true,
+  capped: stage === 'winder' || (answer.lift ?? 0) > LIFT_BY_HAND || answer.overRail === true,
+  answer,
+});
+
+function stageCase(entry: BookStage, piece: BookPiece, tape: number, tapeCase: TapeCase): StageCase {
+  const { stage } = entry;
+  const size = piece.taped[tapeCase];
+  const answers = tapedMeasures(entry.measures, tape, tapeCase).map((measures) =>
+    stagePassages(stage, measures, size),
+  );
+  const first = answers[0]!;
+  if (answers.length === 1) {
+    const { atMost, bound } = provedOf(first);
+    return { ways: first.map((passage) => wayOf(stage, passage)), atMost, bound };
+  }
+  if (tapeCase === 'best') {
+    // Nothing is proved unless it is proved for every rise and going within the tape.
+    const proofs = answers.map(provedOf);
+    const weakest = proofs.reduce((a, b) => (b.atMost > a.atMost ? b : a));
+    return { ways: [], ...weakest };
+  }
+  const ways = answers.map((passages) => passages.map((passage) => wayOf(stage, passage)));
+  return { ways: ways.reduce(shownInBoth), atMost: Infinity, bound: '' };
+}
+
+/**
+ * A way counts only as far as it is shown for every rise and going within the tape: between the same two ways
+ * of being held, the lesser clearance of two lists. A way that is capped in either is capped.
+ */
+function shownInBoth(some: readonly Way[], others: readonly Way[]): Way[] {
+  const bestLike = (ways: readonly Way[], like: Way, free: boolean): Way | undefined => {
+    let best: Way | undefined;
+    for (const way of ways) {
+      const alike = way.from === like.from && way.to === like.to && way.turningRoom === like.turningRoom;
+      if (alike && !(free && way.capped) && (!best || way.clearance > best.clearance)) best = way;
+    }
+    return best;
+  };
+  return some.flatMap((way) => {
+    const other = bestLike(others, way, !way.capped) ?? bestLike(others, way, false);
+    if (!other) return [];
+    const lesser = other.clearance < way.clearance ? other : way;
+    const capped = way.capped || other.capped;
+    return [lesser.capped === capped ? lesser : { ...lesser, capped }];
+  });
+}
+
+function provedOf(passages: readonly StagePassage[]): { atMost: number; bound: string } {
+  let atMost = Infinity;
+  let bound = '';
+  for (const { answer } of passages) {
+    if (answer.atMost < atMost) {
+      atMost = answer.atMost;
+      bound = answer.bound ?? '';
+    }
+  }
+  return { atMost, bound };
+}
+
+function turningCase(
+  entry: BookStage,
+  piece: BookPiece,
+  tape: number,
+  tapeCase: TapeCase,
+): TurningCase | null {
+  // No space depends on rise or going, so one set of taped measures stands for all.
+  const spaces = turningSpaces(entry.stage, tapedMeasures(entry.measures, tape, tapeCase)[0]!);
+  if (!spaces) return null;
+  const size = piece.taped[tapeCase];
+  const before = poseChanges(spaces.before, size);
+  const leanBefore = ALL_HELD.map((held) => leaningRoom(spaces.before, size, held));
+  if (spaces.after === spaces.before) return { before, after: before, leanBefore, leanAfter: leanBefore };
+  return {
+    before,
+    after: poseChanges(spaces.after, size),
+    leanBefore,
+    leanAfter: ALL_HELD.map((held) => leaningRoom(spaces.after, size, held)),
+  };
+}

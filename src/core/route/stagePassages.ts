@@ -1,0 +1,48 @@
+import type { PieceSize } from '../measures/piece';
+import { cornerPassages } from '../stages/cornerPassages';
+import { flightPassages } from '../stages/flightPassages';
+import { openingPassages } from '../stages/opening';
+import { roomPassages } from '../stages/roomPassages';
+import type { StagePassage } from '../stages/stagePassage';
+import type { StageMeasures, StageName } from '../survey/stageMeasures';
+
+/**
+ * Every way through a stage that can be shown for a piece, by how it is held before and after. The measures
+ * that the stage needs must be there; the caller sees to that.
+ */
+export function stagePassages(stage: StageName, measures: StageMeasures, piece: PieceSize): StagePassage[] {
+  const m = measures;
+  switch (stage) {
+    case 'door':
+      return openingPassages({ width: m.width!, height: m.height! }, piece);
+    case 'passage':
+      return openingPassages({ width: m.width!, height: m.height! }, piece).map(inPassageWords);
+    case 'corner':
+      return cornerPassages(
+        { widthIn: m.width!, widthOut: m.widthOut!, ceiling: m.height!, turn: m.turn ?? 90 },
+        piece,
+      );
+    case 'flight':
+      return flightPassages({ width: m.width!, headroom: m.height!, rise: m.rise!, going: m.going! }, piece);
+    case 'room':
+      return roomPassages({ length: m.length!, width: m.width!, height: m.height! }, piece);
+    default:
+      return [];
+  }
+}
+
+/** A passage is an opening with a long wall; only its words differ. */
+function inPassageWords(passage: StagePassage): StagePassage {
+  const { answer } = passage;
+  return {
+    ...passage,
+    answer: {
+      ...answer,
+      critical: answer.critical
+        .replace('the sides of the opening', 'the walls of the passage')
+        .replace('the head of the opening', 'the ceiling of the passage')
+        .replace('the opening', 'the passage'),
+      ...(answer.bound === undefined ? {} : { bound: answer.bound.replace('the opening', 'the passage') }),
+    },
+  };
+}

@@ -1,0 +1,181 @@
+import { rectangleRoundCorner, rectangleRoundCornerHeld } from '../geometry/rectangleRoundCorner';
+import type { PieceSize, Pose } from '../measures/piece';
+import type { CornerMeasures } from './corner';
+import { ALL_HELD, heldSizes, poseOfHeld, type Held } from './held';
+import { openingAtMost, type ProvedBound } from './openingAtMost';
+import type { StagePassage } from './stagePassage';
+import { turnRadians } from './turnRadians';
+
+// Held crosswise instead of lengthwise, the same size upright.
+const CROSSED: Record<Held, Held> = { LT: 'BT', BT: 'LT', LB: 'TB', TB: 'LB', BL: 'TL', TL: 'BL' };
+
+/**
+ * The ways round a corner, by how the piece is held before and after it: level, turning with the corner or
+ * moved sideways without turning; tilted up in the first arm until it just clears the ceiling; leaning about
+ * the direction of travel, which needs room to lean before the corner and to stand level after it.
+ *
+ * Model: two straight arms, longer than the piece, walls full height, the inner corner an upright edge, one
+ * flat ceiling. A way that cannot pass and that a better one stands beside is left out.
+ * @source in plan: rectangleRoundCorner; tilting: trigonometry of the turned rectangle
+ */
+export function cornerPassages(measures: CornerMeasures, piece: PieceSize): StagePassage[] {
+  const { widthIn, widthOut, ceiling } = measures;
+  const turn = turnRadians(measures.turn);
+  const proved = cornerAtMost(measures, piece);
+  const passages: StagePassage[] = [];
+  const cornerWords = `against the inner corner, between ${round(widthIn)} and ${round(widthOut)} mm`;
+  let best = -Infinity;
+
+  const add = (
+    from: Held,
+    to: Held,
+    clearance: number,
+    pose: Pose,
+    critical: string,
+    turningRoom = false,
+  ): void => {
+    if (clearance > best) best = clearance;
+    const answer = { clearance, atMost: proved.atMost, bound: proved.bound, pose, critical };
+    passages.push(turningRoom ? { from, to, answer, needsTurningRoom: true } : { from, to, answer });
+  };
+
+  for (const held of ALL_HELD) {
+    const { along, across, upright } = heldSizes(piece, held);
+    const under = Math.max((ceiling - upright) / 2, -piece.length / 2);
+    const level = (crosswise: boolean): void => {
+      const most = Math.min(under, (widthIn - across) / 2, (widthOut - (crosswise ? along : across)) / 2);
+      if (most < Math.min(0, best)) return;
+      const fit = rectangleRoundCornerHeld(along, across, widthIn, widthOut, turn, crosswise);
+      const clearance = Math.min(under, fit.clearance);
+      const crab = fit.crabwise && held[1] !== 'L' && under >= fit.clearance;
+      add(
+        held,
+        crosswise ? CROSSED[held] : held,
+        clearance,
+        crab ? 'crabwise' : poseOfHeld(held),
+        under < fit.clearance ? `under the ceiling of ${round(ceiling)} mm` : cornerWords,
+      );
+    };
+    level(false);
+    level(true);
+  }
+
+  const tilted = (held: Held, u: number, v: number, a: number, leaning: boolean): void => {
+    const level = passages.find((p) => p.from === held && p.to === held)?.answer.clearance ?? -Infinity;
+    const fit = tiltedClearance(measures, turn, u, v, a, !leaning, level);
+    if (!fit) return;
+    const words = `turned ${Math.round((fit.tilt * 180) / Math.PI)} degrees out of level, ${cornerWords}`;
+    add(held, held, fit.clearance, leaning ? 'leaning' : 'tilted', words, leaning);
+  };
+  const { length, breadth, thickness } = piece;
+  tilted('LB', length, breadth, thickness, false);
+  tilted('LT', length, thickness, breadth, false);
+  tilted('LT', breadth, thickness, length, true);
+  tilted('LB', breadth, thickness, length, true);
+  return passages;
+}
+
+/**
+ * Clearance with u x v turned about its third side a so that its height just meets the ceiling, when that
+ * beats `floor`. The height D sin(t + d) and the plan D cos(t - d), d = atan(v/u), are arches in t, so the
+ * plan is least at an end: level, upright, or against the ceiling.
+ */
+function tiltedClearance(
+  { widthIn, widthOut, ceiling }: CornerMeasures,
+  turn: number,
+  u: number,
+  v: number,
+  a: number,
+  lengthwise: boolean,
+  floor: number,
+): { clearance: number; tilt: number } | undefined {
+  const turned = (c: number) => {
+    const u1 = Math.max(0, u + 2 * c);
+    const v1 = Math.max(0, v + 2 * c);
+    const diagonal = Math.hypot(u1, v1);
+    const tilt = Math.asin(Math.min(1, ceiling / diagonal)) - Math.atan2(v1, u1);
+    return { tilt, plan: u1 * Math.cos(tilt) + v1 * Math.sin(tilt), a1: Math.max(0, a + 2 * c), u1 };
+  };
+  const passes = (c: number): boolean => {
+    const { plan, a1, tilt } = turned(c);
+    if (tilt < 0) return false;
+    const along = lengthwise ? plan : a1;
+    const across = lengthwise ? a1 : plan;
+    return rectangleRoundCornerHeld(along, across, widthIn, widthOut, turn, false).clearance >= 0;
+  };
+  let low = Math.max(floor, (ceiling - u) / 2) + 1e-9;
+  let high = Math.min((ceiling - v) / 2, (Math.min(widthIn, widthOut) - Math.min(a, v)) / 2);
+  if (!(high > low)) return undefined;
+  const start = turned(low);
+  if (start.plan >= start.u1 || !passes(low)) return undefined;
+  if (passes(high)) low = high;
+  while (high - low > 1e-9 * (1 + Math.abs(high))) {
+    const middle = (low + high) / 2;
+    if (passes(middle)) low = middle;
+    else high = middle;
+  }
+  return { clearance: low, tilt: turned(low).tilt };
+}
+
+/**
+ * Greatest padding with which a box can pass a corner by any motion. Its longest diagonal, of length
+ * D = sqrt(L^2 + B^2 + T^2), never shows less than sqrt(D^2 - H^2) in plan under a ceiling H, so a ladder of
+ * that length has to come round; and each arm is an opening that it passes.
+ * @source the ladder round a corner, calculus textbooks; rounded outward
+ */
+export function cornerAtMost(measures: CornerMeasures, piece: PieceSize): ProvedBound {
+  const { widthIn, widthOut, ceiling } = measures;
+  const arm = openingAtMost({ width: Math.min(widthIn, widthOut), height: ceiling }, piece);
+  const ladder = ladderAtMost(measures, piece);
+  if (ladder < arm.atMost) {
+    return { atMost: ladder, bound: 'its longest diagonal is too long for the corner under this ceiling' };
+  }
+  return { atMost: arm.atMost, bound: arm.bound!.replace('the opening', 'one of the two passages') };
+}
+
+function ladderAtMost({ widthIn, widthOut, ceiling, turn }: CornerMeasures, piece: PieceSize): number {
+  const { length, breadth, thickness } = piece;
+  const angle = turnRadians(turn);
+  const passes = (c: number): boolean => {
+    const d2 =
+      Math.max(0, length + 2 * c) ** 2 +
+      Math.max(0, breadth + 2 * c) ** 2 +
+      Math.max(0, thickness + 2 * c) ** 2;
+    const shown = Math.sqrt(Math.max(0, d2 - ceiling * ceiling));
+    return shown === 0 || shown <= longestLadder(widthIn, widthOut, angle);
+  };
+  // A bound above this is of no use to anybody: nothing in a house leaves half a metre a side.
+  let high = 500;
+  if (passes(high)) return Infinity;
+  let low = -length / 2;
+  while (high - low > 1e-6) {
+    const middle = (low + high) / 2;
+    if (passes(middle)) low = middle;
+    else high = middle;
+  }
+  return high + 1e-6;
+}
+
+let lastLadder = { widthIn: 0, widthOut: 0, turn: 0, length: 0 };
+
+/** Length [mm] of the longest segment that goes round in plan, by any motion. */
+function longestLadder(widthIn: number, widthOut: number, turn: number): number {
+  if (turn === Math.PI / 2) return Math.pow(Math.cbrt(widthIn) ** 2 + Math.cbrt(widthOut) ** 2, 1.5);
+  if (lastLadder.widthIn === widthIn && lastLadder.widthOut === widthOut && lastLadder.turn === turn) {
+    return lastLadder.length;
+  }
+  const goes = (p: number): boolean => rectangleRoundCorner(p, 0, widthIn, widthOut, turn).clearance >= 0;
+  let low = Math.min(widthIn, widthOut);
+  let high = 2 * (widthIn + widthOut);
+  while (goes(high)) high *= 2;
+  while (high - low > 1e-7 * high) {
+    const middle = (low + high) / 2;
+    if (goes(middle)) low = middle;
+    else high = middle;
+  }
+  // The corner's formula is polished to about 1e-8 of its angle; a micrometre outward covers it.
+  lastLadder = { widthIn, widthOut, turn, length: high + 1e-3 };
+  return lastLadder.length;
+}
+
+const round = (value: number): number => Math.round(value);
