@@ -1,1 +1,9 @@
-void Office.onReady();
+import { mountPane } from './mountPane';
+import { officeSheetAccess } from './officeSheetAccess';
+
+void Office.onReady(async ({ host }) => {
+  const root = document.getElementById('pane');
+  if (!root) return;
+  if (host === Office.HostType.Excel) await mountPane(root, officeSheetAccess());
+  else root.textContent = 'This page is the pane of an Excel add-in: open it from the Home tab of Excel.';
+});

@@ -1,0 +1,77 @@
+import type { Cell } from '../core/measures/readQuantity';
+import type { CellArea, SheetAccess, SheetTable } from './sheetAccess';
+
+/** The row that is selected, with the header row of the table or range that it belongs to. */
+export interface FoundRow {
+  /** The cells of the header row. */
+  readonly header: CellArea;
+  /** The cells of the row. */
+  readonly row: CellArea;
+  readonly headers: readonly Cell[];
+  readonly cells: readonly Cell[];
+  /** The last row of the table or range. */
+  readonly lastRow: number;
+}
+
+export type RowSearch = { readonly found: FoundRow } | { readonly found: undefined; readonly why: string };
+
+/** How many rows below the top of a plain range a header row is looked for. */
+const HEADER_WITHIN = 20;
+
+/** What makes a header row that of a route. */
+export const isRouteHeader = (cells: readonly Cell[]): boolean =>
+  cells.some((cell) => typeof cell === 'string' && cell.trim().toLowerCase() === 'stage');
+
+/**
+ * Finds the header row for the first row of the selection: that of the table it lies in, else the last row
+ * at or above it in its block of filled cells that has a Stage column.
+ */
+export async function findRow(access: SheetAccess, tables: readonly SheetTable[]): Promise<RowSearch> {
+  const selected = await access.selection();
+  if (!selected) return no('Select a cell of a route.');
+  const table = tables.find(({ area }) => touches(area, selected));
+  return table ? inTable(access, table, selected) : inBlock(access, selected);
+}
+
+const no = (why: string): RowSearch => ({ found: undefined, why });
+
+const touches = (area: CellArea, cell: CellArea): boolean =>
+  area.sheet === cell.sheet &&
+  cell.row >= area.row &&
+  cell.row < area.row + area.rows &&
+  cell.column < area.column + area.columns &&
+  cell.column + cell.columns > area.column;
+
+async function inTable(access: SheetAccess, table: SheetTable, selected: CellArea): Promise<RowSearch> {
+  const header = { ...table.area, rows: 1 };
+  const headers = (await access.read(header))[0] ?? [];
+  if (!isRouteHeader(headers)) return no(`The table ${table.name} has no Stage column, so it is no route.`);
+  if (selected.row === table.area.row) return no('This is the header row. Select a row below it.');
+  return rowOf(access, header, headers, selected.row, table.area.row + table.area.rows - 1);
+}
+
+async function inBlock(access: SheetAccess, selected: CellArea): Promise<RowSearch> {
+  const block = await access.block(selected);
+  const depth = Math.min(selected.row - block.row + 1, HEADER_WITHIN);
+  if (depth < 1) return no('Select a cell of a route.');
+  const top = await access.read({ ...block, rows: depth });
+  for (let i = depth - 1; i >= 0; i--) {
+    if (!isRouteHeader(top[i]!)) continue;
+    const header = { ...block, row: block.row + i, rows: 1 };
+    if (header.row === selected.row) return no('This is the header row. Select a row below it.');
+    return rowOf(access, header, top[i]!, selected.row, block.row + block.rows - 1);
+  }
+  return no('No header row with a Stage column was found above this cell. Select a row of a route.');
+}
+
+async function rowOf(
+  access: SheetAccess,
+  header: CellArea,
+  headers: readonly Cell[],
+  row: number,
+  lastRow: number,
+): Promise<RowSearch> {
+  const area = { ...header, row };
+  const cells = (await access.read(area))[0] ?? [];
+  return { found: { header, row: area, headers, cells, lastRow } };
+}

@@ -1,0 +1,261 @@
+import { element } from './element';
+import type { MeasureLine, PaneModel } from './paneModel';
+
+/** What a person does in the pane. */
+export interface PaneActions {
+  changed(): void;
+  nextProblem(): void;
+  writeNote(): void;
+  replaceNote(): void;
+  keepNote(): void;
+  addSheets(): void;
+}
+
+/** What is offered to be written, and where. */
+export interface WriteOffer {
+  /** Address of the cell; undefined: there is nothing to write, and `text` says why. */
+  readonly address: string | undefined;
+  readonly text: string;
+  /** What the cell holds, once a person has asked to write over it. */
+  readonly holds?: string;
+}
+
+/** The choices and sizes as they stand in the form. */
+export interface FormValues {
+  /** Value of the chosen piece; '' for sizes typed in. */
+  readonly piece: string;
+  readonly sizes: readonly [string, string, string];
+  readonly allowance: string;
+  readonly tape: string;
+}
+
+export const TYPED = '';
+
+/**
+ * The pane's page. The form stands and keeps its focus; what depends on the row is made anew at each `show`.
+ */
+export class PaneView {
+  private readonly status = element('p', { class: 'status', role: 'status' });
+  private readonly heading = element('h2', {});
+  private readonly place = element('p', { class: 'place' });
+  private readonly next = button('Next row with a problem');
+  private readonly problems = section('Problems');
+  private readonly verdict = section('Does it go?');
+  private readonly drawing = section('To scale');
+  private readonly measures = section('Measures as read');
+  private readonly write = section('Write to the sheet');
+  private readonly sheets = section('Starter sheets');
+  private readonly piece = element('select', { id: 'pane-piece' });
+  private readonly sizes = (['Length', 'Breadth', 'Thickness'] as const).map((name) => input(name));
+  private readonly allowance = input('Allowance');
+  private readonly tape = input('Tape');
+  private readonly typed = element('div', { class: 'fields' }, ...this.sizes.map((size) => size.label));
+  private readonly formProblem = element('p', { class: 'problem', id: 'pane-form-problem' });
+  private readonly rowPart = element('div', {});
+
+  constructor(
+    root: HTMLElement,
+    private readonly actions: PaneActions,
+  ) {
+    this.allowance.field.value = '25';
+    this.tape.field.value = '5';
+    const form = element(
+      'section',
+      { 'aria-labelledby': 'pane-form' },
+      element('h3', { id: 'pane-form' }, 'Piece'),
+      element('label', { for: 'pane-piece' }, 'Piece to carry'),
+      this.piece,
+      this.typed,
+      element('div', { class: 'fields' }, this.allowance.label, this.tape.label),
+      this.formProblem,
+    );
+    for (const field of [this.piece, ...this.fields()]) {
+      field.addEventListener('change', () => {
+        this.typed.hidden = this.piece.value !== TYPED;
+        actions.changed();
+      });
+    }
+    this.next.addEventListener('click', () => actions.nextProblem());
+    this.rowPart.append(this.problems, this.verdict, this.drawing, this.measures, this.write);
+    root.replaceChildren(
+      element('h1', {}, 'Route row'),
+      this.status,
+      this.heading,
+      this.place,
+      this.next,
+      form,
+      this.rowPart,
+      this.sheets,
+    );
+    this.setPieces([]);
+    this.say('Select a row of a route.');
+  }
+
+  private fields(): HTMLInputElement[] {
+    return [...this.sizes, this.allowance, this.tape].map(({ field }) => field);
+  }
+
+  /** Says something in the live region. */
+  say(text: string): void {
+    if (this.status.textContent !== text) this.status.textContent = text;
+  }
+
+  values(): FormValues {
+    const [length, breadth, thickness] = this.sizes.map(({ field }) => field.value) as [
+      string,
+      string,
+      string,
+    ];
+    return {
+      piece: this.piece.value,
+      sizes: [length, breadth, thickness],
+      allowance: this.allowance.field.value,
+      tape: this.tape.field.value,
+    };
+  }
+
+  /** Offers pieces to choose from; the choice stays where it is still offered. */
+  setPieces(pieces: readonly { readonly value: string; readonly label: string }[]): void {
+    const options = [...pieces, { value: TYPED, label: 'Sizes typed here' }];
+    const now = [...this.piece.options].map((o) => `${o.value}\n${o.textContent}`).join('\n');
+    if (now === options.map((o) => `${o.value}\n${o.label}`).join('\n')) return;
+    const first = this.piece.options.length <= 1;
+    const chosen = this.piece.value;
+    this.piece.replaceChildren(...options.map(({ value, label }) => element('option', { value }, label)));
+    const kept = !first && options.some(({ value }) => value === chosen);
+    this.piece.value = kept ? chosen : options[0]!.value;
+    this.typed.hidden = this.piece.value !== TYPED;
+  }
+
+  /** Shows a row, or why there is none to show. */
+  show(model: PaneModel | undefined, formProblem: string | undefined): void {
+    this.formProblem.textContent = formProblem ?? '';
+    this.formProblem.hidden = formProblem === undefined;
+    this.rowPart.hidden = model === undefined;
+    this.next.hidden = model === undefined;
+    this.heading.hidden = model === undefined;
+    this.place.hidden = model === undefined;
+    if (!model) return;
+    this.heading.textContent = model.heading;
+    this.place.textContent = model.place;
+    fill(this.problems, ...problemsPart(model));
+    fill(this.verdict, ...verdictPart(model));
+    fill(this.drawing, ...drawingPart(model));
+    fill(this.measures, measuresTable(model.measures));
+  }
+
+  /** Shows what may be written to the sheet. */
+  showWrite(offer: WriteOffer): void {
+    if (offer.address === undefined) {
+      fill(this.write, element('p', {}, offer.text));
+      return;
+    }
+    const quoted = element('blockquote', {}, offer.text);
+    if (offer.holds === undefined) {
+      const go = button(`Write this into ${offer.address}`);
+      go.addEventListener('click', () => this.actions.writeNote());
+      fill(this.write, quoted, go);
+      return;
+    }
+    const replace = button(`Replace what ${offer.address} holds`);
+    const keep = button('Leave it as it is');
+    replace.addEventListener('click', () => this.actions.replaceNote());
+    keep.addEventListener('click', () => this.actions.keepNote());
+    fill(
+      this.write,
+      quoted,
+      element('p', {}, `${offer.address} is not empty. It holds:`),
+      element('blockquote', {}, offer.holds),
+      replace,
+      keep,
+    );
+    keep.focus();
+  }
+
+  /** Puts the focus back on the first button of the write part, after one of its buttons has gone. */
+  focusWrite(): void {
+    (this.write.querySelector('button') ?? this.next).focus();
+  }
+
+  /** Shows which starter sheets would be added. */
+  showStarter(names: readonly string[]): void {
+    const text = `Adds ${names.length} new sheets: ${names.join(', ')}. Nothing that is there is changed.`;
+    if (this.sheets.dataset.text === text) return;
+    this.sheets.dataset.text = text;
+    const focused = this.sheets.contains(document.activeElement);
+    const add = button('Add starter sheets');
+    add.addEventListener('click', () => this.actions.addSheets());
+    fill(this.sheets, element('p', {}, text), add);
+    if (focused) add.focus();
+  }
+}
+
+let sections = 0;
+
+function section(title: string): HTMLElement {
+  const id = `pane-part-${++sections}`;
+  return element('section', { 'aria-labelledby': id }, element('h3', { id }, title));
+}
+
+/** Replaces all of a section but its heading. */
+function fill(part: HTMLElement, ...children: readonly Node[]): void {
+  part.replaceChildren(part.firstElementChild!, ...children);
+}
+
+const button = (text: string): HTMLButtonElement => element('button', { type: 'button' }, text);
+
+function input(name: string): { label: HTMLLabelElement; field: HTMLInputElement } {
+  const field = element('input', { type: 'text', autocomplete: 'off', spellcheck: 'false' });
+  return { label: element('label', {}, `${name}, mm`, field), field };
+}
+
+function problemsPart({ problems }: PaneModel): Node[] {
+  if (problems.length === 0) return [element('p', {}, 'None found in this row.')];
+  return [element('ul', { class: 'problems' }, ...problems.map((text) => element('li', {}, text)))];
+}
+
+function verdictPart({ judged, notJudged, cautions }: PaneModel): Node[] {
+  const caution = cautions.map((text) => element('p', { class: 'caution' }, text));
+  if (!judged) return [element('p', {}, notJudged ?? ''), ...caution];
+  const rows = judged.clearances.map(({ name, text }) =>
+    element('tr', {}, element('th', { scope: 'row' }, name), element('td', {}, text)),
+  );
+  return [
+    element('p', { class: 'verdict', 'data-verdict': judged.verdict }, judged.verdict),
+    element('p', {}, judged.reason),
+    ...caution,
+    element('table', {}, element('caption', {}, 'Clearance, mm a side'), element('tbody', {}, ...rows)),
+  ];
+}
+
+function drawingPart({ drawing, notDrawn }: PaneModel): Node[] {
+  if (!drawing) return [element('p', {}, notDrawn ?? '')];
+  const parsed = new DOMParser().parseFromString(drawing.svg, 'image/svg+xml');
+  const words = element(
+    'details',
+    {},
+    element('summary', {}, 'The drawing in words'),
+    element('p', {}, drawing.text),
+  );
+  if (parsed.querySelector('parsererror')) return [element('p', {}, drawing.text)];
+  return [document.importNode(parsed.documentElement, true), words];
+}
+
+function measuresTable(measures: readonly MeasureLine[]): HTMLElement {
+  const rows = measures.map(({ name, cell, read, state }) =>
+    element(
+      'tr',
+      { class: state },
+      element('th', { scope: 'row' }, name),
+      element('td', {}, cell),
+      element('td', {}, read),
+    ),
+  );
+  const head = ['Measure', 'In the cell', 'Read as'].map((text) => element('th', { scope: 'col' }, text));
+  return element(
+    'table',
+    { class: 'measures' },
+    element('thead', {}, element('tr', {}, ...head)),
+    element('tbody', {}, ...rows),
+  );
+}
