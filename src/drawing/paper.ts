@@ -42,8 +42,9 @@ const LINES: Readonly<Record<LineStyle, string>> = {
 
 type Pixel = readonly [number, number];
 
-/** Length as it is written in a drawing: whole mm, a half kept. */
-export const mmText = (mm: number): string => String(Math.round(mm * 2) / 2);
+/** Length as it is written in a drawing: whole mm, and a half where that was measured. */
+export const mmText = (mm: number): string =>
+  String(Math.abs(mm * 2 - Math.round(mm * 2)) < 1e-6 ? Math.round(mm * 2) / 2 : Math.round(mm));
 
 /**
  * A sheet to draw on, in mm at one scale for both axes. It remembers the name and value of every dimension,

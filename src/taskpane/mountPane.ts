@@ -97,7 +97,7 @@ class PaneController {
       return;
     }
     this.offerNote();
-    this.view.say(summaryOf(this.model));
+    this.view.say(summaryOf(this.model, found!.row.row));
   }
 
   private noteCell(): CellArea | undefined {
@@ -205,14 +205,14 @@ function hasProblem(headers: readonly Cell[], cells: readonly Cell[]): boolean {
   return !cells.every(isEmpty) && readOneRow(headers, cells, 0).problems.length > 0;
 }
 
-function summaryOf({ heading, judged, problems }: PaneModel): string {
+function summaryOf({ judged, problems }: PaneModel, row: number): string {
   const found =
     problems.length === 0
       ? 'no problems'
       : problems.length === 1
         ? '1 problem'
         : `${problems.length} problems`;
-  return `${heading}: ${judged ? `${judged.verdict}, ` : ''}${found}.`;
+  return `Row ${row + 1}: ${judged ? `${judged.verdict}, ` : ''}${found}.`;
 }
 
 /** The chosen piece and the options, or what is wrong with what was typed. */

@@ -6,7 +6,8 @@ import type { Verdict } from '../core/route/verdict';
 import type { MeasureName, StageName, StageRow } from '../core/survey/stageMeasures';
 import { drawStage, type StageDrawing } from '../drawing/drawStage';
 import { mmText } from '../drawing/paper';
-import { judgeStage, readOneRow, type JudgedStage } from './surveySeam';
+import { judgeStage, type JudgedStage } from './judgeStage';
+import { readOneRow } from './surveySeam';
 
 /** The piece to carry, with what it is called. */
 export interface ChosenPiece {
@@ -86,7 +87,7 @@ export function paneModel(
     place: row.survey.trim() === '' ? place : `${place}, survey ${row.survey.trim()}`,
     measures: measureLines(row, columns, cells),
     problems: shownProblems,
-    ...(judged ? { judged: judgement(judged) } : { notJudged: notJudged(row, piece, noPiece) }),
+    ...(judged ? { judged: judgement(judged) } : { notJudged: notJudged(row, noPiece) }),
     cautions: cautionsFor(stage),
     ...(drawing ? { drawing } : { notDrawn: notDrawn(row) }),
     ...(note === undefined ? {} : { note }),
@@ -102,22 +103,22 @@ function cautionsFor(stage: StageName | undefined): string[] {
   return stage !== undefined && STAIRS.includes(stage) ? [CAUTIONS.route, CAUTIONS.stairs] : [CAUTIONS.route];
 }
 
-function judgement({ verdict, reason, worst, measured, best }: JudgedStage): PaneJudgement {
-  const line = (name: string, value: number) => ({ name, text: clearanceText(value) });
+function judgement({ verdict, because, worst, measured, best }: JudgedStage): PaneJudgement {
+  const line = (name: string, value: number | undefined) =>
+    value === undefined ? [] : [{ name, text: clearanceText(value) }];
   return {
     verdict,
-    reason,
-    clearances: [line('Worst case', worst), line('As measured', measured), line('Best case', best)],
+    reason: `${because}.`,
+    clearances: [...line('Worst case', worst), ...line('As measured', measured), ...line('Best case', best)],
   };
 }
 
 const clearanceText = (value: number): string =>
   Number.isFinite(value) ? (Math.round(value * 10) / 10).toFixed(1) : 'no way found';
 
-function notJudged(row: StageRow, piece: ChosenPiece | undefined, noPiece: string): string {
+function notJudged(row: StageRow, noPiece: string): string {
   if (row.stage === undefined) return 'Not known: the row names no stage that we know.';
-  if (!piece) return noPiece;
-  return 'No way found: nothing that we look at takes the piece through this stage, and nothing proves it impossible.';
+  return noPiece;
 }
 
 function notDrawn(row: StageRow): string {
@@ -202,9 +203,7 @@ function noteText(
 ): string | undefined {
   const parts = [...problems];
   if (judged && piece) {
-    parts.unshift(
-      `${piece.name}: ${judged.verdict}, ${clearanceText(judged.measured)} mm a side, ${judged.reason}`,
-    );
+    parts.unshift(`${piece.name}: ${judged.verdict}, ${judged.because}`);
   }
   return parts.length > 0 ? parts.join('; ') : undefined;
 }

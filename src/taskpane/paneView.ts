@@ -79,9 +79,9 @@ export class PaneView {
     this.rowPart.append(this.problems, this.verdict, this.drawing, this.measures, this.write);
     root.replaceChildren(
       element('h1', {}, 'Route row'),
-      this.status,
       this.heading,
       this.place,
+      this.status,
       this.next,
       form,
       this.rowPart,

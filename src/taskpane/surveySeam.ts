@@ -1,11 +1,6 @@
-import type { PieceSize } from '../core/measures/piece';
 import { readLength } from '../core/measures/readLength';
 import type { Cell } from '../core/measures/readQuantity';
-import { stageBook } from '../core/route/stageBook';
 import { measureHeading, stageShortfall } from '../core/route/stageShortfall';
-import type { Verdict } from '../core/route/verdict';
-import { ALL_HELD, type Held } from '../core/stages/held';
-import type { StageAnswer } from '../core/stages/stageAnswer';
 import { MEASURE_NAMES, STAGE_NAMES, type MeasureName, type StageRow } from '../core/survey/stageMeasures';
 
 export interface ReadRow {
@@ -47,42 +42,4 @@ export function readOneRow(headers: readonly Cell[], cells: readonly Cell[], row
   const problems =
     stage === undefined ? ['stage not known'] : [stageShortfall(row)].filter((p) => p !== undefined);
   return { row, columns, problems };
-}
-
-export interface JudgedStage {
-  readonly verdict: Verdict;
-  readonly reason: string;
-  readonly worst: number;
-  readonly measured: number;
-  readonly best: number;
-  readonly answer: StageAnswer & { readonly held?: Held };
-}
-
-export function judgeStage(
-  row: StageRow,
-  size: PieceSize,
-  allowance: number,
-  tape: number,
-): JudgedStage | undefined {
-  const book = stageBook(tape);
-  const stage = book.stageOf(row.stage!, row.measures);
-  const piece = book.pieceOf(size);
-  const best = (c: 'worst' | 'measured' | 'best') =>
-    book
-      .caseOf(stage, piece, c)
-      .ways.reduce<{ clearance: number; answer: StageAnswer; from: number } | undefined>(
-        (a, b) => (a && a.clearance >= b.clearance ? a : b),
-        undefined,
-      );
-  const measured = best('measured');
-  if (!measured) return undefined;
-  const worst = best('worst')?.clearance ?? -Infinity;
-  return {
-    verdict: worst >= allowance ? 'goes' : measured.clearance >= 0 ? 'tight' : 'no way found',
-    reason: measured.answer.critical,
-    worst,
-    measured: measured.clearance,
-    best: best('best')?.clearance ?? measured.clearance,
-    answer: { ...measured.answer, held: ALL_HELD[measured.from]! },
-  };
 }

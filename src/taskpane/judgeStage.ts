@@ -1,0 +1,84 @@
+import type { PieceSize, Pose } from '../core/measures/piece';
+import { routeLayers, widestClearance } from '../core/route/chain';
+import { judgeRoute } from '../core/route/judgeRoute';
+import { prepareRoute } from '../core/route/preparedRoute';
+import { stageBook, type Way } from '../core/route/stageBook';
+import { stagePassages } from '../core/route/stagePassages';
+import { tapedMeasures, tapedPiece } from '../core/route/tapeCase';
+import type { Verdict } from '../core/route/verdict';
+import { ALL_HELD } from '../core/stages/held';
+import type { StageRow } from '../core/survey/stageMeasures';
+import type { DrawnAnswer } from '../drawing/stageView';
+
+/** What is said of one stage by itself, with room for everything before it and after it. */
+export interface JudgedStage {
+  readonly verdict: Verdict;
+  /** Why, in a clause that can be read to a customer. */
+  readonly because: string;
+  readonly pose: Pose | undefined;
+  /** Clearances [mm a side]; -Infinity where no motion is shown, undefined where nothing can be computed. */
+  readonly worst: number | undefined;
+  readonly measured: number | undefined;
+  readonly best: number | undefined;
+  /** What to draw; absent where no motion is shown. */
+  readonly answer?: DrawnAnswer;
+}
+
+/** Greatest measure the worksheet takes [mm]: a room that holds any piece in any pose. */
+const AMPLE = 20000;
+
+/**
+ * Judges one stage of a route for one piece, with the words and rules of the whole route: it is put between
+ * the outdoors and an ample room.
+ * @param allowance clearance that the firm insists on [mm a side]
+ * @param tape how far off a measure may be [mm]
+ */
+export function judgeStage(row: StageRow, size: PieceSize, allowance: number, tape: number): JudgedStage {
+  const book = stageBook(tape);
+  // The number of the step matters to the route, not to the stage.
+  const step = Number.isNaN(row.step) ? 1 : row.step;
+  const ample: StageRow = {
+    ...row,
+    step: step + 1,
+    stage: 'room',
+    stageText: 'room',
+    measures: { length: AMPLE, width: AMPLE, height: AMPLE },
+    refused: [],
+  };
+  const route = prepareRoute([{ ...row, step }, ample], book);
+  const judged = judgeRoute(route, size, book, allowance).judge('every step').steps[0]!;
+  const { stage } = route.steps[0]!;
+  const { verdict, because, pose } = judged;
+  if (!stage) return { verdict, because, pose, worst: undefined, measured: undefined, best: undefined };
+
+  const piece = book.pieceOf(size);
+  const { ways } = book.caseOf(stage, piece, 'measured');
+  const shown = bestWay(ways, judged.clearance, pose);
+  return {
+    verdict,
+    because,
+    pose,
+    worst: widestClearance(routeLayers(route, piece, book, 'worst'), false),
+    measured: judged.clearance ?? -Infinity,
+    best: greatest(
+      tapedMeasures(row.measures, tape, 'best').flatMap((measures) =>
+        stagePassages(row.stage!, measures, tapedPiece(size, tape, 'best')),
+      ),
+    ),
+    ...(shown ? { answer: { ...shown.answer, held: ALL_HELD[shown.from]! } } : {}),
+  };
+}
+
+const greatest = (passages: readonly { readonly answer: { readonly clearance: number } }[]): number =>
+  passages.reduce((most, { answer }) => Math.max(most, answer.clearance), -Infinity);
+
+/** The way that was judged; where none is, the one with the greatest clearance. */
+function bestWay(
+  ways: readonly Way[],
+  clearance: number | undefined,
+  pose: Pose | undefined,
+): Way | undefined {
+  const same = ways.find((way) => way.clearance === clearance && way.answer.pose === pose);
+  if (same || ways.length === 0) return same;
+  return ways.reduce((best, next) => (next.clearance > best.clearance ? next : best));
+}
