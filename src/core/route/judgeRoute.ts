@@ -39,7 +39,8 @@ export interface RouteFinding {
 /** One piece on one route: verdict first, words only when they are asked for. */
 export interface RouteCase {
   readonly finding: RouteFinding;
-  judge(): RouteJudgement;
+  /** `every step`: all steps to the full, not only the deciding one. */
+  judge(detail?: 'every step'): RouteJudgement;
 }
 
 /**
@@ -83,16 +84,17 @@ export function judgeRoute(
   const clearance = free ? widestClearance(measured, true) : shown;
   const finding: RouteFinding = { verdict, clearance: complete ? clearance : undefined };
 
-  const judge = (): RouteJudgement => {
+  const judge = (detail?: 'every step'): RouteJudgement => {
     if (steps.length === 0) {
       const reason = 'the route has no steps';
       return { verdict, clearance: undefined, step: -1, pose: undefined, reason, steps: [] };
     }
     const best = free ? clearance! : widest;
     const chain = bestChain(measured, free, best, allowance);
-    // Where the measured case does not pass, the worst case says nothing new.
-    const worstWidest = widest >= 0 ? widestClearance(worstLayers(), free) : -Infinity;
-    const worstChain = widest >= 0 ? bestChain(worstLayers(), free, worstWidest, allowance) : undefined;
+    // Where the measured case does not pass, the worst case changes nothing at the deciding step.
+    const looksAtWorst = widest >= 0 || detail === 'every step';
+    const worstWidest = looksAtWorst ? widestClearance(worstLayers(), free) : -Infinity;
+    const worstChain = looksAtWorst ? bestChain(worstLayers(), free, worstWidest, allowance) : undefined;
     const judged = steps.map((_, i) =>
       judgeStep(route, i, piece, book, allowance, chain?.[i], worstChain?.[i]),
     );

@@ -1,10 +1,11 @@
 import { ALL_HELD } from '../stages/held';
+import { measureAtStage } from '../survey/measureHeading';
 import type { MeasureName, StageName } from '../survey/stageMeasures';
+import { stageNeeds } from '../survey/stageNeeds';
 import type { ChainStep } from './chain';
 import { changeWords } from './poseChange';
 import type { PreparedRoute } from './preparedRoute';
 import { LIFT_BY_HAND, type BookPiece, type StageBook } from './stageBook';
-import { measureHeading, measuresNeeded } from './stageShortfall';
 import type { Verdict } from './verdict';
 
 /** What a sentence about a step is made from. */
@@ -28,13 +29,13 @@ export const mm = (value: number): string =>
 function measuresInWords({ route, i }: StepWords): string {
   const { row } = route.steps[i]!;
   const named: readonly MeasureName[] = [
-    ...measuresNeeded(row.stage!),
+    ...stageNeeds(row.stage!).needs,
     ...(row.stage === 'corner' && row.measures.turn !== undefined ? (['turn'] as const) : []),
   ];
   return named
     .map(
       (name) =>
-        `${measureHeading(name)} ${name === 'turn' ? `${row.measures[name]} degrees` : mm(row.measures[name]!)}`,
+        `${measureAtStage(name, row.stage)} ${name === 'turn' ? `${row.measures[name]} degrees` : mm(row.measures[name]!)}`,
     )
     .join(', ');
 }

@@ -1,0 +1,160 @@
+import { CAUTIONS } from '../measures/cautions';
+import type { PieceSize, Pose } from '../measures/piece';
+import { carryAdvice } from '../carrying/carryAdvice';
+import type { StageName } from '../survey/stageMeasures';
+import { isStair } from '../survey/stageNeeds';
+import { judgeRoute, type RouteCase } from './judgeRoute';
+import type { PreparedRoute } from './preparedRoute';
+import type { StageBook } from './stageBook';
+import { verdictRank, type Verdict } from './verdict';
+
+/** One piece of a build, as it is carried. */
+export interface BuildPiece {
+  readonly name: string;
+  /** Undefined when a size is missing or refused; `problem` says which. */
+  readonly size: PieceSize | undefined;
+  readonly problem: string | undefined;
+  /** [kg]; undefined when it is not given. */
+  readonly mass: number | undefined;
+  readonly count: number;
+}
+
+/** One way to supply a table. */
+export interface Build {
+  readonly name: string;
+  readonly pieces: readonly BuildPiece[];
+}
+
+/** What is said of a build on a route: of its worst piece, at the step that decides. */
+export interface BuildVerdict {
+  readonly build: string;
+  readonly verdict: Verdict;
+  readonly clearance: number | undefined;
+  /** Number of the deciding step as written; undefined when there is none. */
+  readonly step: number | undefined;
+  readonly stage: StageName | undefined;
+  readonly piece: string;
+  readonly pose: Pose | undefined;
+  /** Mass of the heaviest single piece [kg]; undefined when a piece's mass is not given. */
+  readonly heaviest: number | undefined;
+  readonly carry: string;
+  readonly reason: string;
+  readonly caution: string;
+}
+
+const NO_MASS = 'not known: a mass is missing';
+
+/**
+ * Judges a build: it is as good as its worst piece. A piece that lies inside another of the same build passes
+ * wherever that one does, by the same motion, so only the others are judged.
+ */
+export function judgeBuild(
+  route: PreparedRoute,
+  build: Build,
+  book: StageBook,
+  allowance: number,
+): BuildVerdict {
+  const masses = build.pieces.map((piece) => piece.mass);
+  const heaviest = masses.some((mass) => mass === undefined)
+    ? undefined
+    : masses.reduce<number>((most, mass) => Math.max(most, mass!), 0);
+  const rest = {
+    build: build.name,
+    heaviest,
+    carry: heaviest === undefined ? NO_MASS : carryAdvice(heaviest),
+    caution: cautionOf(route, heaviest),
+  };
+  const worst = worstPiece(route, build, book, allowance);
+  if (worst.problem !== undefined) {
+    return {
+      ...rest,
+      verdict: 'not measured',
+      clearance: undefined,
+      step: undefined,
+      stage: undefined,
+      piece: worst.name,
+      pose: undefined,
+      reason: worst.problem,
+    };
+  }
+  const judged = worst.found.judge();
+  const row = route.steps[judged.step]?.row;
+  return {
+    ...rest,
+    verdict: judged.verdict,
+    clearance: judged.clearance,
+    step: row === undefined || Number.isNaN(row.step) ? undefined : row.step,
+    stage: row?.stage,
+    piece: worst.name,
+    pose: judged.pose,
+    reason: judged.reason,
+  };
+}
+
+type Worst =
+  | { readonly name: string; readonly problem: string }
+  | { readonly name: string; readonly problem: undefined; readonly found: RouteCase };
+
+function worstPiece(route: PreparedRoute, build: Build, book: StageBook, allowance: number): Worst {
+  let worst: { name: string; found: RouteCase } | undefined;
+  for (const piece of outermost(build.pieces)) {
+    const found = judgeRoute(route, piece.size!, book, allowance);
+    if (worst === undefined || worseThan(found, worst.found)) worst = { name: piece.name, found };
+  }
+  const proved = worst?.found.finding.verdict === 'cannot go';
+  // A refused size hides a piece that might be worse; only a proof stands without it.
+  const unknown = build.pieces.find((piece) => piece.size === undefined);
+  if (unknown && !proved) {
+    return { name: unknown.name, problem: `the piece ${unknown.name}: ${unknown.problem}` };
+  }
+  if (!worst) return { name: '', problem: 'the build has no pieces' };
+  return { name: worst.name, problem: undefined, found: worst.found };
+}
+
+function worseThan({ finding: a }: RouteCase, { finding: b }: RouteCase): boolean {
+  const ranks = verdictRank(a.verdict) - verdictRank(b.verdict);
+  if (ranks !== 0) return ranks > 0;
+  return (a.clearance ?? 0) < (b.clearance ?? 0);
+}
+
+const outermostOf = new WeakMap<readonly BuildPiece[], readonly BuildPiece[]>();
+
+/** The pieces that lie inside no other; of equal ones the first. */
+export function outermost(pieces: readonly BuildPiece[]): readonly BuildPiece[] {
+  const known = outermostOf.get(pieces);
+  if (known) return known;
+  const sized = pieces.filter((piece) => piece.size !== undefined);
+  const outer = sized.filter(
+    (piece, i) =>
+      !sized.some(
+        (other, j) =>
+          i !== j && inside(piece.size!, other.size!) && (j < i || !inside(other.size!, piece.size!)),
+      ),
+  );
+  outermostOf.set(pieces, outer);
+  return outer;
+}
+
+const inside = (small: PieceSize, large: PieceSize): boolean =>
+  small.length <= large.length && small.breadth <= large.breadth && small.thickness <= large.thickness;
+
+// A crew of two at the lift with the piece, at the body mass that FLIGHTLOAD takes.
+const CREW_IN_LIFT_KG = 2 * 90;
+
+/** The cautions that belong to a route and its heaviest piece. */
+function cautionOf(route: PreparedRoute, heaviest: number | undefined): string {
+  const stairs = route.steps.some(({ row }) => row.stage !== undefined && isStair(row.stage));
+  const parts: string[] = [CAUTIONS.route, stairs ? CAUTIONS.stairs : CAUTIONS.lifting];
+  if (stairs) parts.push(CAUTIONS.floors);
+  for (const { row } of route.steps) {
+    const rated = row.measures.ratedLoad;
+    if (row.stage !== 'lift' || rated === undefined || heaviest === undefined) continue;
+    if (heaviest + CREW_IN_LIFT_KG > rated) {
+      parts.push(
+        `The lift at step ${row.step} is rated ${Math.round(rated)} kg for piece, crew and trolley together; ` +
+          `the piece alone is ${Math.round(heaviest)} kg.`,
+      );
+    }
+  }
+  return parts.join(' ');
+}

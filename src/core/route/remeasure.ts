@@ -1,0 +1,224 @@
+import { measureHeading } from '../survey/measureHeading';
+import type { MeasureName, StageName, StageRow } from '../survey/stageMeasures';
+import { stageNeeds } from '../survey/stageNeeds';
+import { outermost, type Build, type BuildPiece } from './buildVerdict';
+import { judgeRoute, type RouteJudgement } from './judgeRoute';
+import { plainStep } from './plainStep';
+import { prepareRoute, type PreparedRoute } from './preparedRoute';
+import { mm } from './reason';
+import type { StageBook } from './stageBook';
+import { effectOfMeasure } from './tapeCase';
+
+/** One measure to take again, or to change. */
+export interface Remeasure {
+  readonly step: number;
+  /** Heading of the measure; empty where no single one helps. */
+  readonly measure: string;
+  /** [mm]; undefined where it was not taken. */
+  readonly asMeasured: number | undefined;
+  /** The whole millimetre [mm] at which that measure alone makes its step `goes`; undefined where none is known. */
+  readonly needed: number | undefined;
+  readonly why: string;
+}
+
+// A change beyond this is another house: nobody mismeasures by a metre, or gains one with a screwdriver.
+const GREATEST_CHANGE = 1000;
+
+interface Finding {
+  readonly step: number;
+  readonly measure: MeasureName;
+  readonly asMeasured: number;
+  readonly needed: number;
+  readonly worth: number;
+  readonly builds: string[];
+  readonly row: StageRow;
+}
+
+/**
+ * The measures that decide: for every build that does not simply go, and every step that keeps it from going,
+ * each measure that alone would make that step `goes` for all the build's pieces, with the value it would
+ * need. Missing measures come first, then the smallest change first; a step that no single measure mends comes
+ * last. Rise, going and turn are not looked at: they can err either way, and nobody can change them.
+ *
+ * A step goes or not on the best chain of the whole route, so each value is tried on the whole route; more of
+ * a measure that helps never hurts, so halving finds the least whole millimetre.
+ */
+export function remeasure(
+  rows: readonly StageRow[],
+  builds: readonly Build[],
+  book: StageBook,
+  allowance: number,
+): Remeasure[] {
+  const route = prepareRoute(rows, book);
+  const missing = missingMeasures(route);
+  const findings: Finding[] = [];
+  const hopeless = new Map<number, { row: StageRow; builds: string[] }>();
+  const going: string[] = [];
+
+  for (const build of builds) {
+    const judged = outermost(build.pieces).map((piece) => ({
+      piece,
+      result: judgeRoute(route, piece.size!, book, allowance).judge('every step'),
+    }));
+    if (judged.length === 0) continue;
+    if (judged.every(({ result }) => result.verdict === 'goes')) {
+      going.push(build.name);
+      continue;
+    }
+    route.steps.forEach((step, i) => {
+      if (!step.stage || step.cap !== undefined) return;
+      const stopped = judged.filter(({ result }) => result.steps[i]!.verdict !== 'goes');
+      if (stopped.length === 0) return;
+      let any = false;
+      for (const measure of measuresTried(step.row.stage!)) {
+        const change = neededChange(route, i, measure, stopped, book, allowance);
+        if (!change) continue;
+        any = true;
+        addFinding(findings, {
+          ...change,
+          step: step.row.step,
+          measure,
+          builds: [build.name],
+          row: step.row,
+        });
+      }
+      if (!any) {
+        const known = hopeless.get(i) ?? { row: step.row, builds: [] };
+        known.builds.push(build.name);
+        hopeless.set(i, known);
+      }
+    });
+  }
+
+  findings.sort((a, b) => changeOf(a) - changeOf(b) || a.step - b.step);
+  return [
+    ...missing,
+    ...findings.map((finding) => ({
+      step: finding.step,
+      measure: measureHeading(finding.measure),
+      asMeasured: finding.asMeasured,
+      needed: finding.needed,
+      why: whyFinding(finding, book.tape, going),
+    })),
+    ...[...hopeless.values()].map(({ row, builds: names }) => ({
+      step: row.step,
+      measure: '',
+      asMeasured: undefined,
+      needed: undefined,
+      why: `no single measure makes this ${row.stage} go for ${names.join(', ')}: choose another build${goingWords(going)}`,
+    })),
+  ];
+}
+
+const measuresTried = (stage: StageName): MeasureName[] => {
+  const { needs, may } = stageNeeds(stage);
+  return [...needs, ...may, 'run'];
+};
+
+const changeOf = (finding: Finding): number => Math.abs(finding.needed - finding.asMeasured);
+
+function addFinding(findings: Finding[], next: Finding): void {
+  const same = findings.find(
+    (f) => f.row === next.row && f.measure === next.measure && f.needed === next.needed,
+  );
+  if (same) same.builds.push(...next.builds);
+  else findings.push(next);
+}
+
+function missingMeasures(route: PreparedRoute): Remeasure[] {
+  const missing: Remeasure[] = [];
+  route.steps.forEach(({ row, problem, cap, straight }, i) => {
+    const add = (measure: string, why: string): void => {
+      missing.push({ step: row.step, measure, asMeasured: undefined, needed: undefined, why });
+    };
+    if (problem !== undefined) {
+      if (row.stage === undefined) return add('Stage', problem);
+      for (const { measure, why } of row.refused) add(measureHeading(measure), `cannot be taken: ${why}`);
+      for (const name of stageNeeds(row.stage).needs) {
+        const refused = row.refused.some((r) => r.measure === name);
+        if (row.measures[name] === undefined && !refused) {
+          add(measureHeading(name), `the ${row.stage} cannot be judged without it`);
+        }
+      }
+      if (row.refused.length === 0 && Number.isNaN(row.step)) add('Step', problem);
+      return;
+    }
+    if (row.stage === 'flight') {
+      for (const name of ['footCeiling', 'footSpace', 'headCeiling', 'headSpace'] as const) {
+        if (row.measures[name] === undefined) {
+          add(measureHeading(name), 'without foot and head a flight is at best tight');
+        }
+      }
+    }
+    const unknownStraight = cap?.includes('the straight after') === true && straight === undefined;
+    if (unknownStraight && i < route.steps.length - 1) {
+      add(
+        'Run',
+        'the straight clear length to the next turn decides whether the two can be taken one by one',
+      );
+    }
+  });
+  return missing;
+}
+
+/** The least whole change of one measure that makes a step `goes` for all the given pieces. */
+function neededChange(
+  route: PreparedRoute,
+  i: number,
+  measure: MeasureName,
+  stopped: readonly { piece: BuildPiece; result: RouteJudgement }[],
+  book: StageBook,
+  allowance: number,
+): { asMeasured: number; needed: number; worth: number } | undefined {
+  const { row } = route.steps[i]!;
+  const asMeasured = row.measures[measure];
+  const effect = effectOfMeasure(measure);
+  if (asMeasured === undefined || effect === 'either') return undefined;
+  const sign = effect === 'helps' ? 1 : -1;
+  const most = effect === 'helps' ? GREATEST_CHANGE : Math.min(GREATEST_CHANGE, Math.ceil(asMeasured) - 1);
+  if (most < 1) return undefined;
+  const rows = route.steps.map((step) => step.row);
+  const judgedAt = (change: number): { goes: boolean; clearance: number } => {
+    const changed = rows.map((other, j) =>
+      j === i ? { ...row, measures: { ...row.measures, [measure]: asMeasured + sign * change } } : other,
+    );
+    const prepared = prepareRoute(changed, book);
+    let goes = true;
+    let clearance = Infinity;
+    for (const { piece } of stopped) {
+      const step = judgeRoute(prepared, piece.size!, book, allowance).judge('every step').steps[i]!;
+      if (step.verdict !== 'goes') goes = false;
+      clearance = Math.min(clearance, step.clearance ?? -Infinity);
+    }
+    return { goes, clearance };
+  };
+  if (!judgedAt(most).goes) return undefined;
+  let low = 0;
+  let high = most;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (judgedAt(middle).goes) high = middle;
+    else low = middle;
+  }
+  const gained = judgedAt(high).clearance - judgedAt(0).clearance;
+  return { asMeasured, needed: asMeasured + sign * high, worth: gained / high };
+}
+
+function whyFinding(finding: Finding, tape: number, going: readonly string[]): string {
+  const change = changeOf(finding);
+  const stage = finding.row.stage!;
+  const worth = Number.isFinite(finding.worth)
+    ? `${Math.round(finding.worth * 100) / 100} mm of clearance for each mm`
+    : 'it opens a way that is shut now';
+  const parts = [`for ${finding.builds.join(', ')}: ${worth}`];
+  if (change <= 2 * tape) parts.push('measure it again first, the tape alone may decide');
+  const step = plainStep(stage, finding.measure);
+  if (step && change <= step.brings) parts.push(step.what);
+  else if (step) {
+    parts.push(`${step.what} brings about ${mm(step.brings)}, not enough: another build${goingWords(going)}`);
+  } else parts.push(`another build${goingWords(going)}`);
+  return parts.join('; ');
+}
+
+const goingWords = (going: readonly string[]): string =>
+  going.length > 0 ? ` (${going.join(', ')} goes as it is)` : '';
