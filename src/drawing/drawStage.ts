@@ -70,7 +70,7 @@ export function drawStage(
   }
   const piece = size && answer ? { size, answer } : undefined;
   const view = viewOf(stage, measures, piece);
-  const { id = 'stage', width = 296, height = 260, pieceName = 'piece' } = options;
+  const { id = 'stage', width = 296, height = 260, pieceName = 'Piece' } = options;
   const sentences = [`${view.title}, to scale, in mm: ${view.paper.dimensions.join(', ')}.`];
   for (const note of view.paper.noted) sentences.push(`${note}.`);
   if (piece) {
@@ -109,7 +109,7 @@ function viewOf(stage: StageName, m: StageMeasures, piece: DrawnPiece | undefine
       return view;
     }
     case 'winder':
-      return winderView({ width: m.width!, headroom, turn: m.turn! }, piece);
+      return winderView({ width: m.width!, headroom, turn: m.turn!, rise: m.rise!, going: m.going! }, piece);
     case 'side door':
       return sideDoorView(
         {
@@ -143,6 +143,7 @@ function viewOf(stage: StageName, m: StageMeasures, piece: DrawnPiece | undefine
           widthIn: m.width!,
           widthOut: m.widthOut!,
           headroom,
+          rise: m.rise!,
           going: m.going!,
           overRail: m.overRail,
           landingCeiling: m.ceiling,
@@ -156,6 +157,7 @@ function viewOf(stage: StageName, m: StageMeasures, piece: DrawnPiece | undefine
           well: m.well!,
           depth: m.depth!,
           headroom,
+          rise: m.rise!,
           going: m.going!,
           overRail: m.overRail,
           landingCeiling: m.ceiling,

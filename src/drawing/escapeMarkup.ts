@@ -3,7 +3,7 @@ const ENTITIES: Readonly<Record<string, string>> = {
   '<': '&lt;',
   '>': '&gt;',
   '"': '&quot;',
-  "'": '&#39;',
+  "'": '&apos;',
 };
 
 /** Characters that XML 1.0 does not allow, clause 2.2, half surrogates among them: a parser would refuse all. */

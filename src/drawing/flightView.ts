@@ -1,6 +1,6 @@
 import { rectangleRoundCorner } from '../core/geometry/rectangleRoundCorner';
 import { rectangleThroughOpening } from '../core/geometry/rectangleThroughOpening';
-import { Paper } from './paper';
+import { mmText, Paper } from './paper';
 import { placeInBend } from './placeInBend';
 import { box, type Point, type Points } from './plane';
 import { degreesText, placeRectangle, sectionOf, type DrawnPiece, type StageView } from './stageView';
@@ -38,6 +38,8 @@ export function flightView(m: FlightDrawn, piece: DrawnPiece | undefined): Stage
 
   drawSteps(paper, m, steps, levels);
   drawDimensions(paper, m, levels);
+  const risers = m.risers === undefined ? '; number of risers not given' : `, ${m.risers} risers`;
+  paper.note(`Steps: rise ${mmText(m.rise)}, going ${mmText(m.going)}${risers}`);
 
   let place = '';
   let outline: Points | undefined;

@@ -1,7 +1,7 @@
 import { rectangleThroughOpening } from '../core/geometry/rectangleThroughOpening';
 import { heldSizes } from '../core/stages/held';
 import { cornerView } from './cornerView';
-import { Paper } from './paper';
+import { mmText, Paper } from './paper';
 import type { bendShape } from './placeInBend';
 import { box, type Point, type Points } from './plane';
 import { degreesText, placeRectangle, type DrawnPiece, type StageView } from './stageView';
@@ -10,6 +10,7 @@ export interface QuarterLandingDrawn {
   readonly widthIn: number;
   readonly widthOut: number;
   readonly headroom: number;
+  readonly rise: number;
   readonly going: number;
   readonly overRail?: number | undefined;
   readonly landingCeiling?: number | undefined;
@@ -20,6 +21,7 @@ export interface HalfLandingDrawn {
   readonly well: number;
   readonly depth: number;
   readonly headroom: number;
+  readonly rise: number;
   readonly going: number;
   readonly overRail?: number | undefined;
   readonly landingCeiling?: number | undefined;
@@ -55,7 +57,13 @@ export function quarterLandingView(m: QuarterLandingDrawn, piece: DrawnPiece | u
 
 /** A winder in plan: treads drawn every 30 degrees, since their number is not among the measures. */
 export function winderView(
-  m: { readonly width: number; readonly headroom: number; readonly turn: number },
+  m: {
+    readonly width: number;
+    readonly headroom: number;
+    readonly turn: number;
+    readonly rise: number;
+    readonly going: number;
+  },
   piece: DrawnPiece | undefined,
 ): StageView {
   const TREAD = 30;
@@ -65,9 +73,8 @@ export function winderView(
     'Plan of a winder',
     (paper, shape) => drawWinders(paper, shape, m.turn, TREAD),
   );
-  view.paper.note(
-    `Headroom ${Math.round(m.headroom)}: not seen in plan; treads drawn every ${TREAD} degrees`,
-  );
+  view.paper.note(`Turn ${mmText(m.turn)} degrees; treads drawn every ${TREAD} degrees`);
+  noteHeights(view.paper, m);
   return view;
 }
 
@@ -181,6 +188,8 @@ function noteHeights(
   paper: Paper,
   m: {
     readonly headroom: number;
+    readonly rise: number;
+    readonly going: number;
     readonly landingCeiling?: number | undefined;
     readonly overRail?: number | undefined;
   },
@@ -188,5 +197,6 @@ function noteHeights(
   const ceiling =
     m.landingCeiling === undefined ? '' : `, ceiling over the landing ${Math.round(m.landingCeiling)}`;
   const rail = (m.overRail ?? 0) > 0 ? `, open above ${Math.round(m.overRail!)} (chain line)` : '';
-  paper.note(`Headroom ${Math.round(m.headroom)}${ceiling}: not seen in plan${rail}`);
+  paper.note(`Headroom ${mmText(m.headroom)}${ceiling}: not seen in plan${rail}`);
+  paper.note(`Steps: rise ${mmText(m.rise)}, going ${mmText(m.going)}`);
 }
