@@ -1,0 +1,216 @@
+import { judge, openEnds, piece, route, row } from './routeFixtures';
+
+// The half of what is left over between plain sizes is arithmetic, so the expected values here are sums that a
+// reader can do: they are derived, not regressions.
+
+const slate = piece(1830, 930, 25);
+
+describe('a route of stages with known clearances', () => {
+  const rows = route(
+    ['door', { width: 838, height: 1981 }],
+    ['passage', { width: 900, height: 2400, length: 6000 }],
+    ['door', { width: 125, height: 2400 }],
+    ['room', { length: 6000, width: 4000, height: 2400 }],
+  );
+
+  test('has their worst, at the step where it is', () => {
+    const judged = judge(rows, slate);
+    expect(judged.verdict).toBe('goes');
+    expect(judged.clearance).toBe((125 - 25) / 2);
+    expect(rows[judged.step]!.step).toBe(3);
+    expect(judged.pose).toBe('on edge');
+  });
+
+  test('gives every step its own clearance on that chain', () => {
+    const { steps } = judge(rows, slate);
+    // On edge: the thickness across, the breadth upright.
+    expect(steps.map((s) => s.clearance)).toEqual([
+      Math.min(838 - 25, 1981 - 930) / 2,
+      (900 - 25) / 2,
+      50,
+      expect.any(Number),
+    ]);
+    expect(steps.every((s) => s.pose === 'on edge' && s.verdict === 'goes')).toBe(true);
+  });
+
+  test('names the first among equal steps', () => {
+    const equal = route(['door', { width: 125, height: 1981 }], ['door', { width: 125, height: 1981 }]);
+    expect(judge(equal, slate).step).toBe(0);
+  });
+
+  test('takes the rows by their step numbers, not by their place', () => {
+    const backwards = [...rows].reverse();
+    expect(judge(backwards, slate)).toEqual(judge(rows, slate));
+  });
+});
+
+describe('the best pose of each stage alone is not the best chain', () => {
+  // 1000 x 600 x 100. The first door is best flat (the second pose leaves less), the second only takes it on
+  // edge; without a place to turn it over, on edge has to do for both.
+  const tile = piece(1000, 600, 100);
+  const low = { width: 800, height: 640 } as const;
+  const narrow = { width: 160, height: 2000 } as const;
+
+  test('one pose has to serve both stages', () => {
+    expect(judge(route(['door', low]), tile, { allowance: 10 }).clearance).toBe((800 - 600) / 2);
+    const both = judge(route(['door', low], ['door', narrow]), tile, { allowance: 10 });
+    // On edge under 640: (640 - 600)/2 = 20, though alone the first door leaves 100.
+    expect(both.steps.map((s) => s.clearance)).toEqual([20, 30]);
+    expect(both.steps.map((s) => s.pose)).toEqual(['on edge', 'on edge']);
+    expect(both.clearance).toBe(20);
+  });
+
+  test('with a room between them the pose is changed there, and the answer says so', () => {
+    const rows = route(
+      ['door', low],
+      ['room', { length: 3000, width: 3000, height: 2400 }],
+      ['door', narrow],
+    );
+    const judged = judge(rows, tile, { allowance: 25 });
+    expect(judged.clearance).toBe(30);
+    expect(judged.verdict).toBe('goes');
+    expect(judged.steps.map((s) => s.pose)).toEqual(['flat', expect.any(String), 'on edge']);
+    expect(judged.reason).toContain('stood on edge in the room at step 2');
+  });
+
+  test('a room too low to turn it over is no help', () => {
+    // Its section's diagonal is 608.3 mm: 600 mm of height hold it on no side but flat.
+    const rows = route(['door', low], ['room', { length: 3000, width: 3000, height: 605 }], ['door', narrow]);
+    expect(judge(rows, tile).clearance!).toBeLessThan(20);
+  });
+
+  test('a passage changes the pose only where its length is known', () => {
+    const passage = (length?: number) =>
+      route(
+        ['door', low],
+        ['passage', { width: 900, height: 2400, ...(length ? { length } : {}) }],
+        ['door', narrow],
+      );
+    expect(judge(passage(3000), tile).clearance).toBe(30);
+    expect(judge(passage(), tile).clearance).toBe(20);
+    // Too short for the piece: turned over about its length it needs 1000 mm and the padding.
+    expect(judge(passage(1010), tile).clearance).toBe(20);
+  });
+});
+
+describe('leaning needs room beside the opening', () => {
+  // 900 x 10 section under 800 x 800: only slanted, and the 800 mm square lets it.
+  const sheet = piece(1200, 900, 10);
+  const door = { width: 800, height: 800 } as const;
+
+  test('outdoors before, a room after: it leans', () => {
+    const rows = route(['door', door], ['room', { length: 3000, width: 3000, height: 2400 }]);
+    const judged = judge(rows, sheet);
+    expect(judged.steps[0]!.pose).toBe('leaning');
+    expect(judged.clearance!).toBeGreaterThan(0);
+  });
+
+  test('with another door straight after it does not', () => {
+    const rows = route(['door', door], ['door', { width: 1000, height: 1000 }]);
+    expect(judge(rows, sheet).verdict).toBe('no way found');
+  });
+});
+
+describe('every verdict at its edge', () => {
+  // On edge in a door as wide as we like: clearance (w - 25)/2; the tape takes tape from w and adds it to T.
+  const door = (width: number) => route(['door', { width, height: 1981 }]);
+  const tape = 5;
+  const allowance = 25;
+  const edge = 25 + 2 * allowance + 2 * tape;
+
+  test('goes when the worst case leaves exactly the allowance', () => {
+    expect(judge(door(edge), slate, { allowance, tape }).verdict).toBe('goes');
+    expect(judge(door(edge - 1e-6), slate, { allowance, tape }).verdict).toBe('tight');
+  });
+
+  test('tight, plainly, while the worst case is at least 0', () => {
+    const atZero = judge(door(25 + 2 * tape), slate, { allowance, tape });
+    expect(atZero.verdict).toBe('tight');
+    expect(atZero.steps[0]!.because).not.toMatch(/^within the tape/);
+    const below = judge(door(25 + 2 * tape - 1e-6), slate, { allowance, tape });
+    expect(below.verdict).toBe('tight');
+    expect(below.steps[0]!.because).toMatch(/^within the tape/);
+  });
+
+  test('tight down to 0 as measured, then no way found', () => {
+    // 800 x 500 x 400: the opening is too low for a lean, so the level clearance decides.
+    const box = piece(800, 400, 400);
+    expect(judge(route(['door', { width: 400, height: 900 }]), box).verdict).toBe('tight');
+    expect(judge(route(['door', { width: 399.9, height: 900 }]), box).verdict).toBe('no way found');
+  });
+
+  test('cannot go once the tape cannot save it: the width taken 5 mm more, the thickness 5 mm less', () => {
+    const box = piece(800, 400, 400);
+    expect(judge(route(['door', { width: 390.1, height: 900 }]), box).verdict).toBe('no way found');
+    const judged = judge(route(['door', { width: 389.9, height: 900 }]), box);
+    expect(judged.verdict).toBe('cannot go');
+    expect(judged.reason).toContain('Width 390 mm');
+  });
+
+  test('not measured names the measure; a proof elsewhere comes before it', () => {
+    const missing = route(['door', { height: 1981 }], ['door', { width: 838, height: 1981 }]);
+    const judged = judge(missing, slate);
+    expect(judged.verdict).toBe('not measured');
+    expect(judged.reason).toBe('step 1 (door): Width is not measured');
+    expect(judged.steps[1]!.verdict).toBe('goes');
+    const blocked = route(['door', { height: 1981 }], ['door', { width: 300, height: 300 }]);
+    expect(judge(blocked, piece(900, 900, 900)).verdict).toBe('cannot go');
+  });
+
+  test('a refused measure is not measured, even an optional one that the stage would use', () => {
+    const corner = {
+      ...row(1, 'corner', { width: 900, widthOut: 900, height: 2400 }),
+      refused: [{ measure: 'turn' as const, got: 'sharp', why: 'it is no number' }],
+    };
+    expect(judge([corner], slate).verdict).toBe('not measured');
+  });
+
+  test('a tape of 0 makes the three cases one', () => {
+    expect(judge(door(75), slate, { allowance, tape: 0 }).verdict).toBe('goes');
+    expect(judge(door(74.999), slate, { allowance, tape: 0 }).verdict).toBe('tight');
+  });
+});
+
+describe('between the stages', () => {
+  const corner = { width: 1200, widthOut: 1200, height: 2400 } as const;
+
+  test('an unknown straight between two turns is at best tight', () => {
+    const judged = judge(route(['corner', corner], ['corner', corner]), slate);
+    expect(judged.verdict).toBe('tight');
+    expect(judged.reason).toContain('the straight after step 1 is not measured');
+    expect(judged.steps.map((s) => s.verdict)).toEqual(['tight', 'goes']);
+  });
+
+  test('a straight as long as the piece and its padding is enough, a shorter one is no way found', () => {
+    // Under 1500 mm it cannot stand on end, where it would be shorter along the way.
+    const low = (run: number) =>
+      route(['corner', { ...corner, height: 1500, run }], ['corner', { ...corner, height: 1500 }]);
+    // Lengthwise 1830 with 25 of allowance a side and 5 of tape on each.
+    const enough = 1830 + 2 * 25 + 2 * 5;
+    expect(judge(low(enough), slate).verdict).toBe('goes');
+    expect(judge(low(enough - 0.01), slate).verdict).toBe('tight');
+    expect(judge(low(1830), slate).verdict).toBe('tight');
+    const judged = judge(low(1700), slate);
+    expect(judged.verdict).toBe('no way found');
+    expect(judged.clearance).toBe((1700 - 1830) / 2);
+    expect(judged.reason).toContain('the straight after this step, 1700 mm long');
+  });
+
+  test('a passage with its length is a straight', () => {
+    const passage = { width: 1200, height: 1500 } as const;
+    const low = { ...corner, height: 1500 } as const;
+    const rows = (length?: number) =>
+      route(['corner', low], ['passage', length ? { ...passage, length } : passage], ['corner', low]);
+    expect(judge(rows(2000), slate).verdict).toBe('goes');
+    expect(judge(rows(1700), slate).verdict).toBe('no way found');
+    expect(judge(rows(), slate).reason).toContain('the straight after step 1 is not measured');
+  });
+
+  test('a flight without foot and head is at best tight', () => {
+    const flight = { width: 900, height: 2100, rise: 190, going: 250, risers: 13 } as const;
+    const bare = judge(route(['flight', flight]), slate);
+    expect(bare.verdict).toBe('tight');
+    expect(bare.reason).toContain('foot or head not measured');
+    expect(judge(route(['flight', { ...flight, ...openEnds }]), slate).verdict).toBe('goes');
+  });
+});
