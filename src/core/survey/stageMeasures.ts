@@ -42,6 +42,15 @@ export type MeasureName = (typeof MEASURE_NAMES)[number];
 /** What was measured at one stage. A measure that was not taken is absent. */
 export type StageMeasures = Readonly<Partial<Record<MeasureName, number>>>;
 
+/** A measure that cannot be taken as it stands in its cell. */
+export interface RefusedMeasure {
+  readonly measure: MeasureName;
+  /** What the cell holds. */
+  readonly got: unknown;
+  /** A clause that continues "… cannot be taken:". */
+  readonly why: string;
+}
+
 /** One row of a route, read: nothing in it has been guessed at or repaired. */
 export interface StageRow {
   readonly survey: string;
@@ -53,7 +62,7 @@ export interface StageRow {
   readonly stageText: string;
   readonly measures: StageMeasures;
   /** Measures that hold something that cannot be taken: refused, not skipped. */
-  readonly refused: readonly { readonly measure: MeasureName; readonly got: unknown; readonly why: string }[];
+  readonly refused: readonly RefusedMeasure[];
   readonly note: string;
   /** Zero-based place in the range as given, header not counted. */
   readonly rowIndex: number;
