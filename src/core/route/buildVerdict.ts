@@ -16,7 +16,8 @@ export interface BuildPiece {
   readonly problem: string | undefined;
   /** [kg]; undefined when it is not given. */
   readonly mass: number | undefined;
-  readonly count: number;
+  /** How many are alike; undefined when that cannot be taken. */
+  readonly count: number | undefined;
 }
 
 /** One way to supply a table. */

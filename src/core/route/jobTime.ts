@@ -83,6 +83,9 @@ export function jobTime(trip: TripLength, build: Build, crew: number, rates: Job
     if (piece.mass === undefined) {
       return refused({ kind: 'not measured', argument: `Mass of ${piece.name} in ${build.name}` });
     }
+    if (piece.count === undefined) {
+      return refused({ kind: 'not measured', argument: `Count of ${piece.name} in ${build.name}` });
+    }
     const carriers = carriersOf(piece.mass, crew);
     const teams = Math.max(1, Math.floor(crew / carriers));
     const worked = perTrip / (1 - partToRest(piece, carriers));

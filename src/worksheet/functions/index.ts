@@ -1,4 +1,5 @@
 import type { FunctionDescription } from '../description';
+import { advise } from './advise';
 import { buildRoom } from './buildRoom';
 import { codeLoad } from './codeLoad';
 import { codePoint } from './codePoint';
@@ -13,6 +14,7 @@ import { floorLoad } from './floorLoad';
 import { footLoad } from './footLoad';
 import { footPressure } from './footPressure';
 import { handlers } from './handlers';
+import { jobTime } from './jobTime';
 import { joist } from './joist';
 import { joistFeet } from './joistFeet';
 import { liftIndex } from './liftIndex';
@@ -21,15 +23,20 @@ import { lowerShare } from './lowerShare';
 import { opening } from './opening';
 import { pitch } from './pitch';
 import { playRoom } from './playRoom';
+import { remeasure } from './remeasure';
 import { restTime } from './restTime';
 import { roomSpare } from './roomSpare';
 import { slabMass } from './slabMass';
+import { stageClear } from './stageClear';
+import { stages } from './stages';
 import { standing } from './standing';
+import { surveys } from './surveys';
 import { teamLimit } from './teamLimit';
 import { toKg } from './toKg';
 import { toMm } from './toMm';
 import { treadLoad } from './treadLoad';
 import { upend } from './upend';
+import { verdict } from './verdict';
 import { workRate } from './workRate';
 
 /** Every function of the add-in, in the order of the reference. A new function is a file and a line here. */
@@ -72,4 +79,11 @@ export const FUNCTIONS: readonly FunctionDescription[] = [
   roomSpare,
   buildRoom,
   // Routes and surveys
+  stageClear,
+  stages,
+  verdict,
+  advise,
+  surveys,
+  remeasure,
+  jobTime,
 ];

@@ -1,0 +1,21 @@
+import { found, type Outcome } from '../core/measures/problem';
+import { judgeBuild, type BuildVerdict } from '../core/route/buildVerdict';
+import { prepareRoute } from '../core/route/preparedRoute';
+import { stageBook } from '../core/route/stageBook';
+import { buildsOf, oneRoute, type Table } from './routeInputs';
+
+/** Judges every build of a table of pieces on one route, in the order of the table. */
+export function buildVerdicts(
+  routeTable: Table,
+  piecesTable: Table,
+  allowance: number,
+  tape: number,
+): Outcome<readonly BuildVerdict[]> {
+  const rows = oneRoute(routeTable);
+  if (!rows.ok) return rows;
+  const builds = buildsOf(piecesTable);
+  if (!builds.ok) return builds;
+  const book = stageBook(tape);
+  const route = prepareRoute(rows.value, book);
+  return found(builds.value.map((build) => judgeBuild(route, build, book, allowance)));
+}

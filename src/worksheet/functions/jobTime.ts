@@ -1,0 +1,83 @@
+import { CAUTIONS } from '../../core/measures/cautions';
+import { found, type Outcome } from '../../core/measures/problem';
+import { EXAMPLE_RATES, RATE_NAMES, SET_UP_OF } from '../../core/route/jobRates';
+import { jobTime as compute, tripLength } from '../../core/route/jobTime';
+import type { TableCell, TableFunction } from '../description';
+import { buildsOf, oneRoute, PIECES, ratesOf, ROUTE, type Table } from '../routeInputs';
+
+const COLUMNS = ['Build', 'Carry min', 'Set-up min', 'Crew hours'] as const;
+
+const ratesInWords = RATE_NAMES.map((name) => `${name} ${EXAMPLE_RATES[name]}`).join('; ');
+
+export const jobTime: TableFunction = {
+  kind: 'table',
+  id: 'JOBTIME',
+  group: 'Routes and surveys',
+  summary: 'Minutes to carry in and set up each build, and the hours of the crew',
+  arguments: [
+    ROUTE,
+    PIECES,
+    { name: 'crew', help: 'people on the job', quantity: 'count', least: 1, most: 12, whole: true },
+    {
+      name: 'rates',
+      help:
+        `two columns, what and minutes, in place of the EXAMPLE rates (replace them by your own): ${ratesInWords}; ` +
+        `"${SET_UP_OF}" and a build's name gives the whole set-up of that build`,
+      quantity: 'range',
+      optional: { default: null, meaning: 'the example rates' },
+    },
+  ],
+  result: { meaning: `a header row and one row a build: ${COLUMNS.join(', ')}`, unit: 'min, h' },
+  source:
+    'carry = sum over pieces of count (load + trip / (1 - part to rest)) / teams; trip = carry x metres/10 + rise x ' +
+    'risers + turn x turns (a half landing is two); teams = crew / carriers in whole teams, at least 1; carriers: 1 up ' +
+    'to 25 kg, 2 or 3 within HSE L23 team factors, else the whole crew; part to rest: RESTTIME where the WORKRATE of an ' +
+    '80 kg carrier at 3 km/h with their share passes 350 W; set-up = table + pieces x piece; crew hours = crew (carry + ' +
+    'set-up)/60',
+  validity:
+    'only lengths that were measured are walked (Length, Run, flights by their Risers); the rates are an example of ours ' +
+    'with no source; rests are those of the level, too short on stairs',
+  caution: CAUTIONS.stairs,
+  example: {
+    arguments: [
+      [
+        ['Step', 'Stage', 'Width', 'Height', 'Length'],
+        [1, 'passage', 900, 2300, 10000],
+      ],
+      [
+        ['Build', 'Piece', 'Length', 'Breadth', 'Thickness', 'Mass', 'Count'],
+        ['panels', 'panel', 1200, 400, 25, 20, 4],
+      ],
+      2,
+      [
+        ['Load, each piece', 5],
+        ['Carry 10 m, each trip', 1],
+        ['Set-up of panels', 48],
+      ],
+    ],
+    result: [[...COLUMNS], ['panels', 12, 48, 2]],
+    within: 1e-9,
+    source: 'by hand: 4 panels x (5 + 1) min by 2 people singly is 12 min; 2 x (12 + 48)/60 = 2 h',
+  },
+  compute: (
+    table: Table,
+    pieces: Table,
+    crew: number,
+    ratesTable: Table | undefined,
+  ): Outcome<readonly (readonly TableCell[])[]> => {
+    const rows = oneRoute(table);
+    if (!rows.ok) return rows;
+    const builds = buildsOf(pieces);
+    if (!builds.ok) return builds;
+    const rates = ratesOf(ratesTable);
+    if (!rates.ok) return rates;
+    const trip = tripLength(rows.value);
+    if (!trip.ok) return trip;
+    const body = builds.value.map((build): TableCell[] => {
+      const time = compute(trip.value, build, crew, rates.value);
+      if (!time.ok) return [build.name, ...Array<TableCell>(3).fill({ problem: time.problem })];
+      return [build.name, time.value.carry, time.value.setUp, time.value.crewHours];
+    });
+    return found([[...COLUMNS], ...body]);
+  },
+};

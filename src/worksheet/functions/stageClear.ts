@@ -1,0 +1,114 @@
+import { CAUTIONS } from '../../core/measures/cautions';
+import { sortedPiece, type PieceSize } from '../../core/measures/piece';
+import { found, refused, type Outcome, type Problem } from '../../core/measures/problem';
+import { stagePassages } from '../../core/route/stagePassages';
+import { measureHeading } from '../../core/survey/measureHeading';
+import { readHeaders } from '../../core/survey/readHeaders';
+import { readRow } from '../../core/survey/readRow';
+import { STAGE_NAMES, type StageRow } from '../../core/survey/stageMeasures';
+import { stageNeeds, usesMeasure } from '../../core/survey/stageNeeds';
+import { bestPassage } from '../../core/stages/opening';
+import { PIECE_LENGTH_RANGE, PIECE_SIZES, pieceTooShort } from '../arguments';
+import type { TableCell, TableFunction } from '../description';
+import type { Table } from '../routeInputs';
+import { ROUTE_MOTIONS } from '../verdictTable';
+
+export const stageClear: TableFunction = {
+  kind: 'table',
+  id: 'STAGECLEAR',
+  group: 'Routes and surveys',
+  summary: 'Clearance of a piece at each row of a route, every stage in its own best pose',
+  arguments: [
+    { name: 'headers', help: 'the header row of the route', quantity: 'range' },
+    { name: 'rows', help: 'the rows of the route, or some of them', quantity: 'range' },
+    ...PIECE_SIZES,
+  ],
+  result: {
+    meaning: 'the clearance of each row, one below the other; an empty row stays empty',
+    unit: 'mm a side',
+  },
+  source: 'each stage by its own function: OPENING, CORNER, FLIGHT and the rest',
+  motions: ROUTE_MOTIONS,
+  validity:
+    'each stage alone; the best pose of each may not make one chain: STAGES and VERDICT look at the route',
+  caution: CAUTIONS.route,
+  example: {
+    arguments: [
+      [['Stage', 'Width', 'Height']],
+      [
+        ['door', 125, 1981],
+        ['door', '225 mm', 1981],
+      ],
+      1830,
+      930,
+      25,
+    ],
+    result: [[50], [100]],
+    within: 1e-9,
+    source: 'on edge, half of what the width leaves: (125 - 25)/2 and (225 - 25)/2',
+  },
+  compute: (
+    headers: Table,
+    rows: Table,
+    length: number,
+    breadth: number,
+    thickness: number,
+  ): Outcome<readonly (readonly TableCell[])[]> => {
+    const piece = sortedPiece(length, breadth, thickness);
+    if (piece.length < PIECE_LENGTH_RANGE.least) return refused(pieceTooShort(piece.length));
+    if (headers.length !== 1) {
+      return refused({
+        kind: 'impossible',
+        argument: 'headers',
+        got: `${headers.length} rows`,
+        because: 'the headers are one row',
+      });
+    }
+    const { columns } = readHeaders(headers[0]!);
+    if (columns.stage.length === 0) {
+      const got = headers[0]!.filter((cell) => typeof cell === 'string').join(', ');
+      return refused({ kind: 'impossible', argument: 'headers', got, because: 'there is no column Stage' });
+    }
+    return found(
+      rows.map((cells, i): TableCell[] => {
+        const row = readRow(columns, cells, i);
+        return [row === undefined ? '' : clearanceOf(row, piece)];
+      }),
+    );
+  },
+};
+
+function clearanceOf(row: StageRow, piece: PieceSize): TableCell {
+  const { stage } = row;
+  const problem = stage === undefined ? stageProblem(row) : measureProblem(row);
+  if (problem) return { problem };
+  const passages = stagePassages(stage!, row.measures, piece);
+  const best = passages.length > 0 ? bestPassage(passages).clearance : -Infinity;
+  if (Number.isFinite(best)) return best;
+  return {
+    problem: {
+      kind: 'no answer',
+      because: `no motion is shown for this ${stage}`,
+      instead: 'measure it again, or try a frame',
+    },
+  };
+}
+
+const stageProblem = ({ stageText }: StageRow): Problem =>
+  stageText.trim() === ''
+    ? { kind: 'not measured', argument: 'Stage' }
+    : { kind: 'not readable', argument: 'Stage', got: stageText, allowed: STAGE_NAMES.join(', ') };
+
+function measureProblem({ stage, refused: refusals, measures }: StageRow): Problem | undefined {
+  const refusal = refusals.find((r) => usesMeasure(stage!, r.measure));
+  if (refusal) {
+    return {
+      kind: 'impossible',
+      argument: measureHeading(refusal.measure),
+      got: refusal.got,
+      because: refusal.why,
+    };
+  }
+  const missing = stageNeeds(stage!).needs.find((name) => measures[name] === undefined);
+  return missing && { kind: 'not measured', argument: measureHeading(missing) };
+}

@@ -1,0 +1,65 @@
+import { CAUTIONS } from '../../core/measures/cautions';
+import { found } from '../../core/measures/problem';
+import { judgeSurveys } from '../../core/route/judgeSurveys';
+import type { TableFunction } from '../description';
+import { ALLOWANCE, buildsOf, ordersOf, PIECES, ROUTES, surveysOf, TAPE, type Table } from '../routeInputs';
+import {
+  ROUTE_MOTIONS,
+  ROUTE_SOURCE,
+  ROUTE_VALIDITY,
+  VERDICT_COLUMNS,
+  VERDICT_RESULT,
+  verdictRow,
+} from '../verdictTable';
+
+const COLUMNS = ['Survey', ...VERDICT_COLUMNS] as const;
+
+export const surveys: TableFunction = {
+  kind: 'table',
+  id: 'SURVEYS',
+  group: 'Routes and surveys',
+  summary: 'Verdicts on many surveys at once: every build for every survey, or those that were ordered',
+  arguments: [
+    ROUTES,
+    PIECES,
+    {
+      name: 'orders',
+      help: 'two columns, Survey and Build: which build is wanted where; without it every build for every survey',
+      quantity: 'range',
+      optional: { default: null, meaning: 'every build for every survey' },
+    },
+    ALLOWANCE,
+    TAPE,
+  ],
+  result: { ...VERDICT_RESULT, meaning: `Survey, then as VERDICT; ${VERDICT_RESULT.meaning}` },
+  source: ROUTE_SOURCE,
+  motions: ROUTE_MOTIONS,
+  validity: ROUTE_VALIDITY,
+  caution: CAUTIONS.route,
+  example: {
+    arguments: [
+      [
+        ['Survey', 'Step', 'Stage', 'Width', 'Height'],
+        ['Mill House', 1, 'door', 125, 1981],
+        ['Quay 4', 1, 'door', 225, 1981],
+      ],
+      [
+        ['Build', 'Piece', 'Length', 'Breadth', 'Thickness', 'Mass', 'Count'],
+        ['one-piece', 'slate', 1830, 930, 25, 121, 1],
+      ],
+    ],
+    result: [[...COLUMNS], ['Mill House', 'one-piece', 'goes', 50], ['Quay 4', 'one-piece', 'goes', 100]],
+    within: 1e-9,
+    source: 'on edge, half of what the width leaves: (125 - 25)/2 and (225 - 25)/2',
+  },
+  compute: (routes: Table, pieces: Table, orders: Table | undefined, allowance: number, tape: number) => {
+    const read = surveysOf('routes', routes);
+    if (!read.ok) return read;
+    const builds = buildsOf(pieces);
+    if (!builds.ok) return builds;
+    const wanted = ordersOf(orders);
+    if (!wanted.ok) return wanted;
+    const judged = judgeSurveys(read.value, builds.value, wanted.value, allowance, tape);
+    return found([[...COLUMNS], ...judged.map(({ survey, verdict }) => [survey, ...verdictRow(verdict)])]);
+  },
+};

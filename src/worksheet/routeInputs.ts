@@ -1,0 +1,188 @@
+import { found, refused, type Outcome } from '../core/measures/problem';
+import type { Cell } from '../core/measures/readQuantity';
+import type { Build, BuildPiece } from '../core/route/buildVerdict';
+import { EXAMPLE_RATES, RATE_NAMES, SET_UP_OF, type JobRates, type RateName } from '../core/route/jobRates';
+import type { Order } from '../core/route/judgeSurveys';
+import type { Survey } from '../core/survey/groupSurveys';
+import { readPieces, type PieceRow } from '../core/survey/readPieces';
+import { readRoute } from '../core/survey/readRoute';
+import type { StageRow } from '../core/survey/stageMeasures';
+import { STAGE_NAMES } from '../core/survey/stageMeasures';
+import type { HeaderProblem } from '../core/survey/surveyProblem';
+import type { ArgumentDescription } from './description';
+
+export type Table = readonly (readonly Cell[])[];
+
+export const ROUTE: ArgumentDescription = {
+  name: 'route',
+  help: `a table with a header row, one row a step: Step, Stage (${STAGE_NAMES.join(', ')}) and the measures of each stage, columns found by name`,
+  quantity: 'range',
+};
+
+export const ROUTES: ArgumentDescription = {
+  ...ROUTE,
+  name: 'routes',
+  help: 'as a route, with a column Survey that names the survey of each row; the rows of a survey may stand anywhere',
+};
+
+export const PIECES: ArgumentDescription = {
+  name: 'pieces',
+  help: "a table with a header row: Build, Piece, Length, Breadth, Thickness, Mass, Count; builds in the firm's order of preference",
+  quantity: 'range',
+};
+
+export const ALLOWANCE: ArgumentDescription = {
+  name: 'allowance',
+  help: 'the clearance the firm insists on, a side: padding, blankets, knuckles',
+  quantity: 'length',
+  least: 0,
+  most: 200,
+  optional: { default: 25 },
+};
+
+// The least rise and going that are read are 50 mm, and the tape is taken off them.
+export const TAPE: ArgumentDescription = {
+  name: 'tape',
+  help: 'how far off any one measure may be',
+  quantity: 'length',
+  least: 0,
+  most: 40,
+  optional: { default: 5 },
+};
+
+const headerWords = (table: Table): string =>
+  (table[0] ?? []).filter((c) => typeof c === 'string').join(', ');
+
+/** The first thing wrong with a table as a whole, as a refusal of its argument. Only what stops a reading. */
+function refusedTable(
+  argument: string,
+  table: Table,
+  problems: readonly HeaderProblem[],
+  needed: readonly string[],
+) {
+  for (const problem of problems) {
+    if (problem.kind === 'no rows') {
+      return refused({
+        kind: 'impossible',
+        argument,
+        got: headerWords(table),
+        because: 'there are no rows below the headers',
+      });
+    }
+    if (problem.kind === 'column missing' && needed.includes(problem.column)) {
+      const near = problem.near === undefined ? '' : `; "${problem.near}" may be meant`;
+      return refused({
+        kind: 'impossible',
+        argument,
+        got: headerWords(table),
+        because: `its header row has no column ${problem.column}${near}`,
+      });
+    }
+  }
+  return undefined;
+}
+
+/** Reads a table of routes into its surveys. */
+export function surveysOf(argument: string, table: Table): Outcome<readonly Survey[]> {
+  const { surveys, problems } = readRoute(table);
+  return refusedTable(argument, table, problems, ['Step', 'Stage']) ?? found(surveys);
+}
+
+/** Reads a table that holds one survey. */
+export function oneRoute(table: Table): Outcome<readonly StageRow[]> {
+  const surveys = surveysOf('route', table);
+  if (!surveys.ok) return surveys;
+  if (surveys.value.length > 1) {
+    const names = surveys.value.map((survey) => survey.name || 'one without a name').join(', ');
+    return refused({
+      kind: 'impossible',
+      argument: 'route',
+      got: names,
+      because: 'it holds more than one survey: give the rows of one, or use SURVEYS',
+    });
+  }
+  return found(surveys.value[0]!.rows);
+}
+
+/** Reads a table of pieces into the builds it holds, in the firm's order. */
+export function buildsOf(table: Table): Outcome<readonly Build[]> {
+  const { builds, problems } = readPieces(table);
+  const needed = ['Build', 'Piece', 'Length', 'Breadth', 'Thickness'];
+  return (
+    refusedTable('pieces', table, problems, needed) ??
+    found(builds.map(({ name, pieces }): Build => ({ name, pieces: pieces.map(pieceOf) })))
+  );
+}
+
+const pieceOf = (row: PieceRow): BuildPiece => ({
+  name: row.piece,
+  size: row.size,
+  problem: row.size === undefined ? sizeProblem(row) : undefined,
+  mass: row.mass,
+  count: row.count,
+});
+
+function sizeProblem(row: PieceRow): string {
+  const refusal = row.refused.find((r) => r.measure !== 'mass' && r.measure !== 'count');
+  if (refusal) return `${capital(refusal.measure)} cannot be taken: ${refusal.why}`;
+  const missing = (['length', 'breadth', 'thickness'] as const).find((name) => row.sizes[name] === undefined);
+  return `${capital(missing ?? 'length')} is not given`;
+}
+
+const capital = (word: string): string => word[0]!.toUpperCase() + word.slice(1);
+
+const cellWord = (cell: Cell): string =>
+  typeof cell === 'object' || cell === undefined ? '' : String(cell).trim();
+
+/** Reads the orders: two columns Survey and Build, with or without a header row, in either order with one. */
+export function ordersOf(table: Table | undefined): Outcome<readonly Order[] | undefined> {
+  if (table === undefined) return found(undefined);
+  const headers = (table[0] ?? []).map((cell) => cellWord(cell).toLowerCase());
+  const named = headers.includes('survey') && headers.includes('build');
+  const [surveyAt, buildAt] = named ? [headers.indexOf('survey'), headers.indexOf('build')] : [0, 1];
+  if (headers.length < 2) {
+    return refused({
+      kind: 'impossible',
+      argument: 'orders',
+      got: `${headers.length} column`,
+      because: 'it has two columns, Survey and Build',
+    });
+  }
+  const orders = table.slice(named ? 1 : 0).flatMap((cells): Order[] => {
+    const survey = nameOf(cells[surveyAt!]);
+    const build = nameOf(cells[buildAt!]);
+    return survey === '' && build === '' ? [] : [{ survey, build }];
+  });
+  return found(orders);
+}
+
+// An empty cell can arrive as 0, and no survey or build is called that.
+const nameOf = (cell: Cell): string => (cell === 0 ? '' : cellWord(cell));
+
+/** Reads rates, two columns: what, minutes. A rate that is not named keeps its example. */
+export function ratesOf(table: Table | undefined): Outcome<JobRates> {
+  const minutes: Record<RateName, number> = { ...EXAMPLE_RATES };
+  const setUpOf = new Map<string, number>();
+  const refuse = (got: unknown, because: string) =>
+    refused({ kind: 'impossible', argument: 'rates', got, because });
+  for (const [i, cells] of (table ?? []).entries()) {
+    const what = nameOf(cells[0]);
+    const value = cells[1];
+    if (what === '') continue;
+    const rate = RATE_NAMES.find((name) => name.toLowerCase() === what.toLowerCase());
+    const build = what.toLowerCase().startsWith(SET_UP_OF.toLowerCase())
+      ? what.slice(SET_UP_OF.length)
+      : undefined;
+    if (rate === undefined && build === undefined) {
+      // A header row names no rate and has no figure.
+      if (i === 0 && typeof value !== 'number') continue;
+      return refuse(what, `it is no rate: use ${RATE_NAMES.join('; ')}; or "${SET_UP_OF}" and a build`);
+    }
+    if (typeof value !== 'number' || !(value >= 0) || !Number.isFinite(value)) {
+      return refuse(value, `the minutes of "${what}" are a plain number, 0 or more`);
+    }
+    if (rate !== undefined) minutes[rate] = value;
+    else setUpOf.set(build!.trim().toLowerCase(), value);
+  }
+  return found({ minutes, setUpOf });
+}
