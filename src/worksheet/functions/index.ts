@@ -1,6 +1,9 @@
 import type { FunctionDescription } from '../description';
 import { advise } from './advise';
 import { buildRoom } from './buildRoom';
+import { checkPieces } from './checkPieces';
+import { checkRoute } from './checkRoute';
+import { checkRow } from './checkRow';
 import { codeLoad } from './codeLoad';
 import { codePoint } from './codePoint';
 import { corner } from './corner';
@@ -79,6 +82,9 @@ export const FUNCTIONS: readonly FunctionDescription[] = [
   roomSpare,
   buildRoom,
   // Routes and surveys
+  checkRow,
+  checkRoute,
+  checkPieces,
   stageClear,
   stages,
   verdict,
