@@ -70,7 +70,7 @@ export function replay(
       if (d < least) least = d;
       resume[i] = travelled + d;
       if (d > 0) continue;
-      const depth = depthOf(sizes, m, place, obstacles[i]!);
+      const depth = depthOf(sizes, m, place, obstacles[i]!, worst);
       if (depth > worst || at === undefined) {
         worst = Math.max(worst, depth);
         at = { key, part, obstacle: i };
@@ -163,7 +163,10 @@ function farthest(points: V[], d: V): V {
   let most = -Infinity;
   for (const p of points) {
     const s = dot(p, d);
-    if (s > most) ((most = s), (best = p));
+    if (s > most) {
+      most = s;
+      best = p;
+    }
   }
   return best;
 }
@@ -200,7 +203,10 @@ function nearestOfSimplex(s: V[]): { point: V; kept: V[] } | null {
     if (point === null) continue;
     if (point === 'inside') return null;
     const d2 = dot(point, point);
-    if (d2 < least - 1e-14) ((least = d2), (best = { point, kept: face }));
+    if (d2 < least - 1e-14) {
+      least = d2;
+      best = { point, kept: face };
+    }
   }
   return best!;
 }
@@ -242,17 +248,23 @@ function solve(g: number[][], r: number[]): number[] | null {
 }
 
 /** The padding [mm] the piece must lose a side to stand clear of one obstacle in this place, to 0.1 mm. */
-function depthOf(sizes: V, m: V[], at: V, obstacle: V[]): number {
-  let low = 0;
+function depthOf(sizes: V, m: V[], at: V, obstacle: V[], worst: number): number {
+  const apartAt = (c: number): boolean =>
+    gjkDistance(
+      corners(
+        sizes.map((x) => Math.max(0, x - 2 * c)),
+        m,
+        at,
+      ),
+      obstacle,
+    ) > 0;
+  // Only a deeper place than the worst so far matters.
+  if (worst > 0 && apartAt(worst)) return worst;
+  let low = worst;
   let high = Math.max(...sizes) / 2;
   while (high - low > 0.1) {
     const c = (low + high) / 2;
-    const body = corners(
-      sizes.map((x) => Math.max(0, x - 2 * c)),
-      m,
-      at,
-    );
-    if (gjkDistance(body, obstacle) > 0) high = c;
+    if (apartAt(c)) high = c;
     else low = c;
   }
   return high;

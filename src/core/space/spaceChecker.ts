@@ -444,47 +444,74 @@ export class SpaceChecker {
     l = 1 - d00 * d00;
     if (l > 1e-10) {
       s = (Math.abs(u2 * c10 - u1 * c20) - (hy * d20 + hz * d10 + gy * d02 + gz * d01)) / Math.sqrt(l);
-      if (s > best) ((best = s), (pair = 0));
+      if (s > best) {
+        best = s;
+        pair = 0;
+      }
     }
     l = 1 - d01 * d01;
     if (l > 1e-10) {
       s = (Math.abs(u2 * c11 - u1 * c21) - (hy * d21 + hz * d11 + gx * d02 + gz * d00)) / Math.sqrt(l);
-      if (s > best) ((best = s), (pair = 1));
+      if (s > best) {
+        best = s;
+        pair = 1;
+      }
     }
     l = 1 - d02 * d02;
     if (l > 1e-10) {
       s = (Math.abs(u2 * c12 - u1 * c22) - (hy * d22 + hz * d12 + gx * d01 + gy * d00)) / Math.sqrt(l);
-      if (s > best) ((best = s), (pair = 2));
+      if (s > best) {
+        best = s;
+        pair = 2;
+      }
     }
     l = 1 - d10 * d10;
     if (l > 1e-10) {
       s = (Math.abs(u0 * c20 - u2 * c00) - (hx * d20 + hz * d00 + gy * d12 + gz * d11)) / Math.sqrt(l);
-      if (s > best) ((best = s), (pair = 3));
+      if (s > best) {
+        best = s;
+        pair = 3;
+      }
     }
     l = 1 - d11 * d11;
     if (l > 1e-10) {
       s = (Math.abs(u0 * c21 - u2 * c01) - (hx * d21 + hz * d01 + gx * d12 + gz * d10)) / Math.sqrt(l);
-      if (s > best) ((best = s), (pair = 4));
+      if (s > best) {
+        best = s;
+        pair = 4;
+      }
     }
     l = 1 - d12 * d12;
     if (l > 1e-10) {
       s = (Math.abs(u0 * c22 - u2 * c02) - (hx * d22 + hz * d02 + gx * d11 + gy * d10)) / Math.sqrt(l);
-      if (s > best) ((best = s), (pair = 5));
+      if (s > best) {
+        best = s;
+        pair = 5;
+      }
     }
     l = 1 - d20 * d20;
     if (l > 1e-10) {
       s = (Math.abs(u1 * c00 - u0 * c10) - (hx * d10 + hy * d00 + gy * d22 + gz * d21)) / Math.sqrt(l);
-      if (s > best) ((best = s), (pair = 6));
+      if (s > best) {
+        best = s;
+        pair = 6;
+      }
     }
     l = 1 - d21 * d21;
     if (l > 1e-10) {
       s = (Math.abs(u1 * c01 - u0 * c11) - (hx * d11 + hy * d01 + gx * d22 + gz * d20)) / Math.sqrt(l);
-      if (s > best) ((best = s), (pair = 7));
+      if (s > best) {
+        best = s;
+        pair = 7;
+      }
     }
     l = 1 - d22 * d22;
     if (l > 1e-10) {
       s = (Math.abs(u1 * c02 - u0 * c12) - (hx * d12 + hy * d02 + gx * d21 + gy * d20)) / Math.sqrt(l);
-      if (s > best) ((best = s), (pair = 8));
+      if (s > best) {
+        best = s;
+        pair = 8;
+      }
     }
     if (pair >= 0) {
       const ai = ((pair / 3) | 0) * 3;
