@@ -143,12 +143,17 @@ function judgeStep(
   }
   const clearance = measured?.clearance;
   const pose = measured && poseOfStep(measured);
+  // The words of most steps are never read, so they are made when they are.
   const said = (verdict: Verdict, proof?: string): StepJudgement => ({
     verdict,
     clearance,
     pose,
-    because: stepReason({ route, i, piece, book, allowance, verdict, measured, worst, proof }),
-    changes: measured && verdict !== 'cannot go' ? changesInWords(route, i, measured) : '',
+    get because() {
+      return stepReason({ route, i, piece, book, allowance, verdict, measured, worst, proof });
+    },
+    get changes() {
+      return measured && verdict !== 'cannot go' ? changesInWords(route, i, measured) : '';
+    },
   });
   if (book.caseOf(step.stage, piece, 'measured').atMost < 0) {
     const { atMost, bound } = book.caseOf(step.stage, piece, 'best');

@@ -50,54 +50,59 @@ function diagonalClearance(d: number, p: number, q: number): number {
   return Math.min((d - Math.max(p, q)) / 2, -Math.min(p, q) / 2);
 }
 
-/**
- * Clearance while a piece is turned a quarter about one axis, from one way of being held to another: the two
- * sizes that change places sweep their diagonal both ways, the third stays.
- * @source the diagonal of the turning rectangle, as in `upend`; -Infinity where more than one turn is needed
- */
-function quarterTurn(space: TurningSpace, piece: PieceSize, from: Held, to: Held): number {
-  const before = heldSizes(piece, from);
-  const after = heldSizes(piece, to);
-  const { along, across, height } = space;
-  const sweep = (d: number, p: number, q: number, size: number, room: number): number =>
-    Math.min(diagonalClearance(d, p, q), (room - size) / 2);
-  if (before.upright === after.upright && from[1] === to[1]) {
-    return sweep(Math.min(along, across), before.along, before.across, before.upright, height);
-  }
-  if (from[0] === to[0]) {
-    return sweep(Math.min(across, height), before.across, before.upright, before.along, along);
-  }
-  if (from[0] === to[1] && from[1] === to[0]) {
-    return sweep(Math.min(along, height), before.along, before.upright, before.across, across);
-  }
-  return -Infinity;
-}
-
 const COUNT = ALL_HELD.length;
+const held = (name: Held): number => ALL_HELD.indexOf(name);
+
+// Quarter turns, each between two ways of being held, with the sizes that change places and the one that stays.
+// In plan, about the upright; about the way; and about the line across it.
+type Quarter = readonly [from: number, to: number, one: SizeName, other: SizeName, stays: SizeName];
+type SizeName = keyof PieceSize;
+const IN_PLAN: readonly Quarter[] = [
+  [held('LT'), held('BT'), 'length', 'breadth', 'thickness'],
+  [held('LB'), held('TB'), 'length', 'thickness', 'breadth'],
+  [held('BL'), held('TL'), 'breadth', 'thickness', 'length'],
+];
+const ABOUT_THE_WAY: readonly Quarter[] = [
+  [held('LT'), held('LB'), 'breadth', 'thickness', 'length'],
+  [held('BT'), held('BL'), 'length', 'thickness', 'breadth'],
+  [held('TB'), held('TL'), 'length', 'breadth', 'thickness'],
+];
+const ACROSS_THE_WAY: readonly Quarter[] = [
+  [held('LT'), held('TL'), 'length', 'thickness', 'breadth'],
+  [held('LB'), held('BL'), 'length', 'breadth', 'thickness'],
+  [held('BT'), held('TB'), 'breadth', 'thickness', 'length'],
+];
 
 /**
  * Clearance of changing from each way of being held to each other in a space, by quarter turns one after the
- * other: row-major, 6 x 6, Infinity on the diagonal where nothing is changed.
+ * other: row-major, 6 x 6, Infinity on the diagonal where nothing is changed. In a quarter turn the two sizes
+ * that change places sweep their diagonal both ways, and the third stays.
+ * @source the diagonal of the turning rectangle, as in `upend`
  */
 export function poseChanges(space: TurningSpace, piece: PieceSize): number[] {
-  const table = oneWay(space, piece);
-  if (!space.eitherWay) return table;
-  // Which way the piece comes in is not known, so the worse of the two counts, unless it can be turned in plan.
-  const other = oneWay({ ...space, along: space.across, across: space.along }, piece);
-  return table.map((value, i) => Math.min(value, other[i]!));
+  const { along, across, height } = space;
+  const table = oneWay(along, across, height, piece);
+  if (!space.eitherWay || along === across) return table;
+  // Which way the piece comes in is not known, so the worse of the two counts.
+  const other = oneWay(across, along, height, piece);
+  for (let i = 0; i < table.length; i++) if (other[i]! < table[i]!) table[i] = other[i]!;
+  return table;
 }
 
-function oneWay(space: TurningSpace, piece: PieceSize): number[] {
-  const table: number[] = [];
-  for (let i = 0; i < COUNT; i++) {
-    for (let j = 0; j < COUNT; j++) {
-      table.push(i === j ? Infinity : quarterTurn(space, piece, ALL_HELD[i]!, ALL_HELD[j]!));
-    }
-  }
+function oneWay(along: number, across: number, height: number, piece: PieceSize): number[] {
+  const table = new Array<number>(COUNT * COUNT).fill(-Infinity);
+  for (let i = 0; i < COUNT; i++) table[i * COUNT + i] = Infinity;
+  enter(table, IN_PLAN, piece, Math.min(along, across), height);
+  enter(table, ABOUT_THE_WAY, piece, Math.min(across, height), along);
+  enter(table, ACROSS_THE_WAY, piece, Math.min(along, height), across);
+  // The widest way by several quarter turns.
   for (let k = 0; k < COUNT; k++) {
     for (let i = 0; i < COUNT; i++) {
+      const first = table[i * COUNT + k]!;
+      if (i === k || first === -Infinity) continue;
       for (let j = 0; j < COUNT; j++) {
-        const through = Math.min(table[i * COUNT + k]!, table[k * COUNT + j]!);
+        const second = table[k * COUNT + j]!;
+        const through = first < second ? first : second;
         if (through > table[i * COUNT + j]!) table[i * COUNT + j] = through;
       }
     }
@@ -105,14 +110,35 @@ function oneWay(space: TurningSpace, piece: PieceSize): number[] {
   return table;
 }
 
-/** Clearance of leaning the piece about the direction of travel and back, held a given way. */
-export function leaningRoom(space: TurningSpace, piece: PieceSize, held: Held): number {
-  const { along, across, upright } = heldSizes(piece, held);
-  const one = (a: number, w: number): number =>
-    Math.min(diagonalClearance(Math.min(w, space.height), across, upright), (a - along) / 2);
-  const way = one(space.along, space.across);
-  return space.eitherWay ? Math.max(way, one(space.across, space.along)) : way;
+function enter(
+  table: number[],
+  quarters: readonly Quarter[],
+  piece: PieceSize,
+  sweep: number,
+  room: number,
+): void {
+  for (const [from, to, one, other, stays] of quarters) {
+    const clearance = Math.min(diagonalClearance(sweep, piece[one], piece[other]), (room - piece[stays]) / 2);
+    table[from * COUNT + to] = clearance;
+    table[to * COUNT + from] = clearance;
+  }
 }
+
+/** Clearance of leaning the piece about the direction of travel and back, by way of being held. */
+export function leaningRoom(space: TurningSpace, piece: PieceSize): number[] {
+  const { along, across, height, eitherWay } = space;
+  return ALL_HELD.map((name) => {
+    const sizes = heldSizes(piece, name);
+    const one = leaning(sizes, along, Math.min(across, height));
+    return eitherWay ? Math.max(one, leaning(sizes, across, Math.min(along, height))) : one;
+  });
+}
+
+const leaning = (
+  sizes: { readonly along: number; readonly across: number; readonly upright: number },
+  room: number,
+  sweep: number,
+): number => Math.min(diagonalClearance(sweep, sizes.across, sizes.upright), (room - sizes.along) / 2);
 
 /** What is done to the piece, in the trade's words. */
 export function changeWords(from: Held, to: Held): string {

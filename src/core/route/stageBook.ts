@@ -68,6 +68,9 @@ export interface StageBook {
   turningOf(stage: BookStage, piece: BookPiece, tapeCase: TapeCase): TurningCase | null;
 }
 
+// The run lies after the stage and the rated load is no measure of space.
+const KEY_MEASURES = MEASURE_NAMES.filter((name) => name !== 'run' && name !== 'ratedLoad');
+
 /** Opens a book for one tape [mm]. */
 export function stageBook(tape: number): StageBook {
   const stages = new Map<string, BookStage>();
@@ -77,10 +80,7 @@ export function stageBook(tape: number): StageBook {
     tape,
     stageOf(stage, measures) {
       let key: string = stage;
-      for (const name of MEASURE_NAMES) {
-        // The run lies after the stage and the rated load is no measure of space.
-        if (name !== 'run' && name !== 'ratedLoad') key += `|${measures[name] ?? ''}`;
-      }
+      for (const name of KEY_MEASURES) key += `|${measures[name] ?? ''}`;
       let entry = stages.get(key);
       if (!entry) {
         entry = {
@@ -197,12 +197,12 @@ function turningCase(
   if (!spaces) return null;
   const size = piece.taped[tapeCase];
   const before = poseChanges(spaces.before, size);
-  const leanBefore = ALL_HELD.map((held) => leaningRoom(spaces.before, size, held));
+  const leanBefore = leaningRoom(spaces.before, size);
   if (spaces.after === spaces.before) return { before, after: before, leanBefore, leanAfter: leanBefore };
   return {
     before,
     after: poseChanges(spaces.after, size),
     leanBefore,
-    leanAfter: ALL_HELD.map((held) => leaningRoom(spaces.after, size, held)),
+    leanAfter: leaningRoom(spaces.after, size),
   };
 }

@@ -1,0 +1,50 @@
+import { surveys } from '../../src/worksheet/functions/surveys';
+import { PIECES_TABLE, surveyTable } from './surveyGenerator';
+
+type SurveysCall = (
+  routes: unknown,
+  pieces: unknown,
+  orders: undefined,
+  allowance: number,
+  tape: number,
+) => { ok: boolean; value: readonly unknown[] };
+
+const SEED = 20260301;
+const FEW = 100;
+const MANY = 1000;
+
+/** SURVEYS over a month of surveys x 8 stages x 12 pieces in one process. */
+export async function run(): Promise<{ name: string; figure: number; unit: string; goal?: number }[]> {
+  const call = surveys.compute as unknown as SurveysCall;
+  const timed = (count: number, seed: number): { seconds: number; megabytes: number } => {
+    const table = surveyTable(count, seed);
+    (globalThis as { gc?: () => void }).gc?.();
+    const heap = process.memoryUsage().heapUsed;
+    const start = performance.now();
+    const result = call(table, PIECES_TABLE, undefined, 25, 5);
+    const seconds = (performance.now() - start) / 1000;
+    const megabytes = (process.memoryUsage().heapUsed - heap) / 2 ** 20;
+    if (!result.ok || result.value.length !== 4 * count + 1) throw new Error('SURVEYS gave no full table');
+    return { seconds, megabytes };
+  };
+  timed(FEW, SEED + 1);
+  const median = (values: number[]): number =>
+    [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)]!;
+  const few = median([1, 2, 3].map((i) => timed(FEW, SEED + 1 + i).seconds));
+  const many = timed(MANY, SEED);
+  return [
+    {
+      name: `SURVEYS, ${MANY} surveys x 8 stages x ${PIECES_TABLE.length - 1} pieces`,
+      figure: many.seconds,
+      unit: 's',
+      goal: 2,
+    },
+    {
+      name: `SURVEYS, time of ${MANY} surveys over that of ${FEW}`,
+      figure: many.seconds / few,
+      unit: 'x',
+      goal: 11,
+    },
+    { name: `SURVEYS, ${MANY} surveys: heap taken, garbage included`, figure: many.megabytes, unit: 'MB' },
+  ];
+}
