@@ -1,0 +1,163 @@
+import fc from 'fast-check';
+import type { Cell } from '../../../src/core/measures/readQuantity';
+import { stageShortfall } from '../../../src/core/route/stageShortfall';
+import { checkRoute } from '../../../src/core/survey/checkRoute';
+import { problemTexts } from '../../../src/core/survey/problemTexts';
+import { readRoute } from '../../../src/core/survey/readRoute';
+import { MEASURE_NAMES, STAGE_NAMES } from '../../../src/core/survey/stageMeasures';
+import { measureHeading } from '../../../src/core/survey/measureHeading';
+import { surveyTable } from '../../support/surveyTable';
+
+type Row = Readonly<Record<string, Cell>>;
+
+const DOOR: Row = { Stage: 'door', Width: 715, Height: 1960 };
+const ROOM: Row = { Stage: 'room', Length: 5600, Width: 4200, Height: 2400 };
+const FLIGHT: Row = { Stage: 'flight', Width: 900, Height: 2000, Rise: 190, Going: 240 };
+const HALF: Row = { ...FLIGHT, Stage: 'half landing', Well: 100, Depth: 950 };
+
+const numbered = (...rows: Row[]): Cell[][] => surveyTable(rows.map((row, i) => ({ Step: i + 1, ...row })));
+const found = (table: Cell[][]) => checkRoute(table).map((p) => [p.rowIndex, p.kind]);
+
+test('a sound route has no problem', () => {
+  expect(checkRoute(numbered(DOOR, FLIGHT, ROOM))).toEqual([]);
+});
+
+describe('a route that ends before the room', () => {
+  test('is named at its last step, wherever that stands', () => {
+    expect(found(numbered(DOOR, FLIGHT))).toEqual([[1, 'ends before the room']]);
+    const table = surveyTable([
+      { Survey: 'a', Step: 2, ...FLIGHT },
+      { Survey: 'b', Step: 1, ...DOOR },
+      { Survey: 'a', Step: 1, ...DOOR },
+      { Survey: 'b', Step: 2, ...ROOM },
+    ]);
+    expect(found(table)).toEqual([[0, 'ends before the room']]);
+  });
+  test('a misspelt last stage may be the room', () => {
+    expect(found(numbered(DOOR, { ...ROOM, Stage: 'rooom' }))).toEqual([[1, 'unknown stage']]);
+  });
+});
+
+describe('step numbers', () => {
+  const steps = (...numbers: Cell[]) =>
+    surveyTable(numbers.map((Step, i) => ({ Step, ...(i === numbers.length - 1 ? ROOM : DOOR) })));
+  test('missing', () => {
+    expect(found(steps(1, 2, 4))).toEqual([[2, 'step missing']]);
+    expect(checkRoute(steps(2, 6))).toMatchObject([
+      { kind: 'step missing', from: 1, to: 1 },
+      { kind: 'step missing', from: 3, to: 5 },
+    ]);
+  });
+  test('doubled', () => {
+    expect(found(steps(1, 2, 2, 3))).toEqual([[2, 'step doubled']]);
+  });
+  test('without a number', () => {
+    expect(found(steps(1, '', 2))).toEqual([[1, 'no step number']]);
+  });
+  test('the same step in two surveys is not doubled', () => {
+    const table = surveyTable([
+      { Survey: 'a', Step: 1, ...ROOM },
+      { Survey: 'b', Step: 1, ...ROOM },
+    ]);
+    expect(checkRoute(table)).toEqual([]);
+  });
+});
+
+test('a row without a survey among rows with one', () => {
+  const table = surveyTable([
+    { Survey: 'a', Step: 1, ...ROOM },
+    { Survey: '', Step: 1, ...ROOM },
+  ]);
+  expect(found(table)).toEqual([[1, 'no survey name']]);
+  expect(checkRoute(surveyTable([{ Survey: '', Step: 1, ...ROOM }]))).toEqual([]);
+});
+
+describe('rises that do not add up to the storey', () => {
+  const straight = (risers: number, extra: Row = {}) =>
+    numbered({ ...FLIGHT, Risers: risers, ...extra }, ROOM);
+  test('13 risers of 190 make 2470: a storey', () => {
+    expect(found(straight(13))).toEqual([]);
+  });
+  test('11 make 2090: none', () => {
+    expect(found(straight(11))).toEqual([[0, 'not a storey']]);
+  });
+  test('a few steps are no storey and need not be', () => {
+    expect(found(straight(4))).toEqual([]);
+    expect(found(straight(9))).toEqual([]);
+  });
+  test('two flights and the landing between them are one climb', () => {
+    const climb = (lower: number, upper: number) =>
+      numbered({ ...FLIGHT, Risers: lower }, HALF, { ...FLIGHT, Risers: upper }, ROOM);
+    expect(found(climb(7, 7))).toEqual([]);
+    expect(found(climb(7, 4))).toEqual([[2, 'not a storey']]);
+    expect(found(climb(13, 14))).toEqual([]);
+  });
+  test('nothing is added up where risers were not counted, or treads wind', () => {
+    expect(found(numbered({ ...FLIGHT, Risers: 10 }, HALF, FLIGHT, ROOM))).toEqual([]);
+    const winder: Row = { ...FLIGHT, Stage: 'winder', Turn: 90 };
+    expect(found(numbered({ ...FLIGHT, Risers: 10 }, winder, ROOM))).toEqual([]);
+  });
+  test('a single flight is held against the ceiling at its foot', () => {
+    const under = (ceiling: number) => found(straight(13, { 'Foot ceiling': ceiling }));
+    // 2470 less the floor's depth of 120 to 600.
+    expect(under(2350)).toEqual([]);
+    expect(under(1900)).toEqual([]);
+    expect(under(2351)).toEqual([[0, 'storey against ceiling']]);
+    expect(under(2500)).toEqual([[0, 'storey against ceiling']]);
+  });
+  test('other stages between two flights keep their climbs apart', () => {
+    const passage: Row = { Stage: 'passage', Width: 1000, Height: 2400 };
+    expect(found(numbered({ ...FLIGHT, Risers: 13 }, passage, { ...FLIGHT, Risers: 13 }, ROOM))).toEqual([]);
+  });
+});
+
+test('the texts stand beside their rows, the header row first', () => {
+  const table = numbered(DOOR, { ...DOOR, Width: 762 }, ROOM);
+  table.splice(2, 0, []);
+  const texts = problemTexts(checkRoute(table), table.length - 1);
+  expect(texts).toHaveLength(5);
+  expect(texts.map((text) => text !== '')).toEqual([false, false, false, true, false]);
+  const headless = problemTexts(
+    checkRoute([
+      ['Step', 'Stge'],
+      [1, 'door'],
+    ]),
+    1,
+  );
+  expect(headless[0]).toBe('There is no column Stage; is "Stge" meant for it?');
+});
+
+// What a reader of CHECKROUTE is told must be what VERDICT does.
+test('a row has an error exactly where the route cannot be judged by it', () => {
+  const cell = fc.oneof(
+    fc.constantFrom<Cell>(0, null, '', '76 cm', '5', 'x', '0 mm', { code: '#N/A' }, true, -5, 40, 45),
+    fc.integer({ min: 90, max: 2500 }),
+  );
+  const headings = MEASURE_NAMES.map(measureHeading);
+  let errors = 0;
+  let sound = 0;
+  fc.assert(
+    fc.property(
+      fc.constantFrom(...STAGE_NAMES, 'dor'),
+      fc.constantFrom<Cell>(1, 1, 1, null, 'one'),
+      fc.array(cell, { minLength: headings.length, maxLength: headings.length }),
+      fc.boolean(),
+      (stage, step, cells, mostlyGood) => {
+        const measures = mostlyGood ? cells.map((c) => (typeof c === 'number' ? c : 800)) : cells;
+        const table = [
+          ['Step', 'Stage', ...headings],
+          [step, stage, ...measures],
+        ];
+        const row = readRoute(table).rows[0]!;
+        const judged = row.stage && !Number.isNaN(row.step) && stageShortfall(row) === undefined;
+        const error = checkRoute(table).some((p) => p.rowIndex === 0 && p.severity === 'error');
+        if (error) errors++;
+        else sound++;
+        expect(error).toBe(!judged);
+      },
+    ),
+    { seed: 23, numRuns: 2000 },
+  );
+  expect(errors).toBeGreaterThan(100);
+  expect(sound).toBeGreaterThan(100);
+});

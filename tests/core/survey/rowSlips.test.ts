@@ -1,0 +1,285 @@
+import type { Cell } from '../../../src/core/measures/readQuantity';
+import { checkRow } from '../../../src/core/survey/checkRow';
+import { problemText } from '../../../src/core/survey/problemWords';
+import type { SurveyProblem } from '../../../src/core/survey/surveyProblem';
+
+type Row = Readonly<Record<string, Cell>>;
+
+const problemsOf = (row: Row): SurveyProblem[] => checkRow(Object.keys(row), Object.values(row));
+const kindsOf = (row: Row): string[] => problemsOf(row).map((p) => p.kind);
+const textsOf = (row: Row): string => problemsOf(row).map(problemText).join('\n');
+
+const DOOR: Row = { Step: 1, Stage: 'door', Width: 715, Height: 1960 };
+// A private stair of Approved Document K: 190/240 is 38.4 degrees, 2R+G 620.
+const FLIGHT: Row = { Step: 1, Stage: 'flight', Width: 900, Height: 2000, Rise: 190, Going: 240 };
+const SIDE_DOOR: Row = { ...DOOR, Stage: 'side door', Wall: 100, 'Width out': 1000, Ceiling: 2400 };
+const HALF: Row = { ...FLIGHT, Stage: 'half landing', Well: 100, Depth: 950 };
+// ISO 4190-1: the 630 kg car.
+const LIFT: Row = {
+  Step: 1,
+  Stage: 'lift',
+  Width: 800,
+  Height: 2100,
+  'Width out': 1100,
+  Depth: 1400,
+  Ceiling: 2200,
+  'Rated load': 630,
+};
+const ROOM: Row = { Step: 1, Stage: 'room', Length: 5600, Width: 4200, Height: 2400 };
+
+test.each<[string, Row]>([
+  ['door', DOOR],
+  ['flight', FLIGHT],
+  ['side door', SIDE_DOOR],
+  ['half landing', HALF],
+  ['lift', LIFT],
+  ['room', ROOM],
+  ['passage', { Step: 1, Stage: 'Passage', Width: 900, Height: 2400 }],
+  ['corner', { Step: 1, Stage: 'corner', Width: 900, 'Width out': 1200, Height: 2400, Turn: 90 }],
+  ['quarter landing', { ...FLIGHT, Stage: 'quarter landing', 'Width out': 900 }],
+  ['winder', { ...FLIGHT, Stage: 'winder', Turn: 90 }],
+  ['an empty row', { Step: null, Stage: '', Width: 0 }],
+])('an ordinary %s has no problem', (_name, row) => {
+  expect(textsOf(row)).toBe('');
+});
+
+describe('what a stage needs', () => {
+  // The table of stages in the reference.
+  test.each<[string, string]>([
+    ['door', 'Width, Height'],
+    ['side door', 'Width, Height, Wall, Width out (passage), Ceiling'],
+    ['passage', 'Width, Height'],
+    ['corner', 'Width, Width out, Height'],
+    ['flight', 'Width, Height (headroom), Rise, Going'],
+    ['quarter landing', 'Width, Width out, Height (headroom), Rise, Going'],
+    ['half landing', 'Width, Well, Depth, Height (headroom), Rise, Going'],
+    ['winder', 'Width, Height (headroom), Turn, Rise, Going'],
+    ['lift', 'Width (door), Height (door), Width out (car width), Depth (car depth), Ceiling (car height)'],
+    ['room', 'Length, Width, Height'],
+  ])('%s: %s', (stage, needed) => {
+    const problems = problemsOf({ Step: 1, Stage: stage, Note: 'nothing measured' });
+    expect(problems.every((p) => p.kind === 'not measured' && p.severity === 'error')).toBe(true);
+    const names = problems.map((p) => problemText(p).split(' is not measured')[0]).sort();
+    expect(names).toEqual(needed.split(', ').sort());
+  });
+
+  test('a measure without a column says so', () => {
+    expect(textsOf({ Step: 1, Stage: 'door', Width: 800 })).toBe(
+      'Height is not measured, and a door needs it; the table has no column for it.',
+    );
+    expect(textsOf({ ...DOOR, Height: '' })).toBe('Height is not measured, and a door needs it.');
+  });
+});
+
+describe('centimetres, inches, metres and feet typed as mm', () => {
+  test.each<[string, Row, string]>([
+    ['a door of 76 cm', { ...DOOR, Width: 76 }, '76 cm would be 760 mm'],
+    ['a door of 30 in', { ...DOOR, Width: 30 }, '30 in would be 762 mm'],
+    ['a door of 0.76 m', { ...DOOR, Width: 0.76 }, ' m would be 760 mm'],
+    ['a height of 78 in', { ...DOOR, Height: 78 }, '78 in would be 1981.2 mm'],
+    ['a height of 6.5 ft', { ...DOOR, Height: 6.5 }, '6.5 ft would be 1981.2 mm'],
+    ['a rise of 19 cm', { ...FLIGHT, Rise: 19 }, '19 cm would be 190 mm'],
+    ['a rise of 7.5 in', { ...FLIGHT, Rise: 7.5 }, '7.5 in would be 190.5 mm'],
+    ['a going of 24 cm', { ...FLIGHT, Going: 24 }, '24 cm would be 240 mm'],
+  ])('%s is refused and the unit named', (_name, row, words) => {
+    const [problem] = problemsOf(row);
+    expect(problem).toMatchObject({ kind: 'refused', severity: 'error' });
+    expect(problemText(problem!)).toContain(words);
+  });
+
+  // 198 lies in the range that openings may have, but no door is so low.
+  test('a height of 198 cm is possible in mm, and doubted', () => {
+    const problem = problemsOf({ ...DOOR, Height: 198 }).find((p) => p.kind === 'unusual');
+    expect(problem).toMatchObject({
+      severity: 'warning',
+      measure: 'height',
+      meant: [{ unit: 'cm', value: 1980 }],
+    });
+  });
+
+  test('a text names its own unit, so nothing is guessed about it', () => {
+    const [problem] = problemsOf({ ...DOOR, Width: '76 mm' });
+    expect(problemText(problem!)).not.toContain('would be');
+  });
+
+  test('no unit is named in which it would be no ordinary door', () => {
+    expect(textsOf({ ...DOOR, Width: 7 })).not.toContain('would be');
+  });
+});
+
+describe('width and height exchanged', () => {
+  test.each<[string, Row]>([
+    ['door', { ...DOOR, Width: 1960, Height: 715 }],
+    ['side door', { ...SIDE_DOOR, Width: 1960, Height: 750 }],
+    ['flight', { ...FLIGHT, Width: 2000, Height: 900 }],
+  ])('%s', (_name, row) => {
+    expect(kindsOf(row)).toContain('width and height exchanged');
+    expect(kindsOf(row)).not.toContain('unusual');
+  });
+  test.each<[string, Row]>([
+    ['a pair of doors', { ...DOOR, Width: 1600, Height: 2000 }],
+    ['a wide passage', { Step: 1, Stage: 'passage', Width: 2400, Height: 2200 }],
+    ['a hatch', { ...DOOR, Width: 900, Height: 600 }],
+  ])('%s is none', (_name, row) => {
+    expect(kindsOf(row)).not.toContain('width and height exchanged');
+  });
+});
+
+describe('rise and going exchanged', () => {
+  test('240/190 for 190/240', () => {
+    expect(kindsOf({ ...FLIGHT, Rise: 240, Going: 190 })).toEqual(['rise and going exchanged']);
+  });
+  test.each<[string, number, number]>([
+    ['an ordinary stair', 190, 240],
+    ['equal', 220, 220],
+    ['a stair as steep either way', 240, 230],
+  ])('%s is none', (_name, rise, going) => {
+    expect(kindsOf({ ...FLIGHT, Rise: rise, Going: going })).not.toContain('rise and going exchanged');
+  });
+});
+
+// Leaves 610, 686, 762, 838 by BS 4787, 35 mm thick, from memory; in inches 24, 27, 30, 33.
+describe('a door leaf given for the clear opening', () => {
+  test.each<[Cell, number]>([
+    [610, 563],
+    [686, 639],
+    [762, 715],
+    [838, 791],
+    ['30 in', 715],
+    ['27 in', 639],
+  ])('%p leaves about %d clear', (width, clear) => {
+    // Leaf less a stop of 12 and the open leaf of 35: Approved Document M.
+    const found = problemsOf({ ...DOOR, Width: width });
+    expect(found).toMatchObject([{ kind: 'door leaf', severity: 'warning', clear }]);
+    expect(kindsOf({ ...SIDE_DOOR, Width: width })).toContain('door leaf');
+  });
+  test.each([611, 685, 715, 763, 760, 800])('%d is no leaf', (width) => {
+    expect(kindsOf({ ...DOOR, Width: width })).not.toContain('door leaf');
+  });
+  test('a passage of that width is a passage', () => {
+    expect(kindsOf({ Step: 1, Stage: 'passage', Width: 762, Height: 2400 })).toEqual([]);
+  });
+});
+
+describe('headroom taken square to the slope', () => {
+  // 2000 plumb is 2000 cos(pitch) square: Approved Document K asks for 2000 plumb.
+  test.each([
+    [190, 240],
+    [200, 230],
+    [220, 245],
+    [175, 280],
+  ])('at %d/%d', (rise, going) => {
+    const square = Math.round(2000 * Math.cos(Math.atan2(rise, going)));
+    const found = problemsOf({ ...FLIGHT, Height: square, Rise: rise, Going: going });
+    const slip = found.find((p) => p.kind === 'headroom square');
+    expect(slip).toMatchObject({ severity: 'warning' });
+    expect(slip?.kind === 'headroom square' && Math.abs(slip.plumb - 2000)).toBeLessThan(1);
+    expect(found.map((p) => p.kind)).not.toContain('unusual');
+  });
+  test.each<[string, number]>([
+    ['the usual headroom', 2000],
+    ['a loft stair', 1900],
+    ['low either way', 1450],
+    ['neither plumb nor square', 1750],
+  ])('%s is none', (_name, height) => {
+    expect(kindsOf({ ...FLIGHT, Height: height })).not.toContain('headroom square');
+  });
+  test('a low door is none', () => {
+    expect(kindsOf({ ...DOOR, Height: 1567 })).toEqual(['unusual']);
+  });
+});
+
+// Approved Document K, table 1.1: pitch at most 42 degrees, 550 <= 2R+G <= 700.
+describe('steps', () => {
+  const kinds = (rise: number, going: number) => kindsOf({ ...FLIGHT, Rise: rise, Going: going });
+  test('220/220 is 45 degrees, which the code does not allow', () => {
+    expect(problemsOf({ ...FLIGHT, Rise: 220, Going: 220 })).toMatchObject([{ kind: 'steep', limit: 42 }]);
+  });
+  test('the pitch at 42 degrees', () => {
+    expect(kinds(198, 220)).not.toContain('steep');
+    expect(kinds(199, 220)).toContain('steep');
+  });
+  test('above 60 degrees it is a ladder', () => {
+    const steep = problemsOf({ ...FLIGHT, Rise: 220, Going: 120 }).find((p) => p.kind === 'steep');
+    expect(steep).toMatchObject({ limit: 60 });
+    expect(problemText(steep!)).toContain('ladder');
+  });
+  test.each([
+    [150, 250, false],
+    [150, 249, true],
+    [200, 300, false],
+    [201, 300, true],
+  ])('2R+G of %d/%d', (rise, going, slip) => {
+    expect(kinds(rise, going).includes('rises and going')).toBe(slip);
+  });
+  test.each([
+    [150, 260, false],
+    [149, 260, true],
+    [220, 260, false],
+    [221, 260, true],
+  ])('a rise of %d (going %d) out of the usual', (rise, going, slip) => {
+    expect(problemsOf({ ...FLIGHT, Rise: rise, Going: going }).some((p) => p.kind === 'unusual')).toBe(slip);
+  });
+  test("the whole flight's rise given for one step's", () => {
+    expect(kindsOf({ ...FLIGHT, Rise: 2600, Risers: 14 })).toEqual(['refused', 'rise of the flight']);
+    expect(kindsOf({ ...FLIGHT, Rise: 2600, Risers: 3 })).toEqual(['refused']);
+  });
+  test("a flight's length against its risers", () => {
+    // 12 goings of 240 on a slope of 190: 12 x 306.1 = 3673.
+    expect(kindsOf({ ...FLIGHT, Risers: 13, Length: 3673 })).toEqual([]);
+    expect(kindsOf({ ...FLIGHT, Risers: 13, Length: 2880 })).toEqual([]);
+    expect(kindsOf({ ...FLIGHT, Risers: 13, Length: 1800 })).toEqual(['flight length']);
+    expect(kindsOf({ ...FLIGHT, Risers: 13, Length: 5000 })).toEqual(['flight length']);
+  });
+});
+
+describe('other slips', () => {
+  // Approved Document K 1.20: a landing is at least as long as the flight is wide.
+  test('a landing shallower than its flight is wide', () => {
+    expect(kindsOf({ ...HALF, Depth: 899 })).toEqual(['landing shallow']);
+    expect(kindsOf({ ...HALF, Depth: 900 })).toEqual([]);
+  });
+  test('a ceiling lower than the door under it', () => {
+    expect(kindsOf({ ...SIDE_DOOR, Height: 2100, Ceiling: 2099 })).toEqual(['ceiling below the door']);
+    expect(kindsOf({ ...SIDE_DOOR, Height: 2100, Ceiling: 2100 })).toEqual([]);
+    expect(kindsOf({ ...LIFT, Height: 2300 })).toEqual(['ceiling below the door']);
+  });
+  test('a stage misspelt', () => {
+    expect(problemsOf({ ...DOOR, Stage: 'dor' })).toMatchObject([
+      { kind: 'unknown stage', severity: 'error', got: 'dor', nearest: ['door'] },
+    ]);
+    expect(textsOf({ ...DOOR, Stage: 'garden' })).toBe('"garden" is no stage known here.');
+    expect(kindsOf({ ...DOOR, Stage: '' })).toEqual(['no stage']);
+  });
+  test('a step without a number, and one that is not whole', () => {
+    expect(kindsOf({ ...DOOR, Step: null })).toEqual(['no step number']);
+    expect(kindsOf({ ...DOOR, Step: 'first' })).toEqual(['no step number']);
+    expect(kindsOf({ ...DOOR, Step: 1.5 })).toEqual(['not a whole step']);
+    expect(kindsOf({ Stage: 'door', Width: 715, Height: 1960 })).toEqual([]);
+  });
+  test('a cell that cannot be read says what came and what to write', () => {
+    expect(textsOf({ ...DOOR, Width: '71,5 cm' })).toMatch(/"71,5 cm".*comma.*write a number of mm/s);
+    expect(textsOf({ ...DOOR, Width: '715' })).toMatch(/needs its unit/);
+    expect(textsOf({ ...DOOR, Width: { code: '#N/A' } })).toBe(
+      'Width cannot be taken: the cell holds the error #N/A.',
+    );
+  });
+  test('a refused measure that the stage does not use is left alone', () => {
+    expect(kindsOf({ ...DOOR, Going: 'unknown', Ceiling: { code: '#N/A' } })).toEqual([]);
+  });
+  test('a refused optional measure is an error, a refused run only a warning', () => {
+    expect(problemsOf({ ...DOOR, Wall: 'thick' })).toMatchObject([{ kind: 'refused', severity: 'error' }]);
+    expect(problemsOf({ ...DOOR, Run: 'long' })).toMatchObject([{ kind: 'refused', severity: 'warning' }]);
+  });
+  test('persons given for the rated load', () => {
+    expect(problemsOf({ ...LIFT, 'Rated load': 8 })).toMatchObject([
+      { kind: 'refused', measure: 'ratedLoad' },
+    ]);
+  });
+});
+
+test('errors come before warnings, and only warnings say so', () => {
+  const found = problemsOf({ ...SIDE_DOOR, Width: 762, Wall: '' });
+  expect(found.map((p) => p.severity)).toEqual(['error', 'warning']);
+  expect(found.map((p) => problemText(p).startsWith('Check: '))).toEqual([false, true]);
+});
