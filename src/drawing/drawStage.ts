@@ -1,5 +1,6 @@
 import type { PieceSize } from '../core/measures/piece';
-import type { MeasureName, StageMeasures, StageName } from '../core/survey/stageMeasures';
+import type { StageMeasures, StageName } from '../core/survey/stageMeasures';
+import { stageNeeds } from '../core/survey/stageNeeds';
 import { cornerView } from './cornerView';
 import { flightView } from './flightView';
 import { halfLandingView, quarterLandingView, winderView } from './landingView';
@@ -26,20 +27,6 @@ export interface StageDrawing {
   readonly text: string;
 }
 
-/** Measures without which a stage cannot be drawn. */
-export const DRAWN_FROM: Readonly<Record<StageName, readonly MeasureName[]>> = {
-  door: ['width', 'height'],
-  'side door': ['width', 'height', 'wall', 'widthOut', 'ceiling'],
-  passage: ['width', 'height'],
-  corner: ['width', 'widthOut', 'height'],
-  flight: ['width', 'height', 'rise', 'going'],
-  'quarter landing': ['width', 'widthOut', 'height', 'rise', 'going'],
-  'half landing': ['width', 'well', 'depth', 'height', 'rise', 'going'],
-  winder: ['width', 'height', 'turn', 'rise', 'going'],
-  lift: ['width', 'height', 'widthOut', 'depth', 'ceiling'],
-  room: ['length', 'width', 'height'],
-};
-
 /** Turns that a bend can be drawn with [degrees]: beyond them its outer walls do not meet. */
 const DRAWN_TURN = { least: 1, most: 170 } as const;
 
@@ -63,7 +50,7 @@ export function drawStage(
   answer: DrawnAnswer | undefined,
   options: DrawingOptions = {},
 ): StageDrawing | undefined {
-  if (DRAWN_FROM[stage].some((name) => measures[name] === undefined)) return undefined;
+  if (stageNeeds(stage).needs.some((name) => measures[name] === undefined)) return undefined;
   const turn = measures.turn ?? 90;
   if ((stage === 'corner' || stage === 'winder') && (turn < DRAWN_TURN.least || turn > DRAWN_TURN.most)) {
     return undefined;

@@ -1,9 +1,7 @@
-import { sortedPiece } from '../core/measures/piece';
-import { readLength } from '../core/measures/readLength';
 import type { Cell } from '../core/measures/readQuantity';
+import { readPieces, type PieceRow } from '../core/survey/readPieces';
 import { mmText } from '../drawing/paper';
-import { PIECE_LENGTH_RANGE } from '../worksheet/arguments';
-import { cellText, type ChosenPiece } from './paneModel';
+import type { ChosenPiece } from './paneModel';
 import type { CellArea, SheetAccess, SheetTable } from './sheetAccess';
 
 /** A piece that a person can choose. */
@@ -41,12 +39,11 @@ export async function findPieces(
   return found;
 }
 
-const columnOf = (headers: readonly Cell[], name: string): number =>
-  headers.findIndex((cell) => typeof cell === 'string' && cell.trim().toLowerCase() === name);
-
 /** A route has a Length too, but no Breadth and no Thickness. */
 const isPiecesHeader = (headers: readonly Cell[]): boolean =>
-  ['length', 'breadth', 'thickness'].every((name) => columnOf(headers, name) >= 0);
+  ['length', 'breadth', 'thickness'].every((name) =>
+    headers.some((cell) => typeof cell === 'string' && cell.trim().toLowerCase() === name),
+  );
 
 async function piecesBelow(
   access: SheetAccess,
@@ -56,22 +53,16 @@ async function piecesBelow(
   const rows = Math.min(area.rows - 1, MOST_PIECES);
   if (rows < 1) return [];
   const cells = await access.read({ ...area, row: area.row + 1, rows });
-  return cells.flatMap((row, i) => {
-    const piece = pieceOf(row, headers);
-    return piece ? [{ ...piece, key: `${area.sheet}!${area.row + 2 + i}` }] : [];
+  return readPieces([headers, ...cells]).pieces.flatMap((row) => {
+    const piece = choiceOf(row);
+    return piece ? [{ ...piece, key: `${area.sheet}!${area.row + 2 + row.rowIndex}` }] : [];
   });
 }
 
-/** The piece of a row; undefined when a size cannot be taken. */
-export function pieceOf(row: readonly Cell[], headers: readonly Cell[]): Omit<FoundPiece, 'key'> | undefined {
-  const sizes = ['length', 'breadth', 'thickness'].map((name) => readLength(row[columnOf(headers, name)]));
-  const [a, b, c] = sizes.map((size) => (size.ok && size.value > 0 ? size.value : undefined));
-  if (a === undefined || b === undefined || c === undefined) return undefined;
-  const size = sortedPiece(a, b, c);
-  if (size.length < PIECE_LENGTH_RANGE.least || size.length > PIECE_LENGTH_RANGE.most) return undefined;
-  const text = (name: string): string => cellText(row[columnOf(headers, name)]).trim();
-  const name = text('piece') || 'Piece';
-  const build = text('build');
+/** What is offered of a row of pieces; undefined when a size cannot be taken. */
+function choiceOf({ build, piece, size }: PieceRow): Omit<FoundPiece, 'key'> | undefined {
+  if (!size) return undefined;
+  const name = piece || 'Piece';
   const sized = [size.length, size.breadth, size.thickness].map(mmText).join(' x ');
   return { name, size, label: `${build ? `${build}: ` : ''}${name}, ${sized}` };
 }

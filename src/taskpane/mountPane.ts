@@ -10,7 +10,7 @@ import { paneModel, type ChosenPiece, type PaneModel, type PaneOptions } from '.
 import { PaneView, TYPED, type FormValues } from './paneView';
 import { addressOf, type CellArea, type SheetAccess } from './sheetAccess';
 import { starterSheets } from './starterSheets';
-import { readOneRow } from './surveySeam';
+import { checkRow } from '../core/survey/checkRow';
 
 /** Rows looked through at once for the next problem. */
 const ROWS_AT_ONCE = 500;
@@ -93,7 +93,7 @@ class PaneController {
       : undefined;
     this.view.show(this.model, form.problem);
     if (!this.model) {
-      this.view.say(why ?? '');
+      this.view.say(why ?? 'This row is empty.');
       return;
     }
     this.offerNote();
@@ -164,7 +164,7 @@ class PaneController {
       for (let at = from; at < to; at += ROWS_AT_ONCE) {
         const area = { ...found.header, row: first + at, rows: Math.min(ROWS_AT_ONCE, to - at) };
         const rows = await this.access.read(area);
-        const hit = rows.findIndex((cells) => hasProblem(found.headers, cells));
+        const hit = rows.findIndex((cells) => checkRow(found.headers, cells).length > 0);
         if (hit < 0) continue;
         const row = area.row + hit;
         if (row === found.row.row) {
@@ -196,13 +196,6 @@ class PaneController {
       this.view.say(`The workbook did not answer: ${reason}`);
     }
   }
-}
-
-const isEmpty = (cell: Cell): boolean =>
-  cell === null || cell === undefined || (typeof cell === 'string' && cell.trim() === '');
-
-function hasProblem(headers: readonly Cell[], cells: readonly Cell[]): boolean {
-  return !cells.every(isEmpty) && readOneRow(headers, cells, 0).problems.length > 0;
 }
 
 function summaryOf({ judged, problems }: PaneModel, row: number): string {

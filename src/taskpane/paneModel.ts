@@ -1,13 +1,15 @@
 import { CAUTIONS } from '../core/measures/cautions';
 import type { PieceSize } from '../core/measures/piece';
 import type { Cell } from '../core/measures/readQuantity';
-import { measureHeading, measuresNeeded, measuresUsed } from '../core/route/stageShortfall';
 import type { Verdict } from '../core/route/verdict';
+import { cellText as textOf } from '../core/survey/cells';
+import { measureAtStage } from '../core/survey/measureHeading';
 import type { MeasureName, StageName, StageRow } from '../core/survey/stageMeasures';
+import { isStair, stageNeeds, usesMeasure } from '../core/survey/stageNeeds';
 import { drawStage, type StageDrawing } from '../drawing/drawStage';
 import { mmText } from '../drawing/paper';
 import { judgeStage, type JudgedStage } from './judgeStage';
-import { readOneRow } from './surveySeam';
+import { readSelectedRow, type SelectedRow } from './readSelectedRow';
 
 /** The piece to carry, with what it is called. */
 export interface ChosenPiece {
@@ -54,13 +56,12 @@ export interface PaneModel {
   readonly note?: string;
 }
 
-const STAIRS: readonly StageName[] = ['flight', 'quarter landing', 'half landing', 'winder'];
-
 /**
  * What the pane shows of one row of a route.
  * @param cells the row's cells, as long as `headers`
  * @param place where the row is, for people: `Route!A6:W6`
  * @param piece undefined: none was chosen, `noPiece` says why
+ * @returns undefined for an empty row
  */
 export function paneModel(
   cells: readonly Cell[],
@@ -69,10 +70,11 @@ export function paneModel(
   piece: ChosenPiece | undefined,
   options: PaneOptions,
   noPiece = 'Choose a piece, or type its three sizes, to see whether it goes.',
-): PaneModel {
-  const { row, columns, problems } = readOneRow(headers, cells, 0);
+): PaneModel | undefined {
+  const selected = readSelectedRow(headers, cells);
+  if (!selected) return undefined;
+  const { row, problems } = selected;
   const { stage } = row;
-  const shownProblems = [...problems];
   const judged = stage && piece ? judgeStage(row, piece.size, options.allowance, options.tape) : undefined;
   const drawing =
     stage === undefined
@@ -81,12 +83,12 @@ export function paneModel(
           id: 'pane-stage',
           ...(piece ? { pieceName: piece.name } : {}),
         });
-  const note = noteText(judged, piece, shownProblems);
+  const note = noteText(judged, piece, problems);
   return {
     heading: headingOf(row),
     place: row.survey.trim() === '' ? place : `${place}, survey ${row.survey.trim()}`,
-    measures: measureLines(row, columns, cells),
-    problems: shownProblems,
+    measures: measureLines(selected),
+    problems,
     ...(judged ? { judged: judgement(judged) } : { notJudged: notJudged(row, noPiece) }),
     cautions: cautionsFor(stage),
     ...(drawing ? { drawing } : { notDrawn: notDrawn(row) }),
@@ -100,7 +102,7 @@ function headingOf({ step, stage, stageText }: StageRow): string {
 }
 
 function cautionsFor(stage: StageName | undefined): string[] {
-  return stage !== undefined && STAIRS.includes(stage) ? [CAUTIONS.route, CAUTIONS.stairs] : [CAUTIONS.route];
+  return stage !== undefined && isStair(stage) ? [CAUTIONS.route, CAUTIONS.stairs] : [CAUTIONS.route];
 }
 
 function judgement({ verdict, because, worst, measured, best }: JudgedStage): PaneJudgement {
@@ -108,7 +110,8 @@ function judgement({ verdict, because, worst, measured, best }: JudgedStage): Pa
     value === undefined ? [] : [{ name, text: clearanceText(value) }];
   return {
     verdict,
-    reason: `${because}.`,
+    // The problems of the row say it already, and with what is allowed.
+    reason: verdict === 'not measured' ? 'See the problems of this row.' : `${because}.`,
     clearances: [...line('Worst case', worst), ...line('As measured', measured), ...line('Best case', best)],
   };
 }
@@ -121,57 +124,43 @@ function notJudged(row: StageRow, noPiece: string): string {
   return noPiece;
 }
 
-function notDrawn(row: StageRow): string {
-  if (row.stage === undefined) return 'Not drawn: the row names no stage that we know.';
-  const missing = measuresNeeded(row.stage).filter((name) => row.measures[name] === undefined);
-  const names = missing.map((name) => headingFor(row.stage, name)).join(', ');
+function notDrawn({ stage, measures }: StageRow): string {
+  if (stage === undefined) return 'Not drawn: the row names no stage that we know.';
+  const missing = stageNeeds(stage).needs.filter((name) => measures[name] === undefined);
+  const names = missing.map((name) => measureAtStage(name, stage)).join(', ');
   return names ? `Not drawn: ${names} missing or refused.` : 'Not drawn: this turn cannot be drawn.';
 }
 
-/** A height on stairs is a headroom. */
-function headingFor(stage: StageName | undefined, name: MeasureName): string {
-  return stage !== undefined && STAIRS.includes(stage) && name === 'height'
-    ? 'Headroom'
-    : measureHeading(name);
+/** The measures the stage uses, and any others that the row holds; without a stage all that the row holds. */
+function measureLines({ row, cells }: SelectedRow): MeasureLine[] {
+  const { stage } = row;
+  const needs = stage ? stageNeeds(stage) : { needs: [], may: [] };
+  const others = [...cells.keys()].filter((name) => !stage || !usesMeasure(stage, name));
+  return [...needs.needs, ...needs.may, ...others].flatMap((name) => {
+    const line = measureLine(row, name, cells);
+    const asks = stage !== undefined && usesMeasure(stage, name);
+    return asks || line.cell !== '' ? [line] : [];
+  });
 }
 
-/** The measures the stage uses, and any others that the row holds; without a stage all that the row holds. */
-function measureLines(
-  row: StageRow,
-  columns: Readonly<Partial<Record<MeasureName, number>>>,
-  cells: readonly Cell[],
-): MeasureLine[] {
-  const used: readonly MeasureName[] = row.stage ? measuresUsed(row.stage) : [];
-  const needed: readonly MeasureName[] = row.stage ? measuresNeeded(row.stage) : [];
-  const others = (Object.keys(columns) as MeasureName[]).filter((name) => !used.includes(name));
-  const lines: MeasureLine[] = [];
-  for (const name of [...used, ...others]) {
-    const column = columns[name];
-    const cell = column === undefined ? '' : cellText(cells[column]);
-    const refusal = row.refused.find((r) => r.measure === name);
-    const value = row.measures[name];
-    const asks = used.includes(name);
-    if (!asks && cell === '') continue;
-    const heading = headingFor(row.stage, name);
-    if (refusal) lines.push({ name: heading, cell, read: `refused: ${refusal.why}`, state: 'refused' });
-    else if (value === undefined) {
-      const read = needed.includes(name)
-        ? column === undefined
-          ? 'no such column'
-          : 'missing'
-        : 'not given';
-      lines.push({ name: heading, cell, read, state: needed.includes(name) ? 'missing' : 'read' });
-    } else {
-      const shown = readText(name, value, column === undefined ? undefined : cells[column]);
-      lines.push({
-        name: heading,
-        cell,
-        read: asks || row.stage === undefined || name === 'run' ? shown : `${shown}, not used here`,
-        state: asks ? 'read' : 'not used',
-      });
+function measureLine(row: StageRow, measure: MeasureName, cells: SelectedRow['cells']): MeasureLine {
+  const { stage } = row;
+  const name = measureAtStage(measure, stage);
+  const cell = cellText(cells.get(measure));
+  const refusal = row.refused.find((r) => r.measure === measure);
+  if (refusal) return { name, cell, read: 'refused, see Problems', state: 'refused' };
+  const value = row.measures[measure];
+  if (value === undefined) {
+    if (stage === undefined || !stageNeeds(stage).needs.includes(measure)) {
+      return { name, cell, read: 'not given', state: 'read' };
     }
+    return { name, cell, read: cells.has(measure) ? 'missing' : 'no such column', state: 'missing' };
   }
-  return lines;
+  const read = readText(measure, value, cells.get(measure));
+  const used = stage === undefined || usesMeasure(stage, measure) || measure === 'run';
+  return used
+    ? { name, cell, read, state: 'read' }
+    : { name, cell, read: `${read}, not used here`, state: 'not used' };
 }
 
 const UNITS: Readonly<Partial<Record<MeasureName, string>>> = {
@@ -189,12 +178,7 @@ function readText(name: MeasureName, value: number, cell: Cell): string {
 }
 
 /** A cell as it is shown. */
-export function cellText(cell: Cell): string {
-  if (cell === null || cell === undefined) return '';
-  if (typeof cell === 'object') return cell.code;
-  if (typeof cell === 'boolean') return cell ? 'TRUE' : 'FALSE';
-  return String(cell);
-}
+const cellText = (cell: Cell): string => (cell === 0 ? '0' : textOf(cell));
 
 function noteText(
   judged: JudgedStage | undefined,
@@ -203,7 +187,8 @@ function noteText(
 ): string | undefined {
   const parts = [...problems];
   if (judged && piece) {
-    parts.unshift(`${piece.name}: ${judged.verdict}, ${judged.because}`);
+    const because = judged.verdict === 'not measured' ? '' : `, ${judged.because}`;
+    parts.unshift(`${piece.name}: ${judged.verdict}${because}.`);
   }
-  return parts.length > 0 ? parts.join('; ') : undefined;
+  return parts.length > 0 ? parts.join(' ') : undefined;
 }

@@ -224,9 +224,12 @@ function verdictPart({ judged, notJudged, cautions }: PaneModel): Node[] {
     element('p', { class: 'verdict', 'data-verdict': judged.verdict }, judged.verdict),
     element('p', {}, judged.reason),
     ...caution,
-    element('table', {}, element('caption', {}, 'Clearance, mm a side'), element('tbody', {}, ...rows)),
+    ...(rows.length === 0 ? [] : [clearanceTable(rows)]),
   ];
 }
+
+const clearanceTable = (rows: readonly Node[]): HTMLElement =>
+  element('table', {}, element('caption', {}, 'Clearance, mm a side'), element('tbody', {}, ...rows));
 
 function drawingPart({ drawing, notDrawn }: PaneModel): Node[] {
   if (!drawing) return [element('p', {}, notDrawn ?? '')];

@@ -1,6 +1,7 @@
 import { XMLParser, XMLValidator } from 'fast-xml-parser';
-import { DRAWN_FROM, drawStage } from '../../src/drawing/drawStage';
+import { drawStage } from '../../src/drawing/drawStage';
 import type { DrawnAnswer } from '../../src/drawing/stageView';
+import { stageNeeds } from '../../src/core/survey/stageNeeds';
 import { STAGE_NAMES, type StageMeasures, type StageName } from '../../src/core/survey/stageMeasures';
 
 const SLATE = { length: 1830, breadth: 930, thickness: 25 };
@@ -76,13 +77,13 @@ describe.each(STAGE_NAMES)('the drawing of a %s', (stage) => {
 
   test('draws or says every measure that the stage needs', () => {
     const { svg, text } = drawings[0]!;
-    for (const name of DRAWN_FROM[stage]) {
+    for (const name of stageNeeds(stage).needs) {
       expect(svg.replace(/<desc[\s\S]*?<\/desc>/, '')).toContain(String(MEASURES[stage][name]));
       expect(text).toContain(String(MEASURES[stage][name]));
     }
   });
 
-  test.each(DRAWN_FROM[stage])('is not made without %s', (name) => {
+  test.each(stageNeeds(stage).needs)('is not made without %s', (name) => {
     const fewer = { ...MEASURES[stage] };
     delete fewer[name];
     expect(drawStage(stage, fewer, SLATE, answerOf('on edge', 10))).toBeUndefined();
