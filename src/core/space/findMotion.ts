@@ -1,6 +1,7 @@
 import { paddedPiece } from '../measures/piece';
 import type { KeyAttitude, Motion } from '../stages/stageAnswer';
 import type { SpaceTask } from './readScene';
+import { motionByMiddle } from './motionByMiddle';
 import { seededStream } from './seededStream';
 import { SpaceChecker } from './spaceChecker';
 
@@ -76,7 +77,8 @@ class TwoTrees {
       return { motion: null, work: checker.work };
     this.add(0, start, 0, -1);
     this.add(1, goal, 0, -1);
-    let joined = this.tryJoin(0, 0);
+    let joined =
+      this.tryJoin(0, 0) ?? motionByMiddle(task, checker, this.next, Math.min(20000, limits.work / 4));
     let tree: 0 | 1 = 0;
     while (joined === null && checker.work < limits.work) {
       joined = this.grow(tree);

@@ -101,32 +101,25 @@ export class SpaceChecker {
   }
 
   /**
-   * Pushes the place x[o..] out of what it stands in, each time the shortest way out of the deepest obstacle,
-   * at most `times`; true when it is then free.
+   * Pushes the place x[o..] out of what it stands in, the shortest way out of each obstacle in turn, at most
+   * `times` rounds; true when it is then free.
    */
   pushOut(x: Float64Array, o: number, times: number, over: number): boolean {
     fillAxes(this.m, x[o + 3]!, x[o + 4]!, x[o + 5]!, x[o + 6]!);
     for (let time = 0; time <= times; time++) {
       this.work++;
-      let deepest = APART;
-      let px = 0;
-      let py = 0;
-      let pz = 0;
+      let stuck = false;
       for (let i = 0; i < this.count; i++) {
         if (this.farther(i, x[o]!, x[o + 1]!, x[o + 2]!, this.reach)) continue;
         const gap = this.gap(i, this.m, x[o]!, x[o + 1]!, x[o + 2]!, APART);
-        if (gap < deepest) {
-          deepest = gap;
-          px = this.nx;
-          py = this.ny;
-          pz = this.nz;
-        }
+        if (gap > APART) continue;
+        stuck = true;
+        const push = over - gap;
+        x[o]! -= this.nx * push;
+        x[o + 1]! -= this.ny * push;
+        x[o + 2]! -= this.nz * push;
       }
-      if (deepest >= APART) return true;
-      const push = over - deepest;
-      x[o]! -= px * push;
-      x[o + 1]! -= py * push;
-      x[o + 2]! -= pz * push;
+      if (!stuck) return true;
     }
     return false;
   }
