@@ -53,7 +53,7 @@ export function refusalWords(refusal: Refusal): string {
         : '0 may be an empty cell';
     case 'out of range': {
       const { measure, got, least, most, whole, meant, longest } = refusal;
-      const range = `${whole ? 'a whole number from ' : ''}${least} to ${most}${spaced(unitOf(measure))}`;
+      const range = `${whole ? 'a whole number, ' : ''}${least} to ${most}${spaced(unitOf(measure))}`;
       const of = longest ? ' for the longest size of a piece' : '';
       return `${quoted(got)} was typed, and allowed is ${range}${of}${meantWords(got, meant)}`;
     }
