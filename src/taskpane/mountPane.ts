@@ -42,47 +42,64 @@ class PaneController {
   private pieces: readonly FoundPiece[] = [];
   private found: FoundRow | undefined;
   private model: PaneModel | undefined;
-  private latest = 0;
+  /** What has to be read again, and the reading that is under way. */
+  private wanted: 'selection' | 'cells' | undefined;
+  private reading: Promise<void> | undefined;
+  /** What was said last of an action, and on which row: it stands until the row or the form changes. */
+  private told: { readonly text: string; readonly row: string } | undefined;
+  /** The cell that a person was asked about, with what it held then. */
+  private asked: { readonly address: string; readonly holding: readonly (readonly string[])[] } | undefined;
 
   constructor(
     root: HTMLElement,
     private readonly access: SheetAccess,
   ) {
     this.view = new PaneView(root, {
-      changed: () => void this.refresh('selection'),
+      changed: () => {
+        this.told = undefined;
+        void this.refresh('selection');
+      },
       nextProblem: () => void this.safely(() => this.nextProblem()),
-      writeNote: () => void this.safely(() => this.writeNote(undefined)),
-      replaceNote: () => void this.safely(() => this.writeNote(this.holding)),
+      writeNote: () => void this.safely(() => this.writeNote()),
+      replaceNote: () => void this.safely(() => this.writeNote(this.asked?.holding)),
       keepNote: () => {
+        this.asked = undefined;
         this.offerNote();
         this.view.focusWrite();
-        this.view.say('Nothing was written.');
+        this.tell('Nothing was written.');
       },
       addSheets: () => void this.safely(() => this.addSheets()),
     });
   }
 
-  /** Reads the workbook again; an older reading that comes back later is dropped. */
-  async refresh(what: 'selection' | 'cells'): Promise<void> {
-    const mine = ++this.latest;
-    await this.safely(async () => {
-      const tables = await this.access.tables();
-      if (what === 'cells') {
-        const pieces = await findPieces(this.access, tables);
-        const names = starterSheets({
-          sheets: await this.access.sheets(),
-          tables: tables.map(({ name }) => name),
-        }).map(({ name }) => name);
-        if (mine !== this.latest) return;
-        this.pieces = pieces;
-        this.view.setPieces(pieces.map(({ key, label }) => ({ value: key, label })));
-        this.view.showStarter(names);
-      }
-      const search = await findRow(this.access, tables);
-      if (mine !== this.latest) return;
-      this.found = search.found;
-      this.show(search.found ? undefined : search.why);
-    });
+  /**
+   * Reads the workbook again. A host reports every cell of a large change by itself: what comes in during a
+   * reading is read together, once, after it.
+   */
+  refresh(what: 'selection' | 'cells'): Promise<void> {
+    if (this.wanted !== 'cells') this.wanted = what;
+    return (this.reading ??= this.readAll().finally(() => (this.reading = undefined)));
+  }
+
+  private async readAll(): Promise<void> {
+    while (this.wanted) {
+      const what = this.wanted;
+      this.wanted = undefined;
+      await this.safely(() => this.read(what));
+    }
+  }
+
+  private async read(what: 'selection' | 'cells'): Promise<void> {
+    const tables = await this.access.tables();
+    if (what === 'cells') {
+      this.pieces = await findPieces(this.access, tables);
+      const taken = { sheets: await this.access.sheets(), tables: tables.map(({ name }) => name) };
+      this.view.setPieces(this.pieces.map(({ key, label }) => ({ value: key, label })));
+      this.view.showStarter(starterSheets(taken).map(({ name }) => name));
+    }
+    const search = await findRow(this.access, tables);
+    this.found = search.found;
+    this.show(search.found ? undefined : search.why);
   }
 
   private show(why: string | undefined): void {
@@ -92,12 +109,20 @@ class PaneController {
       ? paneModel(found.cells, found.headers, addressOf(found.row), form.piece, form.options, form.noPiece)
       : undefined;
     this.view.show(this.model, form.problem);
-    if (!this.model) {
-      this.view.say(why ?? 'This row is empty.');
-      return;
-    }
-    this.offerNote();
-    this.view.say(summaryOf(this.model, found!.row.row));
+    if (this.told?.row !== this.rowName()) this.told = undefined;
+    if (this.model) this.offerNote();
+    const seen = this.model ? summaryOf(this.model, found!.row.row) : (why ?? 'This row is empty.');
+    this.view.say(this.told?.text ?? seen);
+  }
+
+  private rowName(): string {
+    return this.found ? addressOf(this.found.row) : '';
+  }
+
+  /** Says what an action has come to. */
+  private tell(text: string): void {
+    this.told = { text, row: this.rowName() };
+    this.view.say(text);
   }
 
   private noteCell(): CellArea | undefined {
@@ -109,26 +134,25 @@ class PaneController {
     return { ...found.row, column: found.row.column + column, columns: 1 };
   }
 
-  private holding: readonly (readonly string[])[] | undefined;
-
-  private offerNote(holds?: string): void {
+  private offerNote(): void {
     const cell = this.noteCell();
     const text = this.model?.note;
     if (!cell) {
       this.view.showWrite({ address: undefined, text: 'A Note column would take what is found here.' });
-    } else if (text === undefined) {
-      this.view.showWrite({ address: undefined, text: 'Nothing to note on this row.' });
-    } else {
-      this.view.showWrite({
-        address: addressOf(cell),
-        text,
-        ...(holds === undefined ? {} : { holds }),
-      });
+      return;
     }
+    if (text === undefined) {
+      this.view.showWrite({ address: undefined, text: 'Nothing to note on this row.' });
+      return;
+    }
+    const address = addressOf(cell);
+    if (this.asked?.address !== address) this.asked = undefined;
+    const holds = this.asked?.holding[0]?.[0];
+    this.view.showWrite({ address, text, ...(holds === undefined ? {} : { holds }) });
   }
 
   /** Writes the note; `holding`: what a person has agreed to write over, undefined: only into an empty cell. */
-  private async writeNote(holding: readonly (readonly string[])[] | undefined): Promise<void> {
+  private async writeNote(holding?: readonly (readonly string[])[]): Promise<void> {
     const cell = this.noteCell();
     const text = this.model?.note;
     if (!cell || text === undefined) return;
@@ -136,18 +160,21 @@ class PaneController {
     if (!holding) {
       const now = await this.access.contents(cell);
       if (now.some((row) => row.some((content) => content !== ''))) {
-        this.holding = now;
-        this.offerNote(now[0]?.[0] ?? '');
-        this.view.say(`${address} is not empty. Nothing was written yet.`);
+        this.asked = { address, holding: now };
+        this.offerNote();
+        this.view.focusSafeAnswer();
+        this.tell(`${address} is not empty. Nothing was written yet.`);
         return;
       }
     }
     const written = await this.access.write(cell, [[text]], holding ?? [['']]);
-    await this.refresh('selection');
+    this.asked = undefined;
+    this.offerNote();
     this.view.focusWrite();
-    this.view.say(
+    this.tell(
       written ? `Written into ${address}.` : `${address} has changed meanwhile. Nothing was written.`,
     );
+    await this.refresh('selection');
   }
 
   private async nextProblem(): Promise<void> {
@@ -168,7 +195,7 @@ class PaneController {
         if (hit < 0) continue;
         const row = area.row + hit;
         if (row === found.row.row) {
-          this.view.say('No other row here has a problem.');
+          this.tell('No other row here has a problem.');
           return;
         }
         await this.access.select({ ...found.header, row });
@@ -176,15 +203,15 @@ class PaneController {
         return;
       }
     }
-    this.view.say('No row here has a problem.');
+    this.tell('No row here has a problem.');
   }
 
   private async addSheets(): Promise<void> {
     const tables = (await this.access.tables()).map(({ name }) => name);
     const sheets = starterSheets({ sheets: await this.access.sheets(), tables });
     await this.access.addSheets(sheets);
+    this.tell(`Added ${sheets.map(({ name }) => name).join(', ')}.`);
     await this.refresh('cells');
-    this.view.say(`Added ${sheets.map(({ name }) => name).join(', ')}.`);
   }
 
   /** A workbook that does not answer is said so, and the pane stays. */

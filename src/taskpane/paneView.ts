@@ -146,6 +146,10 @@ export class PaneView {
 
   /** Shows what may be written to the sheet. */
   showWrite(offer: WriteOffer): void {
+    // Made anew only when it changes, so that a button keeps the focus.
+    const key = JSON.stringify(offer);
+    if (this.write.dataset.offer === key) return;
+    this.write.dataset.offer = key;
     if (offer.address === undefined) {
       fill(this.write, element('p', {}, offer.text));
       return;
@@ -169,7 +173,11 @@ export class PaneView {
       replace,
       keep,
     );
-    keep.focus();
+  }
+
+  /** Puts the focus on the answer that changes nothing. */
+  focusSafeAnswer(): void {
+    [...this.write.querySelectorAll('button')].pop()?.focus();
   }
 
   /** Puts the focus back on the first button of the write part, after one of its buttons has gone. */

@@ -42,7 +42,7 @@ type Line = Partial<Record<(typeof ROUTE_HEADERS)[number], WriteCell>>;
 
 // An invented house: front door, hall, straight stairs, a half landing, and the room above.
 const EXAMPLE_ROUTE: readonly Line[] = [
-  { Step: 1, Stage: 'door', Width: 838, Height: '2.03 m', Note: 'example: front door, leaf off' },
+  { Step: 1, Stage: 'door', Width: 805, Height: '1.98 m', Note: 'example: front door, leaf off' },
   { Step: 2, Stage: 'passage', Width: 1010, Height: 2400, Length: 3200, Note: 'example: hall' },
   {
     Step: 3,
@@ -68,7 +68,7 @@ const EXAMPLE_ROUTE: readonly Line[] = [
     Run: 1500,
     Note: 'example: top of the stairs',
   },
-  { Step: 5, Stage: 'door', Width: `2' 6"`, Height: 1981, Note: 'example: games room door' },
+  { Step: 5, Stage: 'door', Width: `2' 5"`, Height: 1981, Note: 'example: games room door' },
   { Step: 6, Stage: 'room', Length: 5600, Width: 4300, Height: 2350, Note: 'example: games room' },
 ];
 
@@ -84,6 +84,7 @@ const EXAMPLE_PIECES: readonly (readonly WriteCell[])[] = [
   ['7 ft, one slate (example)', 'Leg', 760, 160, 160, 9, 4],
   ['6 ft, one slate (example)', 'Slate', 1560, 800, 20, 71, 1],
   ['6 ft, one slate (example)', 'Cabinet, built up', 1800, 1020, 420, 58, 1],
+  ['6 ft, one slate (example)', 'Leg', 740, 150, 150, 8, 4],
 ];
 
 /** The starter sheets, under names that are free. */

@@ -1,0 +1,53 @@
+import path from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { serveFiles, type Served } from './browser';
+import { builtFolder } from './builtFolder';
+import { fakeExcelScript, type FakeBook } from './fakeExcel';
+
+/** What a page is shown with. */
+export interface Look {
+  readonly colorScheme?: 'light' | 'dark';
+  readonly forcedColors?: 'active' | 'none';
+}
+
+export interface OpenPane {
+  readonly page: Page;
+  /** Every address that the page asked for. */
+  readonly asked: readonly string[];
+  /** What the console complained of. */
+  readonly complaints: readonly string[];
+  readonly served: Served;
+  close(): Promise<void>;
+}
+
+const BUILT = ['taskpane.html', 'taskpane.css', 'taskpane.js', 'functions.js', 'functions.json'];
+
+/** Opens the built pane, 320 px wide, beside a stand-in for Excel that holds `book`. */
+export async function openPane(browser: Browser, book: FakeBook, look: Look = {}): Promise<OpenPane> {
+  const dist = builtFolder();
+  const served = await serveFiles({
+    ...Object.fromEntries(BUILT.map((name) => [`/${name}`, { file: path.join(dist, name) }])),
+    '/office/office.js': { text: fakeExcelScript(book) },
+  });
+  const page = await browser.newPage({ viewport: { width: 320, height: 700 }, ...look });
+  const asked: string[] = [];
+  const complaints: string[] = [];
+  page.on('request', (request) => asked.push(request.url()));
+  page.on('pageerror', (error) => complaints.push(String(error)));
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
+  });
+  await page.goto(`${served.origin}/taskpane.html`);
+  await page.getByRole('status').waitFor();
+  await page.getByRole('button', { name: 'Add starter sheets' }).waitFor();
+  return {
+    page,
+    asked,
+    complaints,
+    served,
+    close: async () => {
+      await page.close();
+      await served.close();
+    },
+  };
+}

@@ -1,0 +1,350 @@
+import { readFileSync } from 'node:fs';
+import type { Browser, Page } from 'playwright-core';
+import { launchBrowser } from '../support/browser';
+import { builtFolder } from '../support/builtFolder';
+import type { FakeBook } from '../support/fakeExcel';
+import { exampleBook, routeRow } from '../support/paneBooks';
+import { openPane, type Look, type OpenPane } from '../support/panePage';
+
+/** The pane in a real browser, as it is built, beside a stand-in for Excel. */
+const AXE = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
+const START = 60_000;
+
+let browser: Browser;
+let open: OpenPane | undefined;
+
+jest.setTimeout(20_000);
+beforeAll(async () => {
+  builtFolder();
+  browser = await launchBrowser();
+}, START);
+afterAll(() => browser?.close());
+afterEach(async () => {
+  await open?.close();
+  open = undefined;
+});
+
+async function pane(book: FakeBook = exampleBook(), look: Look = {}): Promise<Page> {
+  open = await openPane(browser, book, look);
+  return open.page;
+}
+
+/** Selects a row of the first sheet, counted as Excel does, and waits for the pane to show it. */
+async function goTo(page: Page, row: number): Promise<void> {
+  await page.evaluate((r) => {
+    (window as never as { fakeSelect(s: object): void }).fakeSelect({
+      sheet: 'Surveys',
+      row: r,
+      column: 3,
+      rows: 1,
+      columns: 1,
+    });
+  }, row - 1);
+  await page.getByRole('status').getByText(`Row ${row}:`).waitFor();
+}
+
+const cellOf = (page: Page, sheet: string, row: number, column: number): Promise<unknown> =>
+  page.evaluate(
+    ([s, r, c]) =>
+      (window as never as { fakeBook: FakeBook }).fakeBook.sheets.find(({ name }) => name === s)?.cells[
+        (r as number) - 1
+      ]?.[c as number] ?? null,
+    [sheet, row, column] as const,
+  );
+
+const writes = (page: Page): Promise<unknown[]> =>
+  page.evaluate(() => (window as never as { fakeWrites: unknown[] }).fakeWrites);
+
+const type = (page: Page, row: number, column: number, value: unknown): Promise<void> =>
+  page.evaluate(
+    ([r, c, v]) => {
+      const { fakeType } = window as never as { fakeType(s: string, r: number, c: number, v: unknown): void };
+      fakeType('Surveys', (r as number) - 1, c as number, v);
+    },
+    [row, column, value] as const,
+  );
+
+const WIDTH = 3;
+const NOTE = 22;
+
+describe('a row of a route', () => {
+  test('is shown with its measures as read, its verdict, its caution and its drawing', async () => {
+    const page = await pane();
+    await page.getByRole('heading', { name: 'Step 2: passage' }).waitFor();
+    const text = await page.locator('body').innerText();
+    // By hand: on edge in 900 mm, (900 - 25)/2; with a tape of 5, (895 - 30)/2 and (905 - 20)/2.
+    expect(text).toMatch(/Worst case\s+432\.5/);
+    expect(text).toMatch(/As measured\s+437\.5/);
+    expect(text).toMatch(/Best case\s+442\.5/);
+    expect(await page.locator('.verdict').innerText()).toBe('goes');
+    expect(text).toContain('"Goes" is about space alone');
+    expect(await page.getByRole('img', { name: 'Front view of a passage' }).count()).toBe(1);
+    expect(text).toMatch(/Width\s+900\s+900 mm/);
+  });
+
+  test('follows the selection, and reads feet and inches', async () => {
+    const page = await pane();
+    await goTo(page, 8);
+    expect(await page.locator('body').innerText()).toMatch(/Width\s+2' 6"\s+762 mm/);
+  });
+
+  test('says which measure is missing and what cannot be read', async () => {
+    const page = await pane();
+    await goTo(page, 6);
+    expect(await page.locator('.problems').innerText()).toMatch(/Width out/);
+    expect(await page.locator('.verdict').innerText()).toBe('not measured');
+    await goTo(page, 8);
+    expect(await page.locator('.problems').innerText()).toMatch(/Height/);
+    expect(await page.locator('tr.refused').innerText()).toMatch(/Height\s+78/);
+  });
+
+  test('a measure that is broken and mended is seen at once', async () => {
+    const page = await pane();
+    await type(page, 5, WIDTH, "2' 6");
+    await page.locator('.problems').getByText(/Width/).waitFor();
+    await type(page, 5, WIDTH, '2\' 6"');
+    // By hand: (762 - 25)/2.
+    await page.getByRole('cell', { name: '368.5' }).waitFor();
+  });
+
+  test('says what to select where there is no route', async () => {
+    const page = await pane();
+    await page.evaluate(() => {
+      (window as never as { fakeSelect(s: object): void }).fakeSelect({
+        sheet: 'Stock',
+        row: 1,
+        column: 0,
+        rows: 1,
+        columns: 1,
+      });
+    });
+    await page.getByRole('status').getByText('No header row with a Stage column').waitFor();
+    expect(await page.locator('.verdict').isVisible()).toBe(false);
+  });
+
+  test('next row with a problem moves the selection there, and round again from the top', async () => {
+    const page = await pane();
+    const next = page.getByRole('button', { name: 'Next row with a problem' });
+    await next.click();
+    await page.getByRole('heading', { name: 'Step 3: corner' }).waitFor();
+    await next.click();
+    await page.getByRole('heading', { name: 'Step 5: door' }).waitFor();
+    await next.click();
+    await page.getByRole('heading', { name: 'Step 3: corner' }).waitFor();
+    const selected = await page.evaluate(
+      () => (window as never as { fakeBook: FakeBook }).fakeBook.selection.row,
+    );
+    expect(selected).toBe(5);
+    expect(await writes(page)).toEqual([]);
+  });
+});
+
+describe('writing', () => {
+  test('goes only into an empty cell, the one that the button names', async () => {
+    const page = await pane();
+    await page.getByRole('button', { name: 'Write this into Surveys!W5' }).click();
+    await page.getByRole('status').getByText('Written into Surveys!W5').waitFor();
+    expect(await cellOf(page, 'Surveys', 5, NOTE)).toMatch(/^Slate: goes/);
+    expect(await writes(page)).toEqual([{ sheet: 'Surveys', row: 4, column: NOTE, rows: 1, columns: 1 }]);
+  });
+
+  test('never over something without a second yes', async () => {
+    const page = await pane();
+    await goTo(page, 6);
+    await page.getByRole('button', { name: 'Write this into Surveys!W6' }).click();
+    await page.getByText('It holds:').waitFor();
+    expect(await page.locator('blockquote').last().innerText()).toBe('mirror');
+    expect(await writes(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Leave it as it is' }).click();
+    expect(await cellOf(page, 'Surveys', 6, NOTE)).toBe('mirror');
+    expect(await writes(page)).toEqual([]);
+
+    await page.getByRole('button', { name: 'Write this into Surveys!W6' }).click();
+    await page.getByRole('button', { name: 'Replace what Surveys!W6 holds' }).click();
+    await page.getByRole('status').getByText('Written into Surveys!W6').waitFor();
+    expect(await cellOf(page, 'Surveys', 6, NOTE)).toMatch(/Width out/);
+  });
+
+  test('a yes does not hold for what has changed since', async () => {
+    const page = await pane();
+    await goTo(page, 6);
+    await page.getByRole('button', { name: 'Write this into Surveys!W6' }).click();
+    const replace = page.getByRole('button', { name: 'Replace what Surveys!W6 holds' });
+    await replace.waitFor();
+    // Straight into the book, as if another person's change had not reached the pane yet.
+    await page.evaluate(() => {
+      const { sheets } = (window as never as { fakeBook: FakeBook }).fakeBook;
+      sheets[0]!.cells[5]![22] = 'mind the mirror';
+    });
+    await replace.click();
+    await page.getByRole('status').getByText('Nothing was written').waitFor();
+    expect(await cellOf(page, 'Surveys', 6, NOTE)).toBe('mind the mirror');
+  });
+
+  test('starter sheets take free names and touch nothing that is there', async () => {
+    const book = exampleBook();
+    book.sheets.push({ name: 'route', cells: [['mine']] });
+    const page = await pane(book);
+    await page.getByText('Route 2, Pieces, Quote, Worked examples').waitFor();
+    await page.getByRole('button', { name: 'Add starter sheets' }).click();
+    await page.getByRole('status').getByText('Added Route 2').waitFor();
+    const after = await page.evaluate(() => (window as never as { fakeBook: FakeBook }).fakeBook);
+    expect(after.sheets.map(({ name }) => name)).toEqual([
+      'Surveys',
+      'Stock',
+      'route',
+      'Route 2',
+      'Pieces',
+      'Quote',
+      'Worked examples',
+    ]);
+    expect(after.sheets.slice(0, 3)).toEqual(book.sheets);
+    expect(after.tables.map(({ name }) => name)).toEqual(['OurRoute', 'CarryRoute', 'CarryPieces']);
+    // What would be added now has the next free names.
+    await page.getByText('Route 3, Pieces 2, Quote 2, Worked examples 2').waitFor();
+    // The pieces of the new table are offered beside none of the plain range's, which a table comes before.
+    expect(await page.locator('#pane-piece').innerText()).toContain('7 ft, one slate (example): Slate');
+  });
+});
+
+describe('text from cells', () => {
+  test('stays text', async () => {
+    const book = exampleBook();
+    const evil = '<img src=x onerror="document.title=1"><script>document.title=2</script>';
+    book.sheets[0]!.cells[4] = routeRow({ Survey: evil, Step: 2, Stage: evil, Width: evil, Height: evil });
+    book.sheets[1]!.cells[1]![1] = evil;
+    const page = await pane(book);
+    await page.getByRole('heading', { name: 'Step 2' }).waitFor();
+    await goTo(page, 4);
+    expect(await page.locator('.pane img, .pane script, .pane svg script').count()).toBe(0);
+    expect(await page.title()).toBe('Carry Route Functions');
+    expect(await page.locator('.stage-drawing').innerHTML()).toContain('&lt;img');
+  });
+});
+
+describe('everybody', () => {
+  const looks: readonly [string, Look][] = [
+    ['light', { colorScheme: 'light' }],
+    ['dark', { colorScheme: 'dark' }],
+    ['forced colours', { colorScheme: 'dark', forcedColors: 'active' }],
+  ];
+
+  test.each(looks)('axe finds nothing in %s', async (_, look) => {
+    const page = await pane(exampleBook(), look);
+    for (const row of [5, 6]) {
+      await goTo(page, row);
+      await page.evaluate(AXE);
+      const violations = await page.evaluate(async () => {
+        const { axe } = window as never as {
+          axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+        };
+        const found = await axe.run();
+        return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' ')}`);
+      });
+      expect(violations).toEqual([]);
+    }
+  });
+
+  test('nothing scrolls sideways at 320 px, whatever the cells hold, and the host keeps its corner', async () => {
+    const book = exampleBook();
+    const long = 'Averylongwordwithoutanyspaces'.repeat(8);
+    book.sheets[0]!.cells[4] = routeRow({ Survey: long, Step: 2, Stage: 'door', Width: long, Height: 2000 });
+    book.sheets[1]!.cells[1]![1] = long;
+    const page = await pane(book);
+    await page.getByRole('heading', { name: 'Step 2: door' }).waitFor();
+    for (const row of [4, 5, 7, 9]) {
+      await goTo(page, row);
+      const { scrolls, visible, corner } = await page.evaluate(() => {
+        const root = document.documentElement;
+        const covered: string[] = [];
+        const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+        for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+          if (!node.textContent?.trim()) continue;
+          const range = document.createRange();
+          range.selectNodeContents(node);
+          for (const box of range.getClientRects()) {
+            if (box.right > root.clientWidth - 34 && box.top < 32) covered.push(node.textContent);
+          }
+        }
+        return { scrolls: root.scrollWidth, visible: root.clientWidth, corner: covered };
+      });
+      expect(scrolls).toBeLessThanOrEqual(visible);
+      expect(corner).toEqual([]);
+    }
+  });
+
+  test('the page asks this machine only, and its policy has nothing to complain of', async () => {
+    const page = await pane();
+    await goTo(page, 6);
+    const { asked, complaints, served } = open!;
+    expect(asked.length).toBeGreaterThan(3);
+    expect(asked.filter((url) => !url.startsWith(served.origin))).toEqual([]);
+    expect(complaints).toEqual([]);
+    const policy = await page.locator('meta[http-equiv="Content-Security-Policy"]').getAttribute('content');
+    expect(policy).not.toMatch(/unsafe/);
+    // Nothing was let through only because it was never tried.
+    expect(
+      await page.evaluate(() => {
+        const script = document.createElement('script');
+        script.textContent = 'window.ranInline = true';
+        document.body.append(script);
+        return (window as never as { ranInline?: boolean }).ranInline === true;
+      }),
+    ).toBe(false);
+  });
+
+  test('the keyboard alone goes from the row to a written note', async () => {
+    const page = await pane();
+    const focused = (): Promise<string> =>
+      page.evaluate(() => {
+        const at = document.activeElement as HTMLElement | null;
+        return at instanceof HTMLInputElement ? (at.labels?.[0]?.textContent ?? '') : (at?.innerText ?? '');
+      });
+    const tabTo = async (name: RegExp): Promise<void> => {
+      for (let i = 0; i < 20; i++) {
+        await page.keyboard.press('Tab');
+        if (name.test(await focused())) return;
+      }
+      throw new Error(`no way by keyboard to ${name}`);
+    };
+    await tabTo(/Next row/);
+    await tabTo(/Sizes typed here/);
+    await page.keyboard.press('End');
+    await tabTo(/^Length/);
+    await page.keyboard.type('100 cm');
+    await tabTo(/^Breadth/);
+    await page.keyboard.type('400');
+    await tabTo(/^Thickness/);
+    await page.keyboard.type('30');
+    await tabTo(/^Allowance/);
+    // By hand: on edge in a passage of 900 mm, (900 - 30)/2.
+    await page.getByRole('cell', { name: '435.0' }).waitFor();
+    await tabTo(/The drawing in words/);
+    await page.keyboard.press('Enter');
+    await page.locator('details p').getByText('Piece, 1000 x 400 x 30 mm').waitFor();
+    await tabTo(/Write this into/);
+    await page.keyboard.press('Enter');
+    await page.getByRole('status').getByText('Written into').waitFor();
+    expect(await cellOf(page, 'Surveys', 5, NOTE)).toMatch(/^Piece: goes/);
+    // Writing again asks, and the safe answer has the focus.
+    expect(await focused()).toMatch(/Write this into/);
+    await page.keyboard.press('Enter');
+    await page.getByText('It holds:').waitFor();
+    expect(await focused()).toBe('Leave it as it is');
+  });
+
+  test('what is typed wrongly is said with what is allowed', async () => {
+    const page = await pane();
+    await page.locator('#pane-piece').selectOption({ label: 'Sizes typed here' });
+    await page.getByLabel('Length, mm').fill('72');
+    await page.getByLabel('Breadth, mm').fill('36');
+    await page.getByLabel('Thickness, mm').fill('1');
+    await page.getByLabel('Thickness, mm').blur();
+    const problem = page.locator('.problem');
+    await problem.getByText('allowed is 300 to 6000 mm').waitFor();
+    await page.getByLabel('Length, mm').fill('1,830');
+    await page.getByLabel('Length, mm').blur();
+    await problem.getByText('length cannot be read from "1,830"').waitFor();
+    expect(await page.locator('.verdict').count()).toBe(0);
+  });
+});

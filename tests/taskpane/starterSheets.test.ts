@@ -1,0 +1,120 @@
+import { checkPieces } from '../../src/core/survey/checkPieces';
+import { checkRoute } from '../../src/core/survey/checkRoute';
+import { problemText } from '../../src/core/survey/problemWords';
+import { STAGE_NAMES } from '../../src/core/survey/stageMeasures';
+import type { Cell } from '../../src/core/measures/readQuantity';
+import { freeName, starterSheets } from '../../src/taskpane/starterSheets';
+import type { NewSheet } from '../../src/taskpane/sheetAccess';
+import { WORKED_EXAMPLES } from '../../src/taskpane/workedExamples';
+import { FUNCTIONS } from '../../src/worksheet/functions';
+import { collectWorking } from '../../src/core/measures/working';
+
+const sheets = starterSheets({ sheets: ['Sheet1'], tables: [] });
+const [route, pieces, quote, worked] = sheets as [NewSheet, NewSheet, NewSheet, NewSheet];
+
+describe('names', () => {
+  test('are free, whatever the case of those that are there', () => {
+    const names = starterSheets({ sheets: ['ROUTE', 'route 2', 'Quote'], tables: ['carryroute'] });
+    expect(names.map(({ name }) => name)).toEqual(['Route 3', 'Pieces', 'Quote 2', 'Worked examples']);
+    expect(names[0]!.tables[0]!.name).toBe('CarryRoute2');
+    // Formulas follow the table that was made.
+    expect(JSON.stringify(names[2])).toContain('CarryRoute2[#All]');
+  });
+
+  test('a free name is kept as it is', () => {
+    expect(freeName('Route', ['Pieces'], ' ')).toBe('Route');
+  });
+
+  test('hold to what a host allows: 31 characters and none of \\ / ? * [ ] :', () => {
+    // Excel, "Rename a worksheet".
+    for (const { name } of sheets) expect(name).toMatch(/^[^\\/?*[\]:]{1,31}$/);
+  });
+});
+
+describe('the example rows', () => {
+  const cells = (sheet: NewSheet): readonly (readonly Cell[])[] =>
+    sheet.tables[0]!.cells as readonly (readonly Cell[])[];
+
+  test('of the route are what the checks want of a survey', () => {
+    expect(checkRoute(cells(route)).map(problemText)).toEqual([]);
+  });
+
+  test('of the pieces are what the checks want of pieces', () => {
+    expect(checkPieces(cells(pieces)).map(problemText)).toEqual([]);
+  });
+
+  test('are marked as examples, every one', () => {
+    for (const row of cells(route).slice(1)) expect(String(row[row.length - 1])).toMatch(/^example/);
+    for (const row of cells(pieces).slice(1)) expect(String(row[0])).toContain('(example)');
+  });
+
+  test('stages are chosen from a list of all stages, beside every row', () => {
+    const [list] = route.lists;
+    expect(list!.words).toEqual(STAGE_NAMES);
+    expect(cells(route)[0]![list!.column]).toBe('Stage');
+    expect(list!.rows).toBe(cells(route).length - 1);
+    // Excel allows 255 characters in a typed list.
+    expect(list!.words.join(',').length).toBeLessThanOrEqual(255);
+  });
+});
+
+test('no cell is written twice, and none lies in a table', () => {
+  for (const sheet of sheets) {
+    const places = sheet.cells.map(({ row, column }) => `${row},${column}`);
+    expect(new Set(places).size).toBe(places.length);
+    for (const { row, column, cells } of sheet.tables) {
+      const inside = sheet.cells.filter(
+        (cell) =>
+          cell.row >= row &&
+          cell.row < row + cells.length &&
+          cell.column >= column &&
+          cell.column < column + cells[0]!.length,
+      );
+      expect(inside).toEqual([]);
+      expect(new Set(cells.map((line) => line.length)).size).toBe(1);
+    }
+  }
+});
+
+test('the quote sheet keeps the cautions in sight', () => {
+  const texts = quote.cells.map(({ value }) => value).join('\n');
+  expect(texts).toContain('"Goes" is about space alone');
+  expect(texts).toContain('written assessment');
+});
+
+describe('worked examples', () => {
+  test('there are at least 12, each question once', () => {
+    expect(new Set(WORKED_EXAMPLES.map(({ question }) => question)).size).toBeGreaterThanOrEqual(12);
+  });
+
+  test.each(WORKED_EXAMPLES.map((example) => [example.id, example] as const))(
+    '%s takes what is given, and its working fits beside the question',
+    (id, { inputs }) => {
+      const description = FUNCTIONS.find((f) => f.id === id);
+      if (description?.kind !== 'number') throw new Error(`${id} is no function with one number`);
+      const least = description.arguments.filter(({ optional }) => !optional).length;
+      expect(inputs.length).toBeGreaterThanOrEqual(least);
+      expect(inputs.length).toBeLessThanOrEqual(description.arguments.length);
+      const values: unknown[] = description.arguments.map(
+        ({ optional }, i) => inputs[i]?.[1] ?? optional?.default ?? undefined,
+      );
+      const { result, steps } = collectWorking((working) =>
+        (description.compute as (...all: unknown[]) => unknown)(...values, working),
+      );
+      const value = typeof result === 'number' ? result : (result as { value?: number }).value;
+      expect(Number.isFinite(value)).toBe(true);
+      // 16 rows a question, less the question, the header, and cautions of up to three rows.
+      expect(steps.length).toBeLessThanOrEqual(10);
+    },
+  );
+
+  test('every formula names a function that there is, or that the contract promises', () => {
+    const promised = ['WORKING', 'ADVISE', 'JOBTIME'];
+    const used = JSON.stringify(sheets)
+      .match(/CARRY\.[A-Z]+/g)!
+      .map((name) => name.slice(6));
+    const known = [...FUNCTIONS.map(({ id }) => id), ...promised];
+    expect(used.filter((name) => !known.includes(name))).toEqual([]);
+    expect(worked.cells.length).toBeGreaterThan(60);
+  });
+});
