@@ -33,7 +33,7 @@ const ALL_MARGIN = -2e-6;
 export const ROUNDING = 1e-5;
 
 /** Enough for brackets of a millimetre in all scenes tried, some 0.1 to 0.3 s. */
-export const DEFAULT_WORK = 4000;
+export const DEFAULT_WORK = 3000;
 
 interface Slice {
   readonly angle: number;

@@ -19,7 +19,7 @@ export interface PlanarPassage {
 }
 
 /**
- * Brackets the largest padding with which a rectangle passes, to `tolerance` unless the work limit ends it
+ * Brackets the largest padding with which a rectangle passes, to `tolerance` [mm], twice that where a try on the very edge stays undecided, unless the work limit ends it
  * first; then the bracket known so far. A side that the padding would make negative counts as 0.
  *
  * @param passageFor the passage for a rectangle p x q (its regions usually depend on the padded size)
@@ -35,40 +35,53 @@ export function passageBracket(
   most: number,
   options: { readonly tolerance?: number; readonly guess?: number; readonly workLimit?: number } = {},
 ): PassageBracket {
-  const tolerance = options.tolerance ?? 1;
+  const tolerance = options.tolerance ?? 0.5;
   const workLimit = options.workLimit ?? 3 * DEFAULT_WORK;
   let lower = -Math.max(p, q) / 2;
   let upper = Math.max(most, lower);
   let path: () => readonly PlanarPlace[] = () => [];
   let work = 0;
-  let undecided = false;
-  const tryAt = (c: number): void => {
+  // Tried on a fixed grid, so that the answer never falls when an opening grows.
+  let below = Math.floor(lower / tolerance);
+  let above = Math.ceil(upper / tolerance);
+  const undecided = new Set<number>();
+  const tryAt = (k: number): void => {
+    const c = k * tolerance;
     const pc = Math.max(0, p + 2 * c);
     const qc = Math.max(0, q + 2 * c);
     const passage = passageFor(pc, qc);
-    if (passage === undefined) {
-      upper = Math.min(upper, c);
-      return;
-    }
     const limit = Math.min(DEFAULT_WORK, Math.max(1, workLimit - work));
-    const decision = decidePassage(passage.world, pc, qc, passage.start, passage.goal, limit);
-    work += decision.work;
-    if (decision.verdict === 'passes') {
+    const decision = passage && decidePassage(passage.world, pc, qc, passage.start, passage.goal, limit);
+    work += decision?.work ?? 0;
+    if (decision?.verdict === 'passes') {
+      below = k;
       lower = Math.max(lower, c - ROUNDING);
       path = decision.path;
-    } else if (decision.verdict === 'blocked') upper = Math.min(upper, c);
-    else undecided = true;
+    } else if (decision === undefined || decision.verdict === 'blocked') {
+      above = k;
+      upper = Math.min(upper, c);
+    } else undecided.add(k);
   };
-  const { guess } = options;
-  if (guess !== undefined) {
-    for (const c of [guess - 0.45 * tolerance, guess + 0.45 * tolerance]) {
-      if (c > lower && c < upper) tryAt(c);
-    }
+  if (options.guess !== undefined) {
+    const k = Math.floor(options.guess / tolerance);
+    for (const near of [k, k + 1]) if (near > below && near < above) tryAt(near);
   }
-  undecided = false;
-  while (upper - lower > tolerance && !undecided && work < workLimit) {
-    // From far off, steps from the upper end find the neighbourhood with cheap refusals.
-    tryAt((lower + upper) / 2);
+  // What is undecided counts as not shown for the lower end, then as not refused for the upper.
+  for (const shown of [true, false]) {
+    let from = below;
+    let to = above;
+    while (to - from > 1 && work < workLimit) {
+      const middle = Math.floor((from + to) / 2);
+      if (!undecided.has(middle)) tryAt(middle);
+      if (undecided.has(middle)) {
+        if (shown) to = middle;
+        else from = middle;
+      } else {
+        from = Math.max(from, below);
+        to = Math.min(to, above);
+      }
+    }
+    if (undecided.size === 0) break;
   }
   return { lower, upper, path, work };
 }

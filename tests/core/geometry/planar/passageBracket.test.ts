@@ -111,7 +111,7 @@ describe('a rectangle among convex polygons', () => {
       const bracket = brackets[brackets[0]!.lower >= brackets[1]!.lower ? 0 : 1]!;
       expect(bracket.lower).toBeLessThanOrEqual(exact + 1e-3);
       expect(bracket.upper).toBeGreaterThanOrEqual(exact - 1e-3);
-      expect(bracket.upper - bracket.lower).toBeLessThanOrEqual(1);
+      expect(bracket.upper - bracket.lower).toBeLessThanOrEqual(1.001);
       const c = bracket.lower;
       const px = Math.max(0, p + 2 * c);
       const qx = Math.max(0, q + 2 * c);

@@ -1,0 +1,235 @@
+import { passageBracket, type PassageBracket, type PlanarPassage } from './planar/passageBracket';
+import { boxPolygon } from './planar/planarWorld';
+
+/** A door from an approach into a passage across it, in plan; the approach square and centred on the door. */
+export interface DoorPlan {
+  /** Clear width of the door [mm]. */
+  readonly door: number;
+  /** Thickness of its wall [mm], 0 allowed. */
+  readonly wall: number;
+  /** Width of the approach [mm], at least that of the door. */
+  readonly approach: number;
+  /** Width of the passage [mm]. */
+  readonly passage: number;
+  /** From the jamb nearer the closed end to that end [mm]; absent: open both ways. */
+  readonly deadEnd?: number | undefined;
+}
+
+/** How a rectangle comes out of a door. */
+export interface DoorFit {
+  /** Padding [mm a side] with which a motion is known. */
+  readonly clearance: number;
+  /** No planar motion does better; else one may. */
+  readonly exact: boolean;
+}
+
+/**
+ * Passage width [mm] needed by a rectangle p x q that comes lengthwise through a door and leaves lengthwise.
+ *
+ * At an angle f to the passage the head reaches least far when the lower side lies on the near jamb's edge
+ * and the tail is as far back as it can be. With s the length behind that edge the head stands
+ * (p - s) sin f + q cos f in the passage, and s is limited
+ * - while the tail is behind the wall, by the approach's side: (a - q sin f)/cos f, a = (approach + door)/2,
+ *   so that the width is p sin f - a tan f + q/cos f. The far jamb allows that while door sin f - wall cos f >= q;
+ * - within the wall, by the far jamb's face: the same with a = door;
+ * - past the wall (door sin f < q), by the far jamb's edge: s <= door cos f; and by the closed end: the same
+ *   form with a = door + dead end.
+ * The width is the greatest over all angles. For p > door it is needed by every planar motion: at an angle
+ * at which the piece does not fit beside the jamb in the approach it has to straddle the near jamb or stand
+ * in the passage altogether, which takes more; and where it does fit, the first form is at most q.
+ * For p <= door the door is taken as only p wide, which is sufficient.
+ * @source ours; checked against the planner on seeded scenes
+ */
+export function passageNeeded(p: number, q: number, plan: DoorPlan): number {
+  const door = Math.min(plan.door, p);
+  if (q > door) return Infinity;
+  if (door <= 0) return 0;
+  const deadEnd = plan.deadEnd === undefined ? Infinity : plan.deadEnd + (plan.door - door) / 2;
+  // door sin f - wall cos f = q
+  const hold = Math.min(1, q / Math.hypot(door, plan.wall));
+  const pastFarJamb = Math.min(Math.PI / 2, Math.asin(hold) + Math.atan2(plan.wall, door));
+  const pastWall = Math.asin(Math.min(1, q / door));
+  return Math.max(
+    q,
+    greatestHead(p, q, (plan.approach + door) / 2, pastFarJamb, Math.PI / 2),
+    greatestHead(p, q, door, pastWall, pastFarJamb),
+    greatestPastWall(p, q, door, pastWall),
+    deadEnd === Infinity ? 0 : greatestHead(p, q, door + deadEnd, 0, pastWall),
+  );
+}
+
+/**
+ * Greatest p sin f - a tan f + q/cos f for f between two angles, a >= q. Its slope has the sign of
+ * g = p cos^3 f - a + q sin f, which rises up to sin 2f = 2q/3p, falls up to the other such angle, and then
+ * rises to q - a <= 0: so f has one peak, where g falls through 0.
+ */
+function greatestHead(p: number, q: number, a: number, from: number, to: number): number {
+  // At a right angle the form tends to minus infinity (a > q) or to p.
+  const head = (f: number): number => {
+    const c = Math.cos(f);
+    if (c < 1e-9) return a > q + 1e-9 ? -Infinity : p;
+    return p * Math.sin(f) + (q - a * Math.sin(f)) / c;
+  };
+  let best = Math.max(head(from), head(to));
+  const crest = p > 0 ? (2 * q) / (3 * p) : 2;
+  if (crest >= 1) return best;
+  const slope = (f: number): number => p * Math.cos(f) ** 3 - a + q * Math.sin(f);
+  let low = Math.asin(crest) / 2;
+  let high = Math.PI / 2 - low;
+  if (slope(low) <= 0) return best;
+  // Newton within a bracket.
+  let f = Math.acos(Math.min(1, Math.max(0, Math.cbrt(Math.max(0, (a - q) / p)))));
+  if (!(f > low && f < high)) f = (low + high) / 2;
+  for (let i = 0; i < 60; i++) {
+    const g = slope(f);
+    if (g > 0) low = f;
+    else high = f;
+    const g1 = -3 * p * Math.cos(f) ** 2 * Math.sin(f) + q * Math.cos(f);
+    let next = f - g / g1;
+    if (!(next > low && next < high)) next = (low + high) / 2;
+    if (Math.abs(next - f) < 1e-11) break;
+    f = next;
+  }
+  if (f > from && f < to) best = Math.max(best, head(f));
+  return best;
+}
+
+/** Greatest (p - d cos f) sin f + q cos f for f up to an angle. */
+function greatestPastWall(p: number, q: number, d: number, to: number): number {
+  const head = (f: number): number => (p - d * Math.cos(f)) * Math.sin(f) + q * Math.cos(f);
+  const end = head(to);
+  // Its slope p cos f - d cos 2f - q sin f is at least (p - d) cos f - q sin f: mostly it only rises.
+  if (p - d >= q * Math.tan(to)) return end;
+  const N = 24;
+  let best = end;
+  let at = 0;
+  for (let i = 0; i < N; i++) {
+    const value = head((to * i) / N);
+    if (value > best) {
+      best = value;
+      at = i;
+    }
+  }
+  if (best === end) return end;
+  let low = (to * Math.max(0, at - 1)) / N;
+  let high = (to * Math.min(N, at + 1)) / N;
+  for (let i = 0; i < 80; i++) {
+    const l = low + (high - low) / 3;
+    const r = high - (high - low) / 3;
+    if (head(l) >= head(r)) high = r;
+    else low = l;
+  }
+  return Math.max(best, head(low));
+}
+
+/**
+ * Padding with which a rectangle passes lengthwise out of a door and away lengthwise. Exact when the padded
+ * rectangle is longer than the door is wide, or when nothing but the door's or the passage's width limits it;
+ * otherwise sufficient (a short piece may also turn in the approach and come out sideways).
+ * @param p side along the approach and along the passage [mm]
+ * @param q side across [mm]
+ */
+export function doorIntoPassage(p: number, q: number, plan: DoorPlan): DoorFit {
+  const most = Math.min((plan.door - q) / 2, (plan.passage - q) / 2);
+  const spare = (c: number): number =>
+    plan.passage - passageNeeded(Math.max(0, p + 2 * c), Math.max(0, q + 2 * c), plan);
+  const least = -Math.max(p, q) / 2;
+  if (most <= least) return { clearance: least, exact: true };
+  // Wider than long never arises at the top: the door's width is for the side across.
+  const top = most - 1e-9 * (1 + Math.abs(most));
+  if (spare(top) >= 0) return { clearance: top, exact: true };
+  let low = Math.max(least, most - 64);
+  while (low > least && spare(low) < 0) low = Math.max(least, most - 4 * (most - low));
+  let high = top;
+  let atLow = spare(low);
+  let atHigh = spare(high);
+  if (!(atLow >= 0)) return { clearance: least, exact: false };
+  // Regula falsi (Illinois), with a halving now and then: the spare falls as the padding grows.
+  for (let i = 0, side = 0; i < 80 && high - low > 1e-9 * (1 + Math.abs(high)); i++) {
+    const halve = i % 6 === 5 || !Number.isFinite(atHigh);
+    const c = halve ? (low + high) / 2 : (low * atHigh - high * atLow) / (atHigh - atLow);
+    const at = spare(c);
+    if (at >= 0) {
+      low = c;
+      atLow = at;
+      if (at < 1e-9) break;
+      if (side === 1) atHigh /= 2;
+      side = 1;
+    } else {
+      high = c;
+      atHigh = at;
+      if (side === -1) atLow /= 2;
+      side = -1;
+    }
+  }
+  return { clearance: low, exact: p + 2 * low > plan.door };
+}
+
+/**
+ * The same passage for the planner: jambs at x = +-door/2, the passage above y = 0, the closed end, if any,
+ * to the left; it is left to the right.
+ * @param startAngle angle of side p to the passage when it comes: a right angle lengthwise, 0 crosswise
+ * @param goalAngle the same when it leaves: 0 lengthwise
+ */
+export function doorPassage(
+  p: number,
+  q: number,
+  plan: DoorPlan,
+  startAngle = Math.PI / 2,
+  goalAngle = 0,
+): PlanarPassage {
+  const { door, wall, approach, passage, deadEnd } = plan;
+  const reach = Math.hypot(p, q) / 2;
+  // Beyond these the piece touches nothing but one pair of walls, so nothing is gained by going farther.
+  const deep = reach + 1;
+  const far = 2 * deep + reach + door + approach + passage + wall + 1000;
+  const left = deadEnd === undefined ? -far : -door / 2 - deadEnd;
+  const obstacles = [
+    boxPolygon(-far, -far, -approach / 2, -wall),
+    boxPolygon(approach / 2, -far, far, -wall),
+    boxPolygon(-far, passage, far, far),
+  ];
+  if (wall > 0) {
+    obstacles.push(boxPolygon(-far, -wall, -door / 2, 0), boxPolygon(door / 2, -wall, far, 0));
+  } else if (approach > door) {
+    // A wall without thickness: a thin sliver keeps the jambs' edges.
+    obstacles.push(boxPolygon(-far, -1e-3, -door / 2, 0), boxPolygon(door / 2, -1e-3, far, 0));
+  }
+  if (deadEnd !== undefined) obstacles.push(boxPolygon(-far, -wall, left, far));
+  const out = door / 2 + deep;
+  return {
+    world: {
+      obstacles,
+      centre: {
+        xMin: Math.max(-out, left),
+        xMax: out + 1,
+        yMin: -wall - deep - 1,
+        yMax: passage,
+      },
+    },
+    start: {
+      xMin: -approach / 2,
+      xMax: approach / 2,
+      yMin: -wall - deep - 1,
+      yMax: -wall - deep,
+      angle: startAngle,
+    },
+    goal: { xMin: out, xMax: out + 1, yMin: 0, yMax: passage, angle: goalAngle },
+  };
+}
+
+/** Brackets by the planner of what `doorIntoPassage` answers in closed form. */
+export function doorPassageBracket(
+  p: number,
+  q: number,
+  plan: DoorPlan,
+  options: { readonly tolerance?: number; readonly guess?: number; readonly workLimit?: number } = {},
+): PassageBracket {
+  return passageBracket(
+    (x, y) => doorPassage(x, y, plan),
+    p,
+    q,
+    Math.min((plan.door - q) / 2, (plan.passage - q) / 2),
+    options,
+  );
+}
