@@ -1,4 +1,4 @@
-import { rectangleRoundCorner, rectangleRoundCornerHeld } from '../geometry/rectangleRoundCorner';
+import { rectangleRoundCornerHeld } from '../geometry/rectangleRoundCorner';
 import type { PieceSize, Pose } from '../measures/piece';
 import type { CornerMeasures } from './corner';
 import { ALL_HELD, heldSizes, poseOfHeld, type Held } from './held';
@@ -61,17 +61,33 @@ export function cornerPassages(measures: CornerMeasures, piece: PieceSize): Stag
   }
 
   const tilted = (held: Held, u: number, v: number, a: number, leaning: boolean): void => {
-    const level = passages.find((p) => p.from === held && p.to === held)?.answer.clearance ?? -Infinity;
-    const fit = tiltedClearance(measures, turn, u, v, a, !leaning, level);
+    turnedOver(held, held, u, v, a, leaning, false);
+    // Moved sideways it leans in one arm or in the other.
+    if (turn === Math.PI / 2) turnedOver(held, CROSSED[held], u, v, a, leaning, true);
+  };
+  const turnedOver = (
+    from: Held,
+    to: Held,
+    u: number,
+    v: number,
+    a: number,
+    leaning: boolean,
+    crosswise: boolean,
+  ): void => {
+    const level = passages.find((p) => p.from === from && p.to === to)?.answer.clearance ?? -Infinity;
+    const fit = tiltedClearance(measures, turn, u, v, a, !leaning, crosswise, level);
     if (!fit) return;
     const words = `turned ${Math.round((fit.tilt * 180) / Math.PI)} degrees out of level, ${cornerWords}`;
-    add(held, held, fit.clearance, leaning ? 'leaning' : 'tilted', words, leaning);
+    add(from, to, fit.clearance, leaning ? 'leaning' : 'tilted', words, leaning || crosswise);
   };
   const { length, breadth, thickness } = piece;
   tilted('LB', length, breadth, thickness, false);
   tilted('LT', length, thickness, breadth, false);
+  tilted('BT', breadth, thickness, length, false);
   tilted('LT', breadth, thickness, length, true);
   tilted('LB', breadth, thickness, length, true);
+  tilted('BT', length, thickness, breadth, true);
+  tilted('TB', length, breadth, thickness, true);
   return passages;
 }
 
@@ -87,6 +103,7 @@ function tiltedClearance(
   v: number,
   a: number,
   lengthwise: boolean,
+  leavesCrosswise: boolean,
   floor: number,
 ): { clearance: number; tilt: number } | undefined {
   const turned = (c: number) => {
@@ -96,23 +113,41 @@ function tiltedClearance(
     const tilt = Math.asin(Math.min(1, ceiling / diagonal)) - Math.atan2(v1, u1);
     return { tilt, plan: u1 * Math.cos(tilt) + v1 * Math.sin(tilt), a1: Math.max(0, a + 2 * c), u1 };
   };
-  const passes = (c: number): boolean => {
+  const spare = (c: number): number => {
     const { plan, a1, tilt } = turned(c);
-    if (tilt < 0) return false;
+    if (tilt < 0) return -Infinity;
     const along = lengthwise ? plan : a1;
     const across = lengthwise ? a1 : plan;
-    return rectangleRoundCornerHeld(along, across, widthIn, widthOut, turn, false).clearance >= 0;
+    // No motion beats the arms in which it comes and goes.
+    const between = Math.min(widthIn - across, widthOut - (leavesCrosswise ? along : across)) / 2;
+    if (between < 0) return between;
+    return rectangleRoundCornerHeld(along, across, widthIn, widthOut, turn, leavesCrosswise).clearance;
   };
   let low = Math.max(floor, (ceiling - u) / 2) + 1e-9;
-  let high = Math.min((ceiling - v) / 2, (Math.min(widthIn, widthOut) - Math.min(a, v)) / 2);
+  // Tilted, the side across stays as it is; leaning, it is never less than the lesser of the two turned.
+  const across = lengthwise ? a : Math.min(u, v);
+  const arms = leavesCrosswise ? widthIn : Math.min(widthIn, widthOut);
+  let high = Math.min((ceiling - v) / 2, (arms - across) / 2);
   if (!(high > low)) return undefined;
   const start = turned(low);
-  if (start.plan >= start.u1 || !passes(low)) return undefined;
-  if (passes(high)) low = high;
-  while (high - low > 1e-9 * (1 + Math.abs(high))) {
-    const middle = (low + high) / 2;
-    if (passes(middle)) low = middle;
-    else high = middle;
+  if (start.plan >= start.u1) return undefined;
+  let atLow = spare(low);
+  if (atLow < 0) return undefined;
+  let atHigh = spare(high);
+  if (atHigh >= 0) low = high;
+  // The spare falls steadily with the padding: false position, halving when it is slow.
+  for (let i = 0; i < 80 && high - low > 1e-9 * (1 + Math.abs(high)); i++) {
+    const guess = (low * atHigh - high * atLow) / (atHigh - atLow);
+    const middle = i % 3 === 2 || !(guess > low && guess < high) ? (low + high) / 2 : guess;
+    const at = spare(middle);
+    if (at >= 0) {
+      low = middle;
+      atLow = at;
+      if (at < 1e-10) break;
+    } else {
+      high = middle;
+      atHigh = at;
+    }
   }
   return { clearance: low, tilt: turned(low).tilt };
 }
@@ -156,26 +191,36 @@ function ladderAtMost({ widthIn, widthOut, ceiling, turn }: CornerMeasures, piec
   return high + 1e-6;
 }
 
-let lastLadder = { widthIn: 0, widthOut: 0, turn: 0, length: 0 };
-
-/** Length [mm] of the longest segment that goes round in plan, by any motion. */
+/**
+ * Length [mm] of the longest segment that goes round in plan, by any motion. It turns with the corner while it
+ * is at most the least of b1 / sin f + b2 / sin(turn - f), a convex sum; or it goes through without turning
+ * when one angle suits both arms, which takes asin(b1/p) + asin(b2/p) >= min(turn, 180 - turn).
+ * Both are found from above, which is outward for a proof.
+ */
 function longestLadder(widthIn: number, widthOut: number, turn: number): number {
   if (turn === Math.PI / 2) return Math.pow(Math.cbrt(widthIn) ** 2 + Math.cbrt(widthOut) ** 2, 1.5);
-  if (lastLadder.widthIn === widthIn && lastLadder.widthOut === widthOut && lastLadder.turn === turn) {
-    return lastLadder.length;
+  const atAngle = (f: number): number => widthIn / Math.sin(f) + widthOut / Math.sin(turn - f);
+  let low = 0;
+  let high = turn;
+  for (let i = 0; i < 60; i++) {
+    const third = (high - low) / 3;
+    if (atAngle(low + third) < atAngle(high - third)) high -= third;
+    else low += third;
   }
-  const goes = (p: number): boolean => rectangleRoundCorner(p, 0, widthIn, widthOut, turn).clearance >= 0;
-  let low = Math.min(widthIn, widthOut);
-  let high = 2 * (widthIn + widthOut);
-  while (goes(high)) high *= 2;
-  while (high - low > 1e-7 * high) {
-    const middle = (low + high) / 2;
-    if (goes(middle)) low = middle;
-    else high = middle;
+  const turning = atAngle((low + high) / 2);
+  const arc = Math.min(turn, Math.PI - turn);
+  const suitsBoth = (p: number): boolean =>
+    Math.asin(Math.min(1, widthIn / p)) + Math.asin(Math.min(1, widthOut / p)) >= arc;
+  if (!suitsBoth(turning)) return turning;
+  let from = turning;
+  let to = 2 * turning;
+  while (suitsBoth(to)) to *= 2;
+  while (to - from > 1e-6) {
+    const middle = (from + to) / 2;
+    if (suitsBoth(middle)) from = middle;
+    else to = middle;
   }
-  // The corner's formula is polished to about 1e-8 of its angle; a micrometre outward covers it.
-  lastLadder = { widthIn, widthOut, turn, length: high + 1e-3 };
-  return lastLadder.length;
+  return to;
 }
 
 const round = (value: number): number => Math.round(value);

@@ -36,9 +36,10 @@ export function flightPassages(measures: FlightMeasures, piece: PieceSize): Stag
     const plumb = (headroom - upright - along * tangent) / (2 * (1 + tangent));
     const byHeight = Math.max(alongPitch, plumb);
     const floor = -Math.max(across, upright) / 2;
-    // A piece laid along the pitch is tilted with the stair; it keeps its trade name.
+    // A piece laid along the pitch is tilted with the stair and keeps its trade name, unless it stands on end.
+    const pose = held[1] === 'L' && alongPitch > plumb ? 'tilted' : poseOfHeld(held);
     const level = Math.max(Math.min(byWidth, byHeight), floor);
-    add(held, level, poseOfHeld(held), byWidth <= byHeight ? between : under);
+    add(held, level, pose, byWidth <= byHeight ? between : under);
     if (held[0] !== 'L') continue;
     const leaning = rectangleThroughOpening(width, channel, across, upright);
     if (leaning.clearance > level && leaning.angle > 0) {

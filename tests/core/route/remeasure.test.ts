@@ -1,0 +1,79 @@
+import type { Build } from '../../../src/core/route/buildVerdict';
+import { remeasure } from '../../../src/core/route/remeasure';
+import { stageBook } from '../../../src/core/route/stageBook';
+import type { StageRow } from '../../../src/core/survey/stageMeasures';
+import { judge, openEnds, piece, route, withMeasure } from './routeFixtures';
+
+const build = (name: string, ...sizes: readonly (readonly [number, number, number])[]): Build => ({
+  name,
+  pieces: sizes.map(([l, b, t], i) => ({
+    name: `piece ${i + 1}`,
+    size: piece(l, b, t),
+    problem: undefined,
+    mass: 50,
+    count: 1,
+  })),
+});
+const ask = (rows: readonly StageRow[], ...builds: Build[]) => remeasure(rows, builds, stageBook(5), 25);
+
+describe('what to measure again', () => {
+  const cabinet = build('cabinet', [1830, 700, 600]);
+
+  test('the needed value alone makes the step go, and a millimetre less does not', () => {
+    const rows = route(
+      ['door', { width: 630, height: 1981 }],
+      ['corner', { width: 1500, widthOut: 1500, height: 2100 }],
+    );
+    const decisive = ask(rows, cabinet);
+    expect(decisive.length).toBeGreaterThan(0);
+    for (const { step, measure, needed } of decisive) {
+      const name = measure === 'Width' ? 'width' : measure === 'Width out' ? 'widthOut' : 'height';
+      const at = (value: number) =>
+        judge(withMeasure(rows, step, name, value), piece(1830, 700, 600)).steps[step - 1]!.verdict;
+      expect(at(needed!)).toBe('goes');
+      expect(at(needed! - 1)).not.toBe('goes');
+    }
+    // 600 + 2 x 25 of allowance + 2 x 5 of tape.
+    expect(decisive[0]).toMatchObject({ step: 1, measure: 'Width', asMeasured: 630, needed: 660 });
+    expect(decisive[0]!.why).toContain('0.5 mm of clearance for each mm');
+    expect(decisive[0]!.why).toContain('door leaf off');
+  });
+
+  test('the smallest change comes first', () => {
+    const rows = route(['door', { width: 630, height: 1981 }], ['door', { width: 655, height: 1981 }]);
+    const changes = ask(rows, cabinet).map((r) => Math.abs(r.needed! - r.asMeasured!));
+    expect(changes).toEqual([...changes].sort((a, b) => a - b));
+    expect(ask(rows, cabinet)[0]).toMatchObject({ step: 2, needed: 660 });
+    expect(ask(rows, cabinet)[0]!.why).toContain('measure it again first');
+  });
+
+  test('measures not taken come before all, with no value', () => {
+    const rows = route(
+      ['door', { width: 630, height: 1981 }],
+      ['corner', { width: 1500, height: 2100 }],
+      ['flight', { width: 1000, height: 2200, rise: 190, going: 250 }],
+    );
+    const first = ask(rows, cabinet);
+    expect(first.slice(0, 5).map((r) => [r.step, r.measure, r.needed])).toEqual([
+      [2, 'Width out', undefined],
+      [3, 'Foot ceiling', undefined],
+      [3, 'Foot space', undefined],
+      [3, 'Head ceiling', undefined],
+      [3, 'Head space', undefined],
+    ]);
+  });
+
+  test('a step that no single measure mends says so, and names the build that goes', () => {
+    const rows = route(['door', { width: 500, height: 500 }]);
+    const crate = build('crate', [2000, 1700, 1650]);
+    const last = ask(rows, crate, build('panels', [1200, 400, 25]));
+    expect(last).toHaveLength(1);
+    expect(last[0]).toMatchObject({ step: 1, measure: '', needed: undefined });
+    expect(last[0]!.why).toContain('another build (panels goes as it is)');
+  });
+
+  test('where every build goes there is nothing to measure again', () => {
+    const rows = route(['flight', { width: 1000, height: 2200, rise: 190, going: 250, ...openEnds }]);
+    expect(ask(rows, build('panels', [1200, 400, 25]))).toEqual([]);
+  });
+});

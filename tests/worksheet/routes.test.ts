@@ -1,0 +1,180 @@
+import { callInCell, callInCells, HostError } from '../support/callInCells';
+
+const ROUTE = [
+  ['Survey', 'Step', 'Stage', 'Width', 'Width out', 'Height', 'Length', 'Rise', 'Going'],
+  ['Mill House', 1, 'door', 762, '', 1981, '', '', ''],
+  ['Mill House', 2, 'passage', 914.4, '', 2286, 3048, '', ''],
+  ['Mill House', 3, 'corner', 914.4, 1016, 2286, '', '', ''],
+  ['Mill House', 4, 'room', 3657.6, '', 2286, 4876.8, '', ''],
+];
+
+// The same survey as another person writes it: columns in another order and case, measures as text.
+const SHUFFLED = [
+  ['height', 'Note', 'STAGE', 'step', 'Length', 'width OUT', 'Colour', 'Width', 'survey'],
+  ['90 in', 'check', 'Corner', 3, '', '40"', 'x', '36 in', 'Mill House'],
+  ['', '', '', '', '', '', '', '', ''],
+  ['198.1 cm', '', 'door', 1, '', '', '', '0.762 m', 'Mill House'],
+  ['7\' 6"', '', 'room', 4, "16'", '', '', '12 ft', 'Mill House'],
+  ['7 ft 6 in', '', 'passage', 2, '10 ft', '', '', '3 ft', 'Mill House'],
+];
+
+const PIECES = [
+  ['Build', 'Piece', 'Length', 'Breadth', 'Thickness', 'Mass', 'Count'],
+  ['8 ft in three', 'slate section', 1180, 790, 25, 66, 3],
+  ['8 ft in three', 'legs', 760, 180, 180, 14, 4],
+  ['8 ft one-piece', 'slate', 2900, 1400, 40, 460, 1],
+  ['6 ft one-piece', 'slate', 1560, 810, 20, 72, 1],
+];
+
+const near = (a: unknown, b: unknown): void => {
+  if (typeof a === 'number' && typeof b === 'number') expect(a).toBeCloseTo(b, 6);
+  else expect(a).toEqual(b);
+};
+
+describe('a route read from a sheet', () => {
+  test.each([
+    ['STAGES', [1830, 930, 25]],
+    ['VERDICT', [PIECES]],
+    ['ADVISE', [PIECES]],
+    ['REMEASURE', [PIECES]],
+    ['SURVEYS', [PIECES]],
+    ['JOBTIME', [PIECES, 3]],
+  ] as const)('%s gives the same table for shuffled columns and text measures', (id, more) => {
+    const plain = callInCells(id, ROUTE, ...more);
+    const shuffled = callInCells(id, SHUFFLED, ...more);
+    expect(plain.length).toBeGreaterThan(1);
+    expect(shuffled.length).toBe(plain.length);
+    plain.forEach((cells, r) => cells.forEach((cell, c) => near(shuffled[r]![c], cell)));
+  });
+
+  test('VERDICT keeps the order of the builds, ADVISE puts the best verdict first', () => {
+    const verdicts = callInCells('VERDICT', ROUTE, PIECES);
+    expect(verdicts.slice(1).map((row) => row[0])).toEqual([
+      '8 ft in three',
+      '8 ft one-piece',
+      '6 ft one-piece',
+    ]);
+    const advised = callInCells('ADVISE', ROUTE, PIECES);
+    expect(advised.slice(1).map((row) => [row[0], row[1]])).toEqual([
+      ['8 ft in three', 'goes'],
+      ['6 ft one-piece', 'goes'],
+      ['8 ft one-piece', 'no way found'],
+    ]);
+  });
+
+  test('a heavy slate that goes is never left to two people', () => {
+    const [headers, , , sixFoot] = callInCells('VERDICT', ROUTE, PIECES);
+    const at = (name: string) => sixFoot![headers!.indexOf(name)];
+    expect(at('Verdict')).toBe('goes');
+    expect(at('Heaviest kg')).toBe(72);
+    expect(at('Carry')).toBe('mechanical aid and a written assessment');
+    expect(at('Caution')).toContain('space alone');
+  });
+
+  test('SURVEYS follows the orders, and names what there is not', () => {
+    const table = callInCells('SURVEYS', ROUTE, PIECES, [
+      ['Build', 'Survey'],
+      ['6 ft one-piece', 'Mill House'],
+      ['', ''],
+      ['7 ft', 'Mill House'],
+      ['6 ft one-piece', 'Quay 4'],
+    ]);
+    expect(table.slice(1).map((row) => row.slice(0, 3))).toEqual([
+      ['Mill House', '6 ft one-piece', 'goes'],
+      ['Mill House', '7 ft', 'not measured'],
+      ['Quay 4', '6 ft one-piece', 'not measured'],
+    ]);
+    expect(table[2]![10]).toBe('there is no build "7 ft"');
+    expect(table[3]![10]).toBe('there is no survey "Quay 4"');
+  });
+
+  test('rows of a survey may stand anywhere', () => {
+    const other = ROUTE.slice(1).map((row) => ['Quay 4', ...row.slice(1)]);
+    const mixed = [ROUTE[0]!, ...ROUTE.slice(1).flatMap((row, i) => [other[i]!, row])];
+    const table = callInCells('SURVEYS', mixed, PIECES);
+    expect(table.slice(1).map((row) => row[0])).toEqual([
+      'Quay 4',
+      'Quay 4',
+      'Quay 4',
+      'Mill House',
+      'Mill House',
+      'Mill House',
+    ]);
+    const alone = callInCells('SURVEYS', ROUTE, PIECES);
+    expect(table.slice(4)).toEqual(alone.slice(1));
+  });
+
+  test('a missing column is named, and two surveys are not one route', () => {
+    const noStage = callInCell(
+      'STAGES',
+      [
+        ['Step', 'Width'],
+        [1, 762],
+      ],
+      1830,
+      930,
+      25,
+    );
+    expect((noStage as HostError).message).toContain('no column Stage');
+    const two = [...ROUTE, ['Quay 4', 1, 'door', 762, '', 1981, '', '', '']];
+    expect((callInCell('VERDICT', two, PIECES) as HostError).message).toContain('use SURVEYS');
+  });
+});
+
+describe('STAGECLEAR', () => {
+  test('gives each row its own clearance or its own error', () => {
+    const table = callInCells(
+      'STAGECLEAR',
+      [['Stage', 'Width', 'Height']],
+      [
+        ['door', 125, 1981],
+        ['door', '', 1981],
+        ['door', 'wide', 1981],
+        ['dor', 762, 1981],
+        ['', '', ''],
+      ],
+      1830,
+      930,
+      25,
+    );
+    expect(table[0]![0]).toBe(50);
+    expect(table[1]![0]).toMatchObject({ code: '#N/A', message: 'Width is not measured' });
+    expect(table[2]![0]).toMatchObject({ code: '#VALUE!' });
+    expect((table[2]![0] as HostError).message).toContain('"wide"');
+    expect(table[3]![0]).toMatchObject({ code: '#VALUE!' });
+    expect(table[4]![0]).toBe('');
+  });
+
+  test.each([
+    ['door', { Width: 762, Height: 1981 }, 'OPENING', [762, 1981, 1830, 930, 25]],
+    ['corner', { Width: 900, 'Width out': 1000, Height: 2300 }, 'CORNER', [900, 1000, 2300, 1830, 930, 25]],
+    ['corner', { Width: 600, 'Width out': 650, Height: 1500 }, 'CORNER', [600, 650, 1500, 1830, 930, 25]],
+    [
+      'flight',
+      { Width: 900, Height: 2000, Rise: 190, Going: 240 },
+      'FLIGHT',
+      [900, 2000, 190, 240, 1830, 930, 25],
+    ],
+  ] as const)('%s agrees with its own function', (stage, measures, id, given) => {
+    const headers = ['Stage', ...Object.keys(measures)];
+    const own = callInCell(id, ...given) as number;
+    const table = callInCells('STAGECLEAR', [headers], [[stage, ...Object.values(measures)]], 1830, 930, 25);
+    expect(table[0]![0]).toBeCloseTo(own, 6);
+  });
+});
+
+describe('JOBTIME', () => {
+  test('reads rates by name and refuses a rate it does not know', () => {
+    const rates = [
+      ['What', 'Minutes'],
+      ['set-up of 6 ft one-piece', 45],
+      ['Load, each piece', 1],
+    ];
+    const table = callInCells('JOBTIME', ROUTE, PIECES, 3, rates);
+    expect(table[0]).toEqual(['Build', 'Carry min', 'Set-up min', 'Crew hours']);
+    expect(table[3]!.slice(0, 1)).toEqual(['6 ft one-piece']);
+    expect(table[3]![2]).toBe(45);
+    const wrong = callInCell('JOBTIME', ROUTE, PIECES, 3, [['Lunch', 30]]);
+    expect(wrong).toMatchObject({ code: '#VALUE!' });
+  });
+});
