@@ -115,10 +115,7 @@ export function judgeRoute(
 /** Index of the first step that is proved impossible even with the tape in the piece's favour, or -1. */
 function firstProof(route: PreparedRoute, piece: BookPiece, book: StageBook): number {
   return route.steps.findIndex(
-    ({ stage }) =>
-      stage !== undefined &&
-      book.caseOf(stage, piece, 'measured').atMost < 0 &&
-      book.caseOf(stage, piece, 'best').atMost < 0,
+    ({ stage }) => stage !== undefined && book.blockedBy(stage, piece) !== undefined,
   );
 }
 
@@ -155,10 +152,8 @@ function judgeStep(
       return measured && verdict !== 'cannot go' ? changesInWords(route, i, measured) : '';
     },
   });
-  if (book.caseOf(step.stage, piece, 'measured').atMost < 0) {
-    const { atMost, bound } = book.caseOf(step.stage, piece, 'best');
-    if (atMost < 0) return said('cannot go', bound);
-  }
+  const proof = book.blockedBy(step.stage, piece);
+  if (proof !== undefined) return said('cannot go', proof);
   if (clearance === undefined || clearance < 0) return said('no way found');
   const capped = step.cap !== undefined || measured!.way?.capped || worst?.way?.capped;
   if (capped || worst === undefined || worst.clearance < allowance) return said('tight');

@@ -57,6 +57,7 @@ export interface BookStage {
   readonly measures: StageMeasures;
   readonly cases: Readonly<Record<TapeCase, (StageCase | undefined)[]>>;
   readonly turning: Readonly<Record<TapeCase, (TurningCase | null | undefined)[]>>;
+  readonly blocked: (string | null | undefined)[];
 }
 
 /** Remembers what equal stages answered for equal pieces, within one call. */
@@ -66,6 +67,8 @@ export interface StageBook {
   pieceOf(size: PieceSize): BookPiece;
   caseOf(stage: BookStage, piece: BookPiece, tapeCase: TapeCase): StageCase;
   turningOf(stage: BookStage, piece: BookPiece, tapeCase: TapeCase): TurningCase | null;
+  /** The condition by which a piece is proved not to pass a stage, even with the tape in its favour. */
+  blockedBy(stage: BookStage, piece: BookPiece): string | undefined;
 }
 
 // The run lies after the stage and the rated load is no measure of space.
@@ -76,7 +79,7 @@ export function stageBook(tape: number): StageBook {
   const stages = new Map<string, BookStage>();
   const pieces = new Map<string, BookPiece>();
 
-  return {
+  const book: StageBook = {
     tape,
     stageOf(stage, measures) {
       let key: string = stage;
@@ -89,6 +92,7 @@ export function stageBook(tape: number): StageBook {
           measures,
           cases: { worst: [], measured: [], best: [] },
           turning: { worst: [], measured: [], best: [] },
+          blocked: [],
         };
         stages.set(key, entry);
       }
@@ -119,7 +123,26 @@ export function stageBook(tape: number): StageBook {
       if (known !== undefined) return known;
       return (stage.turning[tapeCase][piece.id] = turningCase(stage, piece, tape, tapeCase));
     },
+    blockedBy(stage, piece) {
+      const known = stage.blocked[piece.id];
+      if (known !== undefined) return known ?? undefined;
+      const bound = proofOf(book, stage, piece);
+      stage.blocked[piece.id] = bound ?? null;
+      return bound;
+    },
   };
+  return book;
+}
+
+function proofOf(book: StageBook, stage: BookStage, piece: BookPiece): string | undefined {
+  const measured = book.caseOf(stage, piece, 'measured');
+  // What passes as measured is blocked by nothing.
+  if (measured.ways.some((way) => way.clearance >= 0)) return undefined;
+  if (measured.atMost < 0) {
+    const best = book.caseOf(stage, piece, 'best');
+    if (best.atMost < 0) return best.bound;
+  }
+  return undefined;
 }
 
 const wayOf = (stage: StageName, { from, to, answer, needsTurningRoom }: StagePassage): Way => ({
