@@ -1,10 +1,12 @@
 import type { PieceSize } from '../core/measures/piece';
 import type { StageMeasures, StageName } from '../core/survey/stageMeasures';
+import { measureAtStage } from '../core/survey/measureHeading';
 import { stageNeeds } from '../core/survey/stageNeeds';
 import { cornerView } from './cornerView';
 import { flightView } from './flightView';
 import { halfLandingView, quarterLandingView, winderView } from './landingView';
 import { openingView } from './openingView';
+import { motionView } from './motionView';
 import { mmText } from './paper';
 import { liftView, roomView } from './roomView';
 import { sideDoorView } from './sideDoorView';
@@ -56,7 +58,7 @@ export function drawStage(
     return undefined;
   }
   const piece = size && answer ? { size, answer } : undefined;
-  const view = viewOf(stage, measures, piece);
+  const view = shownMotion(stage, measures, piece) ?? viewOf(stage, measures, piece);
   const { id = 'stage', width = 296, height = 260, pieceName = 'Piece' } = options;
   const sentences = [`${view.title}, to scale, in mm: ${view.paper.dimensions.join(', ')}.`];
   for (const note of view.paper.noted) sentences.push(`${note}.`);
@@ -64,7 +66,7 @@ export function drawStage(
     const { length, breadth, thickness } = piece.size;
     const sizes = [length, breadth, thickness].map(mmText).join(' x ');
     view.paper.note(`${pieceName}: ${sizes}, ${piece.answer.pose}`);
-    view.paper.note('Ring: closest. Dashed: the size that just passes');
+    view.paper.note(view.legend ?? 'Ring: closest. Dashed: the size that just passes');
     sentences.push(
       `${pieceName}, ${sizes} mm, ${piece.answer.pose}.`,
       `${view.place}.`,
@@ -79,6 +81,21 @@ function closest({ clearance, critical }: DrawnAnswer): string {
   const mm = mmText(Math.abs(clearance));
   const spare = clearance >= 0 ? `${mm} mm a side to spare` : `${mm} mm a side too large`;
   return `Closest ${critical}: ${spare}.`;
+}
+
+/** Stages whose way goes up and round: a plan at one height is drawn from the motion itself, where there is one. */
+const BY_MOTION: readonly StageName[] = ['quarter landing', 'half landing', 'winder'];
+
+function shownMotion(
+  stage: StageName,
+  measures: StageMeasures,
+  piece: DrawnPiece | undefined,
+): StageView | undefined {
+  const { motion, scene } = piece?.answer ?? {};
+  if (!piece || !motion || !scene || motion.length === 0 || !BY_MOTION.includes(stage)) return undefined;
+  const { needs, may } = stageNeeds(stage);
+  const given = [...needs, ...may].map((name) => [measureAtStage(name, stage), measures[name]] as const);
+  return motionView(`Plan of a ${stage}`, given, piece.size, motion, scene);
 }
 
 function viewOf(stage: StageName, m: StageMeasures, piece: DrawnPiece | undefined): StageView {

@@ -37,7 +37,7 @@ export function flightView(m: FlightDrawn, piece: DrawnPiece | undefined): Stage
   const levels = flightLevels(m, steps);
 
   drawSteps(paper, m, steps, levels);
-  drawDimensions(paper, m, levels);
+  drawDimensions(paper, m, levels, part);
   const risers = m.risers === undefined ? '; number of risers not given' : `, ${m.risers} risers`;
   paper.note(`Steps: rise ${mmText(m.rise)}, going ${mmText(m.going)}${risers}`);
 
@@ -170,9 +170,11 @@ function drawSteps(paper: Paper, m: FlightDrawn, steps: number, levels: Levels):
   }
 }
 
-function drawDimensions(paper: Paper, m: FlightDrawn, levels: Levels): void {
+function drawDimensions(paper: Paper, m: FlightDrawn, levels: Levels, part: Part): void {
   const { top, topX, footEnd, headEnd, nosing, over } = levels;
-  const middle = nosing(Math.max(1, Math.floor(topX / m.going) - 1));
+  // Away from the piece, which may be at the head.
+  const steps = Math.floor(topX / m.going);
+  const middle = nosing(Math.max(1, part === 'head' ? Math.floor(steps / 3) : steps - 1));
   paper.dimension(middle, [middle[0], over(middle[0])], 0, 'headroom, plumb,', m.headroom);
   const second = nosing(1);
   paper.dimension([m.going, m.rise], [0, m.rise], 0, '', m.going);

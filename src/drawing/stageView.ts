@@ -24,6 +24,8 @@ export interface StageView {
   /** The piece's outline as drawn, and the faces of walls, floors and ceilings round it. */
   readonly outline?: Points;
   readonly faces: readonly Points[];
+  /** What the marks mean, where it is not the usual. */
+  readonly legend?: string;
 }
 
 /** Places nearer to each other than this are one mark, and at most this many are marked. */
