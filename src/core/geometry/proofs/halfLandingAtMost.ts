@@ -1,0 +1,26 @@
+import type { PieceSize } from '../../measures/piece';
+import type { ProvedBound } from '../../stages/openingAtMost';
+import { boxInBoxAtMost } from './boxInBoxAtMost';
+
+/**
+ * Half landing with a full-height spine: the piece is convex, so it never stands in both flights at once (the
+ * line between would cross the spine); passing from one to the other it is for a moment in neither, that is
+ * inside the box landing depth x (both flights and well) x height. If it fits in that box in no attitude, no
+ * motion passes. Nothing is proved where there is air above a handrail.
+ */
+export function halfLandingAtMost(
+  landing: {
+    readonly flightWidth: number;
+    readonly well: number;
+    readonly landingDepth: number;
+    readonly height: number;
+    readonly overRail: number;
+  },
+  piece: PieceSize,
+): ProvedBound | null {
+  if (landing.overRail > 0) return null;
+  const across = 2 * landing.flightWidth + landing.well;
+  const atMost = boxInBoxAtMost([landing.landingDepth, across, landing.height], piece);
+  if (atMost === Infinity) return null;
+  return { atMost, bound: 'it fits in no attitude on the landing between the flights' };
+}
