@@ -156,7 +156,7 @@ function measureLine(row: StageRow, measure: MeasureName, cells: SelectedRow['ce
     }
     return { name, cell, read: cells.has(measure) ? 'missing' : 'no such column', state: 'missing' };
   }
-  const read = readText(measure, value, cells.get(measure));
+  const read = readText(measure, value);
   const used = stage === undefined || usesMeasure(stage, measure) || measure === 'run';
   return used
     ? { name, cell, read, state: 'read' }
@@ -170,11 +170,10 @@ const UNITS: Readonly<Partial<Record<MeasureName, string>>> = {
 };
 
 /** The value with the unit it was understood in. */
-function readText(name: MeasureName, value: number, cell: Cell): string {
+function readText(name: MeasureName, value: number): string {
   const unit = UNITS[name] ?? 'mm';
   const number = unit === 'mm' ? mmText(value) : String(Math.round(value * 100) / 100);
-  const bare = typeof cell === 'number' && unit !== '' ? ' (plain number)' : '';
-  return `${number}${unit ? ` ${unit}` : ''}${bare}`;
+  return `${number}${unit ? ` ${unit}` : ''}`;
 }
 
 /** A cell as it is shown. */

@@ -31,6 +31,8 @@ export interface FormValues {
 
 export const TYPED = '';
 
+const PLAIN = 'A plain number is read as mm, a turn as degrees, a rated load as kg.';
+
 /**
  * The pane's page. The form stands and keeps its focus; what depends on the row is made anew at each `show`.
  */
@@ -141,7 +143,7 @@ export class PaneView {
     fill(this.problems, ...problemsPart(model));
     fill(this.verdict, ...verdictPart(model));
     fill(this.drawing, ...drawingPart(model));
-    fill(this.measures, measuresTable(model.measures));
+    fill(this.measures, measuresTable(model.measures), element('p', { class: 'place' }, PLAIN));
   }
 
   /** Shows what may be written to the sheet. */

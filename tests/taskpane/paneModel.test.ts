@@ -71,7 +71,7 @@ describe('measures', () => {
   test('that the stage does not use are said to be of no use', () => {
     const { measures } = model([2, 'passage', 900, 700, 2300]);
     expect(measures.find(({ name }) => name === 'Width out')).toMatchObject({
-      read: '700 mm (plain number), not used here',
+      read: '700 mm, not used here',
       state: 'not used',
     });
   });
