@@ -3,6 +3,7 @@ import { cornerPassages } from '../stages/cornerPassages';
 import { flightPassages } from '../stages/flightPassages';
 import { openingPassages } from '../stages/opening';
 import { roomPassages } from '../stages/roomPassages';
+import { sideDoorPassages } from '../stages/sideDoor';
 import type { StagePassage } from '../stages/stagePassage';
 import type { StageMeasures, StageName } from '../survey/stageMeasures';
 
@@ -24,6 +25,18 @@ export function stagePassages(stage: StageName, measures: StageMeasures, piece: 
       );
     case 'flight':
       return flightPassages({ width: m.width!, headroom: m.height!, rise: m.rise!, going: m.going! }, piece);
+    case 'side door':
+      return sideDoorPassages(
+        {
+          doorWidth: m.width!,
+          doorHeight: m.height!,
+          wallThickness: m.wall!,
+          passageWidth: m.widthOut!,
+          ceiling: m.ceiling!,
+          deadEnd: m.depth,
+        },
+        piece,
+      );
     case 'room':
       return roomPassages({ length: m.length!, width: m.width!, height: m.height! }, piece);
     default:

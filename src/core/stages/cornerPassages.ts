@@ -1,4 +1,5 @@
 import { rectangleRoundCornerHeld } from '../geometry/rectangleRoundCorner';
+import { turnsRightAngle } from '../geometry/turnsRightAngle';
 import type { PieceSize, Pose } from '../measures/piece';
 import type { CornerMeasures } from './corner';
 import { ALL_HELD, heldSizes, poseOfHeld, type Held } from './held';
@@ -45,7 +46,7 @@ export function cornerPassages(measures: CornerMeasures, piece: PieceSize): Stag
     const level = (crosswise: boolean): void => {
       const most = Math.min(under, (widthIn - across) / 2, (widthOut - (crosswise ? along : across)) / 2);
       if (most < Math.min(0, best)) return;
-      const fit = rectangleRoundCornerHeld(along, across, widthIn, widthOut, turn, crosswise);
+      const fit = roundHeld(along, across, widthIn, widthOut, turn, crosswise);
       const clearance = Math.min(under, fit.clearance);
       const crab = fit.crabwise && held[1] !== 'L' && under >= fit.clearance;
       add(
@@ -91,6 +92,26 @@ export function cornerPassages(measures: CornerMeasures, piece: PieceSize): Stag
   return passages;
 }
 
+/** As `rectangleRoundCornerHeld`, quickly where the turn is a right angle. */
+function roundHeld(
+  along: number,
+  across: number,
+  widthIn: number,
+  widthOut: number,
+  turn: number,
+  leavesCrosswise: boolean,
+): { clearance: number; crabwise: boolean } {
+  if (turn !== Math.PI / 2 || leavesCrosswise) {
+    return rectangleRoundCornerHeld(along, across, widthIn, widthOut, turn, leavesCrosswise);
+  }
+  // Lengthwise in both arms or crosswise in both: a quarter turn between, whichever side leads.
+  const arms = Math.max(Math.min(widthIn, widthOut) - across, -Math.max(along, across)) / 2;
+  const p = Math.max(along, across);
+  const q = Math.min(along, across);
+  const turning = arms <= -q / 2 ? -q / 2 : turnsRightAngle(p, q, widthIn, widthOut);
+  return { clearance: Math.min(arms, turning), crabwise: false };
+}
+
 /**
  * Clearance with u x v turned about its third side a so that its height just meets the ceiling, when that
  * beats `floor`. The height D sin(t + d) and the plan D cos(t - d), d = atan(v/u), are arches in t, so the
@@ -121,7 +142,7 @@ function tiltedClearance(
     // No motion beats the arms in which it comes and goes.
     const between = Math.min(widthIn - across, widthOut - (leavesCrosswise ? along : across)) / 2;
     if (between < 0) return between;
-    return rectangleRoundCornerHeld(along, across, widthIn, widthOut, turn, leavesCrosswise).clearance;
+    return roundHeld(along, across, widthIn, widthOut, turn, leavesCrosswise).clearance;
   };
   let low = Math.max(floor, (ceiling - u) / 2) + 1e-9;
   // Tilted, the side across stays as it is; leaning, it is never less than the lesser of the two turned.

@@ -1,0 +1,75 @@
+const HALF_PI = Math.PI / 2;
+// Angles first looked at, ends included; every dip between them is then narrowed down.
+const SAMPLES = 33;
+const STEP = HALF_PI / (SAMPLES - 1);
+const SIN = Array.from({ length: SAMPLES }, (_, i) => Math.sin(i * STEP));
+const COS = Array.from({ length: SAMPLES }, (_, i) => Math.cos(i * STEP));
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+const NARROWINGS = 36;
+
+/**
+ * The greatest padding with which a rectangle p x q can be turned through the right angle between the arms of
+ * a corner, from lying along the one to lying along the other, apart from fitting in the arms at the ends. At
+ * each angle it stands across the first arm, across the second, or with its long side on the inner corner,
+ * whichever leaves most; the angle that leaves least decides.
+ *
+ * With `rectangleRoundCornerHeld`, which does this for any turn and any ends, it shares the formula and not the
+ * search: this one is for the many.
+ * @source Moretti, College Math. J. 33(3), 2002, 196-200, solved for the padding; the ladder where the padding
+ *   would take the short side away
+ * @param p long side [mm]
+ * @param q short side [mm]
+ * @param b1 width of the first arm [mm]
+ * @param b2 width of the second arm [mm]
+ */
+export function turnsRightAngle(p: number, q: number, b1: number, b2: number): number {
+  let least = Infinity;
+  let before = Infinity;
+  let here = at(p, q, b1, b2, SIN[0]!, COS[0]!);
+  for (let i = 0; i < SAMPLES; i++) {
+    const after = i + 1 < SAMPLES ? at(p, q, b1, b2, SIN[i + 1]!, COS[i + 1]!) : Infinity;
+    if (here <= before && here <= after) {
+      const dip = lowest(p, q, b1, b2, Math.max(0, i - 1) * STEP, Math.min(SAMPLES - 1, i + 1) * STEP);
+      least = Math.min(least, dip, here);
+    }
+    before = here;
+    here = after;
+  }
+  if (least >= -q / 2) return least;
+  const ladder = Math.pow(Math.cbrt(b1) ** 2 + Math.cbrt(b2) ** 2, 1.5);
+  return Math.max(-p / 2, Math.min((ladder - p) / 2, -q / 2));
+}
+
+function at(p: number, q: number, b1: number, b2: number, s: number, c: number): number {
+  const both = 2 * (s + c);
+  const first = (b1 - p * s - q * c) / both;
+  const second = (b2 - p * c - q * s) / both;
+  const corner = (b1 * c + b2 * s - p * s * c - q) / (2 * (s * c + 1));
+  return Math.max(first, second, corner);
+}
+
+/** Least value between two angles, by the golden section. */
+function lowest(p: number, q: number, b1: number, b2: number, from: number, to: number): number {
+  let low = from;
+  let high = to;
+  let left = high - GOLDEN * (high - low);
+  let right = low + GOLDEN * (high - low);
+  let atLeft = at(p, q, b1, b2, Math.sin(left), Math.cos(left));
+  let atRight = at(p, q, b1, b2, Math.sin(right), Math.cos(right));
+  for (let i = 0; i < NARROWINGS; i++) {
+    if (atLeft <= atRight) {
+      high = right;
+      right = left;
+      atRight = atLeft;
+      left = high - GOLDEN * (high - low);
+      atLeft = at(p, q, b1, b2, Math.sin(left), Math.cos(left));
+    } else {
+      low = left;
+      left = right;
+      atLeft = atRight;
+      right = low + GOLDEN * (high - low);
+      atRight = at(p, q, b1, b2, Math.sin(right), Math.cos(right));
+    }
+  }
+  return Math.min(atLeft, atRight);
+}
