@@ -24,7 +24,7 @@ export async function writeWorkbook(description: WorkbookWriter): Promise<Uint8A
   return new Uint8Array(await workbook.xlsx.writeBuffer());
 }
 
-function writeSheet(sheet: Worksheet, description: SheetDescription): void {
+export function writeSheet(sheet: Worksheet, description: SheetDescription): void {
   for (const { range, style } of description.formats) {
     eachCell(range, (address) => applyStyle(sheet.getCell(address), style));
   }

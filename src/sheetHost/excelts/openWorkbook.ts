@@ -1,0 +1,50 @@
+import { Workbook } from '@cj-tech-master/excelts';
+import type { HostOptions, Refusal, SheetHost } from '../sheetHost';
+import { ExceltsHost } from './exceltsHost';
+import { readParts } from './packageParts';
+
+/** 20 MB: a month of surveys takes a hundredth of it. */
+const SIZE_LIMIT = 20_000_000;
+
+const MB = 1_000_000;
+
+/** The first bytes of the old binary format, and of a workbook under a password. */
+const COMPOUND_FILE = [0xd0, 0xcf, 0x11, 0xe0];
+
+const refuse = (reason: string): Refusal => ({ ok: false, reason });
+
+/**
+ * Opens an .xlsx. A file that is too large, damaged, or no workbook is refused with the reason.
+ * @param bytes the content of the file
+ */
+export async function openWorkbook(
+  bytes: Uint8Array,
+  options: HostOptions = {},
+): Promise<{ readonly ok: true; readonly host: SheetHost } | Refusal> {
+  const limit = options.sizeLimit ?? SIZE_LIMIT;
+  if (bytes.length === 0) return refuse('the file is empty');
+  if (bytes.length > limit) {
+    return refuse(`the file has ${(bytes.length / MB).toFixed(1)} MB; at most ${limit / MB} MB are opened`);
+  }
+  if (COMPOUND_FILE.every((byte, i) => bytes[i] === byte)) {
+    return refuse('the file is of the old .xls format or under a password; save it as .xlsx without one');
+  }
+  let names: string[];
+  try {
+    names = [...(await readParts(bytes)).keys()];
+  } catch (error) {
+    return refuse(
+      error instanceof RangeError ? error.message : 'the file is damaged, or no .xlsx: it cannot be unpacked',
+    );
+  }
+  if (!names.includes('xl/workbook.xml')) return refuse('the file is no .xlsx workbook');
+  try {
+    const workbook = new Workbook();
+    await workbook.xlsx.load(bytes);
+    if (workbook.worksheets.length === 0) return refuse('the workbook has no sheet that can be read');
+    return { ok: true, host: new ExceltsHost(workbook, names, options) };
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    return refuse(`the workbook is damaged: ${why}`);
+  }
+}
