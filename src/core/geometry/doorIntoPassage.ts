@@ -70,28 +70,38 @@ function greatestHead(p: number, q: number, a: number, from: number, to: number)
     if (c < 1e-9) return a > q + 1e-9 ? -Infinity : p;
     return p * Math.sin(f) + (q - a * Math.sin(f)) / c;
   };
-  let best = Math.max(head(from), head(to));
-  const crest = p > 0 ? (2 * q) / (3 * p) : 2;
-  if (crest >= 1) return best;
-  const slope = (f: number): number => p * Math.cos(f) ** 3 - a + q * Math.sin(f);
-  let low = Math.asin(crest) / 2;
-  let high = Math.PI / 2 - low;
-  if (slope(low) <= 0) return best;
-  // Newton within a bracket.
-  let f = Math.acos(Math.min(1, Math.max(0, Math.cbrt(Math.max(0, (a - q) / p)))));
+  const ends = Math.max(head(from), head(to));
+  const slope = (f: number): number => {
+    const c = Math.cos(f);
+    return p * c * c * c - a + q * Math.sin(f);
+  };
+  // Falling at the far end, and rising somewhere before it: only then is there a peak inside.
+  if (slope(to) >= 0) return ends;
+  let low = from;
+  if (slope(low) <= 0) {
+    const crest = p > 0 ? (2 * q) / (3 * p) : 2;
+    if (crest >= 1) return ends;
+    low = Math.asin(crest) / 2;
+    if (low <= from || low >= to || slope(low) <= 0) return ends;
+  }
+  let high = to;
+  let f = Math.acos(Math.min(1, Math.cbrt(Math.max(0, (a - q) / p))));
   if (!(f > low && f < high)) f = (low + high) / 2;
+  // Newton within a bracket.
   for (let i = 0; i < 60; i++) {
-    const g = slope(f);
+    const c = Math.cos(f);
+    const s = Math.sin(f);
+    const g = p * c * c * c - a + q * s;
     if (g > 0) low = f;
     else high = f;
-    const g1 = -3 * p * Math.cos(f) ** 2 * Math.sin(f) + q * Math.cos(f);
-    let next = f - g / g1;
+    let next = f - g / (q * c - 3 * p * c * c * s);
     if (!(next > low && next < high)) next = (low + high) / 2;
-    if (Math.abs(next - f) < 1e-11) break;
+    const moved = Math.abs(next - f);
     f = next;
+    // The head is flat at its peak: this leaves it well within a nanometre.
+    if (moved < 1e-8) break;
   }
-  if (f > from && f < to) best = Math.max(best, head(f));
-  return best;
+  return Math.max(ends, head(f));
 }
 
 /** Greatest (p - d cos f) sin f + q cos f for f up to an angle. */
@@ -145,14 +155,14 @@ export function doorIntoPassage(p: number, q: number, plan: DoorPlan): DoorFit {
   let atHigh = spare(high);
   if (!(atLow >= 0)) return { clearance: least, exact: false };
   // Regula falsi (Illinois), with a halving now and then: the spare falls as the padding grows.
-  for (let i = 0, side = 0; i < 80 && high - low > 1e-9 * (1 + Math.abs(high)); i++) {
+  for (let i = 0, side = 0; i < 80 && high - low > 1e-7; i++) {
     const halve = i % 6 === 5 || !Number.isFinite(atHigh);
     const c = halve ? (low + high) / 2 : (low * atHigh - high * atLow) / (atHigh - atLow);
     const at = spare(c);
     if (at >= 0) {
       low = c;
       atLow = at;
-      if (at < 1e-9) break;
+      if (at < 1e-6) break;
       if (side === 1) atHigh /= 2;
       side = 1;
     } else {

@@ -259,9 +259,9 @@ export function partsInBox(slice: FreeSlice, box: PlanarBox): Map<number, Point>
     if (b < a) continue;
     for (let g = first[k]!; g < first[k + 1]!; g++) {
       if (found.has(part[g]!)) continue;
-      // Where the gap, clipped at a and b, reaches into the box: looked at at both ends and where it enters.
+      // Where the gap, clipped at a and b, reaches into the box: looked at in the middle, at both ends and where it enters.
       const width = xs[k + 1]! - xs[k]!;
-      const lines = [a, b, (a + b) / 2];
+      const lines = [(a + b) / 2, a, b];
       for (const [yA, yB, edge] of [
         [floorA[g]!, floorB[g]!, box.yMax],
         [ceilA[g]!, ceilB[g]!, box.yMin],

@@ -1,0 +1,77 @@
+import type { PlanarPlace } from '../geometry/planar/planarWorld';
+import type { Held } from './held';
+import type { KeyAttitude, Motion } from './stageAnswer';
+
+type Vector = readonly [number, number, number];
+type Quaternion = readonly [number, number, number, number];
+
+/** A way of holding a piece, turned about a level axis by `tilt` [rad]. */
+export interface HeldAttitude {
+  readonly held: Held;
+  /** Tilted: the side along the way rises at its front; leaning: the side across rises. */
+  readonly turned?: 'tilted' | 'leaning' | undefined;
+  readonly tilt?: number | undefined;
+}
+
+/** The attitude (unit quaternion w, x, y, z) with the side along the way at `angle` [rad] in plan. */
+export function attitudeInPlan({ held, turned, tilt = 0 }: HeldAttitude, angle: number): Quaternion {
+  const c = Math.cos(angle);
+  const s = Math.sin(angle);
+  let along: Vector = [c, s, 0];
+  let across: Vector = [-s, c, 0];
+  let upright: Vector = [0, 0, 1];
+  const ct = Math.cos(tilt);
+  const st = Math.sin(tilt);
+  if (turned === 'tilted') {
+    along = [c * ct, s * ct, st];
+    upright = [-c * st, -s * st, ct];
+  } else if (turned === 'leaning') {
+    across = [-s * ct, c * ct, st];
+    upright = [s * st, -c * st, ct];
+  }
+  const axes: Partial<Record<'L' | 'B' | 'T', Vector>> = {};
+  const alongLetter = held[0] as 'L' | 'B' | 'T';
+  const uprightLetter = held[1] as 'L' | 'B' | 'T';
+  const acrossLetter = (['L', 'B', 'T'] as const).find((x) => x !== alongLetter && x !== uprightLetter)!;
+  axes[alongLetter] = along;
+  axes[uprightLetter] = upright;
+  axes[acrossLetter] = across;
+  const l = axes.L!;
+  const b = axes.B!;
+  const t = axes.T!;
+  // A box looks the same with one axis reversed; a turn must not reflect.
+  const determinant =
+    l[0] * (b[1] * t[2] - b[2] * t[1]) -
+    l[1] * (b[0] * t[2] - b[2] * t[0]) +
+    l[2] * (b[0] * t[1] - b[1] * t[0]);
+  const sign = determinant < 0 ? -1 : 1;
+  axes[acrossLetter] = [across[0] * sign, across[1] * sign, across[2] * sign];
+  return quaternionOf(axes.L!, axes.B!, axes.T!);
+}
+
+/** The unit quaternion of the rotation with these columns. */
+export function quaternionOf(x: Vector, y: Vector, z: Vector): Quaternion {
+  const trace = x[0] + y[1] + z[2];
+  let q: [number, number, number, number];
+  if (trace > 0) q = [1 + trace, y[2] - z[1], z[0] - x[2], x[1] - y[0]];
+  else if (x[0] >= y[1] && x[0] >= z[2]) {
+    q = [y[2] - z[1], 1 + x[0] - y[1] - z[2], y[0] + x[1], z[0] + x[2]];
+  } else if (y[1] >= z[2]) q = [z[0] - x[2], y[0] + x[1], 1 + y[1] - x[0] - z[2], z[1] + y[2]];
+  else q = [x[1] - y[0], z[0] + x[2], z[1] + y[2], 1 + z[2] - x[0] - y[1]];
+  const n = Math.hypot(...q);
+  return [q[0] / n, q[1] / n, q[2] / n, q[3] / n];
+}
+
+/** A planar path as a motion at one height [mm] of the centre, the side `p` of the path being the one along. */
+export function motionInPlan(path: readonly PlanarPlace[], attitude: HeldAttitude, height: number): Motion {
+  const keys: KeyAttitude[] = [];
+  for (const { x, y, angle } of path) {
+    let turn = attitudeInPlan(attitude, angle);
+    const last = keys[keys.length - 1]?.turn;
+    if (last && last[0] * turn[0] + last[1] * turn[1] + last[2] * turn[2] + last[3] * turn[3] < 0) {
+      turn = [-turn[0], -turn[1], -turn[2], -turn[3]];
+    }
+    keys.push({ at: [x, y, height], turn });
+  }
+  return keys;
+}

@@ -1,0 +1,36 @@
+/**
+ * The greatest padding between `low` and `high` [mm] for which `spare` is not negative, `spare` falling (not
+ * necessarily evenly) as the padding grows. Undefined when it is negative at `low` already. The result is on
+ * the safe side: `spare` was seen not negative there.
+ * @source regula falsi with the Illinois rule and a halving now and then
+ */
+export function greatestPadding(
+  low: number,
+  high: number,
+  spare: (padding: number) => number,
+): number | undefined {
+  if (!(high >= low)) return undefined;
+  let atLow = spare(low);
+  if (!(atLow >= 0)) return undefined;
+  let atHigh = spare(high);
+  if (atHigh >= 0) return high;
+  let side = 0;
+  for (let i = 0; i < 100 && high - low > 1e-7; i++) {
+    const halve = i % 5 === 4 || !Number.isFinite(atHigh) || !Number.isFinite(atLow);
+    const middle = halve ? (low + high) / 2 : (low * atHigh - high * atLow) / (atHigh - atLow);
+    const at = spare(middle);
+    if (at >= 0) {
+      low = middle;
+      atLow = at;
+      if (at < 1e-6) break;
+      if (side === 1) atHigh /= 2;
+      side = 1;
+    } else {
+      high = middle;
+      atHigh = at;
+      if (side === -1) atLow /= 2;
+      side = -1;
+    }
+  }
+  return low;
+}

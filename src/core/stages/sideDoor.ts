@@ -1,0 +1,233 @@
+import { doorIntoPassage, doorPassage, passageNeeded, type DoorPlan } from '../geometry/doorIntoPassage';
+import { decidePassage } from '../geometry/planar/decidePassage';
+import type { PieceSize, Pose } from '../measures/piece';
+import { motionInPlan, type HeldAttitude } from './attitude';
+import { greatestPadding } from './greatestPadding';
+import { ALL_HELD, heldSizes, poseOfHeld, type Held } from './held';
+import { levelBox, planScene } from './planScene';
+import { sideDoorAtMost } from './sideDoorAtMost';
+import type { ShownAnswer, StageAnswer } from './stageAnswer';
+import type { StagePassage } from './stagePassage';
+import { turnedFace } from './turnedFace';
+
+export interface SideDoorMeasures {
+  /** Clear width of the door [mm]. */
+  readonly doorWidth: number;
+  /** Clear height of the door [mm]. */
+  readonly doorHeight: number;
+  /** Thickness of the wall it stands in [mm]; 0 allowed. */
+  readonly wallThickness: number;
+  /** Width of the passage across the door [mm]. */
+  readonly passageWidth: number;
+  /** Height of the ceiling [mm], over the approach and the passage. */
+  readonly ceiling: number;
+  /** From the door's jamb nearer the closed end to that end [mm]; absent: the passage is open both ways. */
+  readonly deadEnd?: number | undefined;
+  /** Width of the approach [mm]; absent: as wide as the door. A narrower one than the door narrows the door. */
+  readonly approachWidth?: number | undefined;
+}
+
+/** A family of motions out of the door, with what its plan rectangle is at a padding. */
+interface Way {
+  readonly passage: StagePassage;
+  readonly attitude: HeldAttitude;
+  /** Sides in plan [mm] along and across the approach, and the height taken, at a padding. */
+  readonly sizes: (padding: number) => { along: number; across: number; height: number };
+  /** It leaves without having turned. */
+  readonly sideways: boolean;
+}
+
+const CROSSED: Record<Held, Held> = { LT: 'BT', BT: 'LT', LB: 'TB', TB: 'LB', BL: 'TL', TL: 'BL' };
+
+const planOf = (m: SideDoorMeasures): DoorPlan => {
+  const door = Math.min(m.doorWidth, m.approachWidth ?? m.doorWidth);
+  return {
+    door,
+    wall: m.wallThickness,
+    approach: Math.max(door, m.approachWidth ?? door),
+    passage: m.passageWidth,
+    // A door narrowed by its approach has its jamb farther from the closed end.
+    deadEnd: m.deadEnd === undefined ? undefined : m.deadEnd + (m.doorWidth - door) / 2,
+  };
+};
+
+/**
+ * The ways out of a door into a passage across it, by how the piece is held before and after it.
+ *
+ * Model: walls full height; the approach is square to the door, centred on it, as wide as the door unless
+ * said otherwise, and longer than the piece, as is the passage where it is open; with a closed end the piece
+ * leaves to the open side. Door leaf and lining are taken off the clear sizes by the user. One ceiling.
+ *
+ * Families: level in each way of being held, turning out of the door (`doorIntoPassage`, exact in plan) or
+ * moved out straight and then sideways; turned out of level by a constant angle so that it just clears the
+ * door's head and the ceiling, tilted or leaning. Other motions may do better: that is what `atMost` is for.
+ * @source doorIntoPassage; trigonometry of the turned rectangle
+ */
+export function sideDoorPassages(measures: SideDoorMeasures, piece: PieceSize): StagePassage[] {
+  return sideDoorWays(measures, piece).map((way) => way.passage);
+}
+
+/** What a door into a passage answers for a piece, in the best of the ways that `sideDoorPassages` lists. */
+export function sideDoorAnswer(measures: SideDoorMeasures, piece: PieceSize): StageAnswer {
+  return bestWay(sideDoorWays(measures, piece)).passage.answer;
+}
+
+const bestWay = (ways: readonly Way[]): Way =>
+  ways.reduce((best, next) => (next.passage.answer.clearance > best.passage.answer.clearance ? next : best));
+
+function sideDoorWays(measures: SideDoorMeasures, piece: PieceSize): Way[] {
+  const { ceiling, doorHeight } = measures;
+  const plan = planOf(measures);
+  const { atMost, bound } = sideDoorAtMost(measures, piece);
+  const head = Math.min(ceiling, doorHeight);
+  const floor = -piece.length / 2;
+  const ways: Way[] = [];
+  const words = {
+    head: doorHeight <= ceiling ? 'under the head of the door' : `under the ceiling of ${round(ceiling)} mm`,
+    jambs: `between the jambs of the door, ${round(plan.door)} mm apart`,
+    passage: `between the door's jamb and the far wall of the passage, ${round(plan.passage)} mm away`,
+  };
+  const add = (
+    from: Held,
+    to: Held,
+    clearance: number,
+    pose: Pose,
+    critical: string,
+    way: Omit<Way, 'passage'>,
+    turningRoom = false,
+  ): void => {
+    const answer = { clearance: Math.max(clearance, floor), atMost, bound, pose, critical };
+    const passage: StagePassage = { from, to, answer };
+    ways.push({ ...way, passage: turningRoom ? { ...passage, needsTurningRoom: true } : passage });
+  };
+
+  for (const held of ALL_HELD) {
+    const { along, across, upright } = heldSizes(piece, held);
+    const under = (head - upright) / 2;
+    const sizes = (c: number) => ({
+      along: Math.max(0, along + 2 * c),
+      across: Math.max(0, across + 2 * c),
+      height: Math.max(0, upright + 2 * c),
+    });
+    const attitude: HeldAttitude = { held };
+    const tell = (clearance: number, inPlan: number, byDoor: number): string =>
+      under <= inPlan ? words.head : byDoor <= clearance + 1e-6 ? words.jambs : words.passage;
+    const byDoor = (plan.door - across) / 2;
+    if (along >= across) {
+      const fit = doorIntoPassage(along, across, plan).clearance;
+      const clearance = Math.min(fit, under);
+      add(held, held, clearance, poseOfHeld(held), tell(clearance, fit, byDoor), {
+        sizes,
+        attitude,
+        sideways: false,
+      });
+    }
+    const sideways = Math.min(byDoor, (plan.passage - along) / 2);
+    const clearance = Math.min(sideways, under);
+    add(
+      held,
+      CROSSED[held],
+      clearance,
+      held[1] === 'L' ? 'on end' : 'crabwise',
+      tell(clearance, sideways, byDoor),
+      { sizes, attitude, sideways: true },
+    );
+  }
+
+  const turned = (held: Held, u: number, v: number, a: number, how: 'tilted' | 'leaning'): void => {
+    const level = ways.find((w) => w.passage.from === held && w.passage.to === held)!.passage.answer
+      .clearance;
+    const shape = (c: number) => {
+      const face = turnedFace(Math.max(0, u + 2 * c), Math.max(0, v + 2 * c), head);
+      if (!face) return undefined;
+      const a1 = Math.max(0, a + 2 * c);
+      return how === 'tilted'
+        ? { along: face.plan, across: a1, tilt: face.tilt }
+        : { along: a1, across: face.plan, tilt: face.tilt };
+    };
+    const spare = (c: number): number => {
+      const s = shape(c);
+      if (!s) return -Infinity;
+      const long = Math.max(s.along, s.across);
+      const short = Math.min(s.along, s.across);
+      return Math.min(plan.door - short, plan.passage - passageNeeded(long, short, plan));
+    };
+    // Below this the diagonal is under the head, and the face may stand in any attitude.
+    const low = Math.max(level, diagonalMeets(u, v, head)) + 1e-6;
+    const clearance = greatestPadding(low, (head - v) / 2, spare);
+    if (clearance === undefined) return;
+    const at = shape(clearance)!;
+    const degrees = Math.round((at.tilt * 180) / Math.PI);
+    add(
+      held,
+      held,
+      clearance,
+      how,
+      `turned ${degrees} degrees out of level, ${words.passage}`,
+      {
+        // The angle that suits the clearance; with less padding the piece then stays off head and floor.
+        sizes: (c) => {
+          const u1 = Math.max(0, u + 2 * c);
+          const v1 = Math.max(0, v + 2 * c);
+          const a1 = Math.max(0, a + 2 * c);
+          const inPlan = u1 * Math.cos(at.tilt) + v1 * Math.sin(at.tilt);
+          const height = u1 * Math.sin(at.tilt) + v1 * Math.cos(at.tilt);
+          return how === 'tilted'
+            ? { along: inPlan, across: a1, height }
+            : { along: a1, across: inPlan, height };
+        },
+        attitude: { held, turned: how, tilt: at.tilt },
+        sideways: false,
+      },
+      how === 'leaning',
+    );
+  };
+  const { length, breadth, thickness } = piece;
+  turned('LB', length, breadth, thickness, 'tilted');
+  turned('LT', length, thickness, breadth, 'tilted');
+  turned('LT', breadth, thickness, length, 'leaning');
+  return ways;
+}
+
+/** The padding [mm] at which a face's diagonal is as long as a height. */
+function diagonalMeets(u: number, v: number, height: number): number {
+  const inside = 2 * height * height - (u - v) ** 2;
+  const both = inside >= 0 ? (Math.sqrt(inside) - (u + v)) / 4 : -Infinity;
+  return both >= -v / 2 ? both : Math.min((height - u) / 2, -v / 2);
+}
+
+/**
+ * The best answer with a motion and the scene it is free in: x along the passage, y from the door into it,
+ * z up; the passage from y = 0, the door's middle at x = 0. The motion is free for the piece padded by
+ * `motionPadding`, a millimetre below the clearance.
+ */
+export function sideDoorMotion(
+  measures: SideDoorMeasures,
+  piece: PieceSize,
+): ShownAnswer & { readonly motionPadding: number } {
+  const way = bestWay(sideDoorWays(measures, piece));
+  const { answer } = way.passage;
+  const motionPadding = Math.max(answer.clearance - 1, -piece.length / 2);
+  const plan = planOf(measures);
+  const { along, across, height } = way.sizes(motionPadding);
+  const start = Math.PI / 2;
+  // A face turned nearly upright may be shorter in plan than the side across: then that side leads.
+  const quarter = !way.sideways && along < across ? Math.PI / 2 : 0;
+  const [p, q] = quarter > 0 ? [across, along] : [along, across];
+  const { world, start: from, goal } = doorPassage(p, q, plan, start, way.sideways ? start : 0);
+  const decision = decidePassage(world, p, q, from, goal);
+  const path = (decision.verdict === 'passes' ? decision.path() : []).map((at) => ({
+    ...at,
+    angle: at.angle - quarter,
+  }));
+  const room = Math.min(measures.ceiling, measures.doorHeight) - height;
+  const scene = planScene(world.obstacles, measures.ceiling);
+  if (measures.doorHeight < measures.ceiling && plan.wall > 0) {
+    const { door, wall } = plan;
+    scene.push(levelBox([-door / 2, -wall, measures.doorHeight], [door / 2, 0, measures.ceiling]));
+  }
+  const middle = height / 2 + Math.min(Math.max(0, room) / 2, 1);
+  return { ...answer, motion: motionInPlan(path, way.attitude, middle), scene, motionPadding };
+}
+
+const round = (value: number): number => Math.round(value);
