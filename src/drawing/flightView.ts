@@ -228,7 +228,7 @@ function drawSection(
   // Below the upper floor there is nothing: the section goes there.
   const right = Math.max(levels.headEnd, levels.topX + 200);
   const x = right - width;
-  const y = Math.min(0, levels.top - SLAB - 500 - channel);
+  const y = Math.min(0, levels.top - SLAB - 900 - channel);
   const outline = box(x, y, x + width, y + channel);
   paper.wall(box(x - 80, y - 80, x, y + channel + 80));
   paper.wall(box(x + width, y - 80, x + width + 80, y + channel + 80));

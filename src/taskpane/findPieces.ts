@@ -11,9 +11,10 @@ export interface FoundPiece extends ChosenPiece {
   readonly label: string;
 }
 
-/** Sheets looked through, rows in which a header row is looked for, and rows of pieces read. */
+/** Sheets looked through, rows and columns in which a header row is looked for, and rows of pieces read. */
 const MOST_SHEETS = 40;
 const HEADER_WITHIN = 20;
+const MOST_COLUMNS = 60;
 const MOST_PIECES = 400;
 
 /** The pieces of every table or range in the workbook whose header has Length, Breadth and Thickness. */
@@ -28,8 +29,9 @@ export async function findPieces(
   }
   if (found.length > 0) return found;
   for (const sheet of (await access.sheets()).slice(0, MOST_SHEETS)) {
-    const used = await access.used(sheet);
-    if (!used) continue;
+    const whole = await access.used(sheet);
+    if (!whole) continue;
+    const used = { ...whole, columns: Math.min(whole.columns, MOST_COLUMNS) };
     const top = await access.read({ ...used, rows: Math.min(used.rows, HEADER_WITHIN) });
     const at = top.findIndex(isPiecesHeader);
     if (at < 0) continue;

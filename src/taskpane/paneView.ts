@@ -54,6 +54,7 @@ export class PaneView {
   private readonly typed = element('div', { class: 'fields' }, ...this.sizes.map((size) => size.label));
   private readonly formProblem = element('p', { class: 'problem', id: 'pane-form-problem' });
   private readonly rowPart = element('div', {});
+  private drawn: string | undefined;
 
   constructor(
     root: HTMLElement,
@@ -90,6 +91,7 @@ export class PaneView {
       this.sheets,
     );
     this.setPieces([]);
+    this.show(undefined, undefined);
     this.say('Select a row of a route.');
   }
 
@@ -142,8 +144,19 @@ export class PaneView {
     this.place.textContent = model.place;
     fill(this.problems, ...problemsPart(model));
     fill(this.verdict, ...verdictPart(model));
-    fill(this.drawing, ...drawingPart(model));
+    this.showDrawing(model);
     fill(this.measures, measuresTable(model.measures), element('p', { class: 'place' }, PLAIN));
+  }
+
+  /** Made anew only when it changes, so that the words stay open and keep the focus. */
+  private showDrawing(model: PaneModel): void {
+    const key = model.drawing?.svg ?? model.notDrawn ?? '';
+    if (this.drawn === key) return;
+    this.drawn = key;
+    const open = this.drawing.querySelector('details')?.open === true;
+    fill(this.drawing, ...drawingPart(model));
+    const words = this.drawing.querySelector('details');
+    if (words) words.open = open;
   }
 
   /** Shows what may be written to the sheet. */
