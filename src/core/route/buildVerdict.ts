@@ -142,20 +142,21 @@ const inside = (small: PieceSize, large: PieceSize): boolean =>
 // A crew of two at the lift with the piece, at the body mass that FLIGHTLOAD takes.
 const CREW_IN_LIFT_KG = 2 * 90;
 
+const BY_HAND = `${CAUTIONS.route} ${CAUTIONS.lifting}`;
+const ON_STAIRS = `${CAUTIONS.route} ${CAUTIONS.stairs} ${CAUTIONS.floors}`;
+
 /** The cautions that belong to a route and its heaviest piece. */
 function cautionOf(route: PreparedRoute, heaviest: number | undefined): string {
   const stairs = route.steps.some(({ row }) => row.stage !== undefined && isStair(row.stage));
-  const parts: string[] = [CAUTIONS.route, stairs ? CAUTIONS.stairs : CAUTIONS.lifting];
-  if (stairs) parts.push(CAUTIONS.floors);
+  let caution = stairs ? ON_STAIRS : BY_HAND;
   for (const { row } of route.steps) {
     const rated = row.measures.ratedLoad;
     if (row.stage !== 'lift' || rated === undefined || heaviest === undefined) continue;
     if (heaviest + CREW_IN_LIFT_KG > rated) {
-      parts.push(
-        `The lift at step ${row.step} is rated ${Math.round(rated)} kg for piece, crew and trolley together; ` +
-          `the piece alone is ${Math.round(heaviest)} kg.`,
-      );
+      caution +=
+        ` The lift at step ${row.step} is rated ${Math.round(rated)} kg for piece, crew and trolley together; ` +
+        `the piece alone is ${Math.round(heaviest)} kg.`;
     }
   }
-  return parts.join(' ');
+  return caution;
 }

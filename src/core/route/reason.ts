@@ -52,7 +52,8 @@ export function stepReason(words: StepWords): string {
   switch (verdict) {
     case 'cannot go': {
       const tape = book.tape > 0 ? ', even with the tape in its favour' : '';
-      return `a piece of ${sizes(piece.size)} cannot pass ${measuresInWords(words)}${tape}: ${proof}`;
+      const why = atStage(route.steps[i]!.row.stage, proof ?? '');
+      return `a piece of ${sizes(piece.size)} cannot pass ${measuresInWords(words)}${tape}: ${why}`;
     }
     case 'no way found': {
       if (measured === undefined || measured.clearance === -Infinity) {
@@ -110,8 +111,17 @@ function whereClosest({ route, i }: StepWords, step: ChainStep): string {
     case 'leaning':
       return `while it is leaned over beside this step`;
     default:
-      return step.way ? step.way.answer.critical : '';
+      return step.way ? atStage(prepared.row.stage, step.way.answer.critical) : '';
   }
+}
+
+/** A passage is an opening with a long wall: only its words differ. */
+function atStage(stage: StageName | undefined, words: string): string {
+  if (stage !== 'passage') return words;
+  return words
+    .replace('the sides of the opening', 'the walls of the passage')
+    .replace('the head of the opening', 'the ceiling of the passage')
+    .replace('the opening', 'the passage');
 }
 
 const PLACE: Partial<Record<StageName, string>> = {

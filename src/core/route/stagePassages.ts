@@ -17,7 +17,7 @@ export function stagePassages(stage: StageName, measures: StageMeasures, piece: 
     case 'door':
       return openingPassages({ width: m.width!, height: m.height! }, piece);
     case 'passage':
-      return openingPassages({ width: m.width!, height: m.height! }, piece).map(inPassageWords);
+      return openingPassages({ width: m.width!, height: m.height! }, piece);
     case 'corner':
       return cornerPassages(
         { widthIn: m.width!, widthOut: m.widthOut!, ceiling: m.height!, turn: m.turn ?? 90 },
@@ -42,20 +42,4 @@ export function stagePassages(stage: StageName, measures: StageMeasures, piece: 
     default:
       return [];
   }
-}
-
-/** A passage is an opening with a long wall; only its words differ. */
-function inPassageWords(passage: StagePassage): StagePassage {
-  const { answer } = passage;
-  return {
-    ...passage,
-    answer: {
-      ...answer,
-      critical: answer.critical
-        .replace('the sides of the opening', 'the walls of the passage')
-        .replace('the head of the opening', 'the ceiling of the passage')
-        .replace('the opening', 'the passage'),
-      ...(answer.bound === undefined ? {} : { bound: answer.bound.replace('the opening', 'the passage') }),
-    },
-  };
 }
