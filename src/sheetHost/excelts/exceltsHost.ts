@@ -72,6 +72,7 @@ export class ExceltsHost implements SheetHost {
   private readonly remembered = new Map<string, RememberedCall>();
   private readonly reads = new Map<GridCell, FormulaReads>();
   private circular: readonly GridCell[] | undefined;
+  private circularNumbers: ReadonlySet<number> = new Set();
   /** First cells of spills that must not happen, found during a recalculation. */
   private readonly noSpill = new Set<number>();
 
@@ -99,12 +100,10 @@ export class ExceltsHost implements SheetHost {
   }
 
   names() {
-    return this.workbook.definedNames
-      .getAllEntries()
-      .map(({ name, ranges, formulaExpression }) => ({
-        name,
-        refersTo: formulaExpression ?? ranges.join(','),
-      }));
+    return this.workbook.definedNames.getAllEntries().map(({ name, ranges, formulaExpression }) => ({
+      name,
+      refersTo: formulaExpression ?? ranges.join(','),
+    }));
   }
 
   used(sheet: string): Block | undefined {
@@ -203,6 +202,7 @@ export class ExceltsHost implements SheetHost {
     this.noSpill.clear();
     this.spills = new Map();
     const circular = this.circularCells();
+    this.circularNumbers = new Set(circular.map((c) => c.number));
     const formulas = [...this.formulaCells()];
     for (const cell of formulas) cell.value = null;
 
@@ -223,8 +223,6 @@ export class ExceltsHost implements SheetHost {
 
     const unreadable = formulas.filter((cell) => !view.computed.has(cell));
     for (const cell of unreadable) cell.value = { code: '#NAME?' };
-    // As the host shows them, with a warning ("Remove or allow a circular reference").
-    for (const cell of circular) cell.value = 0;
     return {
       passes,
       circular: circular.map((c) => this.addressOf(c)),
@@ -416,6 +414,8 @@ export class ExceltsHost implements SheetHost {
 
   private engineFormula({ formula, number }: GridCell, sheet: string): string {
     if (this.noSpill.has(number)) return `${NO_SPILL}()`;
+    // Excel shows 0 there, with a warning ("Remove or allow a circular reference").
+    if (this.circularNumbers.has(number)) return '0';
     return engineFormula(formula!.stored, number, this.bundle?.functions ?? new Map(), (reference) => {
       const [cell, prefix] = /^(?:(.*)!)?([^!]+)$/.exec(reference)?.slice(1).reverse() ?? [];
       const at = cell === undefined ? undefined : readAddress(cell);
