@@ -73,6 +73,11 @@ export function drawStage(
       closest(piece.answer),
     );
   }
+  if (size && !answer) {
+    const why = 'No way through is shown, so the piece is not drawn';
+    view.paper.note(why);
+    sentences.push(`${why}.`);
+  }
   const text = sentences.join(' ');
   return { svg: view.paper.svg(view.title, text, id, width, height), text };
 }

@@ -226,7 +226,7 @@ function drawSection(
   levels: Levels,
 ): void {
   // Below the upper floor there is nothing: the section goes there.
-  const right = Math.max(levels.headEnd, levels.topX + 200);
+  const right = Math.max(levels.headEnd, levels.topX + 200) + 450;
   const x = right - width;
   const y = Math.min(0, levels.top - SLAB - 900 - channel);
   const outline = box(x, y, x + width, y + channel);

@@ -143,3 +143,9 @@ test('a drawing keeps to the width it is given', () => {
     expect(width).toBeLessThanOrEqual(300);
   }
 });
+
+test('a piece without a way is not drawn, and the drawing says so', () => {
+  const { svg, text } = drawStage('door', MEASURES.door, SLATE, undefined)!;
+  expect(svg).not.toContain('class="piece"');
+  expect(text).toContain('No way through is shown, so the piece is not drawn.');
+});
