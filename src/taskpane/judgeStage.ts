@@ -34,6 +34,21 @@ const AMPLE = 20000;
  * @param tape how far off a measure may be [mm]
  */
 export function judgeStage(row: StageRow, size: PieceSize, allowance: number, tape: number): JudgedStage {
+  const key = JSON.stringify([row.stage, row.stageText, row.measures, row.refused, size, allowance, tape]);
+  let judged = known.get(key);
+  if (!judged) {
+    if (known.size >= MOST_KNOWN) known.clear();
+    judged = judgeAnew(row, size, allowance, tape);
+    known.set(key, judged);
+  }
+  return judged;
+}
+
+/** The pane reads its row again at every change of the workbook, and a landing can take a while to judge. */
+const known = new Map<string, JudgedStage>();
+const MOST_KNOWN = 100;
+
+function judgeAnew(row: StageRow, size: PieceSize, allowance: number, tape: number): JudgedStage {
   const book = stageBook(tape);
   // The number of the step matters to the route, not to the stage.
   const step = Number.isNaN(row.step) ? 1 : row.step;
