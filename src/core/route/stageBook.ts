@@ -3,6 +3,7 @@ import { ALL_HELD, type Held } from '../stages/held';
 import type { StageAnswer } from '../stages/stageAnswer';
 import type { StagePassage } from '../stages/stagePassage';
 import { MEASURE_NAMES, type StageMeasures, type StageName } from '../survey/stageMeasures';
+import { deepProof } from './deepProof';
 import { leaningRoom, poseChanges, turningSpaces } from './poseChange';
 import { stagePassages } from './stagePassages';
 import { tapedMeasures, tapedPiece, type TapeCase } from './tapeCase';
@@ -142,7 +143,8 @@ function proofOf(book: StageBook, stage: BookStage, piece: BookPiece): string | 
     const best = book.caseOf(stage, piece, 'best');
     if (best.atMost < 0) return best.bound;
   }
-  return undefined;
+  const sets = tapedMeasures(stage.measures, book.tape, 'best');
+  return sets.length === 1 ? deepProof(stage.stage, sets[0]!, piece.taped.best) : undefined;
 }
 
 const wayOf = (stage: StageName, { from, to, answer, needsTurningRoom }: StagePassage): Way => ({

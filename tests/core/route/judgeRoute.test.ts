@@ -147,6 +147,17 @@ describe('every verdict at its edge', () => {
     expect(judged.reason).toContain('Width 390 mm');
   });
 
+  test('cannot go round a low corner is proved by its longest diagonal, or by an angle it cannot pass', () => {
+    // 500 mm arms under 1000 mm: too long a rod for the plan even tilted; 635 mm takes the finer proof; the
+    // critical width of the planar corner is 664.7 mm (measured by two planners on this corner).
+    const corner = (width: number) =>
+      judge(route(['corner', { width, widthOut: width, height: 1000 }]), slate);
+    expect(corner(500).verdict).toBe('cannot go');
+    expect(corner(635).verdict).toBe('cannot go');
+    expect(corner(660).verdict).toBe('no way found');
+    expect(corner(670).verdict).toBe('tight');
+  });
+
   test('not measured names the measure; a proof elsewhere comes before it', () => {
     const missing = route(['door', { height: 1981 }], ['door', { width: 838, height: 1981 }]);
     const judged = judge(missing, slate);
