@@ -40,6 +40,8 @@ interface Finding {
  * need. Missing measures come first, then the smallest change first; a step that no single measure mends comes
  * last. Rise, going and turn are not looked at: they can err either way, and nobody can change them.
  *
+ * A step that is at best tight for want of a measure is looked at as if that measure were there and ample.
+ *
  * A step goes or not on the best chain of the whole route, so each value is tried on the whole route; more of
  * a measure that helps never hurts, so halving finds the least whole millimetre.
  */
@@ -49,8 +51,9 @@ export function remeasure(
   book: StageBook,
   allowance: number,
 ): Remeasure[] {
-  const route = prepareRoute(rows, book);
-  const missing = missingMeasures(route);
+  const asGiven = prepareRoute(rows, book);
+  const missing = missingMeasures(asGiven);
+  const route = withoutCaps(asGiven);
   const findings: Finding[] = [];
   const hopeless = new Map<number, { row: StageRow; builds: string[] }>();
   const going: string[] = [];
@@ -62,11 +65,11 @@ export function remeasure(
     }));
     if (judged.length === 0) continue;
     if (judged.every(({ result }) => result.verdict === 'goes')) {
-      going.push(build.name);
+      if (asGiven.steps.every((step) => step.cap === undefined)) going.push(build.name);
       continue;
     }
     route.steps.forEach((step, i) => {
-      if (!step.stage || step.cap !== undefined) return;
+      if (!step.stage) return;
       const stopped = judged.filter(({ result }) => result.steps[i]!.verdict !== 'goes');
       if (stopped.length === 0) return;
       let any = false;
@@ -109,6 +112,12 @@ export function remeasure(
     })),
   ];
 }
+
+/** What is at best tight for want of a measure is asked what it would take once that is there. */
+const withoutCaps = (route: PreparedRoute): PreparedRoute => ({
+  ...route,
+  steps: route.steps.map((step) => ({ ...step, cap: undefined })),
+});
 
 const measuresTried = (stage: StageName): MeasureName[] => {
   const { needs, may } = stageNeeds(stage);
@@ -182,7 +191,7 @@ function neededChange(
     const changed = rows.map((other, j) =>
       j === i ? { ...row, measures: { ...row.measures, [measure]: asMeasured + sign * change } } : other,
     );
-    const prepared = prepareRoute(changed, book);
+    const prepared = withoutCaps(prepareRoute(changed, book));
     let goes = true;
     let clearance = Infinity;
     for (const { piece } of stopped) {

@@ -63,6 +63,14 @@ describe('what to measure again', () => {
     ]);
   });
 
+  test('a step that lacks a measure is asked all the same what it would take', () => {
+    const rows = route(['flight', { width: 640, height: 2200, rise: 190, going: 250 }]);
+    const asked = ask(rows, cabinet);
+    // The same 600 + 2 x 25 + 2 x 5 as at a door.
+    expect(asked.find((r) => r.measure === 'Width')).toMatchObject({ asMeasured: 640, needed: 660 });
+    expect(asked.slice(0, 4).every((r) => r.needed === undefined)).toBe(true);
+  });
+
   test('a step that no single measure mends says so, and names the build that goes', () => {
     const rows = route(['door', { width: 500, height: 500 }]);
     const crate = build('crate', [2000, 1700, 1650]);
