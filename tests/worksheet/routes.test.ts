@@ -58,7 +58,7 @@ describe('a route read from a sheet', () => {
     expect(advised.slice(1).map((row) => [row[0], row[1]])).toEqual([
       ['8 ft in three', 'goes'],
       ['6 ft one-piece', 'goes'],
-      ['8 ft one-piece', 'no way found'],
+      ['8 ft one-piece', 'cannot go'],
     ]);
   });
 
