@@ -458,6 +458,29 @@ test('a circular formula shows 0 and is reported [Remove or allow a circular ref
   expect(shown(host, 'A1:D1')).toEqual([[0, 0, null, 5]]);
 });
 
+test('columns of a table that read one another, its totals and whole-column sums are no circles [assumed]', async () => {
+  const host = await sheetWith((sheet) => {
+    sheet.table({
+      name: 'T',
+      at: 'A1',
+      columns: [
+        { name: 'x' },
+        { name: 'twice', formula: '[@x]*2' },
+        { name: 'share', formula: '[@twice]/SUM(T[twice])' },
+      ],
+      rows: [[1], [3]],
+    });
+    sheet.cell('E1', { formula: 'SUM(C:C)' }).cell('F2', { formula: 'SUM(2:2)' });
+  });
+  const { circular } = host.recalculate();
+  expect(circular.map((c) => [c.row, c.column])).toEqual([[1, 5]]);
+  expect(shown(host, 'A2:C3')).toEqual([
+    [1, 2, 0.25],
+    [3, 6, 0.75],
+  ]);
+  expect(shown(host, 'E1')).toBe(1);
+});
+
 test('a value that was saved for a function that is gone does not stay [How to correct a #NAME? error]', async () => {
   const first = await sheetWith((sheet) => sheet.cell('A1', { formula: 'CARRY.SAY(1)' }));
   expect(shown(first, 'A1')).toBe('[[1]] | null | null');

@@ -9,9 +9,10 @@ import { isCellError, WEB_MANNERS, type CellError, type CellValue, type HostMann
 import type { CellAddress, HostOptions, Recalculation, Refusal, SheetHost } from '../sheetHost';
 import type { SheetDescription, WriterValue } from '../workbookWriter';
 import { CalculationView, type Spill, type ViewedSheet } from './calculationView';
-import { formulaReads, overlap, syntaxFault, type FormulaReads } from './formulaReads';
+import { formulaReads, overlap, syntaxFault, type FormulaReads, type ReadTable } from './formulaReads';
 import { Grid, type GridCell, type GridFormula } from './grid';
 import { readParts } from './packageParts';
+import { withStoppingRules, type StoppingRule } from './stopIfTrue';
 import { writeSheet } from './writeWorkbook';
 
 /** More passes than this and the spills chase one another. */
@@ -76,10 +77,14 @@ export class ExceltsHost implements SheetHost {
   /** First cells of spills that must not happen, found during a recalculation. */
   private readonly noSpill = new Set<number>();
 
-  /** @param partNames the names of the parts of the file opened */
+  /**
+   * @param partNames the names of the parts of the file opened
+   * @param stopping its rules with stopIfTrue
+   */
   constructor(
     private readonly workbook: Workbook,
     private readonly partNames: readonly string[],
+    private readonly stopping: readonly StoppingRule[],
     options: HostOptions,
   ) {
     this.manners = options.manners ?? WEB_MANNERS;
@@ -91,10 +96,24 @@ export class ExceltsHost implements SheetHost {
   }
 
   tables() {
+    return this.allTables().map(({ name, sheet, block }) => ({ name, sheet, block }));
+  }
+
+  private allTables(): (ReadTable & { readonly name: string })[] {
     return this.hostSheets.flatMap((sheet) =>
       tablesOf(sheet.worksheet).flatMap((table) => {
         const block = readAddress(table.tableRef ?? table.ref ?? '');
-        return block ? [{ name: table.displayName ?? table.name, sheet: sheet.name, block }] : [];
+        if (!block) return [];
+        return [
+          {
+            name: table.displayName ?? table.name,
+            sheet: sheet.name,
+            block,
+            columns: table.columns.map((c) => c.name),
+            header: table.headerRow !== false,
+            totals: table.totalsRow === true,
+          },
+        ];
       }),
     );
   }
@@ -245,7 +264,8 @@ export class ExceltsHost implements SheetHost {
       }
     }
     try {
-      const bytes = new Uint8Array(await this.workbook.xlsx.writeBuffer());
+      const written = new Uint8Array(await this.workbook.xlsx.writeBuffer());
+      const bytes = await withStoppingRules(written, this.stopping);
       const kept = new Set((await readParts(bytes)).keys());
       return { bytes, lost: this.partNames.filter((name) => !kept.has(name) && !REBUILT_PART.test(name)) };
     } finally {
@@ -506,7 +526,7 @@ export class ExceltsHost implements SheetHost {
     let reads = this.reads.get(cell);
     if (reads) return reads;
     const { sheet } = this.cellsByNumber.get(cell.number)!;
-    const tables = this.tables();
+    const tables = this.allTables();
     reads = formulaReads(plainFormula(cell.formula!.stored), {
       sheet: sheet.name,
       row: cell.row - 1,
@@ -630,6 +650,9 @@ interface TableModel {
   readonly displayName?: string;
   readonly ref?: string;
   readonly tableRef?: string;
+  readonly headerRow?: boolean;
+  readonly totalsRow?: boolean;
+  readonly columns: readonly { readonly name: string }[];
 }
 
 const tablesOf = (worksheet: Worksheet): TableModel[] =>

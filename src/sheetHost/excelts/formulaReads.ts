@@ -8,11 +8,21 @@ export interface ReadBlock {
   readonly block: Block;
 }
 
+/** A table as references see it; its block has all its rows. */
+export interface ReadTable {
+  readonly sheet: string;
+  readonly block: Block;
+  readonly columns: readonly string[];
+  readonly header: boolean;
+  readonly totals: boolean;
+}
+
 /** What a formula's references mean in this workbook. */
 export interface ReadContext {
   readonly sheet: string;
   readonly row: number;
-  table(name: string): { readonly sheet: string; readonly block: Block } | undefined;
+  /** '' names the table that the formula stands in. */
+  table(name: string): ReadTable | undefined;
   /** The references of a defined name. */
   name(name: string): readonly string[];
 }
@@ -76,10 +86,9 @@ export function formulaReads(formula: string, context: ReadContext): FormulaRead
       }
       case STRUCTURED: {
         const table = context.table(node['tableName'] as string);
-        if (!table) return;
-        const own = (node['specials'] as string[]).some((s) => /this row/i.test(s));
-        const block = own ? { ...table.block, row: context.row, rows: 1 } : table.block;
-        return add(table.sheet, block);
+        const block =
+          table && tablePart(table, node['columns'] as string[], node['specials'] as string[], context.row);
+        return add(table?.sheet, block);
       }
       case NAME: {
         const name = String(node['name']).toLowerCase();
@@ -104,6 +113,29 @@ export function formulaReads(formula: string, context: ReadContext): FormulaRead
   };
   visitText(formula);
   return { blocks, more };
+}
+
+/** The block that a structured reference means: the data of its columns, unless it asks for other rows. */
+function tablePart(
+  { block, columns, header, totals }: ReadTable,
+  named: readonly string[],
+  specials: readonly string[],
+  row: number,
+): Block | undefined {
+  const places = named.map((name) => columns.findIndex((c) => c.toLowerCase() === name.toLowerCase()));
+  if (places.includes(-1)) return undefined;
+  const first = places.length > 0 ? Math.min(...places) : 0;
+  const last = places.length > 0 ? Math.max(...places) : block.columns - 1;
+  const across = { column: block.column + first, columns: last - first + 1 };
+  const asks = (what: string) => specials.some((s) => s.toLowerCase() === what);
+  if (asks('#this row')) return { ...across, row, rows: 1 };
+  const bottom = block.row + block.rows;
+  const dataTop = block.row + (header ? 1 : 0);
+  const dataBottom = bottom - (totals ? 1 : 0);
+  const plain = specials.length === 0 || asks('#data');
+  const top = asks('#all') || asks('#headers') ? block.row : plain ? dataTop : dataBottom;
+  const end = asks('#all') || asks('#totals') ? bottom : plain ? dataBottom : dataTop;
+  return { ...across, row: top, rows: end - top };
 }
 
 /** Whether two blocks share a cell. */

@@ -1,7 +1,8 @@
-import { Workbook } from '@cj-tech-master/excelts';
+import { Workbook, type Worksheet } from '@cj-tech-master/excelts';
 import type { HostOptions, Refusal, SheetHost } from '../sheetHost';
 import { ExceltsHost } from './exceltsHost';
-import { readParts } from './packageParts';
+import { readParts, type PackageParts } from './packageParts';
+import { stoppingRules } from './stopIfTrue';
 
 /** 20 MB: a month of surveys takes a hundredth of it. */
 const SIZE_LIMIT = 20_000_000;
@@ -29,22 +30,35 @@ export async function openWorkbook(
   if (COMPOUND_FILE.every((byte, i) => bytes[i] === byte)) {
     return refuse('the file is of the old .xls format or under a password; save it as .xlsx without one');
   }
-  let names: string[];
+  let parts: PackageParts;
   try {
-    names = [...(await readParts(bytes)).keys()];
+    parts = await readParts(bytes);
   } catch (error) {
     return refuse(
       error instanceof RangeError ? error.message : 'the file is damaged, or no .xlsx: it cannot be unpacked',
     );
   }
-  if (!names.includes('xl/workbook.xml')) return refuse('the file is no .xlsx workbook');
+  if (!parts.has('xl/workbook.xml')) return refuse('the file is no .xlsx workbook');
   try {
     const workbook = new Workbook();
     await workbook.xlsx.load(bytes);
+    for (const sheet of workbook.worksheets) nameFillPatterns(sheet);
     if (workbook.worksheets.length === 0) return refuse('the workbook has no sheet that can be read');
-    return { ok: true, host: new ExceltsHost(workbook, names, options) };
+    return { ok: true, host: new ExceltsHost(workbook, [...parts.keys()], stoppingRules(parts), options) };
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     return refuse(`the workbook is damaged: ${why}`);
+  }
+}
+
+/** A fill of a conditional format that names no pattern is solid; the library would write "undefined" for it. */
+function nameFillPatterns(sheet: Worksheet): void {
+  const formats = (sheet as unknown as { conditionalFormattings?: readonly { rules: readonly unknown[] }[] })
+    .conditionalFormattings;
+  for (const { rules } of formats ?? []) {
+    for (const rule of rules) {
+      const fill = (rule as { style?: { fill?: { type?: string; pattern?: string } } }).style?.fill;
+      if (fill?.type === 'pattern' && fill.pattern === undefined) fill.pattern = 'solid';
+    }
   }
 }
