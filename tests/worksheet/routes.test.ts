@@ -1,3 +1,4 @@
+import { PIECES_TABLE, surveyTable } from '../bench/surveyGenerator';
 import { callInCell, callInCells, HostError } from '../support/callInCells';
 
 const ROUTE = [
@@ -102,6 +103,35 @@ describe('a route read from a sheet', () => {
     ]);
     const alone = callInCells('SURVEYS', ROUTE, PIECES);
     expect(table.slice(4)).toEqual(alone.slice(1));
+  });
+
+  test('SURVEYS says of each survey what VERDICT says of it alone', () => {
+    const table = surveyTable(12, 99);
+    // Twice the same houses, so that equal stages come again.
+    const again = table.slice(1).map((row) => [`${row[0]} again`, ...row.slice(1)]);
+    const all = callInCells('SURVEYS', [...table, ...again], PIECES_TABLE);
+    for (let i = 1; i <= 12; i++) {
+      const own = [table[0]!, ...table.filter((row) => row[0] === `S${i}`)];
+      const alone = callInCells('VERDICT', own, PIECES_TABLE).slice(1);
+      for (const name of [`S${i}`, `S${i} again`]) {
+        expect(all.filter((row) => row[0] === name).map((row) => row.slice(1))).toEqual(alone);
+      }
+    }
+  });
+
+  test('a lift that cannot carry the piece and two people is in the caution', () => {
+    const lift = (rated: number | string) => [
+      ['Step', 'Stage', 'Width', 'Height', 'Car width', 'Car depth', 'Ceiling', 'Rated load'],
+      [1, 'lift', 900, 2100, 1100, 2100, 2300, rated],
+    ];
+    const caution = (rated: number | string) =>
+      callInCells('VERDICT', lift(rated), PIECES)[3]!.at(-1) as string;
+    // 460 kg and two people of 90 kg.
+    const of = (rated: number) =>
+      callInCells('VERDICT', lift(rated), [PIECES[0]!, PIECES[3]!])[1]!.at(-1) as string;
+    expect(of(639)).toContain('rated 639 kg');
+    expect(of(641)).not.toContain('rated');
+    expect(caution('')).not.toContain('rated');
   });
 
   test('a missing column is named, and two surveys are not one route', () => {

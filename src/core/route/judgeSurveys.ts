@@ -30,12 +30,16 @@ export function judgeSurveys(
 ): SurveyVerdict[] {
   const book = stageBook(tape);
   if (!orders) {
-    return surveys.flatMap((survey) => {
-      const route = prepareRoute(survey.rows, book);
-      return builds.map((build) => ({
+    // All are looked up first, so that the book knows which stages come again and forgets the others in time.
+    const prepared = surveys.map((survey) => prepareRoute(survey.rows, book));
+    return surveys.flatMap((survey, i) => {
+      const route = prepared[i]!;
+      const verdicts = builds.map((build) => ({
         survey: survey.name,
         verdict: judgeBuild(route, build, book, allowance),
       }));
+      for (const { stage } of route.steps) if (stage) book.doneWith(stage);
+      return verdicts;
     });
   }
   const routes = new Map<string, PreparedRoute>();

@@ -59,6 +59,8 @@ export interface BookStage {
   readonly cases: Readonly<Record<TapeCase, (StageCase | undefined)[]>>;
   readonly turning: Readonly<Record<TapeCase, (TurningCase | null | undefined)[]>>;
   readonly blocked: (string | null | undefined)[];
+  /** How often it has been looked up and not been done with. */
+  uses: number;
 }
 
 /** Remembers what equal stages answered for equal pieces, within one call. */
@@ -70,6 +72,8 @@ export interface StageBook {
   turningOf(stage: BookStage, piece: BookPiece, tapeCase: TapeCase): TurningCase | null;
   /** The condition by which a piece is proved not to pass a stage, even with the tape in its favour. */
   blockedBy(stage: BookStage, piece: BookPiece): string | undefined;
+  /** Forgets the answers of a stage once it has been done with as often as it was looked up. */
+  doneWith(stage: BookStage): void;
 }
 
 // The run lies after the stage and the rated load is no measure of space.
@@ -94,9 +98,11 @@ export function stageBook(tape: number): StageBook {
           cases: { worst: [], measured: [], best: [] },
           turning: { worst: [], measured: [], best: [] },
           blocked: [],
+          uses: 0,
         };
         stages.set(key, entry);
       }
+      entry.uses++;
       return entry;
     },
     pieceOf(size) {
@@ -130,6 +136,14 @@ export function stageBook(tape: number): StageBook {
       const bound = proofOf(book, stage, piece);
       stage.blocked[piece.id] = bound ?? null;
       return bound;
+    },
+    doneWith(stage) {
+      if (--stage.uses > 0) return;
+      for (const tapeCase of ['worst', 'measured', 'best'] as const) {
+        stage.cases[tapeCase].length = 0;
+        stage.turning[tapeCase].length = 0;
+      }
+      stage.blocked.length = 0;
     },
   };
   return book;
