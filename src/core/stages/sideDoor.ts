@@ -2,7 +2,7 @@ import { doorIntoPassage, doorPassage, passageNeeded, type DoorPlan } from '../g
 import { decidePassage } from '../geometry/planar/decidePassage';
 import type { PieceSize, Pose } from '../measures/piece';
 import { motionInPlan, type HeldAttitude } from './attitude';
-import { greatestPadding } from './greatestPadding';
+import { greatestPadding } from '../geometry/greatestPadding';
 import { ALL_HELD, heldSizes, poseOfHeld, type Held } from './held';
 import { levelBox, planScene } from './planScene';
 import { sideDoorAtMost } from './sideDoorAtMost';

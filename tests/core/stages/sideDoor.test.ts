@@ -136,7 +136,8 @@ describe('side door', () => {
         const rod = 900 + 1800 * r;
         const free = [Math.PI / 2, 0].some((angle) => {
           const c = doorPassage(rod, 0, plan, angle);
-          const { angle: _any, ...goal } = c.goal;
+          const { xMin, xMax, yMin, yMax } = c.goal;
+          const goal = { xMin, xMax, yMin, yMax };
           return decidePassage(c.world, rod, 0, c.start, goal, 600).verdict === 'passes';
         });
         if (!free) return;

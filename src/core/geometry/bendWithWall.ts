@@ -1,0 +1,112 @@
+import { boxPolygon, type ConvexPolygon } from './planar/planarWorld';
+import type { PlanarPassage } from './planar/passageBracket';
+import { greatestPadding } from './greatestPadding';
+
+/**
+ * A bend in elevation: a level floor from a facing wall up to the origin, where a slope begins that rises by
+ * `pitch`; above, an inner corner (the trimmer) `level` above the floor and `slope` square to the slope's
+ * line, with a level ceiling before it and one parallel to the slope after it. Turned half round it is the
+ * head of a flight: the ceilings are the floor and the slope, and the top nosing is the inner corner.
+ */
+export interface Bend {
+  /** Height of the level part [mm]. */
+  readonly level: number;
+  /** Height of the sloping part, square to it [mm]. */
+  readonly slope: number;
+  /** By how much it bends [rad], more than 0 and less than a right angle. */
+  readonly pitch: number;
+  /** From the facing wall to where the two outer lines meet [mm]; may be negative; Infinity: no wall. */
+  readonly space: number;
+}
+
+/**
+ * Padding [mm a side] with which a rectangle, `along` x `upright`, passes the bend from level to parallel to
+ * the slope. Level, it may stand at any height, with its centre at most `centreBefore` past the origin.
+ *
+ * At an angle f it is farthest from the inner corner when its lower side's ends stand on both outer lines.
+ * Then the inner corner is N/sin(pitch) away from its upper side,
+ *   N = level sin f' + slope sin f - along sin f sin f' - upright sin(pitch), f + f' = pitch,
+ * as round any corner. It needs w = upright sin f + along sin f' / sin(pitch) before the origin; where the
+ * wall leaves less it is shifted up along the slope by (w - space)/cos(pitch), which brings it nearer to the
+ * inner corner by sin f' of that. Both are needed at every angle on the way.
+ * (At an angle at which it fits in one of the two parts by itself more may be possible: so this is sufficient.)
+ * @source the rectangle round a corner (Moretti, College Math. J. 33(3), 2002, 196-200) for any turn; wall:
+ * ours; both checked against the planner on seeded scenes
+ */
+export function bendWithWall(along: number, upright: number, bend: Bend, centreBefore = 0): number {
+  const { level, slope, pitch, space } = bend;
+  const least = -Math.max(along, upright) / 2;
+  const most = Math.min((level - upright) / 2, (slope - upright) / 2, space + centreBefore - along / 2);
+  if (most <= least) return least;
+  const cp = Math.cos(pitch);
+  const sp = Math.sin(pitch);
+  const spareAt = (u: number, v: number, f: number): number => {
+    const s = Math.sin(f);
+    const s2 = Math.sin(pitch - f);
+    const n = level * s2 + slope * s - u * s * s2 - v * sp;
+    const short = v * s + (u * s2) / sp - space;
+    return n / sp - (Math.max(0, short) * s2) / cp;
+  };
+  const spare = (c: number): number => {
+    const u = Math.max(0, along + 2 * c);
+    const v = Math.max(0, upright + 2 * c);
+    let worst = Infinity;
+    let at = 0;
+    const N = 24;
+    for (let i = 0; i <= N; i++) {
+      const value = spareAt(u, v, (pitch * i) / N);
+      if (value < worst) {
+        worst = value;
+        at = i;
+      }
+    }
+    let low = (pitch * Math.max(0, at - 1)) / N;
+    let high = (pitch * Math.min(N, at + 1)) / N;
+    for (let i = 0; i < 30; i++) {
+      const l = low + (high - low) * 0.382;
+      const r = low + (high - low) * 0.618;
+      if (spareAt(u, v, l) <= spareAt(u, v, r)) high = r;
+      else low = l;
+    }
+    return Math.min(worst, spareAt(u, v, (low + high) / 2));
+  };
+  return greatestPadding(least, most, spare) ?? least;
+}
+
+/**
+ * The same bend for the planner, the slope long enough for the piece.
+ * @param centreBefore the piece's centre starts at most here [mm], 0 being where the slope begins
+ */
+export function bendPassage(u: number, v: number, bend: Bend, centreBefore: number): PlanarPassage {
+  const { level, slope, pitch } = bend;
+  const reach = Math.hypot(u, v) / 2;
+  const c = Math.cos(pitch);
+  const s = Math.sin(pitch);
+  // The inner corner, `level` high and `slope` off the slope's line.
+  const cornerX = (level - slope / c) / Math.tan(pitch);
+  const deep = 2 * reach + Math.abs(cornerX) + level + slope + 10;
+  const space = Math.min(bend.space, deep);
+  const far = 6 * deep + Math.abs(space);
+  const slopeBelow: ConvexPolygon = [
+    [-far * c, -far * s],
+    [-far * c + far * s, -far * s - far * c],
+    [far * c + far * s, far * s - far * c],
+    [far * c, far * s],
+  ];
+  const above: ConvexPolygon = [
+    [cornerX, level],
+    [cornerX + far * c, level + far * s],
+    [cornerX - far, level + 2 * far],
+    [cornerX - far, level],
+  ];
+  const obstacles: ConvexPolygon[] = [boxPolygon(-far, -far, far, 0), slopeBelow, above];
+  if (bend.space < deep) obstacles.push(boxPolygon(-far, -far, -space, far));
+  const x = deep * c;
+  const y = deep * s;
+  const box = { xMin: -space, xMax: x + reach, yMin: 0, yMax: y + slope / c + reach + level };
+  return {
+    world: { obstacles, centre: box },
+    start: { xMin: -space, xMax: Math.max(-space, centreBefore), yMin: 0, yMax: level, angle: 0 },
+    goal: { xMin: x, xMax: x + 1, yMin: y, yMax: y + slope / c + 1, angle: pitch },
+  };
+}
