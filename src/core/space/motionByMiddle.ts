@@ -1,59 +1,178 @@
 import type { KeyAttitude, Motion } from '../stages/stageAnswer';
-import { slerp, type Quaternion } from './quaternion';
+import { multiply, quaternionFromAxes, slerp, type Quaternion } from './quaternion';
 import type { SpaceTask } from './readScene';
 import type { SpaceChecker } from './spaceChecker';
 
+/** Jumps of the rough look at a turn. */
+const JUMPS = 12;
 /** Smallest part of a turn that is tried when larger ones don't go. */
-const FINEST = 1 / 512;
+const FINEST = 1 / 256;
+
+/** Attitudes and places for the middle of a motion, where they are known beforehand. */
+export interface LikelyMiddles {
+  readonly turns: readonly Quaternion[];
+  readonly least: readonly [number, number, number];
+  readonly most: readonly [number, number, number];
+}
+
+/** Places drawn for one attitude before the next is tried. */
+const SPOTS = 10;
+/** Most halves of a motion kept for one attitude. */
+const KEPT = 4;
 
 /**
- * Tries motions that turn in one go in the narrowest place: take the attitude half way between start and
- * goal, find places where the piece stands free in it, and from there turn back to the start's attitude and
- * on to the goal's, each time pushed out of what it meets; then carry it straight to start and goal. At a
- * right-angled corner with full-height walls the free places of one attitude are connected, so there this
- * finds a motion almost whenever the attitudes between allow one.
+ * Looks for motions with one hardest attitude in the middle. For a row of likely attitudes (half way between
+ * start and goal; square to the room in each pose; then those turned by chance) it draws places, pushes the
+ * piece out of what it stands in, and turns it from there back to the start's attitude and on to the goal's,
+ * standing still or drifting towards the end, each time pushed out of what it meets; then carries it to
+ * start and goal. Halves that stand apart in the same attitude are joined without turning.
+ *
+ * At a right-angled corner with full-height walls the free places of one attitude are connected, so there a
+ * motion is found almost whenever the attitudes between allow one; on landings the piece is for a moment
+ * wholly between the flights, which makes that moment's attitude the natural middle.
  */
 export function motionByMiddle(
   task: SpaceTask,
   checker: SpaceChecker,
   next: () => number,
   work: number,
+  likely?: LikelyMiddles,
 ): Motion | null {
   const limit = checker.work + work;
   const start = place(task.start);
+  const goal = place(task.goal);
+  const starts = alikes(task.start, task.start);
   const goals = alikes(task.goal, task.start);
-  const tries = 24;
+  const middles = likely?.turns ?? [...goals.map((g) => slerp(turnOf(start), turnOf(g), 0.5)), ...SQUARE];
+  const back: Float64Array[][][] = middles.map(() => []);
+  const on: Float64Array[][][] = middles.map(() => []);
   const x = new Float64Array(7);
-  for (let round = 0; round < 4 && checker.work < limit; round++) {
-    for (const goal of goals) {
-      const middle = slerp(turnOf(start), turnOf(goal), 0.5);
-      for (let t = 0; t < tries && checker.work < limit; t++) {
+  for (let round = 0; checker.work < limit; round++) {
+    const spread = round % 2 === 0 ? 600 : 1500;
+    for (let m = 0; m < middles.length && checker.work < limit; m++) {
+      let middle = middles[m]!;
+      let [backs, ons] = [back[m]!, on[m]!];
+      if (round % 3 === 2) {
+        middle = nearBy(middle, next);
+        [backs, ons] = [[], []];
+      }
+      for (
+        let t = 0;
+        t < SPOTS * (backs.length > 0 !== ons.length > 0 ? 4 : 1) && checker.work < limit;
+        t++
+      ) {
+        // Where one half was found the other is likeliest.
+        const side = next() < 0.5;
+        const found = side ? backs : ons;
+        const near = found.length > 0 && next() < 0.7 ? found[(next() * found.length) | 0]![0]! : null;
+        const wide = next() < 0.5 ? 400 : 1000;
         for (let k = 0; k < 3; k++) {
-          const low = Math.max(task.least[k]!, Math.min(start[k]!, goal[k]!) - 600);
-          const high = Math.min(task.most[k]!, Math.max(start[k]!, goal[k]!) + 600);
-          x[k] = low + (high - low) * next();
+          if (near !== null) x[k] = near[k]! + (next() * 2 - 1) * wide;
+          else {
+            const low = likely?.least[k] ?? Math.max(task.least[k]!, Math.min(start[k]!, goal[k]!) - spread);
+            const high = likely?.most[k] ?? Math.min(task.most[k]!, Math.max(start[k]!, goal[k]!) + spread);
+            x[k] = low + (high - low) * next();
+          }
         }
         x.set(middle, 3);
-        if (!checker.pushOut(x, 0, 12, 0.5)) continue;
-        const back = turnTo(checker, x, turnOf(start));
-        if (back === null || !carryTo(checker, back, start)) continue;
-        const on = turnTo(checker, x, turnOf(goal));
-        if (on === null || !carryTo(checker, on, goal)) continue;
-        const keys: KeyAttitude[] = [];
-        for (let i = back.length - 1; i > 0; i--) keys.push(key(back[i]!));
-        for (const p of on) keys.push(key(p));
-        return keys;
+        if (!checker.pushOut(x, 0, 12, 0.5) || !within(task, x)) continue;
+        const drift = next() < 0.5 ? 0 : 900 * next();
+        // Near a half that is known only the other is looked for.
+        const b = near === null || !side ? toEnd(checker, task, x, starts, drift) : null;
+        const o = near === null || side ? toEnd(checker, task, x, goals, drift) : null;
+        if (b === null && o === null) continue;
+        for (const first of b !== null ? [b] : backs) {
+          for (const second of o !== null ? [o] : ons) {
+            const motion = joined(checker, task, first, second);
+            if (motion !== null) return motion;
+          }
+        }
+        if (b !== null) keep(backs, b, next);
+        if (o !== null) keep(ons, o, next);
       }
     }
   }
   return null;
 }
 
-/** Turns the piece from place x to an attitude, standing still but pushed out; the places, or null. */
-function turnTo(checker: SpaceChecker, x: Float64Array, to: Quaternion): Float64Array[] | null {
+/** Keeps a few halves, new ones in place of old ones by chance. */
+function keep(halves: Float64Array[][], half: Float64Array[], next: () => number): void {
+  if (halves.length < KEPT) halves.push(half);
+  else halves[(next() * KEPT) | 0] = half;
+}
+
+/** The six poses square to the room: length along x, y or z, and each of the other two ways up. */
+const SQUARE: readonly Quaternion[] = [
+  quaternionFromAxes([0, 0, 1], [0, 1, 0], [-1, 0, 0]),
+  quaternionFromAxes([0, 0, 1], [1, 0, 0], [0, 1, 0]),
+  quaternionFromAxes([0, 1, 0], [0, 0, 1], [1, 0, 0]),
+  quaternionFromAxes([1, 0, 0], [0, 0, 1], [0, -1, 0]),
+  quaternionFromAxes([0, 1, 0], [-1, 0, 0], [0, 0, 1]),
+  quaternionFromAxes([1, 0, 0], [0, 1, 0], [0, 0, 1]),
+];
+
+/** An attitude turned a little by chance. */
+function nearBy(q: Quaternion, next: () => number): Quaternion {
+  const r: Quaternion = [1, next() - 0.5, next() - 0.5, next() - 0.5];
+  const n = Math.sqrt(1 + r[1] ** 2 + r[2] ** 2 + r[3] ** 2);
+  return multiply(q, [1 / n, r[1] / n, r[2] / n, r[3] / n]);
+}
+
+function within(task: SpaceTask, x: Float64Array): boolean {
+  for (let k = 0; k < 3; k++) if (x[k]! < task.least[k]! || x[k]! > task.most[k]!) return false;
+  return true;
+}
+
+/** From place x to one of the ends that look alike; null when none is reached. */
+function toEnd(
+  checker: SpaceChecker,
+  task: SpaceTask,
+  x: Float64Array,
+  ends: readonly Float64Array[],
+  drift: number,
+): Float64Array[] | null {
+  const end = ends[0]!;
+  const d = [0, 1, 2].map((k) => end[k]! - x[k]!);
+  const far = Math.sqrt(d[0]! ** 2 + d[1]! ** 2 + d[2]! ** 2) + 1e-9;
+  const way = d.map((v) => (v / far) * drift);
+  for (const alike of ends) {
+    const places = turnTo(checker, x, turnOf(alike), way);
+    if (places === null || !carryTo(checker, places, alike)) continue;
+    if (places.every((p) => within(task, p))) return places;
+  }
+  return null;
+}
+
+/** Joins two halves that begin in the same attitude, at the same place or at another. */
+function joined(
+  checker: SpaceChecker,
+  task: SpaceTask,
+  back: readonly Float64Array[],
+  on: readonly Float64Array[],
+): Motion | null {
+  const bridge = [back[0]!];
+  if (back[0]!.some((v, k) => v !== on[0]![k]) && !carryTo(checker, bridge, on[0]!)) return null;
+  if (!bridge.every((p) => within(task, p))) return null;
+  return [...[...back].reverse(), ...bridge.slice(1), ...on.slice(1)].map(key);
+}
+
+/** Turns the piece from place x to an attitude, standing still (or drifting) but pushed out; the places, or null. */
+export function turnTo(
+  checker: SpaceChecker,
+  x: Float64Array,
+  to: Quaternion,
+  drift?: readonly number[],
+): Float64Array[] | null {
   const from = turnOf(x);
   const places = [Float64Array.from(x)];
   const y = new Float64Array(7);
+  // First a rough look, in jumps: most tries end here.
+  y.set(x);
+  for (let jump = 1; jump <= JUMPS; jump++) {
+    y.set(slerp(from, to, jump / JUMPS), 3);
+    if (drift) for (let k = 0; k < 3; k++) y[k]! += drift[k]! / JUMPS;
+    if (!checker.pushOut(y, 0, 12, 1)) return null;
+  }
   let done = 0;
   let step = 1 / 16;
   while (done < 1) {
@@ -61,7 +180,8 @@ function turnTo(checker: SpaceChecker, x: Float64Array, to: Quaternion): Float64
     const last = places[places.length - 1]!;
     y.set(last);
     y.set(slerp(from, to, aim), 3);
-    if (checker.pushOut(y, 0, 20, 16 * step * 0.5) && checker.moveFree(last, 0, y, 0)) {
+    if (drift) for (let k = 0; k < 3; k++) y[k]! += drift[k]! * (aim - done);
+    if (checker.pushOut(y, 0, 12, 16 * step * 0.5) && checker.moveFree(last, 0, y, 0)) {
       places.push(Float64Array.from(y));
       done = aim;
       step = Math.min(1 / 16, step * 2);
@@ -74,7 +194,7 @@ function turnTo(checker: SpaceChecker, x: Float64Array, to: Quaternion): Float64
 }
 
 /** Carries the piece without turning from the last of the places to the aim: straight, or pushed round things. */
-function carryTo(checker: SpaceChecker, places: Float64Array[], aim: Float64Array): boolean {
+export function carryTo(checker: SpaceChecker, places: Float64Array[], aim: Float64Array): boolean {
   const y = new Float64Array(7);
   for (let n = 0; n < 40; n++) {
     const last = places[places.length - 1]!;
