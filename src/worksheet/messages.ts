@@ -1,4 +1,5 @@
 import type { Problem } from '../core/measures/problem';
+import type { ReadFailure } from '../core/measures/readQuantity';
 
 /** The two errors that show a message of ours in a cell. */
 export type MessageCode = '#VALUE!' | '#N/A';
@@ -8,6 +9,16 @@ export interface Message {
   readonly text: string;
 }
 
+const WHY: Readonly<Record<ReadFailure, string>> = {
+  blank: '0 may be an empty cell; ',
+  'no unit': 'a number in text needs its unit; ',
+  'unknown unit': 'that unit is not known here; ',
+  comma: 'a comma can mean two things, use a point or none; ',
+  parts: 'the parts do not make one measure; ',
+  'not a number': '',
+  unreadable: '',
+};
+
 /** The words and the error code of a problem: the only place where either is decided. */
 export function messageOf(problem: Problem): Message {
   switch (problem.kind) {
@@ -16,7 +27,7 @@ export function messageOf(problem: Problem): Message {
     case 'not readable':
       return {
         code: '#VALUE!',
-        text: `${problem.argument} cannot be read from ${shown(problem.got)}: allowed is ${problem.allowed}`,
+        text: `${problem.argument} cannot be read from ${shown(problem.got)}: ${WHY[problem.why ?? 'unreadable']}allowed is ${problem.allowed}`,
       };
     case 'out of range': {
       const hint = problem.hint ? `; ${problem.hint}` : '';

@@ -84,7 +84,8 @@ function readWord(argument: ArgumentDescription, cell: Cell): Outcome<ArgumentVa
       kind: 'not readable',
       argument: argument.name,
       got: cell,
-      allowed: allowedText(argument) + (cell === 0 ? ' (0 may be an empty cell)' : ''),
+      allowed: allowedText(argument),
+      ...(cell === 0 ? { why: 'blank' as const } : {}),
     });
   }
   if (!argument.choices) return found(cell);
@@ -99,21 +100,12 @@ function readWord(argument: ArgumentDescription, cell: Cell): Outcome<ArgumentVa
   });
 }
 
-const WHY: Readonly<Record<ReadFailure, string>> = {
-  blank: '',
-  'no unit': 'a number in text needs its unit; ',
-  'unknown unit': 'that unit is not known here; ',
-  comma: 'a comma can mean two things, use a point or none; ',
-  parts: 'the parts do not make one measure; ',
-  'not a number': '',
-  unreadable: '',
-};
-
 function notReadable(argument: ArgumentDescription, got: Cell, why: ReadFailure): Problem {
   return {
     kind: 'not readable',
     argument: argument.name,
     got,
-    allowed: WHY[why] + allowedText(argument),
+    allowed: allowedText(argument),
+    why,
   };
 }

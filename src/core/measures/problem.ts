@@ -1,3 +1,5 @@
+import type { ReadFailure } from './readQuantity';
+
 /**
  * A refusal, as data. The core never throws and never words a message: the worksheet turns a problem into
  * the words a cell shows, in one file, so that no message is written twice.
@@ -11,6 +13,7 @@ export type Problem =
       readonly argument: string;
       readonly got: unknown;
       readonly allowed: string;
+      readonly why?: ReadFailure;
     }
   /** A number outside what is allowed. `hint` says what it may be instead, e.g. an empty cell read as 0. */
   | {
@@ -32,8 +35,7 @@ export type Problem =
 
 /** Either a value or the problem that stands in its way. */
 export type Outcome<T> =
-  | { readonly ok: true; readonly value: T }
-  | { readonly ok: false; readonly problem: Problem };
+  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problem: Problem };
 
 export const found = <T>(value: T): Outcome<T> => ({ ok: true, value });
 

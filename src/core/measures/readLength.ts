@@ -2,6 +2,7 @@ import { readQuantity, type Cell, type ReadNumber, type Unit } from './readQuant
 
 /** 1 in = 25.4 mm and 1 ft = 304.8 mm exactly: international yard and pound agreement, 1959. */
 const MM_PER_INCH = 25.4;
+const MM_PER_FOOT = 304.8;
 
 const LENGTH_UNITS: readonly Unit[] = [
   { words: ['mm', 'millimetre', 'millimetres', 'millimeter', 'millimeters'], factor: 1 },
@@ -10,7 +11,7 @@ const LENGTH_UNITS: readonly Unit[] = [
   { words: ['in', 'inch', 'inches', 'ins', '"'], factor: MM_PER_INCH },
   {
     words: ['ft', 'foot', 'feet', "'"],
-    factor: 12 * MM_PER_INCH,
+    factor: MM_PER_FOOT,
     then: { unit: 'in', below: 12 },
   },
 ];

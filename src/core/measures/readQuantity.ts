@@ -8,13 +8,7 @@ export interface CellError {
 
 /** Why a cell could not be read; the words are the worksheet's. */
 export type ReadFailure =
-  | 'blank'
-  | 'no unit'
-  | 'unknown unit'
-  | 'comma'
-  | 'parts'
-  | 'not a number'
-  | 'unreadable';
+  'blank' | 'no unit' | 'unknown unit' | 'comma' | 'parts' | 'not a number' | 'unreadable';
 
 /** `bare`: came as a plain number, so a 0 may be an empty cell. */
 export type ReadNumber =

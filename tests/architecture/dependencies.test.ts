@@ -1,0 +1,72 @@
+import { readdirSync, readFileSync, statSync } from 'node:fs';
+import path from 'node:path';
+
+const SOURCE = path.resolve(__dirname, '../../src');
+
+/** Which rooms a room may import from, itself always. */
+const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
+  core: [],
+  drawing: ['core'],
+  worksheet: ['core'],
+  taskpane: ['core', 'worksheet', 'drawing'],
+  sheetHost: ['core', 'worksheet', 'drawing', 'taskpane', 'sample'],
+  sample: ['core', 'worksheet', 'sheetHost'],
+};
+
+function sources(folder: string): string[] {
+  return readdirSync(folder).flatMap((name) => {
+    const file = path.join(folder, name);
+    if (statSync(file).isDirectory()) return sources(file);
+    return /\.(ts|mts|tsx)$/.test(name) ? [file] : [];
+  });
+}
+
+const files = sources(SOURCE);
+const roomOf = (file: string): string => path.relative(SOURCE, file).split(path.sep)[0]!;
+const importsOf = (file: string): string[] =>
+  [...readFileSync(file, 'utf8').matchAll(/(?:from|import|require)\s*\(?\s*['"]([^'"]+)['"]/g)].map(
+    (m) => m[1]!,
+  );
+
+test('there is something to look at', () => {
+  expect(files.length).toBeGreaterThan(20);
+});
+
+test('rooms import only from the rooms below them', () => {
+  const wrong: string[] = [];
+  for (const file of files) {
+    const room = roomOf(file);
+    const allowed = MAY_IMPORT[room];
+    if (!allowed) {
+      wrong.push(`${path.relative(SOURCE, file)}: room ${room} is not in the list`);
+      continue;
+    }
+    for (const target of importsOf(file).filter((i) => i.startsWith('.'))) {
+      const to = roomOf(path.resolve(path.dirname(file), target));
+      if (to !== room && !allowed.includes(to))
+        wrong.push(`${path.relative(SOURCE, file)} imports ${target}`);
+    }
+  }
+  expect(wrong).toEqual([]);
+});
+
+test('the core and the worksheet import no package at all', () => {
+  const wrong = files
+    .filter((file) => ['core', 'worksheet', 'drawing'].includes(roomOf(file)))
+    .flatMap((file) =>
+      importsOf(file)
+        .filter((i) => !i.startsWith('.'))
+        .map((i) => `${file}: ${i}`),
+    );
+  expect(wrong).toEqual([]);
+});
+
+test('the core holds no host, page, clock, chance or file', () => {
+  const forbidden =
+    /\b(?:window|document|Office|Excel|CustomFunctions|process|performance|setTimeout|localStorage|fetch)\s*[.(]|\bnew Date\b|\bDate\.now\b|Math\.random/;
+  const strip = (text: string) => text.replace(/\/\*[\s\S]*?\*\//g, '').replace(/\/\/.*$/gm, '');
+  const wrong = files
+    .filter((file) => roomOf(file) === 'core')
+    .filter((file) => forbidden.test(strip(readFileSync(file, 'utf8'))));
+  expect(wrong).toEqual([]);
+});
