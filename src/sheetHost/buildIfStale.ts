@@ -1,0 +1,37 @@
+import { execFile } from 'node:child_process';
+import { readdir, stat } from 'node:fs/promises';
+import path from 'node:path';
+import { promisify } from 'node:util';
+
+/** What the built files are made from, beside the folder of sources. */
+const OTHER_SOURCES = ['webpack.config.js', 'package.json', 'manifest.xml'];
+
+/** What has to be there after a build. */
+const BUILT = ['functions.js', 'functions.json'];
+
+async function newest(file: string): Promise<number> {
+  const found = await stat(file).catch(() => undefined);
+  if (!found) return 0;
+  if (!found.isDirectory()) return found.mtimeMs;
+  const names = await readdir(file);
+  const times = await Promise.all(names.map((name) => newest(path.join(file, name))));
+  return Math.max(0, ...times);
+}
+
+/** Whether `dist` lacks a file, or has one older than the sources. */
+export async function isStale(root: string): Promise<boolean> {
+  const built = await Promise.all(BUILT.map((name) => newest(path.join(root, 'dist', name))));
+  const sources = await Promise.all(['src', ...OTHER_SOURCES].map((name) => newest(path.join(root, name))));
+  return Math.min(...built) < Math.max(...sources);
+}
+
+/**
+ * Builds the add-in into `dist` where it is missing or older than its sources.
+ * @returns whether it was built
+ */
+export async function buildIfStale(root: string): Promise<boolean> {
+  if (!(await isStale(root))) return false;
+  const webpack = path.join(root, 'node_modules', 'webpack', 'bin', 'webpack.js');
+  await promisify(execFile)(process.execPath, [webpack, '--mode', 'production', '--no-stats'], { cwd: root });
+  return true;
+}

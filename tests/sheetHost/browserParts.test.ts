@@ -1,0 +1,46 @@
+import { readdirSync, readFileSync, statSync } from 'node:fs';
+import path from 'node:path';
+
+const FOLDER = path.resolve(__dirname, '../../src/sheetHost');
+
+/** What runs in Node only: it reads files or starts programs. */
+const NODE_ONLY = [/^loadBundle\.ts$/, /^libreOffice\.ts$/, /^buildIfStale\.ts$/, /^commands\//];
+
+function sources(folder: string): string[] {
+  return readdirSync(folder).flatMap((name) => {
+    const file = path.join(folder, name);
+    return statSync(file).isDirectory() ? sources(file) : [file];
+  });
+}
+
+const shared = sources(FOLDER)
+  .map((file) => path.relative(FOLDER, file).split(path.sep).join('/'))
+  .filter((file) => file.endsWith('.ts') && !NODE_ONLY.some((pattern) => pattern.test(file)));
+
+const importsOf = (file: string): string[] =>
+  [...readFileSync(path.join(FOLDER, file), 'utf8').matchAll(/from\s+'([^']+)'/g)].map((m) => m[1]!);
+
+test('what a page runs as well imports nothing of Node, and nothing that does', () => {
+  expect(shared).toContain('excelts/openWorkbook.ts');
+  const wrong = shared.flatMap((file) =>
+    importsOf(file)
+      .filter((target) => {
+        if (target.startsWith('node:')) return true;
+        const file2 = path.posix.normalize(path.posix.join(path.posix.dirname(file), target));
+        return target.startsWith('.') && NODE_ONLY.some((pattern) => pattern.test(`${file2}.ts`));
+      })
+      .map((target) => `${file} imports ${target}`),
+  );
+  expect(wrong).toEqual([]);
+});
+
+test('only the folder excelts knows the library', () => {
+  const wrong = sources(FOLDER)
+    .map((file) => path.relative(FOLDER, file).split(path.sep).join('/'))
+    .filter(
+      (file) =>
+        !file.startsWith('excelts/') &&
+        readFileSync(path.join(FOLDER, file), 'utf8').includes('@cj-tech-master'),
+    );
+  expect(wrong).toEqual([]);
+});
