@@ -2,7 +2,7 @@ import type { ConvexShape } from './convexShape';
 import { edgeFree } from './edgeFree';
 import { freeSlice, partAt, partsInBox, routeInSlice, type FreeSlice } from './freeSlice';
 import { grownAt, grownByAll, grownBySome, prepareObstacle, type PreparedObstacle } from './grownObstacle';
-import type { PlanarPlace, PlanarRegion, PlanarWorld, Point } from './planarWorld';
+import type { PlanarBox, PlanarPlace, PlanarRegion, PlanarWorld, Point } from './planarWorld';
 
 /** Whether a rectangle passes from one region to another, with what shows it. */
 export type PassageDecision = (
@@ -107,8 +107,11 @@ export function decidePassage(
     const begin = from.angle;
     const outer = cut((o) => grownByAll(o, hp, hq, begin, end, ALL_MARGIN));
     const inner = cut((o) => grownBySome(o, hp, hq, begin, end, 0));
-    const goalParts = goal.angle === undefined ? partsInBox(outer, goal) : undefined;
-    const goalInner = goal.angle === undefined ? partsInBox(inner, goal) : undefined;
+    // Angles with a side upright are ends of ranges, so the least height of the rectangle is at an end.
+    const least = Math.min(halfHeight(hp, hq, begin), halfHeight(hp, hq, end));
+    const goalParts = goal.angle === undefined ? partsInBox(outer, boxWithin(goal, least)) : undefined;
+    const goalInner =
+      goal.angle === undefined && goal.wholeAbove === undefined ? partsInBox(inner, goal) : undefined;
     return {
       from,
       to,
@@ -128,7 +131,11 @@ export function decidePassage(
   };
 
   // Sides parallel to obstacles' sides are angles of their own: often only there a piece slides through.
-  const angles = criticalAngles(world, [start.angle, goal.angle ?? start.angle]);
+  const angles = criticalAngles(world, [
+    start.angle,
+    goal.angle ?? start.angle,
+    ...(goal.wholeAbove === undefined ? [] : [0, Math.PI / 2]),
+  ]);
   const slices = angles.map(sliceAt);
   const link = (a: Slice, b: Slice, end: number): void => {
     const r = range(a, b, end);
@@ -141,7 +148,7 @@ export function decidePassage(
   });
 
   for (;;) {
-    const chain = cheapestChain(slices, start, goal);
+    const chain = cheapestChain(slices, start, goal, hp, hq);
     if (chain === undefined) return { verdict: 'blocked', ranges: slices.length, work };
     const doubtful = new Set(chain.steps.filter((s) => s.shown < 0).map((s) => s.range));
     if (doubtful.size === 0) {
@@ -160,6 +167,15 @@ export function decidePassage(
     }
   }
 }
+
+const halfHeight = (hp: number, hq: number, angle: number): number =>
+  hp * Math.abs(Math.sin(angle)) + hq * Math.abs(Math.cos(angle));
+
+/** Where the centre may be so that the rectangle keeps within its region. */
+const boxWithin = (region: PlanarRegion, half: number): PlanarBox =>
+  region.wholeAbove === undefined
+    ? region
+    : { ...region, yMin: Math.max(region.yMin, region.wholeAbove + half - 1e-7) };
 
 const mod = (value: number, by: number): number => value - by * Math.floor(value / by);
 
@@ -213,7 +229,13 @@ const sameAngle = (a: number, b: number): boolean => {
 };
 
 /** The chain from start to goal with the fewest ranges that are not shown; undefined when there is none. */
-function cheapestChain(slices: Slice[], start: PlanarRegion, goal: PlanarRegion): Chain | undefined {
+function cheapestChain(
+  slices: Slice[],
+  start: PlanarRegion,
+  goal: PlanarRegion,
+  hp: number,
+  hq: number,
+): Chain | undefined {
   let nodes = 0;
   for (const s of slices) {
     s.firstNode = nodes;
@@ -230,7 +252,8 @@ function cheapestChain(slices: Slice[], start: PlanarRegion, goal: PlanarRegion)
   const here = (region: PlanarRegion, found: Map<number, Point>): void => {
     for (const s of slices) {
       if (region.angle !== undefined && !sameAngle(s.angle, region.angle)) continue;
-      for (const [part, at] of partsInBox(s.free, region)) found.set(s.firstNode + part, at);
+      const box = boxWithin(region, halfHeight(hp, hq, s.angle));
+      for (const [part, at] of partsInBox(s.free, box)) found.set(s.firstNode + part, at);
     }
   };
   here(start, startPoints);

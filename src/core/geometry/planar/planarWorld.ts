@@ -31,6 +31,8 @@ export interface PlanarWorld {
 /** Any free place with its centre in the box, at the given angle [rad], or at any angle when absent. */
 export interface PlanarRegion extends PlanarBox {
   readonly angle?: number;
+  /** The whole rectangle, not only its centre, lies above this y [mm]. */
+  readonly wholeAbove?: number;
 }
 
 /** An axis-parallel rectangle as a convex polygon. */
