@@ -104,3 +104,20 @@ export const GOING: ArgumentDescription = {
   least: 50,
   most: 1000,
 };
+
+/** Headroom over a stair. */
+export const HEADROOM: ArgumentDescription = opening(
+  'headroom',
+  'clear height, measured plumb above the line of nosings',
+);
+
+/** Height above which the inner sides of a landing are clear air. */
+export const OVER_RAIL: ArgumentDescription = {
+  name: 'over_rail',
+  help: 'height above which the inner sides are clear air, as over a handrail; 0: walls',
+  quantity: 'length',
+  least: 0,
+  most: 3000,
+  plainZero: true,
+  optional: { default: 0 },
+};

@@ -13,3 +13,26 @@ export function withPiece(
   if (piece.length < PIECE_LENGTH_RANGE.least) return refused(pieceTooShort(piece.length));
   return compute(piece);
 }
+
+/**
+ * As `withPiece`, on a stair: headroom below the piece's least size is no stair that it could ever be on, so
+ * it is refused and not computed.
+ */
+export function withPieceUnder(
+  headroom: number,
+  length: number,
+  breadth: number,
+  thickness: number,
+  compute: (piece: PieceSize) => number | Outcome<number>,
+): number | Outcome<number> {
+  return withPiece(length, breadth, thickness, (piece) =>
+    headroom < piece.thickness
+      ? refused({
+          kind: 'impossible',
+          argument: 'headroom',
+          got: headroom,
+          because: `it is less than the piece's least size, ${piece.thickness} mm`,
+        })
+      : compute(piece),
+  );
+}

@@ -1,26 +1,53 @@
 import type { Working } from '../../core/measures/working';
+import { writeAnswer } from '../../core/stages/answerWorking';
 import { flightClearance } from '../../core/stages/flight';
-import { GOING, opening, PIECE_SIZES, RISE } from '../arguments';
-import type { NumberFunction } from '../description';
-import { withPiece } from '../pieceArgument';
+import { flightPassages } from '../../core/stages/flightPassages';
+import { bestPassage } from '../../core/stages/opening';
+import { GOING, HEADROOM, opening, PIECE_SIZES, RISE } from '../arguments';
+import type { ArgumentDescription, NumberFunction } from '../description';
+import { withPieceUnder } from '../pieceArgument';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../shared';
+
+const FAMILIES =
+  'along the pitch line, lengthwise, the section breadth x thickness turned by any angle; at the ends bent from level to the pitch in elevation, or kept level';
+
+const atEnd = (name: string, help: string): ArgumentDescription => ({
+  ...opening(name, help),
+  optional: { default: null, meaning: 'not looked at' },
+});
 
 export const flight: NumberFunction = {
   kind: 'number',
   id: 'FLIGHT',
   group: 'Clearance',
-  summary: 'Clearance of a piece on a straight flight of stairs',
+  summary:
+    'Clearance of a piece on a straight flight of stairs, and on to it and off it where that is measured',
   arguments: [
     opening('width', 'clear width between walls, strings or handrails'),
-    opening('headroom', 'clear height, measured plumb above the line of nosings'),
+    HEADROOM,
     RISE,
     GOING,
     ...PIECE_SIZES,
+    {
+      name: 'risers',
+      help: 'number of risers of the flight',
+      quantity: 'count',
+      least: 1,
+      most: 60,
+      whole: true,
+      optional: { default: null, meaning: 'a flight longer than the piece' },
+    },
+    atEnd('foot_ceiling', 'clear height over the floor at the foot'),
+    atEnd('foot_space', 'level floor from the first riser to the facing wall'),
+    atEnd('head_ceiling', 'clear height over the floor at the head'),
+    atEnd('head_space', 'level floor from the top nosing to the facing wall'),
   ],
   result: CLEARANCE_RESULT,
-  source: 'clear height square to the pitch: headroom x cos(pitch); then Carver 1957 across the pitch',
-  motions: 'along the pitch line, lengthwise, the section breadth x thickness turned by any angle',
-  validity: 'the straight part of a flight longer than the piece; not on to it or off it',
+  source:
+    'clear height square to the pitch: headroom x cos(pitch), then Carver 1957; the ends as a rectangle round a bend, turned upright',
+  motions: FAMILIES,
+  validity:
+    'a straight flight; without the last four measures the straight part alone, not on to it or off it; the trimmer is where the line of the headroom meets the foot ceiling',
   caution: SPACE_CAUTION,
   example: {
     // A 45 degree stair: 2000 mm of headroom leave 1414.21 square to the pitch.
@@ -37,9 +64,20 @@ export const flight: NumberFunction = {
     length: number,
     breadth: number,
     thickness: number,
+    risers: number | undefined,
+    footCeiling: number | undefined,
+    footSpace: number | undefined,
+    headCeiling: number | undefined,
+    headSpace: number | undefined,
     working?: Working,
   ) =>
-    withPiece(length, breadth, thickness, (piece) =>
-      flightClearance({ width, headroom, rise, going }, piece, working),
-    ),
+    withPieceUnder(headroom, length, breadth, thickness, (piece) => {
+      const measures = { width, headroom, rise, going };
+      const straight = flightClearance(measures, piece, working);
+      const ends = { risers, footCeiling, footSpace, headCeiling, headSpace };
+      if ([footCeiling, footSpace, headCeiling, headSpace].every((m) => m === undefined)) return straight;
+      const answer = bestPassage(flightPassages(measures, piece, ends));
+      writeAnswer(answer, FAMILIES, working);
+      return answer.clearance;
+    }),
 };

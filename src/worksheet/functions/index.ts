@@ -20,6 +20,7 @@ import { handlers } from './handlers';
 import { jobTime } from './jobTime';
 import { joist } from './joist';
 import { joistFeet } from './joistFeet';
+import { liftCar } from './liftCar';
 import { liftIndex } from './liftIndex';
 import { liftLimit } from './liftLimit';
 import { lowerShare } from './lowerShare';
@@ -29,6 +30,7 @@ import { playRoom } from './playRoom';
 import { remeasure } from './remeasure';
 import { restTime } from './restTime';
 import { roomSpare } from './roomSpare';
+import { sideDoor } from './sideDoor';
 import { slabMass } from './slabMass';
 import { stageClear } from './stageClear';
 import { stages } from './stages';
@@ -55,9 +57,11 @@ export const FUNCTIONS: readonly FunctionDescription[] = [
   diagonalAngle,
   corner,
   cornerLength,
+  sideDoor,
   upend,
   pitch,
   flight,
+  liftCar,
   // Carrying
   lowerShare,
   teamLimit,

@@ -1,0 +1,53 @@
+import type { Working } from '../../core/measures/working';
+import { writeAnswer } from '../../core/stages/answerWorking';
+import { liftCarAnswer } from '../../core/stages/liftCar';
+import { opening, PIECE_SIZES } from '../arguments';
+import type { NumberFunction } from '../description';
+import { withPiece } from '../pieceArgument';
+import { CLEARANCE_RESULT, SPACE_CAUTION } from '../shared';
+
+const FAMILIES =
+  'through the door level, tilted or leaning; inside standing, slanted or leaning, the door shut';
+
+export const liftCar: NumberFunction = {
+  kind: 'number',
+  id: 'LIFTCAR',
+  group: 'Clearance',
+  summary: 'Clearance of a piece into a lift car and inside it with the door shut',
+  arguments: [
+    opening('door_width', "clear width of the car's door"),
+    opening('door_height', "clear height of the car's door"),
+    opening('car_width', "inside width, along the door's wall, the door in its middle"),
+    opening('car_depth', 'inside depth, from the closed door to the back wall'),
+    opening('car_height', 'inside height'),
+    ...PIECE_SIZES,
+  ],
+  result: CLEARANCE_RESULT,
+  source: 'Carver 1957 for the slanted section; the turn into the car derived here and checked by a planner',
+  motions: FAMILIES,
+  validity: 'an open landing before the door; rated load, trolley and people are questions of their own',
+  caution: SPACE_CAUTION,
+  example: {
+    // A 630 kg car: a cube cannot do better than straight through the door.
+    arguments: [800, 2100, 1100, 1400, 2200, 700, 700, 700],
+    result: 50,
+    within: 1e-6,
+    source: 'ISO 4190-1 car of 630 kg, 1100 x 1400 (its door, 800, from memory): (800 - 700)/2',
+  },
+  compute: (
+    doorWidth: number,
+    doorHeight: number,
+    carWidth: number,
+    carDepth: number,
+    carHeight: number,
+    length: number,
+    breadth: number,
+    thickness: number,
+    working?: Working,
+  ) =>
+    withPiece(length, breadth, thickness, (piece) => {
+      const answer = liftCarAnswer({ doorWidth, doorHeight, carWidth, carDepth, carHeight }, piece);
+      writeAnswer(answer, FAMILIES, working);
+      return answer.clearance;
+    }),
+};

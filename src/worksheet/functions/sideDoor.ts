@@ -1,0 +1,78 @@
+import type { Working } from '../../core/measures/working';
+import { writeAnswer } from '../../core/stages/answerWorking';
+import { sideDoorAnswer } from '../../core/stages/sideDoor';
+import { opening, PIECE_SIZES } from '../arguments';
+import type { NumberFunction } from '../description';
+import { withPiece } from '../pieceArgument';
+import { CLEARANCE_RESULT, SPACE_CAUTION } from '../shared';
+
+const FAMILIES =
+  'level in each pose, turning out of the door or moved out sideways; tilted or leaning by a fixed angle';
+
+export const sideDoor: NumberFunction = {
+  kind: 'number',
+  id: 'SIDEDOOR',
+  group: 'Clearance',
+  summary: 'Clearance of a piece out of a door into a passage across it',
+  arguments: [
+    opening('door_width', 'clear width of the door'),
+    opening('door_height', 'clear height of the door'),
+    {
+      name: 'wall_thickness',
+      help: 'thickness of the wall with its linings',
+      quantity: 'length',
+      least: 0,
+      most: 2000,
+      plainZero: true,
+    },
+    opening('passage_width', 'clear width of the passage across the door'),
+    opening('ceiling', 'clear height of the passage and the approach'),
+    ...PIECE_SIZES,
+    {
+      name: 'dead_end',
+      help: "from the door's jamb nearer the closed end of the passage to that end",
+      quantity: 'length',
+      least: 0,
+      most: 20000,
+      optional: { default: null, meaning: 'the passage is open both ways' },
+    },
+    {
+      ...opening('approach_width', 'clear width of the way to the door, centred on it'),
+      optional: { default: null, meaning: 'as wide as the door' },
+    },
+  ],
+  result: CLEARANCE_RESULT,
+  source:
+    'the passage width that a turning rectangle needs, derived here and checked against a certified planner',
+  motions: FAMILIES,
+  validity: 'an approach square to the door and longer than the piece; full-height walls',
+  caution: SPACE_CAUTION,
+  example: {
+    // A cube cannot do better than straight through the door, and moves on sideways.
+    arguments: [700, 2000, 100, 900, 2400, 600, 600, 600],
+    result: 50,
+    within: 1e-6,
+    source: 'the narrower side of the door bounds the least thickness of anything: (700 - 600)/2',
+  },
+  compute: (
+    doorWidth: number,
+    doorHeight: number,
+    wallThickness: number,
+    passageWidth: number,
+    ceiling: number,
+    length: number,
+    breadth: number,
+    thickness: number,
+    deadEnd: number | undefined,
+    approachWidth: number | undefined,
+    working?: Working,
+  ) =>
+    withPiece(length, breadth, thickness, (piece) => {
+      const answer = sideDoorAnswer(
+        { doorWidth, doorHeight, wallThickness, passageWidth, ceiling, deadEnd, approachWidth },
+        piece,
+      );
+      writeAnswer(answer, FAMILIES, working);
+      return answer.clearance;
+    }),
+};
