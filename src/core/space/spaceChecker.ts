@@ -100,6 +100,21 @@ export class SpaceChecker {
     return least;
   }
 
+  /** Which obstacle is nearest to the place. */
+  nearest(x: Float64Array, o: number): number {
+    fillAxes(this.m, x[o + 3]!, x[o + 4]!, x[o + 5]!, x[o + 6]!);
+    let least = Infinity;
+    let nearest = -1;
+    for (let i = 0; i < this.count; i++) {
+      const gap = this.gap(i, this.m, x[o]!, x[o + 1]!, x[o + 2]!, Infinity);
+      if (gap < least) {
+        least = gap;
+        nearest = i;
+      }
+    }
+    return nearest;
+  }
+
   /**
    * Pushes the place x[o..] out of what it stands in, the shortest way out of each obstacle in turn, at most
    * `times` rounds; true when it is then free.
