@@ -1,6 +1,12 @@
 import { decidePassage } from '../geometry/planar/decidePassage';
 import { rectangleThroughOpening } from '../geometry/rectangleThroughOpening';
-import { carPassage, turnedIntoCar } from '../geometry/slantedIntoCar';
+import {
+  carPassage,
+  slantedIntoCar,
+  turnedIntoCar,
+  type CarPlan,
+  type SlantedFit,
+} from '../geometry/slantedIntoCar';
 import type { PieceSize, Pose } from '../measures/piece';
 import { motionInPlan, type HeldAttitude } from './attitude';
 import { ALL_HELD, heldSizes, poseOfHeld, type Held } from './held';
@@ -50,38 +56,40 @@ export function liftCarPassages(measures: LiftCarMeasures, piece: PieceSize): St
 
 /** What a lift car answers for a piece, in the best of the ways that `liftCarPassages` lists. */
 export function liftCarAnswer(measures: LiftCarMeasures, piece: PieceSize): StageAnswer {
-  return bestWay(liftCarWays(measures, piece)).passage.answer;
+  return bestWay(liftCarWays(measures, piece, true)).passage.answer;
 }
 
 const bestWay = (ways: readonly Way[]): Way =>
   ways.reduce((best, next) => (next.passage.answer.clearance > best.passage.answer.clearance ? next : best));
 
-function liftCarWays(measures: LiftCarMeasures, piece: PieceSize): Way[] {
+/** @param onlyBest the planner is asked only about ways that could beat the others; the best is the same */
+function liftCarWays(measures: LiftCarMeasures, piece: PieceSize, onlyBest = false): Way[] {
   const { doorWidth, carWidth, carDepth, carHeight } = measures;
   const door = Math.min(doorWidth, carWidth);
   const head = Math.min(measures.doorHeight, carHeight);
   const { atMost, bound } = liftCarAtMost(measures, piece);
   const floor = -piece.length / 2;
   const ways: Way[] = [];
-  const add = (
+  const wayOf = (
     held: HeldAttitude,
     clearance: number,
     pose: Pose,
     critical: string,
     straight: boolean,
     box: Way['box'],
-  ): void => {
+  ): Way => {
     const answer = { clearance: Math.max(floor, clearance), atMost, bound, pose, critical };
     const passage: StagePassage = { from: held.held, to: held.held, answer };
-    ways.push({
+    return {
       passage: held.turned ? { ...passage, needsTurningRoom: true } : passage,
       held,
       straight,
       box,
-    });
+    };
   };
 
-  for (const held of ALL_HELD) {
+  const car = { door, width: carWidth, depth: carDepth };
+  const level = (held: Held, turning: (p: number, q: number, car: CarPlan) => SlantedFit): Way => {
     const { along, across, upright } = heldSizes(piece, held);
     const under = (head - upright) / 2;
     const box = (c: number) => ({
@@ -91,10 +99,7 @@ function liftCarWays(measures: LiftCarMeasures, piece: PieceSize): Way[] {
     });
     const straight = Math.min((door - across) / 2, (carDepth - along) / 2);
     // Only lengthwise can turning help; and not when the height decides anyway.
-    const inPlan =
-      along >= across && straight < under
-        ? turnedIntoCar(along, across, { door, width: carWidth, depth: carDepth }).clearance
-        : straight;
+    const inPlan = along >= across && straight < under ? turning(along, across, car).clearance : straight;
     const plan = Math.max(straight, inPlan);
     const critical =
       under <= plan
@@ -106,8 +111,9 @@ function liftCarWays(measures: LiftCarMeasures, piece: PieceSize): Way[] {
           : (door - across) / 2 <= (carDepth - along) / 2
             ? "between the jambs of the lift's door"
             : 'between the closed door and the back of the car';
-    add({ held }, Math.min(plan, under), poseOfHeld(held), critical, plan <= straight, box);
-  }
+    return wayOf({ held }, Math.min(plan, under), poseOfHeld(held), critical, plan <= straight, box);
+  };
+  for (const held of ALL_HELD) ways.push(level(held, onlyBest ? slantedIntoCar : turnedIntoCar));
 
   const turned = (held: Held, how: 'tilted' | 'leaning'): void => {
     const { along, across, upright } = heldSizes(piece, held);
@@ -122,7 +128,7 @@ function liftCarWays(measures: LiftCarMeasures, piece: PieceSize): Way[] {
     const roomLong = room >= head;
     const tilt = faceLong === roomLong ? fit.angle : Math.PI / 2 - fit.angle;
     const words = how === 'tilted' ? 'with one end raised' : 'leaning';
-    add(
+    const way = wayOf(
       { held, turned: how, tilt },
       clearance,
       how,
@@ -139,6 +145,7 @@ function liftCarWays(measures: LiftCarMeasures, piece: PieceSize): Way[] {
           : { along: o, across: long, upright: high };
       },
     );
+    ways.push(way);
   };
   turned('LB', 'tilted');
   turned('LT', 'tilted');
@@ -146,6 +153,16 @@ function liftCarWays(measures: LiftCarMeasures, piece: PieceSize): Way[] {
   turned('LT', 'leaning');
   turned('BT', 'leaning');
   turned('TB', 'leaning');
+  if (onlyBest) {
+    let best = bestWay(ways).passage.answer.clearance;
+    ALL_HELD.forEach((held, i) => {
+      const { along, across, upright } = heldSizes(piece, held);
+      const inside = rectangleThroughOpening(carWidth, carDepth, along, across).clearance;
+      if (Math.min((head - upright) / 2, (door - across) / 2, inside) <= best) return;
+      ways[i] = level(held, turnedIntoCar);
+      best = Math.max(best, ways[i]!.passage.answer.clearance);
+    });
+  }
   return ways;
 }
 
@@ -158,16 +175,16 @@ export function liftCarMotion(
   measures: LiftCarMeasures,
   piece: PieceSize,
 ): ShownAnswer & { readonly motionPadding: number } {
-  const way = bestWay(liftCarWays(measures, piece));
+  const way = bestWay(liftCarWays(measures, piece, true));
   const { answer } = way.passage;
   const motionPadding = Math.max(answer.clearance - 1, -piece.length / 2);
   const { along, across, upright } = way.box(motionPadding);
   const { carWidth, carDepth, carHeight, doorHeight } = measures;
   const door = Math.min(measures.doorWidth, carWidth);
-  const car = { door, width: carWidth, depth: carDepth };
+  const plan = { door, width: carWidth, depth: carDepth };
   const high = upright / 2 + Math.min(1, Math.max(0, Math.min(doorHeight, carHeight) - upright) / 2);
   let motion: Motion;
-  const passage = carPassage(along, across, car);
+  const passage = carPassage(along, across, plan);
   if (way.straight) {
     const inside = along / 2 + Math.max(0, carDepth - along) / 2;
     const path = [
