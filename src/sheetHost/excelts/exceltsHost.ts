@@ -72,6 +72,8 @@ export class ExceltsHost implements SheetHost {
   private readonly callErrors = new Map<number, CallResult[]>();
   private readonly remembered = new Map<string, RememberedCall>();
   private readonly reads = new Map<GridCell, FormulaReads>();
+  /** Formulas as the engine computes them, of those that stay the same whatever spills. */
+  private readonly engineTexts = new Map<GridCell, string>();
   private circular: readonly GridCell[] | undefined;
   private circularNumbers: ReadonlySet<number> = new Set();
   /** First cells of spills that must not happen, found during a recalculation. */
@@ -215,6 +217,7 @@ export class ExceltsHost implements SheetHost {
   register(bundle: Bundle): void {
     this.bundle = bundle;
     this.remembered.clear();
+    this.engineTexts.clear();
   }
 
   recalculate(): Recalculation {
@@ -233,7 +236,7 @@ export class ExceltsHost implements SheetHost {
       this.callErrors.clear();
       calculateFormulas(view.workbook);
       const barred = this.barTableSpills(view);
-      const settled = !barred && sameSpills(view.spills, this.spills);
+      const settled = !barred && passes > 1 && sameSpills(view.spills, this.spills);
       const first = passes === 1 && !barred && !this.readsSpills(view.spills);
       this.spills = view.spills;
       if (settled || first || passes >= MOST_PASSES) break;
@@ -355,6 +358,7 @@ export class ExceltsHost implements SheetHost {
     if (old.formula) {
       this.cellsByNumber.delete(old.number);
       this.reads.delete(old);
+      this.engineTexts.delete(old);
       this.circular = undefined;
     }
     host.grid.remove(row, column);
@@ -432,13 +436,19 @@ export class ExceltsHost implements SheetHost {
     });
   }
 
-  private engineFormula({ formula, number }: GridCell, sheet: string): string {
+  private engineFormula(cell: GridCell, sheet: string): string {
+    const { number } = cell;
+    const { stored } = cell.formula!;
     if (this.noSpill.has(number)) return `${NO_SPILL}()`;
     // Excel shows 0 there, with a warning ("Remove or allow a circular reference").
     if (this.circularNumbers.has(number)) return '0';
-    return engineFormula(formula!.stored, number, this.bundle?.functions ?? new Map(), (reference) => {
-      const [cell, prefix] = /^(?:(.*)!)?([^!]+)$/.exec(reference)?.slice(1).reverse() ?? [];
-      const at = cell === undefined ? undefined : readAddress(cell);
+    const kept = this.engineTexts.get(cell);
+    if (kept !== undefined) return kept;
+    let lasting = true;
+    const text = engineFormula(stored, number, this.bundle?.functions ?? new Map(), (reference) => {
+      lasting = false;
+      const [address, prefix] = /^(?:(.*)!)?([^!]+)$/.exec(reference)?.slice(1).reverse() ?? [];
+      const at = address === undefined ? undefined : readAddress(address);
       const name = prefix === undefined ? sheet : prefix.replace(/^'|'$/g, '').replace(/''/g, "'");
       const host = this.hostSheets.find((s) => s.name.toLowerCase() === name.toLowerCase());
       if (!at || !host) return undefined;
@@ -448,6 +458,8 @@ export class ExceltsHost implements SheetHost {
       const block = { ...at, rows: spill?.rows ?? 1, columns: spill?.columns ?? 1 };
       return prefix === undefined ? blockAddress(block) : `${prefix}!${blockAddress(block)}`;
     });
+    if (lasting) this.engineTexts.set(cell, text);
+    return text;
   }
 
   private engineFunctions() {
