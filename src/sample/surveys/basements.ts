@@ -60,7 +60,7 @@ export const BASEMENTS: readonly Survey[] = [
         headSpace: 4700,
         note: 'going down, dug-out basement with a new stair',
       },
-      { stage: 'door', width: 838, height: 2010, wall: 150 },
+      { stage: 'door', width: 834, height: 2010, wall: 150 },
       { stage: 'room', length: 7400, width: 5700, height: 2400 },
     ],
   },

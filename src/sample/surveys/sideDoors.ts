@@ -88,7 +88,7 @@ export const SIDE_DOORS: readonly Survey[] = [
       { stage: 'passage', width: `3' 4"`, height: `7' 11"`, length: `16'` },
       {
         stage: 'side door',
-        width: `2' 6"`,
+        width: `2' 6 1/2"`,
         height: `6' 6"`,
         wall: `4"`,
         widthOut: `3' 4"`,
