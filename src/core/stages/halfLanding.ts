@@ -1,8 +1,10 @@
 import { halfLandingAtMost } from '../geometry/proofs/halfLandingAtMost';
 import type { PieceSize } from '../measures/piece';
 import { multiply, quaternionAbout, quaternionFromAxes, type Quaternion } from '../space/quaternion';
-import { heldSizes, poseOfHeld, type Held } from './held';
-import { landingMotion, type LandingFound, type LandingTask } from './landingMotion';
+import type { Held } from './held';
+import { shownAnswer, withoutMotion } from './shownAnswer';
+import { onFlight, paddingOnFlight } from './onFlight';
+import { landingMotion, type LandingTask } from './landingMotion';
 import { openingAtMost, type ProvedBound } from './openingAtMost';
 import type { KeyAttitude, ShownAnswer, StageAnswer } from './stageAnswer';
 import type { StagePassage } from './stagePassage';
@@ -26,7 +28,7 @@ export interface HalfLandingMeasures {
 }
 
 /** Places looked at for one padding. */
-const WORK = 60000;
+const WORK = 30000;
 
 /** How the piece is held on both flights in the motions that are looked for. */
 const HELD: readonly Held[] = ['LB', 'LT'];
@@ -49,8 +51,7 @@ const HELD: readonly Held[] = ['LB', 'LT'];
  *   going: 250, overRail: 0 }, { length: 1500, breadth: 700, thickness: 25 }).clearance
  */
 export function halfLandingAnswer(measures: HalfLandingMeasures, piece: PieceSize, work = WORK): StageAnswer {
-  const { motion: _motion, scene: _scene, ...answer } = halfLandingShown(measures, piece, work);
-  return answer;
+  return withoutMotion(halfLandingShown(measures, piece, work));
 }
 
 /** The same with the motion and the obstacles, for a checker. */
@@ -66,52 +67,17 @@ export function halfLandingPassages(
   piece: PieceSize,
   work = WORK,
 ): StagePassage[] {
-  return HELD.map((held) => {
-    const { motion: _motion, scene: _scene, ...answer } = shown(measures, piece, held, work);
-    return { from: held, to: held, answer };
-  });
+  return HELD.map((held) => ({
+    from: held,
+    to: held,
+    answer: withoutMotion(shown(measures, piece, held, work)),
+  }));
 }
 
 function shown(m: HalfLandingMeasures, piece: PieceSize, held: Held, work: number): ShownAnswer {
   const proved = provedBound(m, piece);
   const found = landingMotion(halfLandingTask(m, piece, held), piece, proved.atMost, work);
   return shownAnswer(found, piece, held, proved, m.overRail);
-}
-
-/** An answer from what was found and what was proved; without a motion the piece shrunk to a point. */
-export function shownAnswer(
-  found: LandingFound | null,
-  piece: PieceSize,
-  held: Held,
-  proved: ProvedBound | null,
-  overRail: number,
-): ShownAnswer {
-  const bound = proved === null || proved.atMost === Infinity ? {} : { bound: proved.bound };
-  const atMost = proved?.atMost ?? Infinity;
-  if (found === null) {
-    return {
-      clearance: -piece.length / 2,
-      atMost,
-      ...bound,
-      pose: poseOfHeld(held),
-      critical: 'no motion was found',
-      motion: [],
-      scene: [],
-    };
-  }
-  const { clearance, pose, critical, lift, motion, scene } = found;
-  const over = overRail > 0 && lift > overRail;
-  return {
-    clearance,
-    atMost: Math.max(atMost, clearance),
-    ...bound,
-    pose,
-    critical,
-    lift,
-    ...(over ? { overRail: true } : {}),
-    motion,
-    scene,
-  };
 }
 
 function provedBound(m: HalfLandingMeasures, piece: PieceSize): ProvedBound {
@@ -202,53 +168,6 @@ function railBlocks(W: number, well: number, top: number, slope: number, F: numb
     },
     block('the handrail', [-up[0] * deep, W, -far], [0, W + well, top]),
   ];
-}
-
-/** The piece held on a flight, its underside just above the line of nosings. */
-export function onFlight(
-  piece: PieceSize,
-  held: Held,
-  padding: number,
-  out: readonly [number, number],
-  slope: number,
-  edge: readonly [number, number, number],
-  headroom: number,
-  away: number,
-): KeyAttitude {
-  const stretch = Math.sqrt(1 + slope * slope);
-  const t: [number, number, number] = [out[0] / stretch, out[1] / stretch, slope / stretch];
-  const up: [number, number, number] = [
-    (-out[0] * slope) / stretch,
-    (-out[1] * slope) / stretch,
-    1 / stretch,
-  ];
-  const side: [number, number, number] = [-out[1], out[0], 0];
-  const upright = Math.max(0, heldSizes(piece, held).upright + 2 * padding);
-  // A third of what is free below it, and no more than a hand's breadth.
-  const free = headroom / stretch - upright;
-  const height = upright / 2 + Math.min(40, free / 2);
-  const minus: [number, number, number] = [-side[0], -side[1], -side[2]];
-  return {
-    at: [0, 1, 2].map((k) => edge[k]! + t[k]! * away * stretch + up[k]! * height) as unknown as [
-      number,
-      number,
-      number,
-    ],
-    // LB: breadth up, thickness across; LT: thickness up.
-    turn: held === 'LB' ? quaternionFromAxes(t, up, minus) : quaternionFromAxes(t, side, up),
-  };
-}
-
-/** Padding at which the held piece fills the flight's width or its clear height. */
-export function paddingOnFlight(
-  piece: PieceSize,
-  held: Held,
-  width: number,
-  headroom: number,
-  slope: number,
-): number {
-  const { across, upright } = heldSizes(piece, held);
-  return Math.min(width - across, headroom / Math.sqrt(1 + slope * slope) - upright) / 2;
 }
 
 /** Across the landing: on end, on edge, flat; and in the upright plane across it tilted between. */
