@@ -69,19 +69,22 @@ export function sideDoorPassages(measures: SideDoorMeasures, piece: PieceSize): 
 
 /** What a door into a passage answers for a piece, in the best of the ways that `sideDoorPassages` lists. */
 export function sideDoorAnswer(measures: SideDoorMeasures, piece: PieceSize): StageAnswer {
-  return bestWay(sideDoorWays(measures, piece)).passage.answer;
+  return bestWay(sideDoorWays(measures, piece, true)).passage.answer;
 }
 
 const bestWay = (ways: readonly Way[]): Way =>
   ways.reduce((best, next) => (next.passage.answer.clearance > best.passage.answer.clearance ? next : best));
 
-function sideDoorWays(measures: SideDoorMeasures, piece: PieceSize): Way[] {
+/** @param onlyBest ways that cannot beat those before them are left out; the best is the same */
+function sideDoorWays(measures: SideDoorMeasures, piece: PieceSize, onlyBest = false): Way[] {
   const { ceiling, doorHeight } = measures;
   const plan = planOf(measures);
   const { atMost, bound } = sideDoorAtMost(measures, piece);
   const head = Math.min(ceiling, doorHeight);
   const floor = -piece.length / 2;
   const ways: Way[] = [];
+  let best = -Infinity;
+  const beaten = (most: number): boolean => onlyBest && most <= best;
   const words = {
     head: doorHeight <= ceiling ? 'under the head of the door' : `under the ceiling of ${round(ceiling)} mm`,
     jambs: `between the jambs of the door, ${round(plan.door)} mm apart`,
@@ -97,6 +100,7 @@ function sideDoorWays(measures: SideDoorMeasures, piece: PieceSize): Way[] {
     turningRoom = false,
   ): void => {
     const answer = { clearance: Math.max(clearance, floor), atMost, bound, pose, critical };
+    best = Math.max(best, answer.clearance);
     const passage: StagePassage = { from, to, answer };
     ways.push({ ...way, passage: turningRoom ? { ...passage, needsTurningRoom: true } : passage });
   };
@@ -113,7 +117,7 @@ function sideDoorWays(measures: SideDoorMeasures, piece: PieceSize): Way[] {
     const tell = (clearance: number, inPlan: number, byDoor: number): string =>
       under <= inPlan ? words.head : byDoor <= clearance + 1e-6 ? words.jambs : words.passage;
     const byDoor = (plan.door - across) / 2;
-    if (along >= across) {
+    if (along >= across && !beaten(Math.min(under, byDoor, (plan.passage - across) / 2))) {
       const fit = doorIntoPassage(along, across, plan).clearance;
       const clearance = Math.min(fit, under);
       add(held, held, clearance, poseOfHeld(held), tell(clearance, fit, byDoor), {
@@ -124,6 +128,7 @@ function sideDoorWays(measures: SideDoorMeasures, piece: PieceSize): Way[] {
     }
     const sideways = Math.min(byDoor, (plan.passage - along) / 2);
     const clearance = Math.min(sideways, under);
+    if (beaten(clearance) && ways.length > 0) continue;
     add(
       held,
       CROSSED[held],
@@ -135,8 +140,9 @@ function sideDoorWays(measures: SideDoorMeasures, piece: PieceSize): Way[] {
   }
 
   const turned = (held: Held, u: number, v: number, a: number, how: 'tilted' | 'leaning'): void => {
-    const level = ways.find((w) => w.passage.from === held && w.passage.to === held)!.passage.answer
-      .clearance;
+    const level = onlyBest
+      ? best
+      : ways.find((w) => w.passage.from === held && w.passage.to === held)!.passage.answer.clearance;
     const shape = (c: number) => {
       const face = turnedFace(Math.max(0, u + 2 * c), Math.max(0, v + 2 * c), head);
       if (!face) return undefined;
@@ -205,7 +211,7 @@ export function sideDoorMotion(
   measures: SideDoorMeasures,
   piece: PieceSize,
 ): ShownAnswer & { readonly motionPadding: number } {
-  const way = bestWay(sideDoorWays(measures, piece));
+  const way = bestWay(sideDoorWays(measures, piece, true));
   const { answer } = way.passage;
   const motionPadding = Math.max(answer.clearance - 1, -piece.length / 2);
   const plan = planOf(measures);

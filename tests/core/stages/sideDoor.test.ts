@@ -160,3 +160,14 @@ describe('side door', () => {
     expect(passages.some((p) => p.from[1] === 'L')).toBe(true);
   });
 });
+
+test('the answer is the best of the listed ways', () => {
+  fc.assert(
+    fc.property(seven, three, (m, p) => {
+      const ways = sideDoorPassages(measuresFrom(m), pieceFrom(p));
+      const most = Math.max(...ways.map((w) => w.answer.clearance));
+      expect(sideDoorAnswer(measuresFrom(m), pieceFrom(p)).clearance).toBeCloseTo(most, 5);
+    }),
+    { seed: 17, numRuns: 400 },
+  );
+});
