@@ -24,7 +24,11 @@ export function stagePassages(stage: StageName, measures: StageMeasures, piece: 
         piece,
       );
     case 'flight':
-      return flightPassages({ width: m.width!, headroom: m.height!, rise: m.rise!, going: m.going! }, piece);
+      return flightPassages(
+        { width: m.width!, headroom: m.height!, rise: m.rise!, going: m.going! },
+        piece,
+        m,
+      );
     case 'side door':
       return sideDoorPassages(
         {
