@@ -86,6 +86,18 @@ describe('a rectangle among convex polygons', () => {
     }
   });
 
+  // Regression only: the widths of our recorded corner scenes, slab 1830 x 25 in plan, critical at 664.68.
+  test.each([
+    [2, 'passes'],
+    [20, 'passes'],
+    [-2, 'blocked'],
+    [-20, 'blocked'],
+  ] as const)('a slab in a corner %d mm from its critical width: %s', (more, verdict) => {
+    const width = 664.68 + more;
+    const c = corner(width, width, Math.PI / 2, 1830, 25);
+    expect(decidePassage(c.world, 1830, 25, c.start, { ...c.goal, angle: 0 }).verdict).toBe(verdict);
+  });
+
   test('a ladder in corridors of 3 and 4 ft: 9.8657 ft (Briggs & Cochran, Calculus)', () => {
     const foot = 304.8;
     const ladder = (feet: number): string => {
