@@ -1,0 +1,129 @@
+import { CODES, USES } from '../../core/floors/codeLoads';
+import { GRADES } from '../../core/floors/strengthClasses';
+import type { WorkbookWriter, WriterValue } from '../../sheetHost/workbookWriter';
+import { headed, HEADING, INPUT, showWithin } from './look';
+import { BUILD_LIST } from './piecesSheet';
+
+const f = (formula: string): WriterValue => ({ formula });
+
+/** A line of the check: what, the formula of its value, unit, the formula it is held against if any, what that is. */
+type Line = readonly [what: string, value: string, unit: string, against?: string, which?: string];
+
+/** Inputs: label, value, unit, the name the formulas use. */
+const INPUTS: readonly (readonly [string, WriterValue, string, string])[] = [
+  ['Build', '8 ft, slate in 1, built up', '', 'FloorBuild'],
+  ['Use of the room', 'dwelling', '', 'FloorUse'],
+  ['Code', 'UK', '', 'FloorCode'],
+  ['Joist span', 3600, 'mm', 'JoistSpan'],
+  ['Joist spacing', 400, 'mm', 'JoistSpacing'],
+  ['Joist breadth', 50, 'mm', 'JoistBreadth'],
+  ['Joist depth', 200, 'mm', 'JoistDepth'],
+  ['Joist grade', 'C24', '', 'JoistGrade'],
+  ['Own weight of the floor', 0.5, 'kN/m2', 'FloorDead'],
+  ['Foot spacing along the joist', 1500, 'mm', 'FootSpacing'],
+  ['First foot from the support', 1050, 'mm', 'FirstFoot'],
+  ['Pad under a foot, square', 150, 'mm', 'FootPad'],
+  ['Carriers on the flight', 4, 'people', 'StairCrew'],
+  ['Mass of one carrier', 90, 'kg', 'CarrierMass'],
+  ['Flight in plan, length', 3100, 'mm', 'StairLength'],
+  ['Flight, clear width', 900, 'mm', 'StairWidth'],
+  ['Rise', 190, 'mm', 'StairRise'],
+  ['Going', 240, 'mm', 'StairGoing'],
+  ['Grips apart', 1500, 'mm', 'GripSpacing'],
+  ['Centre of mass over the grip line', 350, 'mm', 'MassHeight'],
+  ['Room length', 6000, 'mm', 'RoomLength'],
+  ['Room width', 4800, 'mm', 'RoomWidth'],
+  ['Cue', 1470, 'mm', 'CueLength'],
+];
+
+const build = (column: string): string => `INDEX(Builds[${column}],MATCH(FloorBuild,Builds[Build],0))`;
+const MASS = build('Table mass');
+const SLATE = build('Heaviest piece');
+const FOOT = `CARRY.FOOTLOAD(${MASS},${build('Feet')})`;
+const PITCH = 'CARRY.PITCH(StairRise,StairGoing)';
+const SHARE = `CARRY.LOWERSHARE(${SLATE},GripSpacing,MassHeight,${PITCH})`;
+const JOIST = 'JoistSpan,JoistSpacing,JoistBreadth,JoistDepth,JoistGrade,FloorDead';
+const IMPOSED = 'CARRY.CODELOAD(FloorUse,FloorCode)';
+
+const LINES: readonly Line[] = [
+  ['Mass of the table', MASS, 'kg'],
+  [
+    'Load over its footprint',
+    `CARRY.FLOORLOAD(${MASS},${build('Outside length')},${build('Outside width')})`,
+    'kN/m2',
+    IMPOSED,
+    'imposed load of the code',
+  ],
+  ['Load at the worst foot', FOOT, 'kN', 'CARRY.CODEPOINT(FloorUse,FloorCode)', 'point load of the code'],
+  ['Pressure under the worst foot', `CARRY.FOOTPRESSURE(${MASS},${build('Feet')},FootPad)`, 'N/mm2'],
+  ['Joist, one foot at mid-span', `CARRY.JOIST(${JOIST},${IMPOSED},${FOOT})`, '1 = full', '1', 'full use'],
+  [
+    'Joist, two feet where they stand',
+    `CARRY.JOISTFEET(${JOIST},${IMPOSED},${FOOT},FirstFoot,FootSpacing,2,"permanent")`,
+    '1 = full',
+    '1',
+    'full use',
+  ],
+  [
+    'Flight with the heaviest piece and its carriers',
+    `CARRY.FLIGHTLOAD(${SLATE},StairCrew,StairLength,StairWidth,CarrierMass)`,
+    'kN/m2',
+    'CARRY.CODELOAD("stairs",FloorCode)',
+    'stairs in the code',
+  ],
+  ['Pitch of the stair', PITCH, 'degrees', '42', 'private stair, Approved Document K'],
+  ['Share of the lower end', SHARE, 'kg', '25', 'guideline for one, on the level'],
+  [
+    'Load of the lower carrier on a tread',
+    `CARRY.TREADLOAD(CarrierMass,${SHARE})`,
+    'kN',
+    'CARRY.CODEPOINT("stairs",FloorCode)',
+    'point load, stairs in the code',
+  ],
+  [
+    'Places to stand along the heaviest slate',
+    'CARRY.STANDING(1830,26,StairWidth,StairRise,StairGoing)',
+    'people, a 7 ft slate on edge',
+  ],
+  [
+    'Room to spare round the playing area',
+    `CARRY.ROOMSPARE(RoomLength,RoomWidth,${build('Play length')},${build('Play width')},CueLength)`,
+    'mm',
+  ],
+];
+
+/** Floors, feet, joists and stairs under one table. */
+export function floorsSheet(book: WorkbookWriter): void {
+  const sheet = book.sheet('Floors');
+  headed(
+    sheet,
+    'Floors and stairs',
+    'Yellow cells are yours. Within is no permission; over means stop and ask.',
+    'floors',
+  );
+  sheet.rows('A5', [['Given', 'Value', 'Unit']], HEADING);
+  INPUTS.forEach(([label, value, unit, name], i) => {
+    const row = 6 + i;
+    sheet.rows(`A${row}`, [[label, value, unit]]).format(`B${row}`, INPUT);
+    book.name(name, `Floors!$B$${row}`);
+  });
+  sheet.list('B6', { from: BUILD_LIST }, true).list('B7', USES, true).list('B8', CODES, true);
+  sheet.list('B13', GRADES, true);
+
+  sheet.rows('E5', [['Check', 'Value', 'Unit', 'Held against', 'Which is', 'Says']], HEADING);
+  LINES.forEach(([what, value, unit, against, which], i) => {
+    const row = 6 + i;
+    const says = against === undefined ? null : f(saysFormula(row));
+    sheet.rows(`E${row}`, [
+      [what, f(value), unit, against === undefined ? null : f(against), which ?? null, says],
+    ]);
+  });
+  const last = 5 + LINES.length;
+  sheet.format(`F6:F${last}`, { format: '0.00' }).format(`H6:H${last}`, { format: '0.00' });
+  showWithin(sheet, `J6:J${last}`, '$J6');
+  sheet.widths([34, 30, 9, 2, 46, 11, 26, 12, 32, 48]);
+}
+
+const saysFormula = (row: number): string =>
+  `IF(ISERROR(F${row}),"not computed: see the cell",IF(ISERROR(H${row}),"not held: no value in this code",` +
+  `IF(F${row}<=H${row},"within, and no permission","over: ask an engineer, or use an aid")))`;

@@ -1,0 +1,122 @@
+import { cellAddress } from '../../sheetHost/address';
+import type { SheetWriter, WorkbookWriter } from '../../sheetHost/workbookWriter';
+import { ROUTE_HEADERS } from '../routeRows';
+import { HEADING, headed, showVerdicts } from './look';
+
+/** Header row of the blocks taken from Route and Pieces, counted from 1. */
+const TOP = 8;
+/** The longest route and the most pieces that a job can have here. */
+const ROUTE_LENGTH = 16;
+const PIECES_LENGTH = 12;
+const ADVICE_TOP = TOP + ROUTE_LENGTH + 3;
+const DETAIL_TOP = ADVICE_TOP + 14;
+
+const PIECE_HEADERS = ['Build', 'Piece', 'Length', 'Breadth', 'Thickness', 'Mass', 'Count'] as const;
+const ROUTE_COLUMN = 1;
+const PIECE_COLUMN = ROUTE_COLUMN + ROUTE_HEADERS.length + 2;
+
+const at = (row: number, column: number): string => cellAddress(row - 1, column);
+const absolute = (row: number, column: number): string =>
+  at(row, column).replace(/^([A-Z]+)(\d+)$/, '$$$1$$$2');
+const block = (columns: number, rows: number, column: number): string =>
+  `Job!${absolute(TOP, column)}:${absolute(TOP + rows, column + columns - 1)}`;
+
+/** Cells of the verdicts on the job, for the quote: its builds are in column A. */
+export const jobVerdict = (column: string): string =>
+  `Job!$${column}$${ADVICE_TOP + 1}:$${column}$${ADVICE_TOP + 12}`;
+
+/** Cells of the job's times, for the quote: its builds are in column N. */
+export const jobTimes = jobVerdict;
+
+/** One job: its route and pieces taken out of the month by plain formulas, and all that the functions say of it. */
+export function jobSheet(book: WorkbookWriter): void {
+  const sheet = book.sheet('Job');
+  headed(
+    sheet,
+    'The job chosen on Quote',
+    'Route and pieces are read from their sheets; change them there.',
+    'route',
+  );
+  sheet.rows('A5', [['Survey', { formula: 'JobSurvey' }, '', 'Build', { formula: 'JobBuild' }]], {
+    bold: true,
+  });
+  sheet.rows('A6', [
+    [
+      'First row',
+      { formula: 'MATCH(JobSurvey,RouteRows[Survey],0)' },
+      '',
+      'Rows',
+      { formula: 'COUNTIF(RouteRows[Survey],JobSurvey)' },
+    ],
+  ]);
+  sheet.cell(at(TOP, 0), 'Row', HEADING);
+  taken(sheet, ROUTE_HEADERS, ROUTE_COLUMN, ROUTE_LENGTH, 'RouteRows', '$B$6', '$E$6');
+  const firstPiece = at(6, PIECE_COLUMN + 1);
+  const pieces = at(6, PIECE_COLUMN + 3);
+  sheet.rows(at(6, PIECE_COLUMN), [
+    [
+      'First row',
+      { formula: 'MATCH(JobBuild,PieceRows[Build],0)' },
+      'Rows',
+      { formula: 'COUNTIF(PieceRows[Build],JobBuild)' },
+    ],
+  ]);
+  taken(sheet, PIECE_HEADERS, PIECE_COLUMN, PIECES_LENGTH, 'PieceRows', pin(firstPiece), pin(pieces));
+  book.name('JobRoute', block(ROUTE_HEADERS.length, ROUTE_LENGTH, ROUTE_COLUMN));
+  book.name('JobPieces', block(PIECE_HEADERS.length, PIECES_LENGTH, PIECE_COLUMN));
+
+  sheet.cell(`A${ADVICE_TOP - 1}`, 'What to advise', { bold: true });
+  sheet.spill(`A${ADVICE_TOP}`, 'CARRY.ADVISE(JobRoute,PieceRows[#All],Allowance,Tape)');
+  showVerdicts(sheet, `B${ADVICE_TOP + 1}:B${ADVICE_TOP + 12}`, `$B${ADVICE_TOP + 1}`);
+  sheet.format(`C${ADVICE_TOP + 1}:C${ADVICE_TOP + 12}`, { format: '0' });
+  sheet.cell(`N${ADVICE_TOP - 1}`, 'Time, by the rates on Quote', { bold: true });
+  sheet.spill(`N${ADVICE_TOP}`, 'CARRY.JOBTIME(JobRoute,PieceRows[#All],JobCrew,Rates[#All])');
+  sheet.format(`O${ADVICE_TOP + 1}:Q${ADVICE_TOP + 12}`, { format: '0.0' });
+
+  sheet.cell(`A${DETAIL_TOP - 1}`, 'What to measure again, for the build quoted', { bold: true });
+  sheet.spill(`A${DETAIL_TOP}`, 'CARRY.REMEASURE(JobRoute,JobPieces,Allowance,Tape)');
+  sheet.cell(
+    `H${DETAIL_TOP - 1}`,
+    { formula: '"Step by step for the heaviest piece: "&H' + `${DETAIL_TOP - 2}` },
+    { bold: true },
+  );
+  sheet.cell(`H${DETAIL_TOP - 2}`, { formula: heaviest(1) });
+  sheet.spill(
+    `H${DETAIL_TOP}`,
+    `CARRY.STAGES(JobRoute,${heaviest(2)},${heaviest(3)},${heaviest(4)},Allowance,Tape)`,
+  );
+  showVerdicts(sheet, `J${DETAIL_TOP + 1}:J${DETAIL_TOP + 20}`, `$J${DETAIL_TOP + 1}`);
+  sheet.format(`K${DETAIL_TOP + 1}:K${DETAIL_TOP + 20}`, { format: '0' });
+  sheet.widths([30, 14, 14, 16, 26, 12, 12, 12, 16, 16, 30, 12]);
+  sheet.freeze(TOP, 0);
+}
+
+const pin = (address: string): string => address.replace(/^([A-Z]+)(\d+)$/, '$$$1$$$2');
+
+/** Copies rows of a table that stand together; an empty cell stays empty, since INDEX would make it 0. */
+function taken(
+  sheet: SheetWriter,
+  headers: readonly string[],
+  column: number,
+  length: number,
+  table: string,
+  first: string,
+  count: string,
+): void {
+  sheet.rows(at(TOP, column), [headers], HEADING);
+  for (let n = 1; n <= length; n++) {
+    if (column === ROUTE_COLUMN) sheet.cell(at(TOP + n, 0), n);
+    const row = headers.map((header) => {
+      const cell = `INDEX(${table}[${header}],${first}+$A${TOP + n}-1)`;
+      return { formula: `IF($A${TOP + n}>${count},"",IF(${cell}="","",${cell}))` };
+    });
+    sheet.rows(at(TOP + n, column), [row]);
+  }
+}
+
+/** The value in a column of the heaviest piece of the job. */
+function heaviest(column: number): string {
+  const cells = (c: number): string =>
+    `${absolute(TOP + 1, PIECE_COLUMN + c)}:${absolute(TOP + PIECES_LENGTH, PIECE_COLUMN + c)}`;
+  return `INDEX(${cells(column)},MATCH(MAX(${cells(5)}),${cells(5)},0))`;
+}

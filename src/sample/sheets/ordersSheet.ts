@@ -1,0 +1,31 @@
+import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
+import { FIRM, INVENTED } from '../firm';
+import { SAMPLE_SURVEYS } from '../sampleSurveys';
+import { headed } from './look';
+import { BUILD_LIST } from './piecesSheet';
+
+const TOP = 5;
+
+/** Cells that name the surveys, for lists of words. */
+export const SURVEY_LIST = `Orders!$A$${TOP + 1}:$A$${TOP + SAMPLE_SURVEYS.length}`;
+
+/** Who asked for what: one row a survey. */
+export function ordersSheet(book: WorkbookWriter): void {
+  const sheet = book.sheet('Orders');
+  headed(sheet, `Orders of ${FIRM.month} ${FIRM.year}`, `${FIRM.name}, ${FIRM.place}. ${INVENTED}`, 'route');
+  sheet.table({
+    name: 'Orders',
+    at: `A${TOP}`,
+    columns: [
+      { name: 'Survey', width: 9 },
+      { name: 'Build', width: 30 },
+      { name: 'Day', width: 6 },
+      { name: 'Customer', width: 26 },
+      { name: 'Place', width: 44 },
+      { name: 'Kind', width: 15 },
+    ],
+    rows: SAMPLE_SURVEYS.map((s) => [s.id, s.build, s.day, s.customer, s.place, s.kind]),
+  });
+  sheet.list(`B${TOP + 1}:B${TOP + SAMPLE_SURVEYS.length}`, { from: BUILD_LIST });
+  sheet.freeze(TOP, 1);
+}

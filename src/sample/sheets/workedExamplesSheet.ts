@@ -1,0 +1,71 @@
+import type { SheetWriter, WorkbookWriter } from '../../sheetHost/workbookWriter';
+import { ROUTE_EXAMPLE, WORKED_EXAMPLES, type WorkedExample } from '../workedExamples';
+import { headed, HEADING, INPUT, showWithin } from './look';
+
+const TOP = 5;
+/** Rows kept for one example: the longest working has to fit beside it. */
+const HEIGHT = 28;
+
+const NO_ANSWER = 'write your answer above';
+
+/** Examples for training: question, givens, an answer to be filled in and marked, and the working beside. */
+export function workedExamplesSheet(book: WorkbookWriter): void {
+  const sheet = book.sheet('Worked examples');
+  headed(
+    sheet,
+    'Worked examples',
+    'Work it out, write your answer in the yellow cell, then look at the working beside it. Values of our own making.',
+    'lifting',
+  );
+  WORKED_EXAMPLES.forEach((example, i) => written(sheet, example, i + 1, TOP + i * HEIGHT));
+  wholeRoute(sheet, WORKED_EXAMPLES.length + 1, TOP + WORKED_EXAMPLES.length * HEIGHT);
+  sheet.widths([30, 14, 14, 4, 44, 60, 12, 12, 60]);
+  sheet.freeze(3);
+}
+
+function written(sheet: SheetWriter, example: WorkedExample, number: number, top: number): void {
+  const { title, question, given, id, unit, tolerance } = example;
+  sheet.cell(`A${top}`, `${number}. ${title}`, { bold: true, size: 12 }).cell(`A${top + 1}`, question);
+  sheet.rows(`A${top + 2}`, [['Given', 'Value', 'Unit']], HEADING);
+  sheet.rows(`A${top + 3}`, given);
+  const first = top + 3;
+  const inputs = given.map((_, i) => `B${first + i}`).join(',');
+  answered(sheet, first + given.length, unit, tolerance, `CARRY.${id}(${inputs})`);
+  sheet.spill(`E${top + 2}`, `CARRY.WORKING("${id}",${inputs})`);
+}
+
+/** The row for an answer, the tolerance, and whether the answer is right. */
+function answered(sheet: SheetWriter, row: number, unit: string, tolerance: number, result: string): void {
+  const answer = `B${row}`;
+  const far = `B${row + 1}`;
+  sheet.rows(`A${row}`, [
+    ['Your answer', null, unit],
+    ['Right within', tolerance, unit],
+    [
+      'Marked',
+      {
+        formula:
+          `IF(${answer}="","${NO_ANSWER}",IF(NOT(ISNUMBER(${answer})),"not a number",` +
+          `IF(ABS(${answer}-${result})<=${far},"right","not within "&${far}&" ${unit}")))`,
+      },
+    ],
+  ]);
+  sheet.format(answer, INPUT);
+  showWithin(sheet, `B${row + 2}`, `$B$${row + 2}`);
+}
+
+function wholeRoute(sheet: SheetWriter, number: number, top: number): void {
+  const { title, question, headers, rows, piece, tolerance } = ROUTE_EXAMPLE;
+  sheet.cell(`A${top}`, `${number}. ${title}`, { bold: true, size: 12 }).cell(`A${top + 1}`, question);
+  const last = top + 2 + rows.length;
+  sheet.rows(`E${top + 2}`, [headers], HEADING).rows(`E${top + 3}`, rows);
+  sheet.rows(`A${top + 2}`, [['Given', 'Value', 'Unit']], HEADING);
+  sheet.rows(`A${top + 3}`, [
+    ['length', piece[0], 'mm'],
+    ['breadth', piece[1], 'mm'],
+    ['thickness', piece[2], 'mm'],
+  ]);
+  const stages = `CARRY.STAGES(E${top + 2}:P${last},B${top + 3},B${top + 4},B${top + 5})`;
+  sheet.spill(`E${last + 2}`, stages);
+  answered(sheet, top + 6, 'mm a side', tolerance, `INDEX(${stages},${rows.length + 2},4)`);
+}
