@@ -1,6 +1,9 @@
 import type { PieceSize } from '../../src/core/measures/piece';
 import type { Motion, SceneBox } from '../../src/core/stages/stageAnswer';
 
+// Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
+const { abs, ceil, cos, hypot, max, sin, sqrt } = Math;
+
 /**
  * Replays a shown motion by another method than the planner's: many places along it, the distance of the
  * two boxes' corner sets by Gilbert, Johnson & Keerthi's algorithm (IEEE J. Robotics & Automation 4(2),
@@ -43,14 +46,14 @@ export function replay(
   const padding = options.padding ?? 0;
   const step = options.step ?? 4;
   const sizes: V = [
-    Math.max(0, piece.length + 2 * padding),
-    Math.max(0, piece.breadth + 2 * padding),
-    Math.max(0, piece.thickness + 2 * padding),
+    max(0, piece.length + 2 * padding),
+    max(0, piece.breadth + 2 * padding),
+    max(0, piece.thickness + 2 * padding),
   ];
   const obstacles = shown.scene.map((box) => corners([...box.size], matrixOf(box.turn), [...box.centre]));
   const centres = shown.scene.map((box) => [...box.centre] as V);
-  const radii = shown.scene.map((box) => Math.hypot(...box.size) / 2);
-  const reach = Math.hypot(...sizes) / 2;
+  const radii = shown.scene.map((box) => hypot(...box.size) / 2);
+  const reach = hypot(...sizes) / 2;
   let least = Infinity;
   let worst = 0;
   let at: Replay['at'];
@@ -60,7 +63,7 @@ export function replay(
     let body: V[] | undefined;
     for (let i = 0; i < obstacles.length; i++) {
       if (travelled < resume[i]!) continue;
-      const far = Math.hypot(...sub(place, centres[i]!)) - reach - radii[i]!;
+      const far = hypot(...sub(place, centres[i]!)) - reach - radii[i]!;
       if (far > 50) {
         resume[i] = travelled + far;
         continue;
@@ -72,7 +75,7 @@ export function replay(
       if (d > 0) continue;
       const depth = depthOf(sizes, m, place, obstacles[i]!, worst);
       if (depth > worst || at === undefined) {
-        worst = Math.max(worst, depth);
+        worst = max(worst, depth);
         at = { key, part, obstacle: i };
       }
     }
@@ -84,8 +87,8 @@ export function replay(
     const b = shown.motion[k + 1]!;
     const from = matrixOf(a.turn);
     const { axis, angle } = axisAngleBetween(a.turn, b.turn);
-    const travel = Math.hypot(...sub([...b.at], [...a.at])) + angle * reach;
-    const steps = Math.max(1, Math.ceil(travel / step));
+    const travel = hypot(...sub([...b.at], [...a.at])) + angle * reach;
+    const steps = max(1, ceil(travel / step));
     for (let s = 0; s <= steps; s++) {
       const part = s / steps;
       const place: V = [0, 1, 2].map((j) => a.at[j]! + (b.at[j]! - a.at[j]!) * part) as V;
@@ -103,7 +106,7 @@ export function replay(
 
 /** Columns of the rotation matrix: where the piece's axes L, B, T point. */
 function matrixOf(q: readonly [number, number, number, number]): V[] {
-  const n = Math.hypot(...q);
+  const n = hypot(...q);
   const [w, x, y, z] = q.map((c) => c / n) as [number, number, number, number];
   return [
     [w * w + x * x - y * y - z * z, 2 * (x * y + w * z), 2 * (x * z - w * y)],
@@ -128,14 +131,14 @@ function axisAngleBetween(
     w = -w;
     v = [-v[0], -v[1], -v[2]];
   }
-  const s = Math.hypot(...v);
+  const s = hypot(...v);
   if (s < 1e-12) return { axis: [1, 0, 0], angle: 0 };
   return { axis: [v[0] / s, v[1] / s, v[2] / s], angle: 2 * Math.atan2(s, w) };
 }
 
 function rodrigues(k: V, angle: number, columns: V[]): V[] {
-  const c = Math.cos(angle);
-  const s = Math.sin(angle);
+  const c = cos(angle);
+  const s = sin(angle);
   return columns.map((v) => {
     const kv = cross(k, v);
     const d = dot(k, v) * (1 - c);
@@ -181,15 +184,15 @@ export function gjkDistance(a: V[], b: V[]): number {
     if (d2 < 1e-14) return 0;
     const w = support([-nearest[0], -nearest[1], -nearest[2]]);
     // No point of the difference lies nearer along this direction: done.
-    if (d2 - dot(nearest, w) <= 1e-12 * d2 + 1e-12) return Math.sqrt(d2);
-    if (simplex.some((p) => p[0] === w[0] && p[1] === w[1] && p[2] === w[2])) return Math.sqrt(d2);
+    if (d2 - dot(nearest, w) <= 1e-12 * d2 + 1e-12) return sqrt(d2);
+    if (simplex.some((p) => p[0] === w[0] && p[1] === w[1] && p[2] === w[2])) return sqrt(d2);
     const next = nearestOfSimplex([...simplex, w]);
     if (next === null) return 0;
-    if (dot(next.point, next.point) >= d2) return Math.sqrt(d2);
+    if (dot(next.point, next.point) >= d2) return sqrt(d2);
     simplex = next.kept;
     nearest = next.point;
   }
-  return Math.sqrt(dot(nearest, nearest));
+  return sqrt(dot(nearest, nearest));
 }
 
 /** The point of a simplex nearest the origin and the corners it hangs on, by trying every face; null inside. */
@@ -232,11 +235,11 @@ function solve(g: number[][], r: number[]): number[] | null {
   const n = r.length;
   const m = g.map((row, i) => [...row, r[i]!]);
   // Flat simplexes are left to their faces: a height under 1e-5 of the length says nothing.
-  const flat = 1e-10 * Math.max(...g.map((row, i) => row[i]!));
+  const flat = 1e-10 * max(...g.map((row, i) => row[i]!));
   for (let c = 0; c < n; c++) {
     let pivot = c;
-    for (let i = c + 1; i < n; i++) if (Math.abs(m[i]![c]!) > Math.abs(m[pivot]![c]!)) pivot = i;
-    if (Math.abs(m[pivot]![c]!) < flat) return null;
+    for (let i = c + 1; i < n; i++) if (abs(m[i]![c]!) > abs(m[pivot]![c]!)) pivot = i;
+    if (abs(m[pivot]![c]!) < flat) return null;
     [m[c], m[pivot]] = [m[pivot]!, m[c]!];
     for (let i = 0; i < n; i++) {
       if (i === c) continue;
@@ -252,7 +255,7 @@ function depthOf(sizes: V, m: V[], at: V, obstacle: V[], worst: number): number 
   const apartAt = (c: number): boolean =>
     gjkDistance(
       corners(
-        sizes.map((x) => Math.max(0, x - 2 * c)),
+        sizes.map((x) => max(0, x - 2 * c)),
         m,
         at,
       ),
@@ -261,7 +264,7 @@ function depthOf(sizes: V, m: V[], at: V, obstacle: V[], worst: number): number 
   // Only a deeper place than the worst so far matters.
   if (worst > 0 && apartAt(worst)) return worst;
   let low = worst;
-  let high = Math.max(...sizes) / 2;
+  let high = max(...sizes) / 2;
   while (high - low > 0.1) {
     const c = (low + high) / 2;
     if (apartAt(c)) high = c;

@@ -1,14 +1,17 @@
 import type { KeyAttitude } from '../stages/stageAnswer';
 
+// Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
+const { abs, acos, cos, max, min, sin, sqrt } = Math;
+
 /** A unit quaternion [w, x, y, z]. */
 export type Quaternion = KeyAttitude['turn'];
 
 /** The attitude of a box as surveyors write it: R = Rz(yaw) Ry(pitch) Rx(roll), all in degrees. */
 export function quaternionFromRollPitchYaw(roll: number, pitch: number, yaw: number): Quaternion {
   const half = Math.PI / 360;
-  const [cr, sr] = [Math.cos(roll * half), Math.sin(roll * half)];
-  const [cp, sp] = [Math.cos(pitch * half), Math.sin(pitch * half)];
-  const [cy, sy] = [Math.cos(yaw * half), Math.sin(yaw * half)];
+  const [cr, sr] = [cos(roll * half), sin(roll * half)];
+  const [cp, sp] = [cos(pitch * half), sin(pitch * half)];
+  const [cy, sy] = [cos(yaw * half), sin(yaw * half)];
   return [
     cr * cp * cy + sr * sp * sy,
     sr * cp * cy - cr * sp * sy,
@@ -19,8 +22,8 @@ export function quaternionFromRollPitchYaw(roll: number, pitch: number, yaw: num
 
 /** The turn by `angle` [rad] about an axis (any length but 0). */
 export function quaternionAbout(axis: readonly [number, number, number], angle: number): Quaternion {
-  const scale = Math.sin(angle / 2) / Math.sqrt(axis[0] ** 2 + axis[1] ** 2 + axis[2] ** 2);
-  return [Math.cos(angle / 2), axis[0] * scale, axis[1] * scale, axis[2] * scale];
+  const scale = sin(angle / 2) / sqrt(axis[0] ** 2 + axis[1] ** 2 + axis[2] ** 2);
+  return [cos(angle / 2), axis[0] * scale, axis[1] * scale, axis[2] * scale];
 }
 
 /** a then applied after b: the turn b first, then a. */
@@ -46,8 +49,8 @@ export function quaternionFromAxes(
     1 - x[0] + y[1] - z[2],
     1 - x[0] - y[1] + z[2],
   ];
-  const largest = four.indexOf(Math.max(...four));
-  const root = Math.sqrt(four[largest]!);
+  const largest = four.indexOf(max(...four));
+  const root = sqrt(four[largest]!);
   const s = 0.5 / root;
   const a = (y[2] - z[1]) * s;
   const b = (z[0] - x[2]) * s;
@@ -74,12 +77,12 @@ export function rotate(q: Quaternion, v: readonly [number, number, number]): [nu
 export function slerp(a: Quaternion, b: Quaternion, s: number): Quaternion {
   let dot = a[0] * b[0] + a[1] * b[1] + a[2] * b[2] + a[3] * b[3];
   const sign = dot < 0 ? -1 : 1;
-  dot = Math.min(1, Math.abs(dot));
-  const angle = Math.acos(dot);
-  const sine = Math.sin(angle);
-  const u = sine < 1e-9 ? 1 - s : Math.sin((1 - s) * angle) / sine;
-  const v = (sine < 1e-9 ? s : Math.sin(s * angle) / sine) * sign;
+  dot = min(1, abs(dot));
+  const angle = acos(dot);
+  const sine = sin(angle);
+  const u = sine < 1e-9 ? 1 - s : sin((1 - s) * angle) / sine;
+  const v = (sine < 1e-9 ? s : sin(s * angle) / sine) * sign;
   const q = [a[0] * u + b[0] * v, a[1] * u + b[1] * v, a[2] * u + b[2] * v, a[3] * u + b[3] * v] as const;
-  const n = Math.sqrt(q[0] ** 2 + q[1] ** 2 + q[2] ** 2 + q[3] ** 2);
+  const n = sqrt(q[0] ** 2 + q[1] ** 2 + q[2] ** 2 + q[3] ** 2);
   return [q[0] / n, q[1] / n, q[2] / n, q[3] / n];
 }

@@ -1,6 +1,9 @@
 import type { PieceSize } from '../measures/piece';
 import type { SceneBox } from '../stages/stageAnswer';
 
+// Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
+const { abs, ceil, max, min, sqrt } = Math;
+
 /** Numbers an obstacle takes: centre 3, half sizes 3, axes 9 (row by row: axis 0, axis 1, axis 2). */
 const STRIDE = 15;
 /** Intervals that one move may be cut into before it counts as not shown to be free. */
@@ -55,7 +58,7 @@ export class SpaceChecker {
     this.count = scene.length;
     this.boxes = new Float64Array(STRIDE * scene.length);
     this.radii = new Float64Array(scene.length);
-    this.words = Math.max(1, Math.ceil(scene.length / 31));
+    this.words = max(1, ceil(scene.length / 31));
     this.active = new Int32Array(this.words * (2 * MOST_INTERVALS + 2));
     const axes = new Float64Array(9);
     scene.forEach((box, i) => {
@@ -64,7 +67,7 @@ export class SpaceChecker {
       this.boxes.set([box.size[0] / 2, box.size[1] / 2, box.size[2] / 2], o + 3);
       fillAxes(axes, box.turn[0], box.turn[1], box.turn[2], box.turn[3]);
       this.boxes.set(axes, o + 6);
-      this.radii[i] = Math.sqrt(box.size[0] ** 2 + box.size[1] ** 2 + box.size[2] ** 2) / 2;
+      this.radii[i] = sqrt(box.size[0] ** 2 + box.size[1] ** 2 + box.size[2] ** 2) / 2;
     });
   }
 
@@ -73,7 +76,7 @@ export class SpaceChecker {
     this.hx = piece.length / 2;
     this.hy = piece.breadth / 2;
     this.hz = piece.thickness / 2;
-    this.reach = Math.sqrt(this.hx ** 2 + this.hy ** 2 + this.hz ** 2);
+    this.reach = sqrt(this.hx ** 2 + this.hy ** 2 + this.hz ** 2);
   }
 
   /** Whether the piece touches nothing with its centre at x[o..o+2] and attitude x[o+3..o+6]. */
@@ -168,15 +171,15 @@ export class SpaceChecker {
       let qx = queue[o + 4]! + queue[o + 11]!;
       let qy = queue[o + 5]! + queue[o + 12]!;
       let qz = queue[o + 6]! + queue[o + 13]!;
-      const norm = Math.sqrt(qw * qw + qx * qx + qy * qy + qz * qz);
+      const norm = sqrt(qw * qw + qx * qx + qy * qy + qz * qz);
       qw /= norm;
       qx /= norm;
       qy /= norm;
       qz /= norm;
       // Angle: |q0 + q1| = 2 cos(theta/4), so tan(theta/4) >= theta/4 gives a bound from above without trigonometry.
-      const cosine = Math.min(1, norm / 2);
-      const theta = cosine >= 1 ? 0 : (4 * Math.sqrt(1 - cosine * cosine)) / cosine + 1e-7; // 1e-7: 1 - c^2 has lost its digits below that
-      const half = Math.sqrt(dx * dx + dy * dy + dz * dz);
+      const cosine = min(1, norm / 2);
+      const theta = cosine >= 1 ? 0 : (4 * sqrt(1 - cosine * cosine)) / cosine + 1e-7; // 1e-7: 1 - c^2 has lost its digits below that
+      const half = sqrt(dx * dx + dy * dy + dz * dz);
       const travel = half + (this.reach * theta) / 2 + APART;
       const bow = (this.reach * theta * theta) / 8 + APART;
       const m = this.m;
@@ -186,7 +189,7 @@ export class SpaceChecker {
       for (let w = 0; w < words; w++) {
         let mask = this.active[aw + w]!;
         const first = w * 31;
-        const last = Math.min(this.count, first + 31);
+        const last = min(this.count, first + 31);
         for (let i = first; i < last; i++) {
           const bit = 1 << (i - first);
           if ((mask & bit) === 0) continue;
@@ -223,7 +226,7 @@ export class SpaceChecker {
             const side = this.nx * m[k]! + this.ny * m[k + 1]! + this.nz * m[k + 2]! < 0 ? -1 : 1;
             const bo = i * STRIDE;
             const rho =
-              Math.sqrt(
+              sqrt(
                 (this.boxes[bo]! - px) ** 2 +
                   (this.boxes[bo + 1]! - py) ** 2 +
                   (this.boxes[bo + 2]! - pz) ** 2,
@@ -290,11 +293,11 @@ export class SpaceChecker {
     const y = py - b[o + 1]!;
     const z = pz - b[o + 2]!;
     let sum = 0;
-    let u = Math.abs(x * b[o + 6]! + y * b[o + 7]! + z * b[o + 8]!) - b[o + 3]!;
+    let u = abs(x * b[o + 6]! + y * b[o + 7]! + z * b[o + 8]!) - b[o + 3]!;
     if (u > 0) sum += u * u;
-    u = Math.abs(x * b[o + 9]! + y * b[o + 10]! + z * b[o + 11]!) - b[o + 4]!;
+    u = abs(x * b[o + 9]! + y * b[o + 10]! + z * b[o + 11]!) - b[o + 4]!;
     if (u > 0) sum += u * u;
-    u = Math.abs(x * b[o + 12]! + y * b[o + 13]! + z * b[o + 14]!) - b[o + 5]!;
+    u = abs(x * b[o + 12]! + y * b[o + 13]! + z * b[o + 14]!) - b[o + 5]!;
     if (u > 0) sum += u * u;
     return sum > d * d;
   }
@@ -316,12 +319,12 @@ export class SpaceChecker {
       (b[o]! - px) * nx +
       (b[o + 1]! - py) * ny +
       (b[o + 2]! - pz) * nz -
-      this.hx * Math.abs(m[0]! * nx + m[1]! * ny + m[2]! * nz) -
-      this.hy * Math.abs(m[3]! * nx + m[4]! * ny + m[5]! * nz) -
-      this.hz * Math.abs(m[6]! * nx + m[7]! * ny + m[8]! * nz) -
-      b[o + 3]! * Math.abs(b[o + 6]! * nx + b[o + 7]! * ny + b[o + 8]! * nz) -
-      b[o + 4]! * Math.abs(b[o + 9]! * nx + b[o + 10]! * ny + b[o + 11]! * nz) -
-      b[o + 5]! * Math.abs(b[o + 12]! * nx + b[o + 13]! * ny + b[o + 14]! * nz)
+      this.hx * abs(m[0]! * nx + m[1]! * ny + m[2]! * nz) -
+      this.hy * abs(m[3]! * nx + m[4]! * ny + m[5]! * nz) -
+      this.hz * abs(m[6]! * nx + m[7]! * ny + m[8]! * nz) -
+      b[o + 3]! * abs(b[o + 6]! * nx + b[o + 7]! * ny + b[o + 8]! * nz) -
+      b[o + 4]! * abs(b[o + 9]! * nx + b[o + 10]! * ny + b[o + 11]! * nz) -
+      b[o + 5]! * abs(b[o + 12]! * nx + b[o + 13]! * ny + b[o + 14]! * nz)
     );
   }
 
@@ -367,20 +370,20 @@ export class SpaceChecker {
     const c20 = a20 * b00 + a21 * b01 + a22 * b02;
     const c21 = a20 * b10 + a21 * b11 + a22 * b12;
     const c22 = a20 * b20 + a21 * b21 + a22 * b22;
-    const d00 = Math.abs(c00);
-    const d01 = Math.abs(c01);
-    const d02 = Math.abs(c02);
-    const d10 = Math.abs(c10);
-    const d11 = Math.abs(c11);
-    const d12 = Math.abs(c12);
-    const d20 = Math.abs(c20);
-    const d21 = Math.abs(c21);
-    const d22 = Math.abs(c22);
+    const d00 = abs(c00);
+    const d01 = abs(c01);
+    const d02 = abs(c02);
+    const d10 = abs(c10);
+    const d11 = abs(c11);
+    const d12 = abs(c12);
+    const d20 = abs(c20);
+    const d21 = abs(c21);
+    const d22 = abs(c22);
     let best = -Infinity;
     let s: number;
     // The obstacle's faces.
     const v0 = dx * b00 + dy * b01 + dz * b02;
-    s = Math.abs(v0) - gx - (hx * d00 + hy * d10 + hz * d20);
+    s = abs(v0) - gx - (hx * d00 + hy * d10 + hz * d20);
     if (s > best) {
       best = s;
       this.axisKind = 3;
@@ -391,7 +394,7 @@ export class SpaceChecker {
       if (s > enough) return s;
     }
     const v1 = dx * b10 + dy * b11 + dz * b12;
-    s = Math.abs(v1) - gy - (hx * d01 + hy * d11 + hz * d21);
+    s = abs(v1) - gy - (hx * d01 + hy * d11 + hz * d21);
     if (s > best) {
       best = s;
       this.axisKind = 4;
@@ -402,7 +405,7 @@ export class SpaceChecker {
       if (s > enough) return s;
     }
     const v2 = dx * b20 + dy * b21 + dz * b22;
-    s = Math.abs(v2) - gz - (hx * d02 + hy * d12 + hz * d22);
+    s = abs(v2) - gz - (hx * d02 + hy * d12 + hz * d22);
     if (s > best) {
       best = s;
       this.axisKind = 5;
@@ -414,7 +417,7 @@ export class SpaceChecker {
     }
     // The piece's faces, the broad one first.
     const u2 = dx * a20 + dy * a21 + dz * a22;
-    s = Math.abs(u2) - hz - (gx * d20 + gy * d21 + gz * d22);
+    s = abs(u2) - hz - (gx * d20 + gy * d21 + gz * d22);
     if (s > best) {
       best = s;
       this.axisKind = 2;
@@ -425,7 +428,7 @@ export class SpaceChecker {
       if (s > enough) return s;
     }
     const u1 = dx * a10 + dy * a11 + dz * a12;
-    s = Math.abs(u1) - hy - (gx * d10 + gy * d11 + gz * d12);
+    s = abs(u1) - hy - (gx * d10 + gy * d11 + gz * d12);
     if (s > best) {
       best = s;
       this.axisKind = 1;
@@ -436,7 +439,7 @@ export class SpaceChecker {
       if (s > enough) return s;
     }
     const u0 = dx * a00 + dy * a01 + dz * a02;
-    s = Math.abs(u0) - hx - (gx * d00 + gy * d01 + gz * d02);
+    s = abs(u0) - hx - (gx * d00 + gy * d01 + gz * d02);
     if (s > best) {
       best = s;
       this.axisKind = 0;
@@ -451,7 +454,7 @@ export class SpaceChecker {
     let l: number;
     l = 1 - d00 * d00;
     if (l > 1e-10) {
-      s = (Math.abs(u2 * c10 - u1 * c20) - (hy * d20 + hz * d10 + gy * d02 + gz * d01)) / Math.sqrt(l);
+      s = (abs(u2 * c10 - u1 * c20) - (hy * d20 + hz * d10 + gy * d02 + gz * d01)) / sqrt(l);
       if (s > best) {
         best = s;
         pair = 0;
@@ -459,7 +462,7 @@ export class SpaceChecker {
     }
     l = 1 - d01 * d01;
     if (l > 1e-10) {
-      s = (Math.abs(u2 * c11 - u1 * c21) - (hy * d21 + hz * d11 + gx * d02 + gz * d00)) / Math.sqrt(l);
+      s = (abs(u2 * c11 - u1 * c21) - (hy * d21 + hz * d11 + gx * d02 + gz * d00)) / sqrt(l);
       if (s > best) {
         best = s;
         pair = 1;
@@ -467,7 +470,7 @@ export class SpaceChecker {
     }
     l = 1 - d02 * d02;
     if (l > 1e-10) {
-      s = (Math.abs(u2 * c12 - u1 * c22) - (hy * d22 + hz * d12 + gx * d01 + gy * d00)) / Math.sqrt(l);
+      s = (abs(u2 * c12 - u1 * c22) - (hy * d22 + hz * d12 + gx * d01 + gy * d00)) / sqrt(l);
       if (s > best) {
         best = s;
         pair = 2;
@@ -475,7 +478,7 @@ export class SpaceChecker {
     }
     l = 1 - d10 * d10;
     if (l > 1e-10) {
-      s = (Math.abs(u0 * c20 - u2 * c00) - (hx * d20 + hz * d00 + gy * d12 + gz * d11)) / Math.sqrt(l);
+      s = (abs(u0 * c20 - u2 * c00) - (hx * d20 + hz * d00 + gy * d12 + gz * d11)) / sqrt(l);
       if (s > best) {
         best = s;
         pair = 3;
@@ -483,7 +486,7 @@ export class SpaceChecker {
     }
     l = 1 - d11 * d11;
     if (l > 1e-10) {
-      s = (Math.abs(u0 * c21 - u2 * c01) - (hx * d21 + hz * d01 + gx * d12 + gz * d10)) / Math.sqrt(l);
+      s = (abs(u0 * c21 - u2 * c01) - (hx * d21 + hz * d01 + gx * d12 + gz * d10)) / sqrt(l);
       if (s > best) {
         best = s;
         pair = 4;
@@ -491,7 +494,7 @@ export class SpaceChecker {
     }
     l = 1 - d12 * d12;
     if (l > 1e-10) {
-      s = (Math.abs(u0 * c22 - u2 * c02) - (hx * d22 + hz * d02 + gx * d11 + gy * d10)) / Math.sqrt(l);
+      s = (abs(u0 * c22 - u2 * c02) - (hx * d22 + hz * d02 + gx * d11 + gy * d10)) / sqrt(l);
       if (s > best) {
         best = s;
         pair = 5;
@@ -499,7 +502,7 @@ export class SpaceChecker {
     }
     l = 1 - d20 * d20;
     if (l > 1e-10) {
-      s = (Math.abs(u1 * c00 - u0 * c10) - (hx * d10 + hy * d00 + gy * d22 + gz * d21)) / Math.sqrt(l);
+      s = (abs(u1 * c00 - u0 * c10) - (hx * d10 + hy * d00 + gy * d22 + gz * d21)) / sqrt(l);
       if (s > best) {
         best = s;
         pair = 6;
@@ -507,7 +510,7 @@ export class SpaceChecker {
     }
     l = 1 - d21 * d21;
     if (l > 1e-10) {
-      s = (Math.abs(u1 * c01 - u0 * c11) - (hx * d11 + hy * d01 + gx * d22 + gz * d20)) / Math.sqrt(l);
+      s = (abs(u1 * c01 - u0 * c11) - (hx * d11 + hy * d01 + gx * d22 + gz * d20)) / sqrt(l);
       if (s > best) {
         best = s;
         pair = 7;
@@ -515,7 +518,7 @@ export class SpaceChecker {
     }
     l = 1 - d22 * d22;
     if (l > 1e-10) {
-      s = (Math.abs(u1 * c02 - u0 * c12) - (hx * d12 + hy * d02 + gx * d21 + gy * d20)) / Math.sqrt(l);
+      s = (abs(u1 * c02 - u0 * c12) - (hx * d12 + hy * d02 + gx * d21 + gy * d20)) / sqrt(l);
       if (s > best) {
         best = s;
         pair = 8;
@@ -527,7 +530,7 @@ export class SpaceChecker {
       let x = m[ai + 1]! * b[bj + 2]! - m[ai + 2]! * b[bj + 1]!;
       let y = m[ai + 2]! * b[bj]! - m[ai]! * b[bj + 2]!;
       let z = m[ai]! * b[bj + 1]! - m[ai + 1]! * b[bj]!;
-      let f = 1 / Math.sqrt(x * x + y * y + z * z);
+      let f = 1 / sqrt(x * x + y * y + z * z);
       if (x * dx + y * dy + z * dz < 0) f = -f;
       x *= f;
       y *= f;

@@ -1,6 +1,9 @@
 import type { PieceSize } from '../../measures/piece';
 import { greatestNotBlocked } from './greatestNotBlocked';
 
+// Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
+const { abs, max, min, sqrt } = Math;
+
 /** Cells of attitude that one padding may be cut into. */
 const MOST_CELLS = 2500;
 /** Added where a proof must exceed [mm]: above any rounding here. */
@@ -18,10 +21,10 @@ const OUTWARD = 1e-6;
  * @returns largest padding [mm a side] that this does not exclude
  */
 export function boxInBoxAtMost(room: readonly [number, number, number], piece: PieceSize): number {
-  const most = Math.max(...room) / 2;
+  const most = max(...room) / 2;
   const [a, b, c] = [...room].sort((x, y) => y - x) as [number, number, number];
   // Set down square it fits with this padding.
-  const square = Math.min(a - piece.length, b - piece.breadth, c - piece.thickness) / 2;
+  const square = min(a - piece.length, b - piece.breadth, c - piece.thickness) / 2;
   return greatestNotBlocked(piece, most, (p) => fitsNowhere(room, p), square, 0.25);
 }
 
@@ -29,10 +32,10 @@ const stack = new Float64Array(4 * 512);
 
 function fitsNowhere(room: readonly [number, number, number], p: PieceSize): boolean {
   const [a, b, c] = [...room].sort((x, y) => y - x) as [number, number, number];
-  const diagonal = Math.sqrt(p.length ** 2 + p.breadth ** 2 + p.thickness ** 2);
+  const diagonal = sqrt(p.length ** 2 + p.breadth ** 2 + p.thickness ** 2);
   // Quick proofs: the edges' sum (Winkler, Mathematical Mind-Benders), the diagonal, the least width.
   if (p.length + p.breadth + p.thickness > a + b + c + OUTWARD) return true;
-  if (diagonal > Math.sqrt(a * a + b * b + c * c) + OUTWARD) return true;
+  if (diagonal > sqrt(a * a + b * b + c * c) + OUTWARD) return true;
   if (p.thickness > c + OUTWARD) return true;
   if (p.length <= a && p.breadth <= b && p.thickness <= c) return false;
   stack[0] = 0;
@@ -52,12 +55,12 @@ function fitsNowhere(room: readonly [number, number, number], p: PieceSize): boo
     const [r10, r11, r12] = [2 * s * (x * y + z), 1 - 2 * s * (x * x + z * z), 2 * s * (y * z - x)];
     const [r20, r21, r22] = [2 * s * (x * z - y), 2 * s * (y * z + x), 1 - 2 * s * (x * x + y * y)];
     // The central projection of the sphere of quaternions never stretches: half-turn <= distance in the cube.
-    const moved = diagonal * Math.min(Math.PI, 2 * Math.sqrt(3) * h) + OUTWARD;
-    const w0 = p.length * Math.abs(r00) + p.breadth * Math.abs(r01) + p.thickness * Math.abs(r02);
+    const moved = diagonal * min(Math.PI, 2 * sqrt(3) * h) + OUTWARD;
+    const w0 = p.length * abs(r00) + p.breadth * abs(r01) + p.thickness * abs(r02);
     if (w0 - moved > room[0]) continue;
-    const w1 = p.length * Math.abs(r10) + p.breadth * Math.abs(r11) + p.thickness * Math.abs(r12);
+    const w1 = p.length * abs(r10) + p.breadth * abs(r11) + p.thickness * abs(r12);
     if (w1 - moved > room[1]) continue;
-    const w2 = p.length * Math.abs(r20) + p.breadth * Math.abs(r21) + p.thickness * Math.abs(r22);
+    const w2 = p.length * abs(r20) + p.breadth * abs(r21) + p.thickness * abs(r22);
     if (w2 - moved > room[2]) continue;
     // It fits here: no proof.
     if (w0 <= room[0] && w1 <= room[1] && w2 <= room[2]) return false;

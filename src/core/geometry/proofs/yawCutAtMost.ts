@@ -1,6 +1,9 @@
 import type { PieceSize } from '../../measures/piece';
 import { greatestNotBlocked } from './greatestNotBlocked';
 
+// Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
+const { abs, asin, cos, max, min, sin, sqrt } = Math;
+
 /** Cells of tilt and lean that one direction may be cut into. */
 const MOST_CELLS = 4000;
 /** Added where a proof must exceed [mm]: above any rounding here. */
@@ -32,7 +35,7 @@ export function yawCutAtMost(
   piece: PieceSize,
 ): number {
   const cut = new YawCut(widthIn, widthOut, ceiling, (turn * Math.PI) / 180);
-  const most = Math.max(widthIn, widthOut) / 2;
+  const most = max(widthIn, widthOut) / 2;
   return greatestNotBlocked(piece, most, (p) => cut.blocked(p));
 }
 
@@ -55,7 +58,7 @@ class YawCut {
     // its arm's outer wall towards the other arm.
     this.between = Math.PI - turn;
     this.n1 = [0, 1];
-    this.n2 = [Math.sin(this.between), -Math.cos(this.between)];
+    this.n2 = [sin(this.between), -cos(this.between)];
   }
 
   blocked(p: PieceSize): boolean {
@@ -77,8 +80,8 @@ class YawCut {
     const tried: { yaw: number; f: number }[] = [];
     for (let k = 1; k <= 4 * DIRECTIONS; k++) {
       const yaw = from + ((to - from) * k) / (4 * DIRECTIONS + 1);
-      const steep = Math.asin(Math.min(1, this.ceiling / p.length)) * 0.9;
-      const f = Math.max(
+      const steep = asin(min(1, this.ceiling / p.length)) * 0.9;
+      const f = max(
         this.standing(p, yaw, 0, Math.PI / 2),
         this.standing(p, yaw, 0, 0),
         this.standing(p, yaw, steep, 0),
@@ -105,23 +108,23 @@ class YawCut {
    * sine of the angle between the axis' direction and the arm.
    */
   private sidesHold(p: PieceSize, right: number, wrong: number): boolean {
-    const level = Math.sqrt(Math.max(0, 1 - (this.ceiling / p.length) ** 2));
+    const level = sqrt(max(0, 1 - (this.ceiling / p.length) ** 2));
     const wide = (arm: number, width: number): boolean => {
-      const s = level * Math.min(Math.abs(Math.sin(right - arm)), Math.abs(Math.sin(wrong - arm)));
-      const across = p.length * s + p.thickness * Math.sqrt(Math.max(0, 1 - s * s));
-      return Math.min(across, p.length) > width + OUTWARD;
+      const s = level * min(abs(sin(right - arm)), abs(sin(wrong - arm)));
+      const across = p.length * s + p.thickness * sqrt(max(0, 1 - s * s));
+      return min(across, p.length) > width + OUTWARD;
     };
     return wide(0, this.b1) && wide(this.between, this.b2);
   }
 
   /** The left side of the condition at one attitude. */
   private standing(p: PieceSize, yaw: number, tilt: number, lean: number): number {
-    const cy = Math.cos(yaw);
-    const sy = Math.sin(yaw);
-    const ct = Math.cos(tilt);
-    const st = Math.sin(tilt);
-    const cl = Math.cos(lean);
-    const sl = Math.sin(lean);
+    const cy = cos(yaw);
+    const sy = sin(yaw);
+    const ct = cos(tilt);
+    const st = sin(tilt);
+    const cl = cos(lean);
+    const sl = sin(lean);
     // Plan parts of the piece's axes: long, then the other two turned by the lean.
     const lx = ct * cy;
     const ly = ct * sy;
@@ -139,27 +142,25 @@ class YawCut {
     const L = p.length / 2;
     const B = p.breadth / 2;
     const T = p.thickness / 2;
-    const free1 = this.b1 - (L * Math.abs(l1) + B * Math.abs(b1) + T * Math.abs(t1));
-    const free2 = this.b2 - (L * Math.abs(l2) + B * Math.abs(b2) + T * Math.abs(t2));
+    const free1 = this.b1 - (L * abs(l1) + B * abs(b1) + T * abs(t1));
+    const free2 = this.b2 - (L * abs(l2) + B * abs(b2) + T * abs(t2));
     const at = (m: number): number =>
       (1 - m) * free1 +
       m * free2 -
-      (L * Math.abs((1 - m) * l1 + m * l2) +
-        B * Math.abs((1 - m) * b1 + m * b2) +
-        T * Math.abs((1 - m) * t1 + m * t2));
-    let most = Math.max(at(0), at(1));
-    if (l1 * l2 < 0) most = Math.max(most, at(l1 / (l1 - l2)));
-    if (b1 * b2 < 0) most = Math.max(most, at(b1 / (b1 - b2)));
-    if (t1 * t2 < 0) most = Math.max(most, at(t1 / (t1 - t2)));
+      (L * abs((1 - m) * l1 + m * l2) + B * abs((1 - m) * b1 + m * b2) + T * abs((1 - m) * t1 + m * t2));
+    let most = max(at(0), at(1));
+    if (l1 * l2 < 0) most = max(most, at(l1 / (l1 - l2)));
+    if (b1 * b2 < 0) most = max(most, at(b1 / (b1 - b2)));
+    if (t1 * t2 < 0) most = max(most, at(t1 / (t1 - t2)));
     return most;
   }
 
   /** Whether the piece stands nowhere with its axis in this direction, whatever its tilt and lean. */
   private shut(p: PieceSize, yaw: number): boolean {
     const { stack, ceiling } = this;
-    const steepest = Math.asin(Math.min(1, ceiling / p.length));
-    const reach = Math.sqrt(p.length ** 2 + p.breadth ** 2 + p.thickness ** 2) / 2;
-    const round = Math.sqrt(p.breadth ** 2 + p.thickness ** 2) / 2;
+    const steepest = asin(min(1, ceiling / p.length));
+    const reach = sqrt(p.length ** 2 + p.breadth ** 2 + p.thickness ** 2) / 2;
+    const round = sqrt(p.breadth ** 2 + p.thickness ** 2) / 2;
     // A tilt and its opposite are mirror images in the plan's horizontal: tilts from 0 up will do.
     stack[0] = steepest / 2;
     stack[1] = Math.PI / 2;
@@ -174,12 +175,11 @@ class YawCut {
       const dt = stack[4 * top + 2]!;
       const dl = stack[4 * top + 3]!;
       const height =
-        p.length * Math.abs(Math.sin(tilt)) +
-        Math.cos(tilt) * (p.breadth * Math.abs(Math.sin(lean)) + p.thickness * Math.abs(Math.cos(lean)));
+        p.length * abs(sin(tilt)) + cos(tilt) * (p.breadth * abs(sin(lean)) + p.thickness * abs(cos(lean)));
       const lift = 2 * (reach * dt + round * dl);
       if (height - lift > ceiling + OUTWARD) continue;
       // Along a level n a tilt moves a corner by no more than its height above the centre; a lean by `round`.
-      const along = Math.min(reach, (height + lift) / 2) * dt + round * dl;
+      const along = min(reach, (height + lift) / 2) * dt + round * dl;
       if (this.standing(p, yaw, tilt, lean) + 2 * along + OUTWARD < 0) continue;
       if (4 * (top + 2) > stack.length) return false;
       const first = reach * dt > round * dl;
