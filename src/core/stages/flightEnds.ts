@@ -200,16 +200,20 @@ export function flightElevation(
   }
   if (before < reach) obstacles.push(boxPolygon(-far, -far, -before, 2 * far));
   if (after < reach) obstacles.push(boxPolygon(run + after, -far, far + run, 2 * far));
+  // Where a wall is out of reach the centre need not go farther than clear of the flight.
+  const clear = (u + v) / 2 + 10;
+  const back = before < reach ? before : clear;
+  const onward = after < reach ? after : clear;
   const centre = {
-    xMin: -before,
-    xMax: run + after,
+    xMin: -back,
+    xMax: run + onward,
     yMin: 0,
     yMax: Math.min(up + headCeiling, up + headroom + (after + reach) * tangent + reach),
   };
   return {
     world: { obstacles, centre },
-    start: { xMin: -before, xMax: 0, yMin: 0, yMax: Math.min(footCeiling, headroom + reach), angle: 0 },
-    goal: { xMin: run, xMax: run + after, yMin: up, yMax: centre.yMax, angle: 0 },
+    start: { xMin: -back, xMax: 0, yMin: 0, yMax: Math.min(footCeiling, headroom + reach), angle: 0 },
+    goal: { xMin: run, xMax: run + onward, yMin: up, yMax: centre.yMax, angle: 0 },
   };
 }
 

@@ -2,6 +2,9 @@ import fc from 'fast-check';
 import { bendPassage, bendWithWall } from '../../../src/core/geometry/bendWithWall';
 import { passageBracket } from '../../../src/core/geometry/planar/passageBracket';
 import { flightElevation, flightEndsAtMost, flightEndsFit } from '../../../src/core/stages/flightEnds';
+import { sortedPiece } from '../../../src/core/measures/piece';
+import { flightEndsMotion } from '../../../src/core/stages/flightEndsMotion';
+import { replay } from '../../support/replayMotion';
 import { overlapAlong } from '../geometry/planar/replayPath';
 
 const seeded = (seed: number): (() => number) => {
@@ -76,6 +79,25 @@ describe('on to a flight and off it', () => {
       );
       expect(whole.world.obstacles.length).toBeGreaterThan(3);
       expect(bracket.upper).toBeGreaterThanOrEqual(fit.clearance - 1e-6);
+    }
+  });
+
+  test('a whole motion, foot to head, is free by the independent replay', () => {
+    for (const [measured, held] of [
+      [ends, 'LB'],
+      [{ ...ends, footSpace: 1600, headCeiling: 2100 }, 'LB'],
+      [{ ...ends, footCeiling: 2050, headSpace: 1400 }, 'LT'],
+    ] as const) {
+      const piece = sortedPiece(1830, 700, 25);
+      const shown = flightEndsMotion(flight, measured, piece, held);
+      expect(shown.motion.length).toBeGreaterThan(3);
+      const first = shown.motion[0]!.at;
+      const last = shown.motion[shown.motion.length - 1]!.at;
+      expect(first[0]).toBeLessThanOrEqual(0);
+      expect(last[0]).toBeGreaterThanOrEqual(13 * 240 - 1e-6);
+      expect(replay(shown, piece, { padding: shown.motionPadding, step: 10 }).worstPenetration).toBeLessThan(
+        0.05,
+      );
     }
   });
 
