@@ -68,6 +68,12 @@ class AddInFiles {
             page.replaceAll('{{officeJs}}', officeJs).replaceAll('{{officeOrigin}}', officeOrigin),
           );
           emit('taskpane.css', read('src/taskpane/taskpane.css'));
+          for (const name of ['sheetPage.html', 'sheetPage.css'])
+            emit(name, read(`src/sheetHost/page/${name}`));
+
+          // Most of the sheet page is the workbook library, which takes longer to minify than all the rest, and
+          // the page is read on this machine only.
+          compilation.updateAsset('sheetPage.js', (source) => source, { minimized: true });
 
           const { ICON_SIZES, iconPng } = loadSource('src/taskpane/icon.ts');
           for (const size of ICON_SIZES) emit(`icon-${size}.png`, iconPng(size));
@@ -103,6 +109,7 @@ module.exports = (env = {}, argv = {}) => {
     entry: {
       functions: './src/worksheet/register.ts',
       taskpane: './src/taskpane/taskpane.ts',
+      sheetPage: './src/sheetHost/page/sheetPage.ts',
     },
     output: { path: path.resolve(__dirname, 'dist'), filename: '[name].js', clean: { keep: /^sample-/ } },
     resolve: { extensions: ['.ts', '.js'] },

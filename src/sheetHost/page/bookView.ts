@@ -1,0 +1,553 @@
+import { element } from '../../taskpane/element';
+import { blockAddress, cellAddress, readAddress, SHEET_COLUMNS, SHEET_ROWS, type Block } from '../address';
+import { openWorkbook } from '../excelts/openWorkbook';
+import { shownText } from '../excelts/shownText';
+import { isCellError } from '../hostValues';
+import { FAULTS, GridView } from './gridView';
+import { helpLines } from './helpLines';
+import { typingHelp, type DescribedFunction, type TypingHelp } from './typingHelp';
+import { painted, type WorkbookSession } from './workbookSession';
+
+/** Largest file that is opened, in MB. */
+const MOST_MB = 20;
+
+const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
+
+/** Where typing goes on: in the cell itself, or in the line above the cells. */
+type Typing = {
+  readonly place: 'cell' | 'line';
+  readonly begun: 'typed' | 'opened';
+  readonly before: string;
+};
+
+/** The workbook on the page: sheets, the line with what a cell holds, the cells, what can be done with the file. */
+export class BookView {
+  private readonly grid: GridView;
+  private readonly tabs = element('div', { role: 'tablist', class: 'tabs', 'aria-label': 'Sheets' });
+  private readonly panel = element('div', { role: 'tabpanel', id: 'sheet-panel', class: 'panel' });
+  private readonly address = element('input', {
+    id: 'cell-address',
+    type: 'text',
+    autocomplete: 'off',
+    spellcheck: 'false',
+  });
+  private readonly line = element('input', {
+    id: 'cell-line',
+    type: 'text',
+    autocomplete: 'off',
+    spellcheck: 'false',
+  });
+  private readonly message = element('div', { class: 'message', id: 'cell-message', 'aria-live': 'polite' });
+  private readonly status = element('p', { class: 'status', role: 'status' });
+  private readonly alert = element('p', { class: 'refused', role: 'alert' });
+  private readonly file = element('input', {
+    id: 'book-file',
+    type: 'file',
+    accept: '.xlsx',
+    class: 'unseen',
+    tabindex: '-1',
+  });
+  private readonly open = button('Open a workbook…');
+  private readonly save = button('Save a copy');
+  private readonly undo = button('Take back the last change');
+  private typing: Typing | undefined;
+  private help: TypingHelp | undefined;
+  /** The column that Tab went on from; Enter comes back to it. */
+  private tabbedFrom: number | undefined;
+  private anchor: { row: number; column: number } = { row: 0, column: 0 };
+
+  constructor(
+    root: HTMLElement,
+    private readonly session: WorkbookSession,
+    private readonly functions: readonly DescribedFunction[],
+  ) {
+    this.grid = new GridView(session, {
+      selected: (cell, extend) => {
+        if (this.typing && !this.commit()) return;
+        if (extend) this.extendTo(cell);
+        else this.goTo(cell.row, cell.column);
+        setTimeout(() => this.focus(), 0);
+      },
+      edit: () => this.type('cell', 'opened'),
+    });
+    this.alert.hidden = true;
+    this.panel.append(this.grid.scroller);
+    root.replaceChildren(
+      element(
+        'div',
+        { class: 'tools' },
+        this.open,
+        element('label', { for: 'book-file', class: 'unseen' }, 'Workbook to open'),
+        this.file,
+        this.save,
+        this.undo,
+        this.status,
+      ),
+      this.alert,
+      this.tabs,
+      element(
+        'div',
+        { class: 'cell-line' },
+        element('label', { for: 'cell-address' }, 'Cell'),
+        this.address,
+        element('label', { for: 'cell-line' }, 'holds'),
+        this.line,
+      ),
+      this.message,
+      this.panel,
+      element(
+        'p',
+        { class: 'keys' },
+        'Keys: arrows move, Enter or F2 types, Escape leaves what was typed, Tab goes right, Delete empties, ' +
+          'Ctrl+Z takes back, F6 goes on to the next part of the page.',
+      ),
+    );
+    this.listen();
+    session.listen((event) => {
+      if (event === 'opened') this.grid.forget();
+      if (event === 'computing') this.say('Computing…');
+      if (event === 'opened' || event === 'cells') this.showComputed();
+      this.show(event === 'computing' ? 'cells' : event);
+    });
+  }
+
+  /** Puts the keyboard on the cells. */
+  focus(): void {
+    this.grid.grid.focus({ preventScroll: true });
+  }
+
+  // What is shown
+
+  private show(event: 'opened' | 'selection' | 'cells'): void {
+    const { cell } = this.session.selected;
+    if (event !== 'selection' || !this.hasTab()) this.showTabs();
+    if (event === 'cells') {
+      const { host, sheet } = this.session;
+      this.grid.widen(host.spill(sheet, cell.row, cell.column) ?? { ...cell, rows: 1, columns: 1 });
+      this.grid.render();
+    } else this.grid.reveal();
+    this.showCell();
+  }
+
+  private hasTab(): boolean {
+    return this.tabs.querySelector('[aria-selected="true"]')?.textContent === this.session.sheet;
+  }
+
+  private showTabs(): void {
+    const focused = this.tabs.contains(document.activeElement);
+    this.tabs.replaceChildren(
+      ...this.session.host.sheets().map((name, i) => {
+        const here = name === this.session.sheet;
+        const tab = element(
+          'button',
+          {
+            type: 'button',
+            role: 'tab',
+            id: `sheet-tab-${i}`,
+            'aria-selected': String(here),
+            'aria-controls': 'sheet-panel',
+            tabindex: here ? '0' : '-1',
+          },
+          name,
+        );
+        tab.addEventListener('click', () => this.toSheet(name));
+        if (here) this.panel.setAttribute('aria-labelledby', tab.id);
+        return tab;
+      }),
+    );
+    const here = this.tabs.querySelector<HTMLElement>('[aria-selected="true"]');
+    if (focused) here?.focus();
+    here?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }
+
+  private showCell(): void {
+    const { area, cell } = this.session.selected;
+    const { host, sheet } = this.session;
+    const { row, column } = cell;
+    if (document.activeElement !== this.address) this.address.value = blockAddress(area);
+    if (!this.typing) this.line.value = this.session.entry(row, column);
+    if (this.typing) return;
+    const value = host.value(sheet, row, column);
+    const spill = host.spill(sheet, row, column);
+    const told: Node[] = [];
+    if (isCellError(value)) {
+      const why = value.message ?? FAULTS[value.code] ?? '';
+      told.push(
+        element('p', { class: 'fault' }, `${cellAddress(row, column)} is ${value.code}${why && `: ${why}`}`),
+      );
+    } else if (typeof value === 'string' && value.length > 40) {
+      told.push(element('p', {}, value));
+    } else if (value !== null && this.line.value.startsWith('=')) {
+      told.push(element('p', {}, `Result: ${shownText(value, host.format(sheet, row, column))}`));
+    }
+    if (spill && spill.rows * spill.columns > 1) {
+      const first = cellAddress(spill.row, spill.column);
+      const from =
+        spill.row === row && spill.column === column
+          ? `The result fills ${blockAddress(spill)}.`
+          : `Filled from ${first}: ${host.formula(sheet, spill.row, spill.column) ?? ''}`;
+      told.push(element('p', { class: 'soft' }, from));
+    }
+    this.message.replaceChildren(...told);
+  }
+
+  private showComputed(): void {
+    const { ms, circular, unreadable } = this.session.computed;
+    const faults = [
+      circular > 0 ? `${circular} cells depend on themselves` : '',
+      unreadable > 0 ? `${unreadable} formulas cannot be read` : '',
+    ].filter((t) => t !== '');
+    this.say([`All formulas computed in ${Math.max(1, Math.round(ms))} ms`, ...faults].join('; '));
+  }
+
+  private say(text: string): void {
+    this.status.textContent = text;
+  }
+
+  private refuse(reason: string | undefined): void {
+    this.alert.hidden = reason === undefined;
+    this.alert.textContent = reason ?? '';
+  }
+
+  // Moving
+
+  private toSheet(name: string): void {
+    if (this.typing && !this.commit()) return;
+    this.session.show(name);
+    this.anchor = { ...this.session.selected.cell };
+  }
+
+  private goTo(row: number, column: number): void {
+    const at = {
+      row: Math.min(Math.max(row, 0), SHEET_ROWS - 1),
+      column: Math.min(Math.max(column, 0), SHEET_COLUMNS - 1),
+    };
+    this.anchor = at;
+    this.session.select({ ...at, rows: 1, columns: 1 });
+  }
+
+  private extendTo({ row, column }: { readonly row: number; readonly column: number }): void {
+    const { anchor } = this;
+    const [top, left] = [
+      Math.max(0, Math.min(row, anchor.row)),
+      Math.max(0, Math.min(column, anchor.column)),
+    ];
+    this.session.select(
+      {
+        row: top,
+        column: left,
+        rows: Math.max(row, anchor.row) - top + 1,
+        columns: Math.max(column, anchor.column) - left + 1,
+      },
+      anchor,
+    );
+  }
+
+  /** The corner of the selection that shift and the arrows move. */
+  private farCorner(): { row: number; column: number } {
+    const { area } = this.session.selected;
+    const far = (start: number, count: number, anchor: number) =>
+      start < anchor ? start : start + count - 1;
+    return {
+      row: far(area.row, area.rows, this.anchor.row),
+      column: far(area.column, area.columns, this.anchor.column),
+    };
+  }
+
+  private move(rows: number, columns: number, extend = false): void {
+    const from = extend ? this.farCorner() : this.session.selected.cell;
+    const to = { row: from.row + rows, column: from.column + columns };
+    if (extend) this.extendTo(to);
+    else this.goTo(to.row, to.column);
+  }
+
+  // Typing
+
+  private type(place: Typing['place'], begun: Typing['begun'], text?: string): void {
+    const { row, column } = this.session.selected.cell;
+    const before = this.session.entry(row, column);
+    this.typing = { place, begun, before };
+    const field = place === 'cell' ? this.grid.editor : this.line;
+    if (place === 'cell') {
+      this.grid.reveal();
+      field.value = text ?? before;
+      this.grid.showEditor(field.value);
+      field.focus({ preventScroll: true });
+      field.setSelectionRange(field.value.length, field.value.length);
+    }
+    this.typed();
+  }
+
+  /** Keeps both fields alike and the help up to date. */
+  private typed(): void {
+    if (!this.typing) return;
+    const [field, other] =
+      this.typing.place === 'cell' ? [this.grid.editor, this.line] : [this.line, this.grid.editor];
+    other.value = field.value;
+    if (this.typing.place === 'cell') this.grid.sizeEditor(field.value);
+    this.help = typingHelp(field.value, field.selectionStart ?? field.value.length, this.functions);
+    this.message.replaceChildren(...helpLines(this.help));
+  }
+
+  private complete(): boolean {
+    if (this.help?.kind !== 'names' || !this.typing) return false;
+    const field = this.typing.place === 'cell' ? this.grid.editor : this.line;
+    const caret = field.selectionStart ?? field.value.length;
+    const head = `${field.value.slice(0, this.help.start)}${this.help.matches[0]!.name}(`;
+    field.value = head + field.value.slice(caret);
+    field.setSelectionRange(head.length, head.length);
+    this.typed();
+    return true;
+  }
+
+  /** Enters what was typed; says false, and goes on typing, where it is refused. */
+  private commit(): boolean {
+    if (!this.typing) return true;
+    const text = (this.typing.place === 'cell' ? this.grid.editor : this.line).value;
+    if (text !== this.typing.before) {
+      const typing = this.typing;
+      this.typing = undefined;
+      const done = this.session.enter([[text]]);
+      if (!done.ok) {
+        this.typing = typing;
+        this.refuse(`Not entered: ${done.reason}.`);
+        return false;
+      }
+    }
+    this.refuse(undefined);
+    this.stopTyping();
+    return true;
+  }
+
+  private stopTyping(): void {
+    this.typing = undefined;
+    this.help = undefined;
+    this.grid.editor.hidden = true;
+    this.grid.editor.value = '';
+    this.showCell();
+  }
+
+  private typingKey(event: KeyboardEvent): void {
+    if (!this.typing) return;
+    if (event.isComposing) return;
+    const { key, shiftKey } = event;
+    if (key === 'Escape') {
+      this.refuse(undefined);
+      this.stopTyping();
+      this.focus();
+    } else if (key === 'Tab' && !shiftKey && this.complete()) {
+      // The name is completed; typing goes on.
+    } else if (key === 'Enter' || key === 'Tab') {
+      if (this.commit()) {
+        if (key === 'Tab') this.tab(shiftKey);
+        else this.enter(shiftKey);
+        this.focus();
+      }
+    } else if (this.typing.begun === 'typed' && (key === 'ArrowUp' || key === 'ArrowDown')) {
+      if (this.commit()) {
+        this.move(key === 'ArrowUp' ? -1 : 1, 0);
+        this.focus();
+      }
+    } else if (key === 'F6') {
+      if (this.commit()) this.nextPart(shiftKey);
+    } else return;
+    event.preventDefault();
+  }
+
+  private tab(back: boolean): void {
+    this.tabbedFrom ??= this.session.selected.cell.column;
+    this.move(0, back ? -1 : 1);
+  }
+
+  private enter(back: boolean): void {
+    const { row, column } = this.session.selected.cell;
+    this.goTo(row + (back ? -1 : 1), this.tabbedFrom ?? column);
+    this.tabbedFrom = undefined;
+  }
+
+  private gridKey(event: KeyboardEvent): void {
+    const { key, shiftKey } = event;
+    const ctrl = event.ctrlKey || event.metaKey;
+    const arrows: Readonly<Record<string, readonly [number, number]>> = {
+      ArrowUp: [-1, 0],
+      ArrowDown: [1, 0],
+      ArrowLeft: [0, -1],
+      ArrowRight: [0, 1],
+      PageUp: [-this.grid.page, 0],
+      PageDown: [this.grid.page, 0],
+    };
+    const arrow = arrows[key];
+    if (event.altKey || event.isComposing) return;
+    if (key !== 'Tab' && key !== 'Enter') this.tabbedFrom = undefined;
+    if (arrow && !ctrl) this.move(arrow[0], arrow[1], shiftKey);
+    else if (key === 'Tab') this.tab(shiftKey);
+    else if (key === 'Enter') {
+      if (shiftKey || this.tabbedFrom !== undefined) this.enter(shiftKey);
+      else this.type('cell', 'opened');
+    } else if (key === 'F2') this.type('cell', 'opened');
+    else if (key === 'Home') this.goTo(ctrl ? 0 : this.session.selected.cell.row, 0);
+    else if (key === 'End' && ctrl) {
+      const used = this.session.host.used(this.session.sheet);
+      if (used) this.goTo(used.row + used.rows - 1, used.column + used.columns - 1);
+    } else if (key === 'Delete' || key === 'Backspace') this.empty();
+    else if (ctrl && key.toLowerCase() === 'z') this.takeBack();
+    else if (key.length === 1 && !ctrl) this.type('cell', 'typed', key);
+    else return;
+    event.preventDefault();
+  }
+
+  private empty(): void {
+    const { area } = this.session.selected;
+    const used = this.session.host.used(this.session.sheet);
+    if (!used) return;
+    const rows = Math.min(area.rows, used.row + used.rows - area.row);
+    const columns = Math.min(area.columns, used.column + used.columns - area.column);
+    if (rows > 0 && columns > 0)
+      this.fill(
+        area,
+        Array.from({ length: rows }, () => Array<string>(columns).fill('')),
+      );
+  }
+
+  private fill(at: Block, texts: readonly (readonly string[])[]): void {
+    const done = this.session.enter(texts, at);
+    this.refuse(done.ok ? undefined : `Nothing was changed: ${done.reason}.`);
+  }
+
+  private takeBack(): void {
+    if (!this.session.undo()) this.say('There is no change to take back.');
+  }
+
+  // The file
+
+  private async openFile(): Promise<void> {
+    const file = this.file.files?.[0];
+    this.file.value = '';
+    if (!file) return;
+    if (file.size > MOST_MB * 1e6) {
+      this.refuse(
+        `${file.name} was not opened: it has ${(file.size / 1e6).toFixed(1)} MB; at most ${MOST_MB} MB are opened.`,
+      );
+      return;
+    }
+    const opened = await openWorkbook(new Uint8Array(await file.arrayBuffer()), { sizeLimit: MOST_MB * 1e6 });
+    if (!opened.ok) {
+      this.refuse(`${file.name} was not opened: ${opened.reason}. The workbook that was here still is.`);
+      return;
+    }
+    this.refuse(undefined);
+    this.say('Computing…');
+    await painted();
+    this.anchor = { row: 0, column: 0 };
+    this.session.open(opened.host);
+    this.focus();
+  }
+
+  private async saveFile(): Promise<void> {
+    if (this.typing && !this.commit()) return;
+    const { bytes, lost } = await this.session.host.save();
+    const url = URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>], { type: XLSX }));
+    const link = element('a', { href: url, download: 'carry-route-workbook.xlsx' });
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(url), 10_000);
+    this.say(
+      lost.length === 0 ? 'Saved a copy with all results.' : `Saved a copy, without ${lost.join(', ')}.`,
+    );
+  }
+
+  // What a person does
+
+  private listen(): void {
+    const { grid } = this.grid;
+    grid.addEventListener('keydown', (event) => this.gridKey(event));
+    grid.addEventListener('copy', (event) => {
+      const { area } = this.session.selected;
+      const { host, sheet } = this.session;
+      const rows = host
+        .read(sheet, area)
+        .map((line, r) =>
+          line.map((v, c) =>
+            shownText(v, host.format(sheet, area.row + r, area.column + c)).replace(/[\t\r\n]+/g, ' '),
+          ),
+        );
+      event.clipboardData?.setData('text/plain', rows.map((line) => line.join('\t')).join('\n'));
+      event.preventDefault();
+    });
+    grid.addEventListener('paste', (event) => {
+      const text = event.clipboardData?.getData('text/plain') ?? '';
+      const rows = text
+        .replace(/\r?\n$/, '')
+        .split(/\r?\n/)
+        .map((line) => line.split('\t'));
+      if (text !== '') this.fill(this.session.selected.area, rows);
+      event.preventDefault();
+    });
+    for (const field of [this.grid.editor, this.line]) {
+      field.addEventListener('input', () => this.typed());
+      field.addEventListener('keyup', (event) => {
+        if (/^(?:Arrow|Home|End)/.test(event.key)) this.typed();
+      });
+      field.addEventListener('click', () => this.typed());
+      field.addEventListener('keydown', (event) => this.typingKey(event));
+    }
+    this.grid.editor.addEventListener('blur', () => {
+      if (this.typing?.place === 'cell') this.commit();
+    });
+    this.line.addEventListener('focus', () => {
+      if (this.typing?.place !== 'line') this.type('line', 'opened');
+    });
+    this.line.addEventListener('blur', () => {
+      if (this.typing?.place === 'line') this.commit();
+    });
+    this.address.addEventListener('focus', () => this.address.select());
+    this.address.addEventListener('keydown', (event) => {
+      if (event.key !== 'Enter' && event.key !== 'Escape') return;
+      event.preventDefault();
+      const block =
+        event.key === 'Enter' ? readAddress(this.address.value.trim()) : this.session.selected.area;
+      if (!block) {
+        this.refuse(`"${this.address.value}" is no cell of a sheet, such as B4 or B4:D9.`);
+        return;
+      }
+      this.refuse(undefined);
+      this.focus();
+      this.anchor = { row: block.row, column: block.column };
+      this.session.select(block);
+    });
+    this.tabs.addEventListener('keydown', (event) => {
+      const steps: Readonly<Record<string, number>> = { ArrowLeft: -1, ArrowRight: 1 };
+      const names = this.session.host.sheets();
+      const step = steps[event.key];
+      if (step === undefined) return;
+      const at = names.indexOf(this.session.sheet) + step;
+      this.toSheet(names[(at + names.length) % names.length]!);
+      event.preventDefault();
+    });
+    document.addEventListener('keydown', (event) => {
+      if (event.key !== 'F6' || event.defaultPrevented) return;
+      event.preventDefault();
+      this.nextPart(event.shiftKey);
+    });
+    this.open.addEventListener('click', () => this.file.click());
+    this.file.addEventListener('change', () => void this.openFile());
+    this.save.addEventListener('click', () => void this.saveFile());
+    this.undo.addEventListener('click', () => this.takeBack());
+  }
+
+  /** The keyboard goes on to the cells, the pane, the file, the sheets, the line. */
+  private nextPart(back: boolean): void {
+    const pane = document.getElementById('pane');
+    const parts: readonly (readonly [Element | null, () => HTMLElement | null | undefined])[] = [
+      [this.grid.scroller, () => this.grid.grid],
+      [pane, () => pane?.querySelector<HTMLElement>('button, select, input')],
+      [this.open.parentElement, () => this.open],
+      [this.tabs, () => this.tabs.querySelector<HTMLElement>('[aria-selected="true"]')],
+      [this.address.parentElement, () => this.line],
+    ];
+    const at = parts.findIndex(([root]) => root?.contains(document.activeElement));
+    const next = (at + (back ? -1 : 1) + parts.length) % parts.length;
+    parts[next]![1]()?.focus();
+  }
+}
+
+const button = (text: string): HTMLButtonElement => element('button', { type: 'button' }, text);

@@ -1,0 +1,67 @@
+import type { Block } from '../address';
+import { shownText } from '../excelts/shownText';
+import type { SheetHost } from '../sheetHost';
+
+/** Widths in px: of a character about, round the text, of an empty column, at least, at most. */
+const CHARACTER = 7.4;
+const ROUND = 18;
+const EMPTY = 84;
+const LEAST = 44;
+const MOST = 300;
+
+/** Rows looked at for a width: those that are seen first. */
+const ROWS = 300;
+
+/** Widths of columns by what their cells show; a text with nothing to its right may run over and asks for none. */
+export class ColumnWidths {
+  private widths: number[] = [];
+
+  of(column: number): number {
+    return this.widths[column] ?? EMPTY;
+  }
+
+  /** The left edge of a column. */
+  left(column: number): number {
+    let left = 0;
+    for (let c = 0; c < column; c++) left += this.of(c);
+    return left;
+  }
+
+  /** The column at a distance from the left edge. */
+  at(x: number): number {
+    let column = 0;
+    for (let left = this.of(0); left <= x; left += this.of(++column));
+    return column;
+  }
+
+  /** Takes the widths anew from the cells of a block. */
+  measure(host: SheetHost, sheet: string): void {
+    this.widths = [];
+    const used = host.used(sheet);
+    if (used) this.widen(host, sheet, used);
+  }
+
+  /** Widens columns for the cells of a block; none becomes narrower. */
+  widen(host: SheetHost, sheet: string, block: Block): void {
+    const rows = Math.min(block.rows, ROWS);
+    const values = host.read(sheet, { ...block, rows, columns: block.columns + 1 });
+    for (let c = 0; c < block.columns; c++) {
+      const column = block.column + c;
+      let needed = 0;
+      values.forEach((line, r) => {
+        const value = line[c]!;
+        if (value === null || (typeof value === 'string' && line[c + 1] === null && runsOver(values, r, c)))
+          return;
+        const text = shownText(value, host.format(sheet, block.row + r, column));
+        needed = Math.max(needed, text.length * CHARACTER + ROUND);
+      });
+      if (needed === 0) continue;
+      const width = Math.round(Math.min(MOST, Math.max(LEAST, needed)));
+      this.widths[column] = Math.max(width, this.widths[column] ?? 0);
+    }
+  }
+}
+
+/** A title stands by itself in its row; a text at the right end of a table has others above or below it. */
+const runsOver = (values: readonly (readonly unknown[])[], row: number, column: number): boolean =>
+  values[row]!.filter((v) => v !== null).length === 1 && column === 0;

@@ -1,0 +1,328 @@
+import { element } from '../../taskpane/element';
+import { cellAddress, lettersOf, SHEET_COLUMNS, SHEET_ROWS, type Block } from '../address';
+import { shownText } from '../excelts/shownText';
+import { isCellError, type CellValue } from '../hostValues';
+import { ColumnWidths } from './columnWidths';
+import type { WorkbookSession } from './workbookSession';
+
+/** Sizes in px; the style sheet has the same. */
+const ROW_HEIGHT = 24;
+const HEAD_HEIGHT = 24;
+const HEAD_WIDTH = 52;
+
+/** Empty rows and columns that are offered round the filled ones, and the fewest of all. */
+const SPARE_ROWS = 40;
+const SPARE_COLUMNS = 6;
+const LEAST_ROWS = 60;
+const LEAST_COLUMNS = 14;
+
+/** Rows and columns drawn beyond what is seen. */
+const MARGIN = 3;
+
+/** How far a text may run over empty cells to its right. */
+const RUN_OVER = 12;
+
+interface Held {
+  readonly row: number;
+  readonly column: number;
+}
+
+/** What a person does on the grid. */
+export interface GridActions {
+  selected(cell: Held, extend: boolean): void;
+  edit(): void;
+}
+
+/** The cells of the sheet in front. Only rows and columns in sight are in the page. */
+export class GridView {
+  readonly grid = element('div', {
+    role: 'grid',
+    class: 'grid',
+    tabindex: '0',
+    'aria-multiselectable': 'true',
+  });
+  readonly scroller = element('div', { class: 'grid-scroll' });
+  /** What is typed straight into a cell. */
+  readonly editor = element('input', {
+    class: 'cell-editor',
+    type: 'text',
+    autocomplete: 'off',
+    spellcheck: 'false',
+  });
+  private readonly heads = element('div', { role: 'row', class: 'heads', 'aria-rowindex': '1' });
+  private readonly body = element('div', { role: 'rowgroup', class: 'rows' });
+  private readonly headGroup = element('div', { role: 'rowgroup', class: 'head-group' }, this.heads);
+  private readonly widths = new Map<string, ColumnWidths>();
+  private planned = false;
+
+  constructor(
+    private readonly session: WorkbookSession,
+    actions: GridActions,
+  ) {
+    this.grid.append(this.headGroup, this.body);
+    this.scroller.append(this.grid, this.editor);
+    this.editor.hidden = true;
+    this.scroller.addEventListener('scroll', () => this.plan());
+    new ResizeObserver(() => this.plan()).observe(this.scroller);
+    let dragging = false;
+    this.grid.addEventListener('pointerdown', (event) => {
+      const cell = cellUnder(event.target);
+      if (!cell || event.button !== 0) return;
+      dragging = event.pointerType === 'mouse';
+      actions.selected(cell, event.shiftKey);
+    });
+    this.grid.addEventListener('pointerover', (event) => {
+      const cell = dragging ? cellUnder(event.target) : undefined;
+      if (cell) actions.selected(cell, true);
+    });
+    window.addEventListener('pointerup', () => (dragging = false));
+    this.grid.addEventListener('dblclick', (event) => {
+      if (cellUnder(event.target)) actions.edit();
+    });
+  }
+
+  /** Another workbook is there. */
+  forget(): void {
+    this.widths.clear();
+  }
+
+  /** Widens the columns for what has come into a block. */
+  widen(block: Block): void {
+    this.widthsHere().widen(this.session.host, this.session.sheet, block);
+  }
+
+  private widthsHere(): ColumnWidths {
+    const { sheet, host } = this.session;
+    let widths = this.widths.get(sheet);
+    if (!widths) {
+      this.widths.set(sheet, (widths = new ColumnWidths()));
+      widths.measure(host, sheet);
+    }
+    return widths;
+  }
+
+  private plan(): void {
+    if (this.planned) return;
+    this.planned = true;
+    requestAnimationFrame(() => {
+      this.planned = false;
+      this.render();
+    });
+  }
+
+  /** Rows that are seen at once. */
+  get page(): number {
+    return Math.max(1, Math.floor((this.scroller.clientHeight - HEAD_HEIGHT) / ROW_HEIGHT) - 1);
+  }
+
+  /** Scrolls as far as the active cell asks for, and draws. */
+  reveal(): void {
+    const { row, column } = this.session.selected.cell;
+    const widths = this.widthsHere();
+    const { scroller } = this;
+    this.size();
+    const [top, left] = [row * ROW_HEIGHT, widths.left(column)];
+    const height = scroller.clientHeight - HEAD_HEIGHT;
+    const width = scroller.clientWidth - HEAD_WIDTH;
+    if (top < scroller.scrollTop) scroller.scrollTop = top;
+    else if (top + ROW_HEIGHT > scroller.scrollTop + height) scroller.scrollTop = top + ROW_HEIGHT - height;
+    const wide = Math.min(widths.of(column), width);
+    if (left < scroller.scrollLeft) scroller.scrollLeft = left;
+    else if (left + wide > scroller.scrollLeft + width) scroller.scrollLeft = left + wide - width;
+    this.render();
+  }
+
+  /** Shows the editor over the active cell. */
+  showEditor(text: string): void {
+    const { row, column } = this.session.selected.cell;
+    const widths = this.widthsHere();
+    this.editor.style.top = `${HEAD_HEIGHT + row * ROW_HEIGHT}px`;
+    this.editor.style.left = `${HEAD_WIDTH + widths.left(column)}px`;
+    this.editor.setAttribute('aria-label', `${cellAddress(row, column)}, typing`);
+    this.editor.hidden = false;
+    this.sizeEditor(text);
+  }
+
+  /** Gives the editor room for what is typed. */
+  sizeEditor(text: string): void {
+    const { column } = this.session.selected.cell;
+    const wanted = Math.max(this.widthsHere().of(column), text.length * 7.4 + 28);
+    this.editor.style.width = `${Math.min(wanted, Math.max(120, this.scroller.clientWidth - HEAD_WIDTH - 24))}px`;
+  }
+
+  private extent(): { readonly rows: number; readonly columns: number } {
+    const { host, sheet, selected } = this.session;
+    const used = host.used(sheet);
+    const rows = Math.max(LEAST_ROWS, (used ? used.row + used.rows : 0) + SPARE_ROWS, selected.cell.row + 2);
+    const columns = Math.max(
+      LEAST_COLUMNS,
+      (used ? used.column + used.columns : 0) + SPARE_COLUMNS,
+      selected.cell.column + 2,
+    );
+    return { rows: Math.min(rows, SHEET_ROWS), columns: Math.min(columns, SHEET_COLUMNS) };
+  }
+
+  private size(): { readonly rows: number; readonly columns: number } {
+    const extent = this.extent();
+    const widths = this.widthsHere();
+    this.grid.style.width = `${HEAD_WIDTH + widths.left(extent.columns)}px`;
+    this.grid.style.height = `${HEAD_HEIGHT + extent.rows * ROW_HEIGHT}px`;
+    this.grid.setAttribute('aria-rowcount', String(extent.rows + 1));
+    this.grid.setAttribute('aria-colcount', String(extent.columns + 1));
+    this.grid.setAttribute('aria-label', `Cells of ${this.session.sheet}`);
+    return extent;
+  }
+
+  /** Draws what is in sight. */
+  render(): void {
+    const { session, scroller } = this;
+    const { host, sheet } = session;
+    const extent = this.size();
+    const widths = this.widthsHere();
+    const firstRow = Math.max(0, Math.floor(scroller.scrollTop / ROW_HEIGHT) - MARGIN);
+    const lastRow = Math.min(
+      extent.rows - 1,
+      Math.ceil((scroller.scrollTop + scroller.clientHeight) / ROW_HEIGHT) + MARGIN,
+    );
+    const firstColumn = Math.max(0, widths.at(scroller.scrollLeft) - MARGIN);
+    const lastColumn = Math.min(
+      extent.columns - 1,
+      widths.at(scroller.scrollLeft + scroller.clientWidth) + MARGIN,
+    );
+    const [rows, columns] = [lastRow - firstRow + 1, lastColumn - firstColumn + 1];
+    const values = host.read(sheet, {
+      row: firstRow,
+      column: firstColumn,
+      rows,
+      columns: columns + RUN_OVER,
+    });
+    const { area, cell: active } = session.selected;
+    const spill = host.spill(sheet, active.row, active.column);
+    const headers = host.tables().filter((t) => t.sheet === sheet);
+    const lefts = Array.from({ length: columns }, (_, c) => widths.left(firstColumn + c));
+
+    const corner = element(
+      'div',
+      { role: 'columnheader', class: 'head corner', 'aria-colindex': '1' },
+      element('span', { class: 'unseen' }, 'Row'),
+    );
+    this.heads.replaceChildren(
+      corner,
+      ...lefts.map((left, c) => {
+        const column = firstColumn + c;
+        const lit = column >= area.column && column < area.column + area.columns;
+        const head = element(
+          'div',
+          { role: 'columnheader', class: lit ? 'head lit' : 'head', 'aria-colindex': String(column + 2) },
+          lettersOf(column),
+        );
+        place(head, HEAD_WIDTH + left, widths.of(column));
+        return head;
+      }),
+    );
+
+    const lines: HTMLElement[] = [];
+    for (let r = 0; r < rows; r++) {
+      const row = firstRow + r;
+      const lit = row >= area.row && row < area.row + area.rows;
+      const head = element(
+        'div',
+        { role: 'rowheader', class: lit ? 'head lit' : 'head', 'aria-colindex': '1' },
+        String(row + 1),
+      );
+      const line = element('div', { role: 'row', class: 'row', 'aria-rowindex': String(row + 2) }, head);
+      line.style.top = `${row * ROW_HEIGHT}px`;
+      for (let c = 0; c < columns; c++) {
+        const column = firstColumn + c;
+        const value = values[r]![c]!;
+        const isActive = row === active.row && column === active.column;
+        const names = ['cell', kindOf(value)];
+        const isSelected = lit && column >= area.column && column < area.column + area.columns;
+        if (isSelected && !isActive) names.push('sel');
+        if (isActive) names.push('active');
+        if (spill && within(spill, row, column)) names.push('spill');
+        if (
+          headers.some(
+            ({ block }) =>
+              block.row === row && column >= block.column && column < block.column + block.columns,
+          )
+        )
+          names.push('title');
+        const cell = element('div', {
+          role: 'gridcell',
+          class: names.join(' '),
+          'aria-colindex': String(column + 2),
+          'aria-selected': String(isSelected),
+          'data-at': `${row},${column}`,
+          id: cellId(row, column),
+        });
+        place(cell, HEAD_WIDTH + lefts[c]!, widths.of(column));
+        if (value !== null) fill(cell, value, shownText(value, host.format(sheet, row, column)));
+        if (typeof value === 'string') {
+          let room = 0;
+          for (let k = c + 1; k <= c + RUN_OVER && values[r]![k] === null; k++)
+            room += widths.of(firstColumn + k);
+          if (room > 0 && value.length * 6 > widths.of(column)) {
+            cell.classList.add('over');
+            (cell.firstElementChild as HTMLElement).style.width = `${widths.of(column) + room - 14}px`;
+          }
+        }
+        line.append(cell);
+      }
+      lines.push(line);
+    }
+    this.body.replaceChildren(...lines);
+    const seen =
+      active.row >= firstRow &&
+      active.row <= lastRow &&
+      active.column >= firstColumn &&
+      active.column <= lastColumn;
+    if (seen) this.grid.setAttribute('aria-activedescendant', cellId(active.row, active.column));
+    else this.grid.removeAttribute('aria-activedescendant');
+  }
+}
+
+const cellId = (row: number, column: number): string => `cell-${row}-${column}`;
+
+const within = (block: Block, row: number, column: number): boolean =>
+  row >= block.row &&
+  row < block.row + block.rows &&
+  column >= block.column &&
+  column < block.column + block.columns;
+
+function place(made: HTMLElement, left: number, width: number): void {
+  made.style.left = `${left}px`;
+  made.style.width = `${width}px`;
+}
+
+function kindOf(value: CellValue): string {
+  if (value === null) return 'blank';
+  if (isCellError(value)) return 'fault';
+  return typeof value === 'number' ? 'number' : typeof value === 'boolean' ? 'truth' : 'words';
+}
+
+function fill(cell: HTMLElement, value: CellValue, shown: string): void {
+  cell.append(element('span', {}, shown.replace(/\s*\n\s*/g, ' / ')));
+  if (!isCellError(value)) return;
+  const message = value.message ?? FAULTS[value.code];
+  if (message === undefined) return;
+  cell.title = message;
+  cell.append(element('span', { class: 'unseen' }, `: ${message}`));
+}
+
+/** What an error means that no function has given a message to. */
+export const FAULTS: Readonly<Record<string, string>> = {
+  '#SPILL!': 'the cells that the result needs are not all empty',
+  '#NAME?': 'the formula cannot be read, or has a name that nothing is called by',
+  '#REF!': 'the formula asks for a cell that is not there',
+  '#DIV/0!': 'a number is divided by 0 or by an empty cell',
+  '#NUM!': 'a number is out of the range of the function',
+  '#N/A': 'a value is not available',
+  '#VALUE!': 'a value is not of the kind that is needed here',
+};
+
+function cellUnder(target: EventTarget | null): Held | undefined {
+  const at = target instanceof Element ? target.closest<HTMLElement>('[data-at]')?.dataset['at'] : undefined;
+  const [row, column] = at?.split(',').map(Number) ?? [];
+  return row === undefined || column === undefined ? undefined : { row, column };
+}
