@@ -12,12 +12,13 @@ type SurveysCall = (
 const SEED = 20260301;
 const FEW = 100;
 const MANY = 1000;
+const WITH_LANDING = 3;
 
 /** SURVEYS over a month of surveys x 8 stages x 12 pieces in one process. */
 export async function run(): Promise<{ name: string; figure: number; unit: string; goal?: number }[]> {
   const call = surveys.compute as unknown as SurveysCall;
-  const timed = (count: number, seed: number): { seconds: number; megabytes: number } => {
-    const table = surveyTable(count, seed);
+  const timed = (count: number, seed: number, landings = false): { seconds: number; megabytes: number } => {
+    const table = surveyTable(count, seed, landings);
     (globalThis as { gc?: () => void }).gc?.();
     const heap = process.memoryUsage().heapUsed;
     const start = performance.now();
@@ -32,12 +33,19 @@ export async function run(): Promise<{ name: string; figure: number; unit: strin
     [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)]!;
   const few = median([1, 2, 3].map((i) => timed(FEW, SEED + 1 + i).seconds));
   const many = timed(MANY, SEED);
+  const landings = timed(WITH_LANDING, SEED, true);
   return [
     {
-      name: `SURVEYS, ${MANY} surveys x 8 stages x ${PIECES_TABLE.length - 1} pieces`,
+      name: `SURVEYS, ${MANY} surveys x 8 stages x ${PIECES_TABLE.length - 1} pieces, no landing among them`,
       figure: many.seconds,
       unit: 's',
       goal: 2,
+    },
+    {
+      name: `SURVEYS with a landing on each route, a survey`,
+      figure: landings.seconds / WITH_LANDING,
+      unit: 's',
+      goal: 0.002,
     },
     {
       name: `SURVEYS, time of ${MANY} surveys over that of ${FEW}`,

@@ -26,8 +26,9 @@ export const ROUTE_HEADERS = [
   'Run',
 ] as const;
 
-/** Eight stages from the kerb to the room, as a house has them: read with a tape to 5 mm. */
-export function surveyTable(count: number, seed: number): Row[] {
+/** Eight stages from the kerb to the room, as a house has them: read with a tape to 5 mm. Without landings
+ * the stairs turn at a corner: a landing is searched and not solved, which takes another order of time. */
+export function surveyTable(count: number, seed: number, withLandings = false): Row[] {
   const random = seededStream(seed);
   const pick = <T>(from: readonly T[]): T => from[Math.floor(random() * from.length)]!;
   const tape = (least: number, most: number): number =>
@@ -89,7 +90,14 @@ export function surveyTable(count: number, seed: number): Row[] {
       });
     }
     add(survey, 4, 'flight', flight());
-    if (random() < 0.5) {
+    if (!withLandings) {
+      add(survey, 5, 'corner', {
+        Width: tape(850, 1200),
+        'Width out': tape(850, 1200),
+        Height: headroom,
+        Turn: 90,
+      });
+    } else if (random() < 0.5) {
       add(survey, 5, 'quarter landing', {
         Width: width,
         'Width out': width,

@@ -24,6 +24,9 @@ export interface Remeasure {
 // A change beyond this is another house: nobody mismeasures by a metre, or gains one with a screwdriver.
 const GREATEST_CHANGE = 1000;
 
+// Each value tried on these is a search in space of its own, too slow to halve.
+const SEARCHED: readonly StageName[] = ['quarter landing', 'half landing', 'winder'];
+
 interface Finding {
   readonly step: number;
   readonly measure: MeasureName;
@@ -37,7 +40,7 @@ interface Finding {
 /**
  * The measures that decide: for every build that does not simply go, and every step that keeps it from going,
  * each measure that alone would make that step `goes` for all the build's pieces, with the value it would
- * need. Missing measures come first, then the smallest change first; a step that no single measure mends comes
+ * need. Landings and winders are searched, so they are named without a value. Missing measures come first, then the smallest change first; a step that no single measure mends comes
  * last. Rise, going and turn are not looked at: they can err either way, and nobody can change them.
  *
  * A step that is at best tight for want of a measure is looked at as if that measure were there and ample.
@@ -56,6 +59,7 @@ export function remeasure(
   const route = withoutCaps(asGiven);
   const findings: Finding[] = [];
   const hopeless = new Map<number, { row: StageRow; builds: string[] }>();
+  const searched = new Map<number, { row: StageRow; builds: string[] }>();
   const going: string[] = [];
 
   for (const build of builds) {
@@ -72,6 +76,12 @@ export function remeasure(
       if (!step.stage) return;
       const stopped = judged.filter(({ result }) => result.steps[i]!.verdict !== 'goes');
       if (stopped.length === 0) return;
+      if (SEARCHED.includes(step.row.stage!)) {
+        const known = searched.get(i) ?? { row: step.row, builds: [] };
+        known.builds.push(build.name);
+        searched.set(i, known);
+        return;
+      }
       let any = false;
       for (const measure of measuresTried(step.row.stage!)) {
         const change = neededChange(route, i, measure, stopped, book, allowance);
@@ -102,6 +112,15 @@ export function remeasure(
       asMeasured: finding.asMeasured,
       needed: finding.needed,
       why: whyFinding(finding, book.tape, going),
+    })),
+    ...[...searched.values()].map(({ row, builds: names }) => ({
+      step: row.step,
+      measure: '',
+      asMeasured: undefined,
+      needed: undefined,
+      why:
+        `a ${row.stage} is searched and not solved, so no needed value is given for ${names.join(', ')}: ` +
+        `measure it again and try values in its own function${goingWords(going)}`,
     })),
     ...[...hopeless.values()].map(({ row, builds: names }) => ({
       step: row.step,

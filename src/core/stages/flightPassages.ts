@@ -67,7 +67,7 @@ export function flightPassages(
       const apart = (line - along) / 2;
       if (!fit.keptLevel && apart < clearance) {
         clearance = Math.max(apart, -piece.length / 2);
-        critical = `the flight is only ${Math.round(line)} mm long between its foot and its head`;
+        critical = `on the flight, only ${Math.round(line)} mm long between its foot and its head`;
       }
     }
     if (clearance > best) best = clearance;
