@@ -63,4 +63,12 @@ describe('common practice, no source', () => {
     expect(verdictRank(one)).toBeGreaterThan(verdictRank('tight'));
     expect(judge(rows, eightFootSection).verdict).toBe('goes');
   });
+
+  test('a U-shaped stair with room takes a one-piece slate on edge; one without room does not', () => {
+    const half = (width: number, depth: number) =>
+      route(['half landing', { width, well: 200, depth, height: 2400, rise: 180, going: 260 }]);
+    const roomy = judge(half(1100, 1300), sixFoot, { tape: 0 });
+    expect(roomy.clearance!).toBeGreaterThanOrEqual(0);
+    expect(judge(half(620, 620), eightFoot, { tape: 0 }).clearance ?? -1).toBeLessThan(0);
+  });
 });

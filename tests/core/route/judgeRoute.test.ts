@@ -224,4 +224,11 @@ describe('between the stages', () => {
     expect(bare.reason).toContain('foot or head not measured');
     expect(judge(route(['flight', { ...flight, ...openEnds }]), slate).verdict).toBe('goes');
   });
+
+  test('a winder is never better than tight', () => {
+    const stairs = { width: 1000, height: 2300, turn: 90, rise: 180, going: 260 } as const;
+    const judged = judge(route(['winder', stairs]), piece(600, 200, 20), { tape: 0 });
+    expect(judged.verdict).toBe('tight');
+    expect(judged.reason).toContain('a template goes first');
+  });
 });
