@@ -3,7 +3,7 @@ import type { Cell } from '../core/measures/readQuantity';
 import { PIECE_LENGTH_RANGE, PIECE_SIZES, pieceTooShort } from '../worksheet/arguments';
 import type { ArgumentDescription } from '../worksheet/description';
 import { messageOf } from '../worksheet/messages';
-import { argumentReader } from '../worksheet/readArgument';
+import { readArgument } from '../worksheet/readArgument';
 import { findPieces, type FoundPiece } from './findPieces';
 import { findRow, type FoundRow } from './findRow';
 import { paneModel, type ChosenPiece, type PaneModel, type PaneOptions } from './paneModel';
@@ -247,7 +247,7 @@ export function readForm(
 } {
   const problems: string[] = [];
   const number = (description: ArgumentDescription, text: string): number | undefined => {
-    const read = argumentReader(description)(typedCell(text));
+    const read = readArgument(description, typedCell(text));
     if (read.ok) return read.value as number;
     problems.push(messageOf(read.problem).text);
     return undefined;

@@ -2,7 +2,7 @@ import type { Cell, CellError } from '../core/measures/readQuantity';
 import type { Outcome } from '../core/measures/problem';
 import { commonShape, type Shape } from './broadcast';
 import type { FunctionDescription, NumberFunction, TableCell, TableFunction } from './description';
-import { argumentReader, isCellError, type ArgumentValue } from './readArgument';
+import { readArgument, isCellError, plainBounds, type ArgumentValue } from './readArgument';
 import { CALL_MESSAGES, messageOf, type Message } from './messages';
 
 /** Makes the host's own error value. */
@@ -40,7 +40,7 @@ const shapeWords = (shape: Shape): string => `${shape.rows} x ${shape.columns}`;
 
 function liftedCall(description: NumberFunction, makeError: MakeError) {
   const { arguments: described, id } = description;
-  const readers = described.map(argumentReader);
+  const bounds = described.map(plainBounds);
   const compute = description.compute as (...values: unknown[]) => Outcome<number> | number;
   const fail = (message: Message): CellError => makeError(message.code, message.text);
   const count = described.length;
@@ -63,8 +63,13 @@ function liftedCall(description: NumberFunction, makeError: MakeError) {
     const constant: (ArgumentValue | CellError)[] = new Array(count);
     const value: ArgumentValue[] = new Array(count);
     const readInto = (i: number, cell: Cell): CellError | undefined => {
+      // The short way: a plain number within bounds, as nearly every cell of a long range is.
+      if (typeof cell === 'number' && cell >= bounds[i]!.low && cell <= bounds[i]!.high && cell !== 0) {
+        value[i] = cell;
+        return undefined;
+      }
       if (isCellError(cell)) return makeError(cell.code, cell.message);
-      const outcome = readers[i]!(cell);
+      const outcome = readArgument(described[i]!, cell);
       if (!outcome.ok) return fail(messageOf(outcome.problem));
       value[i] = outcome.value;
       return undefined;
@@ -109,7 +114,6 @@ function liftedCall(description: NumberFunction, makeError: MakeError) {
 
 function tableCall(description: TableFunction, makeError: MakeError) {
   const { arguments: described, id } = description;
-  const readers = described.map(argumentReader);
   const compute = description.compute as (...values: unknown[]) => Outcome<readonly (readonly TableCell[])[]>;
   const fail = (message: Message): HostCell[][] => [[makeError(message.code, message.text)]];
 
@@ -119,8 +123,16 @@ function tableCall(description: TableFunction, makeError: MakeError) {
       const argument = described[i]!;
       const given = values[i] as HostArgument;
       if (argument.repeating) {
-        // The host hands all further arguments over as one list.
-        ready.push(given ?? []);
+        // The host hands all further arguments over as one list of ranges.
+        const further = ((given ?? []) as unknown as readonly HostArgument[]).map(asRange);
+        const many = further.find((range) => range.length !== 1 || range[0]!.length !== 1);
+        if (many) return fail(CALL_MESSAGES.manyCells(argument.name, shapeWords(shapeOf(many))));
+        const wrong = further.find((range) => isCellError(range[0]![0]));
+        if (wrong) {
+          const error = wrong[0]![0] as CellError;
+          return [[makeError(error.code, error.message)]];
+        }
+        ready.push(further);
         continue;
       }
       if (argument.quantity === 'range') {
@@ -139,7 +151,7 @@ function tableCall(description: TableFunction, makeError: MakeError) {
       }
       const cell = range[0]![0];
       if (isCellError(cell)) return [[makeError(cell.code, cell.message)]];
-      const outcome = readers[i]!(cell);
+      const outcome = readArgument(described[i]!, cell);
       if (!outcome.ok) return fail(messageOf(outcome.problem));
       ready.push(outcome.value);
     }

@@ -23,9 +23,11 @@ export interface ParameterMetadata {
 
 /** The metadata of all functions, from their descriptions alone. */
 export function functionsJson(functions: readonly FunctionDescription[]): {
+  readonly allowErrorForDataTypeAny: true;
   readonly functions: readonly FunctionMetadata[];
 } {
-  return { functions: functions.map(metadataOf) };
+  // The documents give this for the whole file; hosts were also seen to read it from a function's options.
+  return { allowErrorForDataTypeAny: true, functions: functions.map(metadataOf) };
 }
 
 function metadataOf(description: FunctionDescription): FunctionMetadata {

@@ -17,7 +17,10 @@ export function callInCells(id: string, ...values: readonly Given[]): HostCell[]
   const description = FUNCTIONS.find((f) => f.id === id);
   if (!description) throw new Error(`no function ${id}`);
   const call = hostFunction(description, (code, message) => new HostError(code, message) as CellError);
-  const ranges = values.map((v) => (Array.isArray(v) || v === undefined ? v : [[v as Cell]]));
+  const each = values.map((v) => (Array.isArray(v) || v === undefined ? v : [[v as Cell]]));
+  // A repeating argument takes all further ones as one list of ranges.
+  const last = description.arguments.length - 1;
+  const ranges = description.arguments[last]?.repeating ? [...each.slice(0, last), each.slice(last)] : each;
   try {
     return call(...ranges);
   } catch (error) {

@@ -42,10 +42,11 @@ import { toMm } from './toMm';
 import { treadLoad } from './treadLoad';
 import { upend } from './upend';
 import { verdict } from './verdict';
+import { working } from './working';
 import { workRate } from './workRate';
 
-/** Every function of the add-in, in the order of the reference. A new function is a file and a line here. */
-export const FUNCTIONS: readonly FunctionDescription[] = [
+/** Every function but WORKING, in the order of the reference. A new function is a file and a line here. */
+const DESCRIBED: readonly FunctionDescription[] = [
   // Measures and pieces
   toMm,
   toKg,
@@ -97,3 +98,6 @@ export const FUNCTIONS: readonly FunctionDescription[] = [
   remeasure,
   jobTime,
 ];
+
+/** Every function of the add-in; WORKING shows the working of the others. */
+export const FUNCTIONS: readonly FunctionDescription[] = [...DESCRIBED, working(DESCRIBED)];

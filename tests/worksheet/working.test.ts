@@ -1,0 +1,50 @@
+import { FUNCTIONS } from '../../src/worksheet/functions';
+import type { NumberFunction } from '../../src/worksheet/description';
+import { HostError, callInCell, callInCells, type Given } from '../support/callInCells';
+
+const numbers = FUNCTIONS.filter((f): f is NumberFunction => f.kind === 'number');
+
+describe('the working of every function ends in its result', () => {
+  test.each(numbers.map((f) => [f.id, f] as const))('%s', (id, f) => {
+    const given = f.example.arguments as Given[];
+    const table = callInCells('WORKING', id, ...given);
+    expect(table[0]).toEqual(['What', 'Formula', 'Value', 'Unit', 'Source']);
+    expect(table.at(-1)![2]).toBe(callInCell(id, ...given));
+    expect(table.some((row) => row[0] === 'Caution')).toBe(f.caution !== undefined);
+    for (const row of table) expect(row).toHaveLength(5);
+    for (const row of table.slice(1)) expect(row[0]).not.toBe('');
+  });
+});
+
+test('a default is shown as one, and a long search shows its decisive step', () => {
+  const table = callInCells('WORKING', 'corner', 900, 900, 2400, 1830, 930, 25);
+  expect(table.find((row) => row[0] === 'turn')).toEqual([
+    'turn',
+    'left out: its default',
+    90,
+    'degrees',
+    '',
+  ]);
+  expect(table.some((row) => String(row[0]).startsWith('Pose'))).toBe(true);
+  expect(table.some((row) => String(row[0]).startsWith('Angle'))).toBe(true);
+});
+
+test.each<[string, Given[], string, RegExp]>([
+  ['a name that is none of ours', ['CORNRE', 1], '#VALUE!', /function cannot be read from "CORNRE"/],
+  ['a table function', ['VERDICT', 1], '#VALUE!', /function cannot be read/],
+  ['no name', [null], '#N/A', /function is not measured/],
+  ['a measure missing', ['PITCH', 190], '#N/A', /going is not measured/],
+  ['a measure out of range', ['PITCH', 7.5, 240], '#VALUE!', /rise is 7.5/],
+  ['too many arguments', ['PITCH', 190, 240, 1], '#VALUE!', /PITCH takes 2 arguments/],
+  ['a range', ['PITCH', [[190], [200]], 240], '#VALUE!', /arguments is a range of 2 x 1/],
+])('%s', (_what, given, code, message) => {
+  const error = callInCell('WORKING', ...given) as HostError;
+  expect(error).toBeInstanceOf(HostError);
+  expect(error.code).toBe(code);
+  expect(error.message).toMatch(message);
+});
+
+test('an error value comes through as itself', () => {
+  const error = callInCell('WORKING', 'PITCH', 190, new HostError('#REF!')) as HostError;
+  expect(error.code).toBe('#REF!');
+});
