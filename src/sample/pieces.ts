@@ -57,7 +57,7 @@ const build = (name: BuildName, rows: readonly PieceRow[]): SamplePiece[] =>
     count,
   }));
 
-const FITTINGS: PieceRow = ['box of bolts, cloth and tools', 600, 400, 300, 22, 1];
+const FITTINGS: PieceRow = ['box of bolts, cloth and tools', 600, 300, 120, 18, 1];
 
 /** Every piece of every build, build by build. */
 export const SAMPLE_PIECES: readonly SamplePiece[] = [

@@ -1,6 +1,6 @@
 import { writeWorkbook } from '../sheetHost/excelts/writeWorkbook';
 import { createWorkbook, type WorkbookWriter } from '../sheetHost/workbookWriter';
-import { everyBuildSheet } from './sheets/everyBuildSheet';
+import { otherBuildsSheet } from './sheets/otherBuildsSheet';
 import { floorsSheet } from './sheets/floorsSheet';
 import { jobSheet } from './sheets/jobSheet';
 import { monthSheet } from './sheets/monthSheet';
@@ -10,9 +10,14 @@ import { quoteSheet } from './sheets/quoteSheet';
 import { routeSheet } from './sheets/routeSheet';
 import { startSheet } from './sheets/startSheet';
 import { workedExamplesSheet } from './sheets/workedExamplesSheet';
+import { SAMPLE_SURVEYS } from './sampleSurveys';
+import type { Survey } from './survey';
 
-/** Describes the workbook of the sample month, sheet by sheet in the order of its tabs. */
-export function describeSampleWorkbook(): WorkbookWriter {
+/**
+ * Describes the workbook of the sample month, sheet by sheet in the order of its tabs.
+ * @param surveys those to lay out: all of the month when left out
+ */
+export function describeSampleWorkbook(surveys: readonly Survey[] = SAMPLE_SURVEYS): WorkbookWriter {
   const book = createWorkbook();
   for (const sheet of [
     startSheet,
@@ -20,16 +25,17 @@ export function describeSampleWorkbook(): WorkbookWriter {
     ordersSheet,
     routeSheet,
     piecesSheet,
-    everyBuildSheet,
+    otherBuildsSheet,
     quoteSheet,
     jobSheet,
     floorsSheet,
     workedExamplesSheet,
   ]) {
-    sheet(book);
+    sheet(book, surveys);
   }
   return book;
 }
 
 /** The workbook of the sample month as bytes, its results still to be computed. */
-export const sampleWorkbook = (): Promise<Uint8Array> => writeWorkbook(describeSampleWorkbook());
+export const sampleWorkbook = (surveys: readonly Survey[] = SAMPLE_SURVEYS): Promise<Uint8Array> =>
+  writeWorkbook(describeSampleWorkbook(surveys));

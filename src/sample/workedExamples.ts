@@ -10,6 +10,8 @@ export interface WorkedExample {
   readonly unit: string;
   /** How far off an answer may be and still count as right, in the unit. */
   readonly tolerance: number;
+  /** Rows that its working takes up, where that is more than most need. */
+  readonly workingRows?: number;
 }
 
 /** From the mass of a slate to people, floors and room: values of our own making, in the range of common practice. */
@@ -240,6 +242,7 @@ export const WORKED_EXAMPLES: readonly WorkedExample[] = [
     id: 'JOIST',
     unit: '1 = full',
     tolerance: 0.02,
+    workingRows: 46,
   },
   {
     title: 'Room to play',

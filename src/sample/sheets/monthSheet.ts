@@ -1,13 +1,12 @@
 import { VERDICTS, type Verdict } from '../../core/route/verdict';
-import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
+import type { SheetWriter, WorkbookWriter } from '../../sheetHost/workbookWriter';
 import { ALLOWANCE, FIRM, INVENTED, TAPE } from '../firm';
-import { SAMPLE_SURVEYS } from '../sampleSurveys';
-import { everyBuildColumn } from './everyBuildSheet';
+import type { Survey } from '../survey';
 import { HEADING, headed, INPUT, showVerdicts } from './look';
+import { otherBuildColumn } from './otherBuildsSheet';
 
 const TOP = 15;
 const FIRST = TOP + 1;
-const LAST = TOP + SAMPLE_SURVEYS.length;
 /** How many surveys the list of what to re-measure first names. */
 const REMEASURE_ROWS = 20;
 
@@ -20,7 +19,8 @@ const MEANING: Readonly<Record<Verdict, string>> = {
 };
 
 /** The month at a glance: verdicts on what was asked for, counts, what to re-measure first, what to advise instead. */
-export function monthSheet(book: WorkbookWriter): void {
+export function monthSheet(book: WorkbookWriter, surveys: readonly Survey[]): void {
+  const last = TOP + surveys.length;
   const sheet = book.sheet('Month');
   headed(
     sheet,
@@ -38,7 +38,7 @@ export function monthSheet(book: WorkbookWriter): void {
   sheet.rows('E5', [['Verdict', 'Surveys', 'What it means']], HEADING);
   VERDICTS.forEach((verdict, i) => {
     const row = 6 + i;
-    const count = `COUNTIF($C$${FIRST}:$C$${LAST},E${row})`;
+    const count = `COUNTIF($C$${FIRST}:$C$${last},E${row})`;
     sheet.rows(`E${row}`, [[verdict, { formula: count }, MEANING[verdict]]]);
   });
   sheet.rows('E11', [['all', { formula: 'SUM(F6:F10)' }]]);
@@ -49,16 +49,16 @@ export function monthSheet(book: WorkbookWriter): void {
     `A${TOP}`,
     'CARRY.SURVEYS(RouteRows[#All],PieceRows[#All],Orders[[#All],[Survey]:[Build]],Allowance,Tape)',
   );
-  showVerdicts(sheet, `C${FIRST}:C${LAST}`, `$C${FIRST}`);
-  sheet.format(`D${FIRST}:D${LAST}`, { format: '0' });
+  showVerdicts(sheet, `C${FIRST}:C${last}`, `$C${FIRST}`);
+  sheet.format(`D${FIRST}:D${last}`, { format: '0' });
 
   sheet.rows(`N${TOP}`, [['Advise', 'Next step', 'Urgency']], HEADING);
-  for (let row = FIRST; row <= LAST; row++) {
+  for (let row = FIRST; row <= last; row++) {
     sheet.rows(`N${row}`, [
-      [{ formula: advise(row) }, { formula: nextStep(row) }, { formula: urgency(row) }],
+      [{ formula: advise(row, surveys) }, { formula: nextStep(row) }, { formula: urgency(row) }],
     ]);
   }
-  remeasureFirst(book);
+  remeasureFirst(sheet, last);
   sheet.widths([
     ...[11, 30, 14, 10, 14, 15, 24, 11, 11, 36, 80, 60, 2],
     ...[38, 52, 9, 2, 6, 10, 14, 8, 15, 80],
@@ -66,14 +66,14 @@ export function monthSheet(book: WorkbookWriter): void {
   sheet.freeze(TOP, 1);
 }
 
-/** What was asked for where it goes; else the first build in the order of preference that goes, else one that is tight. */
-function advise(row: number): string {
+/** What was asked for where it goes; else the first of the next builds that goes, else one that is tight. */
+function advise(row: number, surveys: readonly Survey[]): string {
+  const column = (letter: string): string => otherBuildColumn(letter, surveys);
   const first = (verdict: Verdict): string =>
-    `INDEX(${everyBuildColumn('B')},MATCH(1,INDEX((${everyBuildColumn('A')}=$A${row})` +
-    `*(${everyBuildColumn('C')}="${verdict}"),0),0))`;
+    `INDEX(${column('B')},MATCH(1,INDEX((${column('A')}=$A${row})` + `*(${column('C')}="${verdict}"),0),0))`;
   return (
     `IF($A${row}="","",IF($C${row}="goes","as asked",IF($C${row}="not measured","measure first",` +
-    `IFERROR(${first('goes')},IFERROR("tight: "&${first('tight')},"none of the builds")))))`
+    `IFERROR(${first('goes')},IFERROR("tight: "&${first('tight')},"none of the next builds")))))`
   );
 }
 
@@ -94,16 +94,15 @@ function urgency(row: number): string {
   );
 }
 
-function remeasureFirst(book: WorkbookWriter): void {
-  const sheet = book.sheets[book.sheets.length - 1]!;
+function remeasureFirst(sheet: SheetWriter, last: number): void {
   sheet.rows(`R${TOP}`, [['No.', 'Re-measure', 'Now', 'At step', 'Where', 'Why']], HEADING);
   for (let n = 1; n <= REMEASURE_ROWS; n++) {
     const row = TOP + n;
-    const place = `MATCH(SMALL($P$${FIRST}:$P$${LAST},$R${row}),$P$${FIRST}:$P$${LAST},0)`;
+    const place = `MATCH(SMALL($P$${FIRST}:$P$${last},$R${row}),$P$${FIRST}:$P$${last},0)`;
     const when = (value: string): { formula: string } => ({
-      formula: `IF(SMALL($P$${FIRST}:$P$${LAST},$R${row})>=9,"",INDEX(${value},${place}))`,
+      formula: `IF(SMALL($P$${FIRST}:$P$${last},$R${row})>=9,"",INDEX(${value},${place}))`,
     });
-    const column = (letter: string) => when(`$${letter}$${FIRST}:$${letter}$${LAST}`);
+    const column = (letter: string) => when(`$${letter}$${FIRST}:$${letter}$${last}`);
     sheet.rows(`R${row}`, [[n, column('A'), column('C'), column('E'), column('F'), column('K')]]);
   }
   showVerdicts(sheet, `T${FIRST}:T${TOP + REMEASURE_ROWS}`, `$T${FIRST}`);

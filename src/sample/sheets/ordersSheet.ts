@@ -1,16 +1,17 @@
 import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
 import { FIRM, INVENTED } from '../firm';
-import { SAMPLE_SURVEYS } from '../sampleSurveys';
+import type { Survey } from '../survey';
 import { headed } from './look';
 import { BUILD_LIST } from './piecesSheet';
 
 const TOP = 5;
 
 /** Cells that name the surveys, for lists of words. */
-export const SURVEY_LIST = `Orders!$A$${TOP + 1}:$A$${TOP + SAMPLE_SURVEYS.length}`;
+export const surveyList = (surveys: readonly Survey[]): string =>
+  `Orders!$A$${TOP + 1}:$A$${TOP + surveys.length}`;
 
 /** Who asked for what: one row a survey. */
-export function ordersSheet(book: WorkbookWriter): void {
+export function ordersSheet(book: WorkbookWriter, surveys: readonly Survey[]): void {
   const sheet = book.sheet('Orders');
   headed(sheet, `Orders of ${FIRM.month} ${FIRM.year}`, `${FIRM.name}, ${FIRM.place}. ${INVENTED}`, 'route');
   sheet.table({
@@ -24,8 +25,8 @@ export function ordersSheet(book: WorkbookWriter): void {
       { name: 'Place', width: 44 },
       { name: 'Kind', width: 15 },
     ],
-    rows: SAMPLE_SURVEYS.map((s) => [s.id, s.build, s.day, s.customer, s.place, s.kind]),
+    rows: surveys.map((s) => [s.id, s.build, s.day, s.customer, s.place, s.kind]),
   });
-  sheet.list(`B${TOP + 1}:B${TOP + SAMPLE_SURVEYS.length}`, { from: BUILD_LIST });
+  sheet.list(`B${TOP + 1}:B${TOP + surveys.length}`, { from: BUILD_LIST });
   sheet.freeze(TOP, 1);
 }

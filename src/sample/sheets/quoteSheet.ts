@@ -3,10 +3,11 @@ import type { WorkbookWriter, WriterValue } from '../../sheetHost/workbookWriter
 import { INVENTED } from '../firm';
 import { headed, HEADING, INPUT, showVerdicts } from './look';
 import { jobTimes, jobVerdict } from './jobSheet';
-import { SURVEY_LIST } from './ordersSheet';
+import type { Survey } from '../survey';
+import { surveyList } from './ordersSheet';
 import { BUILD_LIST } from './piecesSheet';
 
-const CHOSEN_SURVEY = 'Q-17';
+const CHOSEN_SURVEY = 'Q-10';
 const CREW = 4;
 
 /** Example prices, common practice, no source: each firm writes its own. */
@@ -31,7 +32,7 @@ const time = (column: string): WriterValue =>
   f(`INDEX(${jobTimes(column)},MATCH(JobBuild,${jobTimes('N')},0))`);
 
 /** Prices one job from what the functions say, with ordinary formulas. */
-export function quoteSheet(book: WorkbookWriter): void {
+export function quoteSheet(book: WorkbookWriter, surveys: readonly Survey[]): void {
   const sheet = book.sheet('Quote');
   headed(
     sheet,
@@ -49,7 +50,7 @@ export function quoteSheet(book: WorkbookWriter): void {
     ['Crew', CREW],
   ]);
   sheet.format('B5', INPUT).format('B9', INPUT).format('B11', INPUT);
-  sheet.list('B5', { from: SURVEY_LIST }, true).list('B9', { from: BUILD_LIST }, true);
+  sheet.list('B5', { from: surveyList(surveys) }, true).list('B9', { from: BUILD_LIST }, true);
   sheet.list('B11', ['2', '3', '4', '5', '6']);
   book.name('JobSurvey', 'Quote!$B$5').name('JobBuild', 'Quote!$B$10').name('JobCrew', 'Quote!$B$11');
 

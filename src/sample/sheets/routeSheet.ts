@@ -2,7 +2,7 @@ import { STAGE_NAMES } from '../../core/survey/stageMeasures';
 import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
 import { INVENTED } from '../firm';
 import { ROUTE_COLUMNS, routeRows } from '../routeRows';
-import { SAMPLE_SURVEYS } from '../sampleSurveys';
+import type { Survey } from '../survey';
 import { headed } from './look';
 
 /** Rows below the month that the lists of words already cover. */
@@ -10,7 +10,7 @@ const SPARE_ROWS = 200;
 const TOP = 5;
 
 /** The month's routes, one row a step, and what the check says of each row. */
-export function routeSheet(book: WorkbookWriter): void {
+export function routeSheet(book: WorkbookWriter, surveys: readonly Survey[]): void {
   const sheet = book.sheet('Route');
   headed(
     sheet,
@@ -18,7 +18,7 @@ export function routeSheet(book: WorkbookWriter): void {
     `Lengths in mm, or text with a unit: 76 cm, 2' 6". ${INVENTED}`,
     'route',
   );
-  const rows = routeRows(SAMPLE_SURVEYS);
+  const rows = routeRows(surveys);
   sheet.table({
     name: 'RouteRows',
     at: `A${TOP}`,

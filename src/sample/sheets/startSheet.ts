@@ -8,7 +8,7 @@ const SHEETS: readonly (readonly [sheet: string, holds: string])[] = [
   ['Orders', 'who asked for what'],
   ['Route', 'the routes, one row a step, and what the check says of each row'],
   ['Pieces', 'the builds, piece by piece, in the order of preference'],
-  ['Every build', 'every build for every survey'],
+  ['Other builds', 'the next builds in the order of preference, to advise instead'],
   ['Quote', 'choose a survey and price it'],
   ['Job', 'all that is known of the survey chosen on Quote'],
   ['Floors', 'floor, feet, joists and stairs under one table'],

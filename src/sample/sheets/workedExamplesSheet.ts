@@ -3,8 +3,9 @@ import { ROUTE_EXAMPLE, WORKED_EXAMPLES, type WorkedExample } from '../workedExa
 import { headed, HEADING, INPUT, showWithin } from './look';
 
 const TOP = 5;
-/** Rows kept for one example: the longest working has to fit beside it. */
-const HEIGHT = 28;
+/** Rows kept for a working, and for title, question and headers above it with a gap below. */
+const WORKING_ROWS = 22;
+const ROWS_AROUND = 4;
 
 const NO_ANSWER = 'write your answer above';
 
@@ -17,8 +18,12 @@ export function workedExamplesSheet(book: WorkbookWriter): void {
     'Work it out, write your answer in the yellow cell, then look at the working beside it. Values of our own making.',
     'lifting',
   );
-  WORKED_EXAMPLES.forEach((example, i) => written(sheet, example, i + 1, TOP + i * HEIGHT));
-  wholeRoute(sheet, WORKED_EXAMPLES.length + 1, TOP + WORKED_EXAMPLES.length * HEIGHT);
+  let top = TOP;
+  WORKED_EXAMPLES.forEach((example, i) => {
+    written(sheet, example, i + 1, top);
+    top += (example.workingRows ?? WORKING_ROWS) + ROWS_AROUND;
+  });
+  wholeRoute(sheet, WORKED_EXAMPLES.length + 1, top);
   sheet.widths([30, 14, 14, 4, 44, 60, 12, 12, 60]);
   sheet.freeze(3);
 }

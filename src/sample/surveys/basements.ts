@@ -135,8 +135,6 @@ export const BASEMENTS: readonly Survey[] = [
         risers: 8,
         footCeiling: 2300,
         footSpace: 950,
-        headCeiling: 2900,
-        headSpace: 3200,
         note: 'going down',
       },
       { stage: 'quarter landing', width: 950, widthOut: 950, height: 2010, rise: 188, going: 250 },
@@ -147,8 +145,6 @@ export const BASEMENTS: readonly Survey[] = [
         rise: 188,
         going: 250,
         risers: 7,
-        footCeiling: 2300,
-        footSpace: 3600,
         headCeiling: 2300,
         headSpace: 950,
         note: 'going down',
@@ -162,7 +158,7 @@ export const BASEMENTS: readonly Survey[] = [
     customer: 'U. Trelowarren-Pike',
     place: '33 Hopkiln Lane, Ollerwick',
     kind: 'basement',
-    build: '7 ft, slate in 1, built up',
+    build: '8 ft, slate in 1, built up',
     steps: [
       {
         stage: 'door',

@@ -1,0 +1,43 @@
+import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
+import { BUILD_NAMES } from '../pieces';
+import type { Survey } from '../survey';
+import { headed, showVerdicts } from './look';
+
+const TOP = 5;
+/** How many builds after the one asked for are looked at: each is as much work as the one asked for. */
+const NEXT_BUILDS = 3;
+
+/** Survey and build: what could be offered in place of what was asked for, in the order of preference. */
+export const nextBuilds = (surveys: readonly Survey[]): [survey: string, build: string][] =>
+  surveys.flatMap(({ id, build }) => {
+    const after = BUILD_NAMES.indexOf(build) + 1;
+    return BUILD_NAMES.slice(after, after + NEXT_BUILDS).map((next): [string, string] => [id, next]);
+  });
+
+/** A column of the verdicts on the next builds, without its header. */
+export const otherBuildColumn = (column: string, surveys: readonly Survey[]): string =>
+  `'Other builds'!$${column}$${TOP + 1}:$${column}$${TOP + nextBuilds(surveys).length}`;
+
+/** The next builds after the one asked for, which the advice is read from. */
+export function otherBuildsSheet(book: WorkbookWriter, surveys: readonly Survey[]): void {
+  const sheet = book.sheet('Other builds');
+  headed(
+    sheet,
+    'The next builds, to advise instead',
+    'The table on the right says which are looked at: add rows to it, or see Job for every build of one survey.',
+    'route',
+  );
+  const orders = nextBuilds(surveys);
+  const last = TOP + orders.length;
+  sheet.spill(`A${TOP}`, 'CARRY.SURVEYS(RouteRows[#All],PieceRows[#All],NextBuilds[#All],Allowance,Tape)');
+  sheet.table({
+    name: 'NextBuilds',
+    at: `N${TOP}`,
+    columns: [{ name: 'Survey' }, { name: 'Build' }],
+    rows: orders,
+  });
+  showVerdicts(sheet, `C${TOP + 1}:C${last}`, `$C${TOP + 1}`);
+  sheet.format(`D${TOP + 1}:D${last}`, { format: '0' });
+  sheet.widths([9, 30, 14, 10, 7, 15, 24, 11, 11, 36, 80, 60, 2, 9, 30]);
+  sheet.freeze(TOP, 2);
+}

@@ -1,0 +1,204 @@
+import path from 'node:path';
+import { FUNCTIONS } from '../../src/worksheet/functions';
+import { BUILD_NAMES, SAMPLE_PIECES, type BuildName } from '../../src/sample/pieces';
+import { routeRows } from '../../src/sample/routeRows';
+import { SAMPLE_SURVEYS } from '../../src/sample/sampleSurveys';
+import { describeSampleWorkbook, sampleWorkbook } from '../../src/sample/sampleWorkbook';
+import { VERDICTS } from '../../src/core/route/verdict';
+import { nextBuilds } from '../../src/sample/sheets/otherBuildsSheet';
+import { readAddress } from '../../src/sheetHost/address';
+import { isCellError, type CellValue } from '../../src/sheetHost/hostValues';
+import { loadBundle } from '../../src/sheetHost/loadBundle';
+import { openWorkbook } from '../../src/sheetHost/excelts/openWorkbook';
+import type { SheetHost } from '../../src/sheetHost/sheetHost';
+
+jest.setTimeout(60000);
+
+const DIST = path.resolve(__dirname, '../../dist');
+// Landings and winders are searched for motions, which `npm run month` has time for and this has not.
+const SEARCHED = /landing|winder/;
+const SURVEYS = SAMPLE_SURVEYS.filter(
+  (survey) => survey.slips || !survey.steps.some((step) => SEARCHED.test(step.stage)),
+);
+
+const book = describeSampleWorkbook(SURVEYS);
+const sheetOf = (name: string) => book.sheets.find((s) => s.description.name === name)!.description;
+const formulas = book.sheets.flatMap(({ description }) => [
+  ...description.cells.flatMap(({ value }) =>
+    typeof value === 'object' && value !== null && 'formula' in value ? [value.formula] : [],
+  ),
+  ...description.tables.flatMap((t) => t.columns.flatMap((c) => (c.formula ? [c.formula] : []))),
+]);
+
+let host: SheetHost;
+let month: CellValue[][];
+
+/** The rows below the header row that begins with these words, by name, down to the first that is empty there. */
+function below(cells: readonly (readonly CellValue[])[], headers: readonly string[]): CellValue[][] {
+  const startsAt = (row: readonly CellValue[]): number =>
+    row.findIndex((_, c) => headers.every((h, i) => row[c + i] === h));
+  const top = cells.findIndex((row) => startsAt(row) >= 0);
+  const column = startsAt(cells[top]!);
+  const rows = cells.slice(top + 1).map((row) => row.slice(column));
+  const end = rows.findIndex((row) => row[0] === null || row[0] === '');
+  return end < 0 ? rows : rows.slice(0, end);
+}
+
+const sheet = (name: string): CellValue[][] => host.read(name, host.used(name)!);
+const at = (name: string, address: string): CellValue => {
+  const { row, column } = readAddress(address)!;
+  return host.value(name, row, column);
+};
+
+beforeAll(async () => {
+  const opened = await openWorkbook(await sampleWorkbook(SURVEYS));
+  if (!opened.ok) throw new Error(opened.reason);
+  host = opened.host;
+  host.register(await loadBundle(DIST));
+  const { circular, unreadable } = host.recalculate();
+  expect([circular, unreadable]).toEqual([[], []]);
+  month = sheet('Month');
+});
+
+test('enough of the month is left to look at: every kind but stairs that turn', () => {
+  expect(SURVEYS.length).toBeGreaterThanOrEqual(35);
+});
+
+test('the next builds follow the one asked for in the order of preference', () => {
+  const orders = nextBuilds(SAMPLE_SURVEYS);
+  for (const { id, build } of SAMPLE_SURVEYS) {
+    const places = orders
+      .filter(([survey]) => survey === id)
+      .map(([, b]) => BUILD_NAMES.indexOf(b as BuildName));
+    const own = BUILD_NAMES.indexOf(build);
+    expect(places).toEqual([1, 2, 3].map((n) => own + n).filter((n) => n < BUILD_NAMES.length));
+  }
+});
+
+test('every CARRY function that it calls is one of the add-in, and most of them are called', () => {
+  const ids = new Set(formulas.flatMap((f) => [...f.matchAll(/CARRY\.([A-Z]+)/g)].map((m) => m[1]!)));
+  const known = new Set(FUNCTIONS.map((f) => f.id));
+  expect([...ids].filter((id) => !known.has(id))).toEqual([]);
+  expect(ids.size).toBeGreaterThan(30);
+});
+
+test('no cell shows an error', () => {
+  for (const name of host.sheets()) {
+    expect([name, sheet(name).flat().filter(isCellError)]).toEqual([name, []]);
+  }
+});
+
+test('formulas and texts keep to what a cell can hold', () => {
+  for (const formula of formulas) expect(formula.length).toBeLessThan(8192);
+  const texts = book.sheets.flatMap(({ description }) =>
+    description.cells.flatMap(({ value }) => (typeof value === 'string' ? [value] : [])),
+  );
+  for (const text of texts) expect(text.length).toBeLessThanOrEqual(255);
+});
+
+test('each sheet says what it is and carries a caution', () => {
+  for (const { description } of book.sheets) {
+    const first = description.cells.filter((c) => /^A[123]$/.test(c.address)).map((c) => c.value);
+    expect([description.name, first.length]).toEqual([description.name, 3]);
+  }
+});
+
+test('the words of stages and builds can be picked from lists', () => {
+  expect(sheetOf('Route').lists).toHaveLength(1);
+  expect(sheetOf('Orders').lists).toHaveLength(1);
+  expect(sheetOf('Quote').lists.length).toBeGreaterThanOrEqual(3);
+});
+
+test('verdicts are shown in words, and each word has a colour of its own', () => {
+  const fills = sheetOf('Month').conditions.slice(0, VERDICTS.length);
+  expect(fills.map((c) => c.formula)).toEqual(VERDICTS.map((v) => `$E6="${v}"`));
+  expect(new Set(fills.map((c) => c.style.fill)).size).toBe(VERDICTS.length);
+});
+
+test('the month judges each survey once, in a known verdict, and the counts add up to them', () => {
+  const judged = below(month, ['Survey', 'Build', 'Verdict']);
+  expect(judged.map((row) => row[0])).toEqual(SURVEYS.map((s) => s.id));
+  expect(judged.map((row) => row[1])).toEqual(SURVEYS.map((s) => s.build));
+  const counts = below(month, ['Verdict', 'Surveys']);
+  for (const [i, verdict] of VERDICTS.entries()) {
+    const count = judged.filter((row) => row[2] === verdict).length;
+    expect(counts[i]!.slice(0, 2)).toEqual([verdict, count]);
+  }
+  expect(counts[VERDICTS.length]![1]).toBe(SURVEYS.length);
+});
+
+test('a survey with a measure that is missing or cannot be taken is not measured', () => {
+  const judged = new Map(below(month, ['Survey', 'Build', 'Verdict']).map((row) => [row[0], row[2]]));
+  const unreadable = SURVEYS.filter((s) =>
+    s.slips?.some((slip) => /missing|unit|comma|inches|misspelt/.test(slip.kind)),
+  );
+  expect(unreadable.length).toBeGreaterThanOrEqual(6);
+  for (const { id } of unreadable) expect([id, judged.get(id)]).toEqual([id, 'not measured']);
+});
+
+test('the advice is the first of the next builds that goes, or else that is tight', () => {
+  const all = below(sheet('Other builds'), ['Survey', 'Build', 'Verdict']);
+  expect(all.map((row) => row.slice(0, 2))).toEqual(nextBuilds(SURVEYS));
+  const judged = below(month, ['Survey', 'Build', 'Verdict']);
+  const advised = below(month, ['Advise', 'Next step']);
+  expect(advised).toHaveLength(judged.length);
+  judged.forEach(([survey, , verdict], i) => {
+    const first = (word: string) => all.find((row) => row[0] === survey && row[2] === word)?.[1];
+    const tight = first('tight');
+    const expected =
+      verdict === 'goes'
+        ? 'as asked'
+        : verdict === 'not measured'
+          ? 'measure first'
+          : (first('goes') ?? (tight === undefined ? 'none of the next builds' : `tight: ${String(tight)}`));
+    expect([survey, advised[i]![0]]).toEqual([survey, expected]);
+  });
+});
+
+test('what to re-measure first begins with what is not measured, each survey once', () => {
+  const list = below(month, ['No.', 'Re-measure']).filter((row) => row[1] !== '');
+  const missing = below(month, ['Survey', 'Build', 'Verdict']).filter((row) => row[2] === 'not measured');
+  expect(list.slice(0, missing.length).map((row) => row[1])).toEqual(missing.map((row) => row[0]));
+  expect(new Set(list.map((row) => row[1])).size).toBe(list.length);
+});
+
+test('the job holds the route and the pieces chosen, empty cells empty', () => {
+  const chosen = SURVEYS.find((s) => s.id === at('Quote', 'B5'))!;
+  const empty = (cell: CellValue): CellValue => (cell === '' ? null : cell);
+  const route = below(sheet('Job'), ['Survey', 'Step', 'Stage']).map((row) => row.slice(0, 23).map(empty));
+  expect(route).toEqual(routeRows([chosen]));
+  const pieces = below(sheet('Job'), ['Build', 'Piece', 'Length']).map((row) => row.slice(0, 7));
+  expect(pieces).toEqual(
+    SAMPLE_PIECES.filter((p) => p.build === chosen.build).map((p) => [
+      p.build,
+      p.piece,
+      p.length,
+      p.breadth,
+      p.thickness,
+      p.mass,
+      p.count,
+    ]),
+  );
+});
+
+test('the quote agrees with the month, and its total is the sum of quantity times price', () => {
+  const judged = below(month, ['Survey', 'Build', 'Verdict']).find((row) => row[0] === at('Quote', 'B5'))!;
+  expect(at('Quote', 'B13')).toBe(judged[2]);
+  const lines = below(sheet('Quote'), ['What', 'Quantity', 'Each', 'Amount']);
+  const total = lines.pop()!;
+  const sum = lines.reduce((s, row) => s + Number(row[1]) * Number(row[2]), 0);
+  expect(sum).toBeGreaterThan(100);
+  expect(total[3]).toBeCloseTo(sum, 6);
+});
+
+// Values of the UK National Annex from memory, as in the list of loads; the rest by hand.
+test('the floors sheet holds the table against the code', () => {
+  const rows = new Map(below(sheet('Floors'), ['Check', 'Value', 'Unit']).map((row) => [row[0], row]));
+  const mass = 197 + 92 + 4 * 9 + 34 + 18;
+  expect(rows.get('Mass of the table')![1]).toBe(mass);
+  const load = rows.get('Load over its footprint')!;
+  expect(load[1]).toBeCloseTo((mass * 9.80665) / 1000 / (2.5 * 1.38), 3);
+  expect([load[3], load[5]]).toEqual([1.5, 'within, and no permission']);
+  const share = rows.get('Share of the lower end')!;
+  expect(share[5]).toMatch(/^over/);
+});
