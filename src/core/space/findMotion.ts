@@ -80,7 +80,7 @@ class TwoTrees {
       return { motion: null, work: checker.work };
     this.add(0, start, 0, -1);
     this.add(1, goal, 0, -1);
-    let joined = this.tryJoin(0, 0) ?? motionByMiddle(task, checker, this.next, limits.work / 2);
+    let joined = this.tryJoin(0, 0) ?? motionByMiddle(task, checker, this.next, limits.work * 0.8);
     let tree: 0 | 1 = 0;
     while (joined === null && checker.work < limits.work) {
       joined = this.grow(tree);

@@ -3,6 +3,9 @@ import { multiply, quaternionFromAxes, slerp, type Quaternion } from './quaterni
 import type { SpaceTask } from './readScene';
 import type { SpaceChecker } from './spaceChecker';
 
+// Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
+const { abs, max, min, sqrt } = Math;
+
 /** Jumps of the rough look at a turn. */
 const JUMPS = 12;
 /** Smallest part of a turn that is tried when larger ones don't go. */
@@ -17,6 +20,8 @@ export interface LikelyMiddles {
 
 /** Places drawn for one attitude before the next is tried. */
 const SPOTS = 10;
+/** Rounds after which the halves kept are given up. */
+const RENEWED = 12;
 /** Most halves of a motion kept for one attitude. */
 const KEPT = 4;
 
@@ -49,6 +54,8 @@ export function motionByMiddle(
   const x = new Float64Array(7);
   for (let round = 0; checker.work < limit; round++) {
     const spread = round % 2 === 0 ? 600 : 1500;
+    // Afresh now and then: halves kept in a dead end draw the search to them.
+    if (round % RENEWED === 0) for (let m = 0; m < middles.length; m++) back[m]!.length = on[m]!.length = 0;
     for (let m = 0; m < middles.length && checker.work < limit; m++) {
       let middle = middles[m]!;
       let [backs, ons] = [back[m]!, on[m]!];
@@ -69,23 +76,33 @@ export function motionByMiddle(
         for (let k = 0; k < 3; k++) {
           if (near !== null) x[k] = near[k]! + (next() * 2 - 1) * wide;
           else {
-            const low = likely?.least[k] ?? Math.max(task.least[k]!, Math.min(start[k]!, goal[k]!) - spread);
-            const high = likely?.most[k] ?? Math.min(task.most[k]!, Math.max(start[k]!, goal[k]!) + spread);
+            const low = likely?.least[k] ?? max(task.least[k]!, min(start[k]!, goal[k]!) - spread);
+            const high = likely?.most[k] ?? min(task.most[k]!, max(start[k]!, goal[k]!) + spread);
             x[k] = low + (high - low) * next();
           }
         }
         x.set(middle, 3);
         if (!checker.pushOut(x, 0, 12, 0.5) || !within(task, x)) continue;
         const drift = next() < 0.5 ? 0 : 900 * next();
+        // In every other round only places from which both turns look possible.
+        if (likely === undefined && round % 2 === 0) {
+          const looks = (ends: readonly Float64Array[]): boolean =>
+            ends.some(
+              (end) =>
+                roughly(checker, x, turnOf(end)) ||
+                (drift > 0 && roughly(checker, x, turnOf(end), drifting(x, ends, drift))),
+            );
+          if (!looks(starts) || !looks(goals)) continue;
+        }
         // Near a half that is known only the other is looked for.
         const b = near === null || !side ? toEnd(checker, task, x, starts, drift) : null;
         const o = near === null || side ? toEnd(checker, task, x, goals, drift) : null;
         if (b === null && o === null) continue;
-        for (const first of b !== null ? [b] : backs) {
-          for (const second of o !== null ? [o] : ons) {
-            const motion = joined(checker, task, first, second);
-            if (motion !== null) return motion;
-          }
+        const first = b ?? nearestHalf(backs, x);
+        const second = o ?? nearestHalf(ons, x);
+        if (first !== null && second !== null) {
+          const motion = joined(checker, task, first, second);
+          if (motion !== null) return motion;
         }
         if (b !== null) keep(backs, b, next);
         if (o !== null) keep(ons, o, next);
@@ -93,6 +110,21 @@ export function motionByMiddle(
     }
   }
   return null;
+}
+
+/** The half that begins nearest to a place. */
+function nearestHalf(halves: readonly Float64Array[][], x: Float64Array): Float64Array[] | null {
+  let least = Infinity;
+  let nearest: Float64Array[] | null = null;
+  for (const half of halves) {
+    const p = half[0]!;
+    const d = (p[0]! - x[0]!) ** 2 + (p[1]! - x[1]!) ** 2 + (p[2]! - x[2]!) ** 2;
+    if (d < least) {
+      least = d;
+      nearest = half;
+    }
+  }
+  return nearest;
 }
 
 /** Keeps a few halves, new ones in place of old ones by chance. */
@@ -114,13 +146,20 @@ const SQUARE: readonly Quaternion[] = [
 /** An attitude turned a little by chance. */
 function nearBy(q: Quaternion, next: () => number): Quaternion {
   const r: Quaternion = [1, next() - 0.5, next() - 0.5, next() - 0.5];
-  const n = Math.sqrt(1 + r[1] ** 2 + r[2] ** 2 + r[3] ** 2);
+  const n = sqrt(1 + r[1] ** 2 + r[2] ** 2 + r[3] ** 2);
   return multiply(q, [1 / n, r[1] / n, r[2] / n, r[3] / n]);
 }
 
 function within(task: SpaceTask, x: Float64Array): boolean {
   for (let k = 0; k < 3; k++) if (x[k]! < task.least[k]! || x[k]! > task.most[k]!) return false;
   return true;
+}
+
+/** A drift of so many mm from x towards the ends. */
+function drifting(x: Float64Array, ends: readonly Float64Array[], drift: number): number[] {
+  const d = [0, 1, 2].map((k) => ends[0]![k]! - x[k]!);
+  const far = sqrt(d[0]! ** 2 + d[1]! ** 2 + d[2]! ** 2) + 1e-9;
+  return d.map((v) => (v / far) * drift);
 }
 
 /** From place x to one of the ends that look alike; null when none is reached. */
@@ -131,10 +170,7 @@ function toEnd(
   ends: readonly Float64Array[],
   drift: number,
 ): Float64Array[] | null {
-  const end = ends[0]!;
-  const d = [0, 1, 2].map((k) => end[k]! - x[k]!);
-  const far = Math.sqrt(d[0]! ** 2 + d[1]! ** 2 + d[2]! ** 2) + 1e-9;
-  const way = d.map((v) => (v / far) * drift);
+  const way = drifting(x, ends, drift);
   for (const alike of ends) {
     const places = turnTo(checker, x, turnOf(alike), way);
     if (places === null || !carryTo(checker, places, alike)) continue;
@@ -166,17 +202,12 @@ export function turnTo(
   const from = turnOf(x);
   const places = [Float64Array.from(x)];
   const y = new Float64Array(7);
-  // First a rough look, in jumps: most tries end here.
-  y.set(x);
-  for (let jump = 1; jump <= JUMPS; jump++) {
-    y.set(slerp(from, to, jump / JUMPS), 3);
-    if (drift) for (let k = 0; k < 3; k++) y[k]! += drift[k]! / JUMPS;
-    if (!checker.pushOut(y, 0, 12, 1)) return null;
-  }
+  // First a rough look: most tries end here.
+  if (!roughly(checker, x, to, drift)) return null;
   let done = 0;
   let step = 1 / 16;
   while (done < 1) {
-    const aim = Math.min(1, done + step);
+    const aim = min(1, done + step);
     const last = places[places.length - 1]!;
     y.set(last);
     y.set(slerp(from, to, aim), 3);
@@ -184,13 +215,25 @@ export function turnTo(
     if (checker.pushOut(y, 0, 12, 16 * step * 0.5) && checker.moveFree(last, 0, y, 0)) {
       places.push(Float64Array.from(y));
       done = aim;
-      step = Math.min(1 / 16, step * 2);
+      step = min(1 / 16, step * 2);
     } else {
       step /= 2;
       if (step < FINEST) return null;
     }
   }
   return places;
+}
+
+/** Whether the turn goes when looked at in jumps only. */
+function roughly(checker: SpaceChecker, x: Float64Array, to: Quaternion, drift?: readonly number[]): boolean {
+  const from = turnOf(x);
+  const y = Float64Array.from(x);
+  for (let jump = 1; jump <= JUMPS; jump++) {
+    y.set(slerp(from, to, jump / JUMPS), 3);
+    if (drift) for (let k = 0; k < 3; k++) y[k]! += drift[k]! / JUMPS;
+    if (!checker.pushOut(y, 0, 12, 1)) return false;
+  }
+  return true;
 }
 
 /** Carries the piece without turning from the last of the places to the aim: straight, or pushed round things. */
@@ -203,12 +246,12 @@ export function carryTo(checker: SpaceChecker, places: Float64Array[], aim: Floa
       return true;
     }
     const d = [0, 1, 2].map((k) => aim[k]! - last[k]!);
-    const far = Math.sqrt(d[0]! ** 2 + d[1]! ** 2 + d[2]! ** 2);
+    const far = sqrt(d[0]! ** 2 + d[1]! ** 2 + d[2]! ** 2);
     y.set(last);
-    for (let k = 0; k < 3; k++) y[k]! += d[k]! * Math.min(1, 120 / far);
+    for (let k = 0; k < 3; k++) y[k]! += d[k]! * min(1, 120 / far);
     if (!checker.pushOut(y, 0, 12, 0.5)) return false;
-    const moved = Math.sqrt((y[0]! - last[0]!) ** 2 + (y[1]! - last[1]!) ** 2 + (y[2]! - last[2]!) ** 2);
-    if (moved < 1 || !checker.moveFree(last, 0, y, 0)) return false;
+    const left = sqrt((aim[0]! - y[0]!) ** 2 + (aim[1]! - y[1]!) ** 2 + (aim[2]! - y[2]!) ** 2);
+    if (left > far - 5 || !checker.moveFree(last, 0, y, 0)) return false;
     places.push(Float64Array.from(y));
   }
   return false;
@@ -223,7 +266,7 @@ function alikes(goal: KeyAttitude, start: KeyAttitude): Float64Array[] {
     [b, c, -w, -a],
     [c, -b, a, -w],
   ];
-  const near = (t: Quaternion): number => Math.abs(t.reduce((sum, v, k) => sum + v * start.turn[k]!, 0));
+  const near = (t: Quaternion): number => abs(t.reduce((sum, v, k) => sum + v * start.turn[k]!, 0));
   return turns.sort((s, t) => near(t) - near(s)).map((turn) => Float64Array.of(...goal.at, ...turn));
 }
 

@@ -2,7 +2,7 @@ import { halfLandingAtMost } from '../geometry/proofs/halfLandingAtMost';
 import type { PieceSize } from '../measures/piece';
 import { multiply, quaternionAbout, quaternionFromAxes, type Quaternion } from '../space/quaternion';
 import type { Held } from './held';
-import { shownAnswer, withoutMotion } from './shownAnswer';
+import { bestShown, shownAnswer, withoutMotion } from './shownAnswer';
 import { onFlight, paddingOnFlight } from './onFlight';
 import { landingMotion, type LandingTask } from './landingMotion';
 import { openingAtMost, type ProvedBound } from './openingAtMost';
@@ -56,9 +56,8 @@ export function halfLandingAnswer(measures: HalfLandingMeasures, piece: PieceSiz
 
 /** The same with the motion and the obstacles, for a checker. */
 export function halfLandingShown(measures: HalfLandingMeasures, piece: PieceSize, work = WORK): ShownAnswer {
-  return HELD.map((held) => shown(measures, piece, held, work)).reduce((a, b) =>
-    b.clearance > a.clearance ? b : a,
-  );
+  const tasks = HELD.map((held) => ({ held, task: halfLandingTask(measures, piece, held) }));
+  return bestShown(tasks, piece, provedBound(measures, piece), measures.overRail, work);
 }
 
 /** One passage for each way of holding it. */
@@ -67,17 +66,15 @@ export function halfLandingPassages(
   piece: PieceSize,
   work = WORK,
 ): StagePassage[] {
-  return HELD.map((held) => ({
-    from: held,
-    to: held,
-    answer: withoutMotion(shown(measures, piece, held, work)),
-  }));
-}
-
-function shown(m: HalfLandingMeasures, piece: PieceSize, held: Held, work: number): ShownAnswer {
-  const proved = provedBound(m, piece);
-  const found = landingMotion(halfLandingTask(m, piece, held), piece, proved.atMost, work);
-  return shownAnswer(found, piece, held, proved, m.overRail);
+  const proved = provedBound(measures, piece);
+  return HELD.map((held) => {
+    const found = landingMotion(halfLandingTask(measures, piece, held), piece, proved.atMost, work);
+    return {
+      from: held,
+      to: held,
+      answer: withoutMotion(shownAnswer(found, piece, held, proved, measures.overRail)),
+    };
+  });
 }
 
 function provedBound(m: HalfLandingMeasures, piece: PieceSize): ProvedBound {

@@ -6,6 +6,9 @@ import { rotate } from '../space/quaternion';
 import type { KeyAttitude, Motion, SceneBox } from './stageAnswer';
 import type { NamedBox } from './stairScene';
 
+// Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
+const { abs, max, min, sqrt } = Math;
+
 /** A stair's turning place as a task in space. */
 export interface LandingTask {
   readonly obstacles: readonly NamedBox[];
@@ -30,8 +33,12 @@ export interface LandingFound {
   readonly lift: number;
 }
 
-/** How finely a padding is looked for [mm]. */
-const FINENESS = 1;
+/** How finely a padding is searched for [mm], before the motion found is widened. */
+const SEARCHED = 6;
+/** How much less padding other motions are begun with, to be widened past the first [mm]. */
+const OTHERS = 20;
+/** Steps of padding in which a motion is widened [mm]. */
+const WIDENED = [8, 4, 2, 1, 0.5];
 
 /**
  * The largest padding for which a motion is found, by halving; each motion is shown free on its whole way.
@@ -48,7 +55,7 @@ export function landingMotion(
 ): LandingFound | null {
   const scene = task.obstacles.map((o) => o.box);
   const checker = new SpaceChecker(scene);
-  const attempt = (padding: number): Motion | null => {
+  const attempt = (padding: number, seed = 7): Motion | null => {
     checker.hold(paddedPiece(piece, padding));
     const { start, goal } = task.ends(padding);
     const space = { piece, scene, least: task.least, most: task.most, start, goal };
@@ -56,10 +63,10 @@ export function landingMotion(
     if (!checker.placeFree(place, 0)) return null;
     place.set([...goal.at, ...goal.turn]);
     if (!checker.placeFree(place, 0)) return null;
-    return motionByMiddle(space, checker, seededStream(7), work, task.middles);
+    return motionByMiddle(space, checker, seededStream(seed), work, task.middles);
   };
   let low = -piece.length / 2;
-  let high = Math.min(task.mostPadding - 0.5, atMost);
+  let high = min(task.mostPadding - 0.5, atMost);
   if (high <= low) return null;
   let best: Motion | null = null;
   // Round figures first: most pieces are about as large as the way.
@@ -73,7 +80,7 @@ export function landingMotion(
     }
     high = first;
   }
-  while (high - low > FINENESS) {
+  while (high - low > SEARCHED) {
     const padding = (low + high) / 2;
     const motion = attempt(padding);
     if (motion === null) high = padding;
@@ -83,6 +90,16 @@ export function landingMotion(
     }
   }
   if (best === null) return null;
+  const most = min(task.mostPadding - 0.5, atMost);
+  [low, best] = widened(checker, task, piece, low, best, most);
+  // Other chances may find another way round that widens further.
+  for (const seed of [8, 9]) {
+    const less = min(low - OTHERS, most);
+    const other = attempt(less, seed);
+    if (other === null) continue;
+    const [padding, motion] = widened(checker, task, piece, less, other, most);
+    if (padding > low) [low, best] = [padding, motion];
+  }
   const padded = paddedPiece(piece, low);
   checker.hold(padded);
   const motion = settled(checker, task, best, padded);
@@ -93,6 +110,90 @@ export function landingMotion(
     ...closest(checker, task, motion),
     lift: liftOf(task, motion, padded),
   };
+}
+
+/**
+ * Widens a motion: each of its places is pushed out of what a larger piece meets there, turned a little by
+ * chance where that is not enough, and the moves between are shown free again.
+ */
+function widened(
+  checker: SpaceChecker,
+  task: LandingTask,
+  piece: PieceSize,
+  from: number,
+  motion: Motion,
+  most: number,
+): [number, Motion] {
+  const next = seededStream(5);
+  let padding = from;
+  let places: Float64Array[] = motion.map((k) => Float64Array.of(...k.at, ...k.turn));
+  for (const step of WIDENED) {
+    for (let tries = 0; tries < 12 && padding + step <= most; tries++) {
+      checker.hold(paddedPiece(piece, padding + step));
+      const wider = widerPlaces(checker, task, places, padding + step, next);
+      if (wider === null) break;
+      padding += step;
+      places = wider;
+    }
+  }
+  return [
+    padding,
+    places.map((p) => ({ at: [p[0]!, p[1]!, p[2]!] as const, turn: [p[3]!, p[4]!, p[5]!, p[6]!] as const })),
+  ];
+}
+
+function widerPlaces(
+  checker: SpaceChecker,
+  task: LandingTask,
+  places: readonly Float64Array[],
+  padding: number,
+  next: () => number,
+): Float64Array[] | null {
+  const { start, goal } = task.ends(padding);
+  const first = Float64Array.of(...start.at, ...places[0]!.slice(3));
+  const end = Float64Array.of(...goal.at, ...places[places.length - 1]!.slice(3));
+  if (!checker.placeFree(first, 0) || !checker.placeFree(end, 0)) return null;
+  const wider: Float64Array[] = [first];
+  for (let i = 1; i < places.length; i++) {
+    const last: Float64Array = wider[wider.length - 1]!;
+    let found: Float64Array | null = null;
+    for (let t = 0; t < 24 && found === null; t++) {
+      const x = i === places.length - 1 ? end : Float64Array.from(places[i]!);
+      if (i < places.length - 1) {
+        if (t > 0) nudge(x, (0.01 * (1 + t)) / 4, next);
+        if (!checker.pushOut(x, 0, 12, 0.3 + 0.2 * (t & 3))) continue;
+      }
+      if (checker.moveFree(last, 0, x, 0)) found = x;
+      else {
+        // Half way first, pushed out.
+        const half = new Float64Array(7);
+        const dot = last[3]! * x[3]! + last[4]! * x[4]! + last[5]! * x[5]! + last[6]! * x[6]!;
+        for (let k = 0; k < 7; k++) half[k] = (last[k]! + x[k]! * (k > 2 && dot < 0 ? -1 : 1)) / 2;
+        unit(half);
+        if (
+          checker.pushOut(half, 0, 12, 0.5) &&
+          checker.moveFree(last, 0, half, 0) &&
+          checker.moveFree(half, 0, x, 0)
+        ) {
+          wider.push(half);
+          found = x;
+        }
+      }
+    }
+    if (found === null) return null;
+    wider.push(found);
+  }
+  return wider;
+}
+
+function nudge(x: Float64Array, most: number, next: () => number): void {
+  for (let k = 3; k < 7; k++) x[k]! += (next() * 2 - 1) * most;
+  unit(x);
+}
+
+function unit(x: Float64Array): void {
+  const n = sqrt(x[3]! ** 2 + x[4]! ** 2 + x[5]! ** 2 + x[6]! ** 2);
+  for (let k = 3; k < 7; k++) x[k]! /= n;
 }
 
 /** Lowers the places of a motion as far as it stays free, so that no lift is claimed that is not needed. */
@@ -126,13 +227,13 @@ function lowest(task: LandingTask, place: Float64Array, p: PieceSize): number {
         ((i & 4 ? 1 : -1) * p.thickness) / 2,
       ],
     );
-    least = Math.min(least, place[2]! + v[2] - task.floor(place[0]! + v[0], place[1]! + v[1]));
+    least = min(least, place[2]! + v[2] - task.floor(place[0]! + v[0], place[1]! + v[1]));
   }
   return least;
 }
 
 function liftOf(task: LandingTask, motion: Motion, p: PieceSize): number {
-  return Math.max(0, ...motion.map((k) => lowest(task, Float64Array.of(...k.at, ...k.turn), p)));
+  return max(0, ...motion.map((k) => lowest(task, Float64Array.of(...k.at, ...k.turn), p)));
 }
 
 /** Pose and obstacle at the closest of the motion's places. */
@@ -152,9 +253,9 @@ function closest(checker: SpaceChecker, task: LandingTask, motion: Motion): { po
 
 /** The trade's word for an attitude. */
 export function poseOf(key: KeyAttitude): Pose {
-  const l = Math.abs(rotate(key.turn, [1, 0, 0])[2]);
-  const b = Math.abs(rotate(key.turn, [0, 1, 0])[2]);
-  const t = Math.abs(rotate(key.turn, [0, 0, 1])[2]);
+  const l = abs(rotate(key.turn, [1, 0, 0])[2]);
+  const b = abs(rotate(key.turn, [0, 1, 0])[2]);
+  const t = abs(rotate(key.turn, [0, 0, 1])[2]);
   // Within 5 degrees of level or upright counts as that.
   const upright = 0.996;
   if (l > upright) return 'on end';

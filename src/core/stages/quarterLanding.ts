@@ -1,7 +1,7 @@
 import { quarterLandingAtMost } from '../geometry/proofs/quarterLandingAtMost';
 import type { PieceSize } from '../measures/piece';
 import { quaternionFromAxes, slerp, type Quaternion } from '../space/quaternion';
-import { shownAnswer, withoutMotion } from './shownAnswer';
+import { bestShown, shownAnswer, withoutMotion } from './shownAnswer';
 import type { Held } from './held';
 import { landingMotion, type LandingTask } from './landingMotion';
 import { onFlight, paddingOnFlight } from './onFlight';
@@ -61,9 +61,8 @@ export function quarterLandingShown(
   piece: PieceSize,
   work = WORK,
 ): ShownAnswer {
-  return HELD.map((held) => shown(measures, piece, held, work)).reduce((a, b) =>
-    b.clearance > a.clearance ? b : a,
-  );
+  const tasks = HELD.map((held) => ({ held, task: quarterLandingTask(measures, piece, held) }));
+  return bestShown(tasks, piece, provedBound(measures, piece), measures.overRail, work);
 }
 
 /** One passage for each way of holding it. */
@@ -72,17 +71,15 @@ export function quarterLandingPassages(
   piece: PieceSize,
   work = WORK,
 ): StagePassage[] {
-  return HELD.map((held) => ({
-    from: held,
-    to: held,
-    answer: withoutMotion(shown(measures, piece, held, work)),
-  }));
-}
-
-function shown(m: QuarterLandingMeasures, piece: PieceSize, held: Held, work: number): ShownAnswer {
-  const proved = provedBound(m, piece);
-  const found = landingMotion(quarterLandingTask(m, piece, held), piece, proved.atMost, work);
-  return shownAnswer(found, piece, held, proved, m.overRail);
+  const proved = provedBound(measures, piece);
+  return HELD.map((held) => {
+    const found = landingMotion(quarterLandingTask(measures, piece, held), piece, proved.atMost, work);
+    return {
+      from: held,
+      to: held,
+      answer: withoutMotion(shownAnswer(found, piece, held, proved, measures.overRail)),
+    };
+  });
 }
 
 function provedBound(m: QuarterLandingMeasures, piece: PieceSize): ProvedBound {

@@ -4,7 +4,7 @@ import { landingMotion, type LandingTask } from './landingMotion';
 import { onFlight, paddingOnFlight } from './onFlight';
 import { openingAtMost, type ProvedBound } from './openingAtMost';
 import { halfTurned, UPRIGHT } from './quarterLanding';
-import { shownAnswer, withoutMotion } from './shownAnswer';
+import { bestShown, shownAnswer, withoutMotion } from './shownAnswer';
 import type { KeyAttitude, ShownAnswer, StageAnswer } from './stageAnswer';
 import type { StagePassage } from './stagePassage';
 import { flightPlates, turnedBlock, type NamedBox } from './stairScene';
@@ -44,25 +44,22 @@ export function winderAnswer(measures: WinderMeasures, piece: PieceSize, work = 
 
 /** The same with the motion and the obstacles, for a checker. */
 export function winderShown(measures: WinderMeasures, piece: PieceSize, work = WORK): ShownAnswer {
-  return HELD.map((held) => shown(measures, piece, held, work)).reduce((a, b) =>
-    b.clearance > a.clearance ? b : a,
-  );
+  const tasks = HELD.map((held) => ({ held, task: winderTask(measures, piece, held) }));
+  return bestShown(tasks, piece, provedBound(measures, piece), 0, work);
 }
 
 /** One passage for each way of holding it. */
 export function winderPassages(measures: WinderMeasures, piece: PieceSize, work = WORK): StagePassage[] {
-  return HELD.map((held) => ({
-    from: held,
-    to: held,
-    answer: withoutMotion(shown(measures, piece, held, work)),
-  }));
+  const proved = provedBound(measures, piece);
+  return HELD.map((held) => {
+    const found = landingMotion(winderTask(measures, piece, held), piece, proved.atMost, work);
+    return { from: held, to: held, answer: withoutMotion(shownAnswer(found, piece, held, proved, 0)) };
+  });
 }
 
-function shown(m: WinderMeasures, piece: PieceSize, held: Held, work: number): ShownAnswer {
+function provedBound(m: WinderMeasures, piece: PieceSize): ProvedBound {
   const section = openingAtMost({ width: m.width, height: m.headroom + m.rise }, piece);
-  const proved: ProvedBound = { ...section, bound: `on the flight ${section.bound}` };
-  const found = landingMotion(winderTask(m, piece, held), piece, proved.atMost, work);
-  return shownAnswer(found, piece, held, proved, 0);
+  return { ...section, bound: `on the flight ${section.bound}` };
 }
 
 /** The scene and its ends. */
