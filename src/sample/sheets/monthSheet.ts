@@ -99,8 +99,9 @@ function remeasureFirst(sheet: SheetWriter, last: number): void {
   for (let n = 1; n <= REMEASURE_ROWS; n++) {
     const row = TOP + n;
     const place = `MATCH(SMALL($P$${FIRST}:$P$${last},$R${row}),$P$${FIRST}:$P$${last},0)`;
+    // A step whose stage is misspelt has none.
     const when = (value: string): { formula: string } => ({
-      formula: `IF(SMALL($P$${FIRST}:$P$${last},$R${row})>=9,"",INDEX(${value},${place}))`,
+      formula: `IF(SMALL($P$${FIRST}:$P$${last},$R${row})>=9,"",IF(INDEX(${value},${place})="","-",INDEX(${value},${place})))`,
     });
     const column = (letter: string) => when(`$${letter}$${FIRST}:$${letter}$${last}`);
     sheet.rows(`R${row}`, [[n, column('A'), column('C'), column('E'), column('F'), column('K')]]);

@@ -162,8 +162,8 @@ export const BASEMENTS: readonly Survey[] = [
     steps: [
       {
         stage: 'door',
-        width: 1000,
-        height: 1150,
+        width: 860,
+        height: 800,
         wall: 300,
         note: 'cellar hatch in the yard, both flaps open',
       },

@@ -42,7 +42,7 @@ export const LIFTS: readonly Survey[] = [
     customer: 'R. Halloway-Finch',
     place: 'Flat 3, Malthouse Mews, Skellbridge',
     kind: 'lift',
-    build: '7 ft, slate in 1, built up',
+    build: '8 ft, slate in 3, built up',
     steps: [
       { stage: 'door', width: 900, height: 2080, wall: 150 },
       { stage: 'passage', width: 1300, height: 2450, length: 3000 },

@@ -96,7 +96,7 @@ export const TURNS: readonly Survey[] = [
     customer: 'B. Cawthray',
     place: '1 Weir Cottages, Ollerwick',
     kind: 'turns',
-    build: '7 ft, slate in 1, built up',
+    build: '8 ft, slate in 3, built up',
     steps: [
       { stage: 'door', width: 760, height: 1950, wall: 420, note: 'thick stone wall' },
       { stage: 'flight', width: 780, height: 1930, rise: 205, going: 215, risers: 6 },
