@@ -68,7 +68,7 @@ export function halfLandingPassages(
 ): StagePassage[] {
   const proved = provedBound(measures, piece);
   return HELD.map((held) => {
-    const found = landingMotion(halfLandingTask(measures, piece, held), piece, proved.atMost, work);
+    const found = landingMotion(halfLandingTask(measures, piece, held), piece, work);
     return {
       from: held,
       to: held,

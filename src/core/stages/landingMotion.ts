@@ -43,16 +43,12 @@ const WIDENED = [8, 4, 2, 1, 0.5];
 /**
  * The largest padding for which a motion is found, by halving; each motion is shown free on its whole way.
  * Every padding is a search of its own, bounded in places looked at. The result is a clearance that is held;
- * that nothing larger was found proves nothing.
+ * that nothing larger was found proves nothing. What is proved
+ * impossible is not used here, so that a test can set the one against the other.
  *
  * @param work places looked at for one padding; about 1 to 2 million a second
  */
-export function landingMotion(
-  task: LandingTask,
-  piece: PieceSize,
-  atMost: number,
-  work: number,
-): LandingFound | null {
+export function landingMotion(task: LandingTask, piece: PieceSize, work: number): LandingFound | null {
   const scene = task.obstacles.map((o) => o.box);
   const checker = new SpaceChecker(scene);
   const attempt = (padding: number, seed = 7): Motion | null => {
@@ -66,7 +62,7 @@ export function landingMotion(
     return motionByMiddle(space, checker, seededStream(seed), work, task.middles);
   };
   let low = -piece.length / 2;
-  let high = min(task.mostPadding - 0.5, atMost);
+  let high = task.mostPadding - 0.5;
   if (high <= low) return null;
   let best: Motion | null = null;
   // Round figures first: most pieces are about as large as the way.
@@ -90,7 +86,7 @@ export function landingMotion(
     }
   }
   if (best === null) return null;
-  const most = min(task.mostPadding - 0.5, atMost);
+  const most = task.mostPadding - 0.5;
   [low, best] = widened(checker, task, piece, low, best, most);
   // Other chances may find another way round that widens further.
   for (const seed of [8, 9]) {

@@ -73,7 +73,7 @@ export function quarterLandingPassages(
 ): StagePassage[] {
   const proved = provedBound(measures, piece);
   return HELD.map((held) => {
-    const found = landingMotion(quarterLandingTask(measures, piece, held), piece, proved.atMost, work);
+    const found = landingMotion(quarterLandingTask(measures, piece, held), piece, work);
     return {
       from: held,
       to: held,

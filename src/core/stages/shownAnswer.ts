@@ -29,7 +29,7 @@ export function shownAnswer(
   const over = overRail > 0 && lift > overRail;
   return {
     clearance,
-    atMost: Math.max(atMost, clearance),
+    atMost,
     ...bound,
     pose,
     critical,
@@ -59,7 +59,7 @@ export function bestShown(
   let best: ShownAnswer | null = null;
   for (const { held, task } of [...tasks].sort((a, b) => b.task.mostPadding - a.task.mostPadding)) {
     if (best !== null && task.mostPadding <= best.clearance) continue;
-    const found = landingMotion(task, piece, proved.atMost, work);
+    const found = landingMotion(task, piece, work);
     const shown = shownAnswer(found, piece, held, proved, overRail);
     if (best === null || shown.clearance > best.clearance) best = shown;
   }

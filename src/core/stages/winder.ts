@@ -52,7 +52,7 @@ export function winderShown(measures: WinderMeasures, piece: PieceSize, work = W
 export function winderPassages(measures: WinderMeasures, piece: PieceSize, work = WORK): StagePassage[] {
   const proved = provedBound(measures, piece);
   return HELD.map((held) => {
-    const found = landingMotion(winderTask(measures, piece, held), piece, proved.atMost, work);
+    const found = landingMotion(winderTask(measures, piece, held), piece, work);
     return { from: held, to: held, answer: withoutMotion(shownAnswer(found, piece, held, proved, 0)) };
   });
 }
