@@ -16,6 +16,7 @@ import { flightLoad } from './flightLoad';
 import { floorLoad } from './floorLoad';
 import { footLoad } from './footLoad';
 import { footPressure } from './footPressure';
+import { halfLanding } from './halfLanding';
 import { handlers } from './handlers';
 import { jobTime } from './jobTime';
 import { joist } from './joist';
@@ -27,6 +28,7 @@ import { lowerShare } from './lowerShare';
 import { opening } from './opening';
 import { pitch } from './pitch';
 import { playRoom } from './playRoom';
+import { quarterLanding } from './quarterLanding';
 import { remeasure } from './remeasure';
 import { restTime } from './restTime';
 import { roomSpare } from './roomSpare';
@@ -62,6 +64,8 @@ const DESCRIBED: readonly FunctionDescription[] = [
   upend,
   pitch,
   flight,
+  quarterLanding,
+  halfLanding,
   liftCar,
   // Carrying
   lowerShare,

@@ -1,0 +1,67 @@
+import type { Working } from '../../core/measures/working';
+import { writeAnswer } from '../../core/stages/answerWorking';
+import { halfLandingAnswer } from '../../core/stages/halfLanding';
+import { GOING, HEADROOM, opening, OVER_RAIL, PIECE_SIZES, RISE } from '../arguments';
+import type { NumberFunction } from '../description';
+import { LANDING_CEILING, LANDING_MOTIONS, LANDING_SOURCE, LANDING_VALIDITY } from '../landingWords';
+import { withPieceUnder } from '../pieceArgument';
+import { CLEARANCE_RESULT, SPACE_CAUTION } from '../shared';
+
+export const halfLanding: NumberFunction = {
+  kind: 'number',
+  id: 'HALFLANDING',
+  group: 'Clearance',
+  summary: 'Clearance of a piece round a half landing between two flights side by side',
+  arguments: [
+    opening('flight_width', 'clear width of each flight'),
+    {
+      name: 'well',
+      help: 'width of the spine or open well between the flights',
+      quantity: 'length',
+      least: 0,
+      most: 20000,
+      plainZero: true,
+    },
+    opening('landing_depth', 'depth of the landing, to the face of the first riser'),
+    HEADROOM,
+    RISE,
+    GOING,
+    ...PIECE_SIZES,
+    OVER_RAIL,
+    LANDING_CEILING,
+  ],
+  result: CLEARANCE_RESULT,
+  source: LANDING_SOURCE,
+  motions: LANDING_MOTIONS,
+  validity: LANDING_VALIDITY,
+  caution: SPACE_CAUTION,
+  example: {
+    arguments: [800, 100, 850, 2000, 190, 240, 1830, 930, 25, 0, 2400],
+    result: 43,
+    within: 20,
+    source: 'regression only: the best motion found, which a later version may better',
+  },
+  compute: (
+    flightWidth: number,
+    well: number,
+    landingDepth: number,
+    headroom: number,
+    rise: number,
+    going: number,
+    length: number,
+    breadth: number,
+    thickness: number,
+    overRail: number,
+    landingCeiling: number | undefined,
+    working?: Working,
+  ) =>
+    withPieceUnder(headroom, length, breadth, thickness, (piece) => {
+      const ceiling = landingCeiling === undefined ? {} : { landingCeiling };
+      const answer = halfLandingAnswer(
+        { flightWidth, well, landingDepth, headroom, rise, going, overRail, ...ceiling },
+        piece,
+      );
+      writeAnswer(answer, LANDING_MOTIONS, working);
+      return answer.clearance;
+    }),
+};

@@ -1,0 +1,58 @@
+import type { Working } from '../../core/measures/working';
+import { writeAnswer } from '../../core/stages/answerWorking';
+import { quarterLandingAnswer } from '../../core/stages/quarterLanding';
+import { GOING, HEADROOM, opening, OVER_RAIL, PIECE_SIZES, RISE } from '../arguments';
+import type { NumberFunction } from '../description';
+import { LANDING_CEILING, LANDING_MOTIONS, LANDING_SOURCE, LANDING_VALIDITY } from '../landingWords';
+import { withPieceUnder } from '../pieceArgument';
+import { CLEARANCE_RESULT, SPACE_CAUTION } from '../shared';
+
+export const quarterLanding: NumberFunction = {
+  kind: 'number',
+  id: 'QUARTERLANDING',
+  group: 'Clearance',
+  summary: 'Clearance of a piece round a quarter landing between two flights at a right angle',
+  arguments: [
+    opening('width_in', 'clear width of the lower flight'),
+    opening('width_out', 'clear width of the upper flight'),
+    HEADROOM,
+    RISE,
+    GOING,
+    ...PIECE_SIZES,
+    OVER_RAIL,
+    LANDING_CEILING,
+  ],
+  result: CLEARANCE_RESULT,
+  source: LANDING_SOURCE,
+  motions: LANDING_MOTIONS,
+  validity: LANDING_VALIDITY,
+  caution: SPACE_CAUTION,
+  example: {
+    arguments: [900, 900, 2200, 180, 250, 900, 500, 25],
+    result: 264,
+    within: 20,
+    source: 'regression only: the best motion found, which a later version may better',
+  },
+  compute: (
+    widthIn: number,
+    widthOut: number,
+    headroom: number,
+    rise: number,
+    going: number,
+    length: number,
+    breadth: number,
+    thickness: number,
+    overRail: number,
+    landingCeiling: number | undefined,
+    working?: Working,
+  ) =>
+    withPieceUnder(headroom, length, breadth, thickness, (piece) => {
+      const ceiling = landingCeiling === undefined ? {} : { landingCeiling };
+      const answer = quarterLandingAnswer(
+        { widthIn, widthOut, headroom, rise, going, overRail, ...ceiling },
+        piece,
+      );
+      writeAnswer(answer, LANDING_MOTIONS, working);
+      return answer.clearance;
+    }),
+};
