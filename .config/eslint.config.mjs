@@ -14,6 +14,11 @@ export default tseslint.config(
     },
   },
   {
+    // Read by tools that load CommonJS.
+    files: ['webpack.config.js', '**/*.cjs'],
+    rules: { '@typescript-eslint/no-require-imports': 'off' },
+  },
+  {
     // The core is pure: nothing of the host, the page, the clock, chance or files.
     files: ['src/core/**/*.ts'],
     rules: {

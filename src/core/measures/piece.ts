@@ -7,13 +7,10 @@ export interface PieceSize {
 
 /** Sorts three sizes of a piece [mm] given in any order. */
 export function sortedPiece(a: number, b: number, c: number): PieceSize {
-  let length = a;
-  let breadth = b;
-  let thickness = c;
-  let swap: number;
-  if (length < breadth) ((swap = length), (length = breadth), (breadth = swap));
-  if (breadth < thickness) ((swap = breadth), (breadth = thickness), (thickness = swap));
-  if (length < breadth) ((swap = length), (length = breadth), (breadth = swap));
+  const length = Math.max(a, b, c);
+  const thickness = Math.min(a, b, c);
+  // The middle one, without the rounding of a + b + c - length - thickness.
+  const breadth = Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
   return { length, breadth, thickness };
 }
 
