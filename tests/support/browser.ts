@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import path from 'node:path';
@@ -22,7 +22,7 @@ export async function launchBrowser(): Promise<Browser> {
       env: {
         ...definedEnvironment(),
         LD_LIBRARY_PATH: path.join(folder, 'al2023', 'lib'),
-        FONTCONFIG_PATH: path.join(folder, 'fonts'),
+        FONTCONFIG_PATH: ownFonts(folder),
       },
     });
   } catch (error) {
@@ -30,6 +30,22 @@ export async function launchBrowser(): Promise<Browser> {
     if (!installed) throw error;
     return chromium.launch({ executablePath: installed, args: ARGUMENTS });
   }
+}
+
+/** Where the fonts of the package are looked for: it names folders of another machine, and without any font a field crashes. */
+function ownFonts(folder: string): string {
+  const settings = path.join(folder, 'own-fonts');
+  mkdirSync(settings, { recursive: true });
+  const text = `<?xml version="1.0"?>
+<!DOCTYPE fontconfig SYSTEM "fonts.dtd">
+<fontconfig>
+  <dir>${path.join(folder, 'fonts')}</dir>
+  <cachedir>${path.join(settings, 'cache')}</cachedir>
+</fontconfig>
+`;
+  const file = path.join(settings, 'fonts.conf');
+  if (!existsSync(file) || readFileSync(file, 'utf8') !== text) writeFileSync(file, text);
+  return settings;
 }
 
 /** The folder of the unpacked browser; unpacked once, aside, and then moved, since test files run side by side. */
