@@ -110,6 +110,7 @@ module.exports = (env = {}, argv = {}) => {
       functions: './src/worksheet/register.ts',
       taskpane: './src/taskpane/taskpane.ts',
       sheetPage: './src/sheetHost/page/sheetPage.ts',
+      sheetCalls: './src/sheetHost/page/callWorker.ts',
     },
     output: { path: path.resolve(__dirname, 'dist'), filename: '[name].js', clean: { keep: /^sample-/ } },
     resolve: { extensions: ['.ts', '.js'] },

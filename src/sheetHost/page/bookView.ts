@@ -106,8 +106,9 @@ export class BookView {
     session.listen((event) => {
       if (event === 'opened') this.grid.forget();
       if (event === 'computing') this.say('Computing…');
-      if (event === 'opened' || event === 'cells') this.showComputed();
-      this.show(event === 'computing' ? 'cells' : event);
+      if (event !== 'computing' && event !== 'selection') this.showComputed();
+      if (event === 'answered') this.grid.widenForAnswers();
+      this.show(event === 'computing' || event === 'answered' ? 'cells' : event);
     });
   }
 
@@ -197,6 +198,13 @@ export class BookView {
       circular > 0 ? `${circular} cells depend on themselves` : '',
       unreadable > 0 ? `${unreadable} formulas cannot be read` : '',
     ].filter((t) => t !== '');
+    const waiting = this.session.waitingFor;
+    if (waiting > 0) {
+      this.say(
+        `${waiting} long ${waiting === 1 ? 'calculation' : 'calculations'} under way; the rest is done`,
+      );
+      return;
+    }
     this.say([`All formulas computed in ${Math.max(1, Math.round(ms))} ms`, ...faults].join('; '));
   }
 
@@ -445,6 +453,11 @@ export class BookView {
 
   private async saveFile(): Promise<void> {
     if (this.typing && !this.commit()) return;
+    if (this.session.waitingFor > 0) {
+      this.refuse('Not saved yet: some results are still being computed.');
+      return;
+    }
+    this.refuse(undefined);
     const { bytes, lost } = await this.session.host.save();
     const url = URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>], { type: XLSX }));
     const link = element('a', { href: url, download: 'carry-route-workbook.xlsx' });

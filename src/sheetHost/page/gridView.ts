@@ -2,6 +2,7 @@ import { element } from '../../taskpane/element';
 import { cellAddress, lettersOf, SHEET_COLUMNS, SHEET_ROWS, type Block } from '../address';
 import { shownText } from '../excelts/shownText';
 import { isCellError, type CellValue } from '../hostValues';
+import { isBusy } from './backgroundCalls';
 import { ColumnWidths } from './columnWidths';
 import type { WorkbookSession } from './workbookSession';
 
@@ -89,6 +90,14 @@ export class GridView {
   /** Widens the columns for what has come into a block. */
   widen(block: Block): void {
     this.widthsHere().widen(this.session.host, this.session.sheet, block);
+  }
+
+  /** Results have come into cells anywhere. */
+  widenForAnswers(): void {
+    for (const [sheet, widths] of this.widths) {
+      const used = this.session.host.used(sheet);
+      if (used) widths.widen(this.session.host, sheet, used);
+    }
   }
 
   private widthsHere(): ColumnWidths {
@@ -257,7 +266,8 @@ export class GridView {
           id: cellId(row, column),
         });
         place(cell, HEAD_WIDTH + lefts[c]!, widths.of(column));
-        if (value !== null) fill(cell, value, shownText(value, host.format(sheet, row, column)));
+        if (isBusy(value)) cell.append(element('span', {}, 'computing…'));
+        else if (value !== null) fill(cell, value, shownText(value, host.format(sheet, row, column)));
         if (typeof value === 'string') {
           let room = 0;
           for (let k = c + 1; k <= c + RUN_OVER && values[r]![k] === null; k++)
@@ -297,6 +307,7 @@ function place(made: HTMLElement, left: number, width: number): void {
 
 function kindOf(value: CellValue): string {
   if (value === null) return 'blank';
+  if (isBusy(value)) return 'busy';
   if (isCellError(value)) return 'fault';
   return typeof value === 'number' ? 'number' : typeof value === 'boolean' ? 'truth' : 'words';
 }

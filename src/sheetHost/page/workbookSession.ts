@@ -3,6 +3,7 @@ import type { Bundle } from '../bundle';
 import { isCellError, type CellValue } from '../hostValues';
 import type { Refusal, SheetHost } from '../sheetHost';
 import type { WriterValue } from '../workbookWriter';
+import { BackgroundCalls } from './backgroundCalls';
 import { enteredValue, entryText } from './enteredValue';
 
 /** A computation that took longer than this [ms] lets the page paint what was typed before the next one. */
@@ -23,8 +24,11 @@ interface Step {
   readonly changes: readonly Change[];
 }
 
-/** What has happened: `computing` comes before a slow computation, `cells` after it. */
-export type SessionEvent = 'opened' | 'selection' | 'computing' | 'cells';
+/**
+ * What has happened: `computing` comes before a slow computation, `cells` after it, `answered` when calls that ran
+ * aside have come in.
+ */
+export type SessionEvent = 'opened' | 'selection' | 'computing' | 'cells' | 'answered';
 
 type Done = { readonly ok: true } | Refusal;
 
@@ -41,7 +45,30 @@ export class WorkbookSession {
   /** How long the last computation took [ms], and what it could not compute. */
   computed = { ms: 0, circular: 0, unreadable: 0 };
 
-  constructor(private readonly bundle: Bundle) {}
+  private readonly calls = new BackgroundCalls(() => this.answered());
+  private readonly bundle: Bundle;
+  private coming = false;
+
+  constructor(bundle: Bundle) {
+    this.bundle = this.calls.wrap(bundle);
+  }
+
+  /** Calls that are still being computed aside. */
+  get waitingFor(): number {
+    return this.calls.waiting;
+  }
+
+  /** Takes in the answers of calls that ran aside; the host forgets what it was told meanwhile. */
+  private answered(): void {
+    if (this.coming) return;
+    this.coming = true;
+    void painted().then(() => {
+      this.coming = false;
+      this.host.register(this.bundle);
+      this.compute();
+      this.tell('answered');
+    });
+  }
 
   get host(): SheetHost {
     if (!this.current) throw new Error('no workbook is open');
@@ -185,7 +212,9 @@ export class WorkbookSession {
 
   private compute(): void {
     const start = performance.now();
+    this.calls.begin();
     const { circular, unreadable } = this.host.recalculate();
+    this.calls.settle();
     this.computed = {
       ms: performance.now() - start,
       circular: circular.length,

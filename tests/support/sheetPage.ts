@@ -1,0 +1,45 @@
+import type { Browser, Page } from 'playwright-core';
+import { startSheetServer, type SheetServer } from '../../src/sheetHost/commands/sheetServer';
+import { builtFolder } from './builtFolder';
+import type { Look } from './panePage';
+
+export interface OpenSheetPage {
+  readonly page: Page;
+  readonly server: SheetServer;
+  /** Every address that the page asked for. */
+  readonly asked: readonly string[];
+  /** What the console complained of. */
+  readonly complaints: readonly string[];
+  close(): Promise<void>;
+}
+
+/** Opens the built sheet page with a workbook, as `npm start` serves it. */
+export async function openSheetPage(
+  browser: Browser,
+  workbook: Uint8Array,
+  look: Look & { readonly width?: number; readonly height?: number } = {},
+): Promise<OpenSheetPage> {
+  const server = await startSheetServer(builtFolder(), workbook, 0);
+  const { width = 1280, height = 800, ...colours } = look;
+  const page = await browser.newPage({ viewport: { width, height }, ...colours });
+  const asked: string[] = [];
+  const complaints: string[] = [];
+  page.on('request', (request) => asked.push(request.url()));
+  page.on('pageerror', (error) => complaints.push(String(error)));
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
+  });
+  await page.goto(server.origin);
+  await page.getByRole('grid').waitFor({ timeout: 30_000 });
+  await page.getByRole('button', { name: 'Add starter sheets' }).waitFor({ timeout: 30_000 });
+  return {
+    page,
+    server,
+    asked,
+    complaints,
+    close: async () => {
+      await page.close();
+      await server.close();
+    },
+  };
+}
