@@ -1,10 +1,12 @@
 import type { PieceSize } from '../measures/piece';
 import { ALL_HELD, type Held } from '../stages/held';
+import { foundPassages, LANDING_WORK, retracedPassages, type FoundPassage } from '../stages/landingStage';
 import type { StageAnswer } from '../stages/stageAnswer';
 import type { StagePassage } from '../stages/stagePassage';
 import { MEASURE_NAMES, type StageMeasures, type StageName } from '../survey/stageMeasures';
 import { deepProof } from './deepProof';
 import { leaningRoom, poseChanges, turningSpaces } from './poseChange';
+import { searchedStage } from './searchedStage';
 import { stagePassages } from './stagePassages';
 import { tapedMeasures, tapedPiece, type TapeCase } from './tapeCase';
 
@@ -59,6 +61,8 @@ export interface BookStage {
   readonly cases: Readonly<Record<TapeCase, (StageCase | undefined)[]>>;
   readonly turning: Readonly<Record<TapeCase, (TurningCase | null | undefined)[]>>;
   readonly blocked: (string | null | undefined)[];
+  /** The motions found as measured, where the stage is searched in space. */
+  readonly found: (readonly FoundPassage[] | undefined)[];
   /** How often it has been looked up and not been done with. */
   uses: number;
 }
@@ -98,6 +102,7 @@ export function stageBook(tape: number): StageBook {
           cases: { worst: [], measured: [], best: [] },
           turning: { worst: [], measured: [], best: [] },
           blocked: [],
+          found: [],
           uses: 0,
         };
         stages.set(key, entry);
@@ -144,6 +149,7 @@ export function stageBook(tape: number): StageBook {
         stage.turning[tapeCase].length = 0;
       }
       stage.blocked.length = 0;
+      stage.found.length = 0;
     },
   };
   return book;
@@ -172,6 +178,7 @@ const wayOf = (stage: StageName, { from, to, answer, needsTurningRoom }: StagePa
 
 function stageCase(entry: BookStage, piece: BookPiece, tape: number, tapeCase: TapeCase): StageCase {
   const { stage } = entry;
+  if (searchedStage(stage, entry.measures)) return searchedCase(entry, piece, tape, tapeCase);
   const size = piece.taped[tapeCase];
   const answers = tapedMeasures(entry.measures, tape, tapeCase).map((measures) =>
     stagePassages(stage, measures, size),
@@ -189,6 +196,32 @@ function stageCase(entry: BookStage, piece: BookPiece, tape: number, tapeCase: T
   }
   const ways = answers.map((passages) => passages.map((passage) => wayOf(stage, passage)));
   return { ways: ways.reduce(shownInBoth), atMost: Infinity, bound: '' };
+}
+
+/**
+ * The case of a stage that is searched in space. As measured its motions are looked for; with the tape against
+ * the piece the same motions are gone over again; with the tape for it only the proof counts, so no way is
+ * shown there.
+ */
+function searchedCase(entry: BookStage, piece: BookPiece, tape: number, tapeCase: TapeCase): StageCase {
+  const { stage } = entry;
+  const size = piece.taped[tapeCase];
+  const stages = tapedMeasures(entry.measures, tape, tapeCase).map((m) => searchedStage(stage, m)!);
+  const proofs = stages.map((searched) => searched.proved(size));
+  const proof = proofs.reduce((a, b) => (b.atMost > a.atMost ? b : a));
+  const proved = tapeCase === 'worst' && stages.length > 1 ? { atMost: Infinity, bound: '' } : { ...proof };
+  if (tapeCase === 'best') return { ways: [], ...proved };
+  const found = (entry.found[piece.id] ??= foundPassages(
+    searchedStage(stage, entry.measures)!,
+    piece.size,
+    LANDING_WORK,
+  ));
+  const ways = (passages: readonly StagePassage[]): Way[] => passages.map((p) => wayOf(stage, p));
+  if (tapeCase === 'measured' || tape === 0) return { ways: ways(found.map((f) => f.passage)), ...proved };
+  return {
+    ways: stages.map((s) => ways(retracedPassages(s, size, found, LANDING_WORK))).reduce(shownInBoth),
+    ...proved,
+  };
 }
 
 /**

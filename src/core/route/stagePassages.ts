@@ -1,21 +1,27 @@
 import type { PieceSize } from '../measures/piece';
 import { cornerPassages } from '../stages/cornerPassages';
 import { flightPassages } from '../stages/flightPassages';
-import { halfLandingPassages } from '../stages/halfLanding';
+import { foundPassages, LANDING_WORK, landingPassages } from '../stages/landingStage';
 import { liftCarPassages } from '../stages/liftCar';
 import { openingPassages } from '../stages/opening';
-import { quarterLandingPassages } from '../stages/quarterLanding';
 import { roomPassages } from '../stages/roomPassages';
 import { sideDoorPassages } from '../stages/sideDoor';
-import { winderPassages } from '../stages/winder';
 import type { StagePassage } from '../stages/stagePassage';
+import { searchedStage } from './searchedStage';
 import type { StageMeasures, StageName } from '../survey/stageMeasures';
 
 /**
  * Every way through a stage that can be shown for a piece, by how it is held before and after. The measures
  * that the stage needs must be there; the caller sees to that.
+ *
+ * @param search landings and winders: `full`, or as coarsely as within a route, no further than is enough there
  */
-export function stagePassages(stage: StageName, measures: StageMeasures, piece: PieceSize): StagePassage[] {
+export function stagePassages(
+  stage: StageName,
+  measures: StageMeasures,
+  piece: PieceSize,
+  search: 'full' | 'as in a route' = 'full',
+): StagePassage[] {
   const m = measures;
   switch (stage) {
     case 'door':
@@ -48,37 +54,11 @@ export function stagePassages(stage: StageName, measures: StageMeasures, piece: 
     case 'room':
       return roomPassages({ length: m.length!, width: m.width!, height: m.height! }, piece);
     case 'quarter landing':
-      return quarterLandingPassages(
-        {
-          widthIn: m.width!,
-          widthOut: m.widthOut!,
-          headroom: m.height!,
-          rise: m.rise!,
-          going: m.going!,
-          overRail: m.overRail ?? 0,
-          ...(m.ceiling === undefined ? {} : { landingCeiling: m.ceiling }),
-        },
-        piece,
-      );
     case 'half landing':
-      return halfLandingPassages(
-        {
-          flightWidth: m.width!,
-          well: m.well!,
-          landingDepth: m.depth!,
-          headroom: m.height!,
-          rise: m.rise!,
-          going: m.going!,
-          overRail: m.overRail ?? 0,
-          ...(m.ceiling === undefined ? {} : { landingCeiling: m.ceiling }),
-        },
-        piece,
-      );
     case 'winder':
-      return winderPassages(
-        { width: m.width!, headroom: m.height!, turn: m.turn!, rise: m.rise!, going: m.going! },
-        piece,
-      );
+      return search === 'full'
+        ? landingPassages(searchedStage(stage, m)!, piece, LANDING_WORK)
+        : foundPassages(searchedStage(stage, m)!, piece, LANDING_WORK).map(({ passage }) => passage);
     case 'lift':
       return liftCarPassages(
         {

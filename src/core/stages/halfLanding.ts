@@ -2,9 +2,10 @@ import { halfLandingAtMost } from '../geometry/proofs/halfLandingAtMost';
 import type { PieceSize } from '../measures/piece';
 import { multiply, quaternionAbout, quaternionFromAxes, type Quaternion } from '../space/quaternion';
 import type { Held } from './held';
-import { bestShown, shownAnswer, withoutMotion } from './shownAnswer';
+import { withoutMotion } from './shownAnswer';
 import { onFlight, paddingOnFlight } from './onFlight';
-import { landingMotion, type LandingTask } from './landingMotion';
+import type { LandingTask } from './landingMotion';
+import { LANDING_WORK, landingPassages, landingShown, type LandingStage } from './landingStage';
 import { openingAtMost, type ProvedBound } from './openingAtMost';
 import type { KeyAttitude, ShownAnswer, StageAnswer } from './stageAnswer';
 import type { StagePassage } from './stagePassage';
@@ -27,12 +28,6 @@ export interface HalfLandingMeasures {
   readonly landingCeiling?: number;
 }
 
-/** Places looked at for one padding. */
-const WORK = 30000;
-
-/** How the piece is held on both flights in the motions that are looked for. */
-const HELD: readonly Held[] = ['LB', 'LT'];
-
 /**
  * Clearance of a piece round a half landing: a motion that is held, and a bound that is proved.
  *
@@ -50,31 +45,43 @@ const HELD: readonly Held[] = ['LB', 'LT'];
  * @example halfLandingAnswer({ flightWidth: 900, well: 100, landingDepth: 900, headroom: 2100, rise: 180,
  *   going: 250, overRail: 0 }, { length: 1500, breadth: 700, thickness: 25 }).clearance
  */
-export function halfLandingAnswer(measures: HalfLandingMeasures, piece: PieceSize, work = WORK): StageAnswer {
+export function halfLandingAnswer(
+  measures: HalfLandingMeasures,
+  piece: PieceSize,
+  work = LANDING_WORK,
+): StageAnswer {
   return withoutMotion(halfLandingShown(measures, piece, work));
 }
 
 /** The same with the motion and the obstacles, for a checker. */
-export function halfLandingShown(measures: HalfLandingMeasures, piece: PieceSize, work = WORK): ShownAnswer {
-  const tasks = HELD.map((held) => ({ held, task: halfLandingTask(measures, piece, held) }));
-  return bestShown(tasks, piece, provedBound(measures, piece), measures.overRail, work);
+export function halfLandingShown(
+  measures: HalfLandingMeasures,
+  piece: PieceSize,
+  work = LANDING_WORK,
+): ShownAnswer {
+  return landingShown(halfLandingStage(measures), piece, work);
 }
 
 /** One passage for each way of holding it. */
 export function halfLandingPassages(
   measures: HalfLandingMeasures,
   piece: PieceSize,
-  work = WORK,
+  work = LANDING_WORK,
 ): StagePassage[] {
-  const proved = provedBound(measures, piece);
-  return HELD.map((held) => {
-    const found = landingMotion(halfLandingTask(measures, piece, held), piece, work);
-    return {
-      from: held,
-      to: held,
-      answer: withoutMotion(shownAnswer(found, piece, held, proved, measures.overRail)),
-    };
-  });
+  return landingPassages(halfLandingStage(measures), piece, work);
+}
+
+/** The stage as it is searched. */
+export function halfLandingStage(measures: HalfLandingMeasures): LandingStage {
+  return {
+    task: (piece, held) => halfLandingTask(measures, piece, held),
+    walled:
+      measures.overRail > 0
+        ? (piece, held) => halfLandingTask({ ...measures, overRail: 0 }, piece, held)
+        : undefined,
+    proved: (piece) => provedBound(measures, piece),
+    overRail: measures.overRail,
+  };
 }
 
 function provedBound(m: HalfLandingMeasures, piece: PieceSize): ProvedBound {

@@ -2,7 +2,7 @@ import { paddedPiece, type PieceSize, type Pose } from '../measures/piece';
 import { motionByMiddle, type LikelyMiddles } from '../space/motionByMiddle';
 import { seededStream } from '../space/seededStream';
 import { SpaceChecker } from '../space/spaceChecker';
-import { rotate } from '../space/quaternion';
+import { rotate, type Quaternion } from '../space/quaternion';
 import type { KeyAttitude, Motion, SceneBox } from './stageAnswer';
 import type { NamedBox } from './stairScene';
 
@@ -40,6 +40,12 @@ const OTHERS = 20;
 /** Steps of padding in which a motion is widened [mm]. */
 const WIDENED = [8, 4, 2, 1, 0.5];
 
+/** A motion known beforehand, with the padding it is known to bear, perhaps in a like scene. */
+export interface KnownMotion {
+  readonly clearance: number;
+  readonly motion: Motion;
+}
+
 /**
  * The largest padding for which a motion is found, by halving; each motion is shown free on its whole way.
  * Every padding is a search of its own, bounded in places looked at. The result is a clearance that is held;
@@ -47,20 +53,16 @@ const WIDENED = [8, 4, 2, 1, 0.5];
  * impossible is not used here, so that a test can set the one against the other.
  *
  * @param work places looked at for one padding; about 1 to 2 million a second
+ * @param known a motion that may serve here too: the result is no less than what it bears here
  */
-export function landingMotion(task: LandingTask, piece: PieceSize, work: number): LandingFound | null {
-  const scene = task.obstacles.map((o) => o.box);
-  const checker = new SpaceChecker(scene);
-  const attempt = (padding: number, seed = 7): Motion | null => {
-    checker.hold(paddedPiece(piece, padding));
-    const { start, goal } = task.ends(padding);
-    const space = { piece, scene, least: task.least, most: task.most, start, goal };
-    const place = Float64Array.of(...start.at, ...start.turn);
-    if (!checker.placeFree(place, 0)) return null;
-    place.set([...goal.at, ...goal.turn]);
-    if (!checker.placeFree(place, 0)) return null;
-    return motionByMiddle(space, checker, seededStream(seed), work, task.middles);
-  };
+export function landingMotion(
+  task: LandingTask,
+  piece: PieceSize,
+  work: number,
+  known?: KnownMotion,
+): LandingFound | null {
+  const checker = new SpaceChecker(task.obstacles.map((o) => o.box));
+  const attempt = searchIn(checker, task, piece, work);
   let low = -piece.length / 2;
   let high = task.mostPadding - 0.5;
   if (high <= low) return null;
@@ -85,28 +87,154 @@ export function landingMotion(task: LandingTask, piece: PieceSize, work: number)
       best = motion;
     }
   }
-  if (best === null) return null;
   const most = task.mostPadding - 0.5;
-  [low, best] = widened(checker, task, piece, low, best, most);
-  // Other chances may find another way round that widens further.
-  for (const seed of [8, 9]) {
-    const less = min(low - OTHERS, most);
-    const other = attempt(less, seed);
-    if (other === null) continue;
-    const [padding, motion] = widened(checker, task, piece, less, other, most);
-    if (padding > low) [low, best] = [padding, motion];
+  if (best !== null) {
+    [low, best] = widened(checker, task, piece, low, best, most);
+    // Other chances may find another way round that widens further.
+    for (const seed of [8, 9]) {
+      const less = min(low - OTHERS, most);
+      const other = attempt(less, seed);
+      if (other === null) continue;
+      const [padding, motion] = widened(checker, task, piece, less, other, most);
+      if (padding > low) [low, best] = [padding, motion];
+    }
   }
-  const padded = paddedPiece(piece, low);
+  const borne = known && borneBy(checker, task, piece, known, known.clearance, most);
+  if (borne && (best === null || borne[0] > low)) [low, best] = borne;
+  return best && foundAt(checker, task, piece, low, best);
+}
+
+/** What is asked of a search within a route. */
+export interface RouteSearch {
+  /** Clearance above which nothing depends on more [mm a side]. */
+  readonly enough: number;
+  readonly known?: KnownMotion | undefined;
+}
+
+/** Paddings tried within a route until one goes [mm]. */
+const LADDER = [150, 25, 0, -50, -150, -400];
+/** How much more padding each further search asks for [mm]. */
+const FURTHER = 12;
+
+/**
+ * As landingMotion, with far fewer searches: the first padding of a short row that goes, widened; then others
+ * a little above what is held, until one fails or there is enough. A clearance that is held, and coarser.
+ */
+export function routeMotion(
+  task: LandingTask,
+  piece: PieceSize,
+  work: number,
+  { enough, known }: RouteSearch,
+): LandingFound | null {
+  const checker = new SpaceChecker(task.obstacles.map((o) => o.box));
+  const attempt = searchIn(checker, task, piece, work);
+  const high = min(task.mostPadding - 0.5, enough);
+  const least = -piece.length / 2;
+  if (high <= least) return null;
+  let [low, best] = (known && borneBy(checker, task, piece, known, min(known.clearance, high), high)) ?? [
+    least,
+    null,
+  ];
+  for (const first of best === null ? [high, ...LADDER] : []) {
+    if (first > high || first <= least || (first === high && best !== null)) continue;
+    const motion = attempt(first);
+    if (motion === null) continue;
+    [low, best] = widened(checker, task, piece, first, motion, high);
+    break;
+  }
+  if (best === null) return null;
+  // A piece that does not pass is not asked by how little.
+  for (let next = low + FURTHER; low >= -FURTHER && next <= high; next = low + FURTHER) {
+    const motion = attempt(next);
+    if (motion === null) break;
+    [low, best] = widened(checker, task, piece, next, motion, high);
+  }
+  return foundAt(checker, task, piece, low, best);
+}
+
+/**
+ * What a motion found elsewhere bears here, without a search: its places are pushed out of what they meet and
+ * every move is shown free again. Null where it bears nothing down to `least`.
+ *
+ * @param task a like task: measures a little off, a piece a little larger
+ * @param least padding below which it is not asked [mm a side]
+ */
+export function retracedMotion(
+  task: LandingTask,
+  piece: PieceSize,
+  known: KnownMotion,
+  least: number,
+): LandingFound | null {
+  const checker = new SpaceChecker(task.obstacles.map((o) => o.box));
+  const most = task.mostPadding - 0.5;
+  for (let less = 8; ; less *= 2) {
+    const padding = max(least, min(known.clearance - less, most));
+    if (padding > most) return null;
+    const borne = borneBy(checker, task, piece, known, padding, min(most, known.clearance));
+    if (borne !== null) return foundAt(checker, task, piece, ...borne);
+    if (padding === least) return null;
+  }
+}
+
+/** A search for one padding; null where none is found. */
+function searchIn(
+  checker: SpaceChecker,
+  task: LandingTask,
+  piece: PieceSize,
+  work: number,
+): (padding: number, seed?: number) => Motion | null {
+  const scene = task.obstacles.map((o) => o.box);
+  return (padding, seed = 7) => {
+    checker.hold(paddedPiece(piece, padding));
+    const { start, goal } = task.ends(padding);
+    const space = { piece, scene, least: task.least, most: task.most, start, goal };
+    const place = Float64Array.of(...start.at, ...start.turn);
+    if (!checker.placeFree(place, 0)) return null;
+    place.set([...goal.at, ...goal.turn]);
+    if (!checker.placeFree(place, 0)) return null;
+    return motionByMiddle(space, checker, seededStream(seed), work, task.middles);
+  };
+}
+
+/** The padding, from one on, that a known motion bears here, and the motion as it then goes. */
+function borneBy(
+  checker: SpaceChecker,
+  task: LandingTask,
+  piece: PieceSize,
+  known: KnownMotion,
+  from: number,
+  most: number,
+): [number, Motion] | null {
+  const padding = min(from, most);
+  checker.hold(paddedPiece(piece, padding));
+  const places = widerPlaces(checker, task, known.motion.map(placeOf), padding, seededStream(5));
+  return places && widened(checker, task, piece, padding, places.map(keyOf), most);
+}
+
+function foundAt(
+  checker: SpaceChecker,
+  task: LandingTask,
+  piece: PieceSize,
+  clearance: number,
+  best: Motion,
+): LandingFound {
+  const padded = paddedPiece(piece, clearance);
   checker.hold(padded);
   const motion = settled(checker, task, best, padded);
   return {
-    clearance: low,
+    clearance,
     motion,
-    scene,
+    scene: task.obstacles.map((o) => o.box),
     ...closest(checker, task, motion),
     lift: liftOf(task, motion, padded),
   };
 }
+
+const placeOf = (k: KeyAttitude): Float64Array => Float64Array.of(...k.at, ...k.turn);
+const keyOf = (p: Float64Array): KeyAttitude => ({
+  at: [p[0]!, p[1]!, p[2]!],
+  turn: [p[3]!, p[4]!, p[5]!, p[6]!],
+});
 
 /**
  * Widens a motion: each of its places is pushed out of what a larger piece meets there, turned a little by
@@ -122,7 +250,7 @@ function widened(
 ): [number, Motion] {
   const next = seededStream(5);
   let padding = from;
-  let places: Float64Array[] = motion.map((k) => Float64Array.of(...k.at, ...k.turn));
+  let places: Float64Array[] = motion.map(placeOf);
   for (const step of WIDENED) {
     for (let tries = 0; tries < 12 && padding + step <= most; tries++) {
       checker.hold(paddedPiece(piece, padding + step));
@@ -132,10 +260,7 @@ function widened(
       places = wider;
     }
   }
-  return [
-    padding,
-    places.map((p) => ({ at: [p[0]!, p[1]!, p[2]!] as const, turn: [p[3]!, p[4]!, p[5]!, p[6]!] as const })),
-  ];
+  return [padding, places.map(keyOf)];
 }
 
 function widerPlaces(
@@ -146,8 +271,9 @@ function widerPlaces(
   next: () => number,
 ): Float64Array[] | null {
   const { start, goal } = task.ends(padding);
-  const first = Float64Array.of(...start.at, ...places[0]!.slice(3));
-  const end = Float64Array.of(...goal.at, ...places[places.length - 1]!.slice(3));
+  // The ends' attitudes are the task's own, which another pitch tilts a little.
+  const first = alikeNear(start, places[0]!);
+  const end = alikeNear(goal, places[places.length - 1]!);
   if (!checker.placeFree(first, 0) || !checker.placeFree(end, 0)) return null;
   const wider: Float64Array[] = [first];
   for (let i = 1; i < places.length; i++) {
@@ -182,6 +308,18 @@ function widerPlaces(
   return wider;
 }
 
+/** A place in whichever of the four attitudes in which a box looks the same is nearest to another's. */
+function alikeNear({ at, turn: [w, a, b, c] }: KeyAttitude, to: Float64Array): Float64Array {
+  const alike: Quaternion[] = [
+    [w, a, b, c],
+    [a, -w, -c, b],
+    [b, c, -w, -a],
+    [c, -b, a, -w],
+  ];
+  const near = (t: Quaternion): number => abs(t.reduce((sum, v, k) => sum + v * to[3 + k]!, 0));
+  return Float64Array.of(...at, ...alike.reduce((s, t) => (near(t) > near(s) ? t : s)));
+}
+
 function nudge(x: Float64Array, most: number, next: () => number): void {
   for (let k = 3; k < 7; k++) x[k]! += (next() * 2 - 1) * most;
   unit(x);
@@ -194,7 +332,7 @@ function unit(x: Float64Array): void {
 
 /** Lowers the places of a motion as far as it stays free, so that no lift is claimed that is not needed. */
 function settled(checker: SpaceChecker, task: LandingTask, motion: Motion, padded: PieceSize): Motion {
-  const places = motion.map((k) => Float64Array.of(...k.at, ...k.turn));
+  const places = motion.map(placeOf);
   for (let round = 0; round < 3; round++) {
     for (let i = 1; i + 1 < places.length; i++) {
       const place = places[i]!;
@@ -208,7 +346,7 @@ function settled(checker: SpaceChecker, task: LandingTask, motion: Motion, padde
       }
     }
   }
-  return places.map((p) => ({ at: [p[0]!, p[1]!, p[2]!], turn: [p[3]!, p[4]!, p[5]!, p[6]!] }));
+  return places.map(keyOf);
 }
 
 /** How high the piece's lowest corner stands above the floor below it. */

@@ -1,9 +1,10 @@
 import { quarterLandingAtMost } from '../geometry/proofs/quarterLandingAtMost';
 import type { PieceSize } from '../measures/piece';
 import { quaternionFromAxes, slerp, type Quaternion } from '../space/quaternion';
-import { bestShown, shownAnswer, withoutMotion } from './shownAnswer';
+import { withoutMotion } from './shownAnswer';
 import type { Held } from './held';
-import { landingMotion, type LandingTask } from './landingMotion';
+import type { LandingTask } from './landingMotion';
+import { LANDING_WORK, landingPassages, landingShown, type LandingStage } from './landingStage';
 import { onFlight, paddingOnFlight } from './onFlight';
 import { openingAtMost, type ProvedBound } from './openingAtMost';
 import type { KeyAttitude, ShownAnswer, StageAnswer } from './stageAnswer';
@@ -25,11 +26,6 @@ export interface QuarterLandingMeasures {
   readonly landingCeiling?: number;
 }
 
-/** Places looked at for one padding. */
-const WORK = 30000;
-
-const HELD: readonly Held[] = ['LB', 'LT'];
-
 /**
  * Clearance of a piece round a quarter landing: a motion that is held, and a bound that is proved.
  *
@@ -50,7 +46,7 @@ const HELD: readonly Held[] = ['LB', 'LT'];
 export function quarterLandingAnswer(
   measures: QuarterLandingMeasures,
   piece: PieceSize,
-  work = WORK,
+  work = LANDING_WORK,
 ): StageAnswer {
   return withoutMotion(quarterLandingShown(measures, piece, work));
 }
@@ -59,27 +55,31 @@ export function quarterLandingAnswer(
 export function quarterLandingShown(
   measures: QuarterLandingMeasures,
   piece: PieceSize,
-  work = WORK,
+  work = LANDING_WORK,
 ): ShownAnswer {
-  const tasks = HELD.map((held) => ({ held, task: quarterLandingTask(measures, piece, held) }));
-  return bestShown(tasks, piece, provedBound(measures, piece), measures.overRail, work);
+  return landingShown(quarterLandingStage(measures), piece, work);
 }
 
 /** One passage for each way of holding it. */
 export function quarterLandingPassages(
   measures: QuarterLandingMeasures,
   piece: PieceSize,
-  work = WORK,
+  work = LANDING_WORK,
 ): StagePassage[] {
-  const proved = provedBound(measures, piece);
-  return HELD.map((held) => {
-    const found = landingMotion(quarterLandingTask(measures, piece, held), piece, work);
-    return {
-      from: held,
-      to: held,
-      answer: withoutMotion(shownAnswer(found, piece, held, proved, measures.overRail)),
-    };
-  });
+  return landingPassages(quarterLandingStage(measures), piece, work);
+}
+
+/** The stage as it is searched. */
+export function quarterLandingStage(measures: QuarterLandingMeasures): LandingStage {
+  return {
+    task: (piece, held) => quarterLandingTask(measures, piece, held),
+    walled:
+      measures.overRail > 0
+        ? (piece, held) => quarterLandingTask({ ...measures, overRail: 0 }, piece, held)
+        : undefined,
+    proved: (piece) => provedBound(measures, piece),
+    overRail: measures.overRail,
+  };
 }
 
 function provedBound(m: QuarterLandingMeasures, piece: PieceSize): ProvedBound {

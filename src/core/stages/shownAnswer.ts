@@ -1,6 +1,6 @@
 import type { PieceSize } from '../measures/piece';
 import { poseOfHeld, type Held } from './held';
-import { landingMotion, type LandingFound, type LandingTask } from './landingMotion';
+import type { LandingFound } from './landingMotion';
 import type { ProvedBound } from './openingAtMost';
 import type { ShownAnswer, StageAnswer } from './stageAnswer';
 
@@ -46,22 +46,4 @@ export function withoutMotion(shown: ShownAnswer): StageAnswer {
   delete (answer as { motion?: unknown }).motion;
   delete (answer as { scene?: unknown }).scene;
   return answer as StageAnswer;
-}
-
-/** Looks for motions in each way of holding the piece; one that cannot beat the best so far is left out. */
-export function bestShown(
-  tasks: readonly { readonly held: Held; readonly task: LandingTask }[],
-  piece: PieceSize,
-  proved: ProvedBound,
-  overRail: number,
-  work: number,
-): ShownAnswer {
-  let best: ShownAnswer | null = null;
-  for (const { held, task } of [...tasks].sort((a, b) => b.task.mostPadding - a.task.mostPadding)) {
-    if (best !== null && task.mostPadding <= best.clearance) continue;
-    const found = landingMotion(task, piece, work);
-    const shown = shownAnswer(found, piece, held, proved, overRail);
-    if (best === null || shown.clearance > best.clearance) best = shown;
-  }
-  return best!;
 }

@@ -1,10 +1,11 @@
 import type { PieceSize } from '../measures/piece';
 import type { Held } from './held';
-import { landingMotion, type LandingTask } from './landingMotion';
+import type { LandingTask } from './landingMotion';
+import { LANDING_WORK, landingPassages, landingShown, type LandingStage } from './landingStage';
 import { onFlight, paddingOnFlight } from './onFlight';
 import { openingAtMost, type ProvedBound } from './openingAtMost';
 import { halfTurned, UPRIGHT } from './quarterLanding';
-import { bestShown, shownAnswer, withoutMotion } from './shownAnswer';
+import { withoutMotion } from './shownAnswer';
 import type { KeyAttitude, ShownAnswer, StageAnswer } from './stageAnswer';
 import type { StagePassage } from './stagePassage';
 import { flightPlates, turnedBlock, type NamedBox } from './stairScene';
@@ -23,10 +24,6 @@ export interface WinderMeasures {
 
 /** Degrees of a winder's tread: three to a quarter turn (common practice, no source). */
 const TREAD = 30;
-/** Places looked at for one padding. */
-const WORK = 30000;
-const HELD: readonly Held[] = ['LB', 'LT'];
-
 /**
  * Clearance of a piece up or down a winder stair. Only a motion found on its treads counts, and the caller
  * gives it no better verdict than `tight`.
@@ -38,23 +35,31 @@ const HELD: readonly Held[] = ['LB', 'LT'];
  * sides of both flights and their outer sides, which meet in an outer corner; a turn above 120 degrees has a
  * facing wall square to the lower flight. Nothing but the flights' section is proved.
  */
-export function winderAnswer(measures: WinderMeasures, piece: PieceSize, work = WORK): StageAnswer {
+export function winderAnswer(measures: WinderMeasures, piece: PieceSize, work = LANDING_WORK): StageAnswer {
   return withoutMotion(winderShown(measures, piece, work));
 }
 
 /** The same with the motion and the obstacles, for a checker. */
-export function winderShown(measures: WinderMeasures, piece: PieceSize, work = WORK): ShownAnswer {
-  const tasks = HELD.map((held) => ({ held, task: winderTask(measures, piece, held) }));
-  return bestShown(tasks, piece, provedBound(measures, piece), 0, work);
+export function winderShown(measures: WinderMeasures, piece: PieceSize, work = LANDING_WORK): ShownAnswer {
+  return landingShown(winderStage(measures), piece, work);
 }
 
 /** One passage for each way of holding it. */
-export function winderPassages(measures: WinderMeasures, piece: PieceSize, work = WORK): StagePassage[] {
-  const proved = provedBound(measures, piece);
-  return HELD.map((held) => {
-    const found = landingMotion(winderTask(measures, piece, held), piece, work);
-    return { from: held, to: held, answer: withoutMotion(shownAnswer(found, piece, held, proved, 0)) };
-  });
+export function winderPassages(
+  measures: WinderMeasures,
+  piece: PieceSize,
+  work = LANDING_WORK,
+): StagePassage[] {
+  return landingPassages(winderStage(measures), piece, work);
+}
+
+/** The stage as it is searched. */
+export function winderStage(measures: WinderMeasures): LandingStage {
+  return {
+    task: (piece, held) => winderTask(measures, piece, held),
+    proved: (piece) => provedBound(measures, piece),
+    overRail: 0,
+  };
 }
 
 function provedBound(m: WinderMeasures, piece: PieceSize): ProvedBound {

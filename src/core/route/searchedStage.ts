@@ -1,0 +1,46 @@
+import { halfLandingStage } from '../stages/halfLanding';
+import type { LandingStage } from '../stages/landingStage';
+import { quarterLandingStage } from '../stages/quarterLanding';
+import { winderStage } from '../stages/winder';
+import type { StageMeasures, StageName } from '../survey/stageMeasures';
+
+/**
+ * A stage whose motions are searched in space: landings and winders; undefined for the others, which are
+ * solved. The measures that the stage needs must be there; the caller sees to that.
+ */
+export function searchedStage(stage: StageName, m: StageMeasures): LandingStage | undefined {
+  const ceiling = m.ceiling === undefined ? {} : { landingCeiling: m.ceiling };
+  switch (stage) {
+    case 'quarter landing':
+      return quarterLandingStage({
+        widthIn: m.width!,
+        widthOut: m.widthOut!,
+        headroom: m.height!,
+        rise: m.rise!,
+        going: m.going!,
+        overRail: m.overRail ?? 0,
+        ...ceiling,
+      });
+    case 'half landing':
+      return halfLandingStage({
+        flightWidth: m.width!,
+        well: m.well!,
+        landingDepth: m.depth!,
+        headroom: m.height!,
+        rise: m.rise!,
+        going: m.going!,
+        overRail: m.overRail ?? 0,
+        ...ceiling,
+      });
+    case 'winder':
+      return winderStage({
+        width: m.width!,
+        headroom: m.height!,
+        turn: m.turn!,
+        rise: m.rise!,
+        going: m.going!,
+      });
+    default:
+      return undefined;
+  }
+}
