@@ -37,7 +37,14 @@ export class BookView {
     autocomplete: 'off',
     spellcheck: 'false',
   });
-  private readonly message = element('div', { class: 'message', id: 'cell-message', 'aria-live': 'polite' });
+  private readonly message = element('div', {
+    class: 'message',
+    role: 'group',
+    tabindex: '0',
+    'aria-label': 'About the cell',
+    id: 'cell-message',
+    'aria-live': 'polite',
+  });
   private readonly status = element('p', { class: 'status', role: 'status' });
   private readonly alert = element('p', { class: 'refused', role: 'alert' });
   private readonly file = element('input', {

@@ -9,6 +9,9 @@ const EMPTY = 84;
 const LEAST = 44;
 const MOST = 300;
 
+/** At most for a text that can run over an empty cell. */
+const RUNNING = 120;
+
 /** Rows looked at for a width: those that are seen first. */
 const ROWS = 300;
 
@@ -53,7 +56,8 @@ export class ColumnWidths {
         if (value === null || (typeof value === 'string' && line[c + 1] === null && runsOver(values, r, c)))
           return;
         const text = shownText(value, host.format(sheet, block.row + r, column));
-        needed = Math.max(needed, text.length * CHARACTER + ROUND);
+        const most = typeof value === 'string' && line[c + 1] === null ? RUNNING : MOST;
+        needed = Math.max(needed, Math.min(most, text.length * CHARACTER + ROUND));
       });
       if (needed === 0) continue;
       const width = Math.round(Math.min(MOST, Math.max(LEAST, needed)));
