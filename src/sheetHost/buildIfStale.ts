@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process';
-import { readdir, stat } from 'node:fs/promises';
+import { readdir, stat, utimes } from 'node:fs/promises';
 import path from 'node:path';
 import { promisify } from 'node:util';
 
@@ -7,7 +7,7 @@ import { promisify } from 'node:util';
 const OTHER_SOURCES = ['webpack.config.js', 'package.json', 'manifest.xml'];
 
 /** What has to be there after a build. */
-const BUILT = ['functions.js', 'functions.json'];
+const BUILT = ['functions.js', 'functions.json', 'sheetPage.js', 'sheetCalls.js'];
 
 async function newest(file: string): Promise<number> {
   const found = await stat(file).catch(() => undefined);
@@ -32,6 +32,9 @@ export async function isStale(root: string): Promise<boolean> {
 export async function buildIfStale(root: string): Promise<boolean> {
   if (!(await isStale(root))) return false;
   const webpack = path.join(root, 'node_modules', 'webpack', 'bin', 'webpack.js');
+  const begun = new Date();
   await promisify(execFile)(process.execPath, [webpack, '--mode', 'production', '--no-stats'], { cwd: root });
+  // webpack leaves a file alone whose content has not changed; it would look old for ever.
+  await Promise.all(BUILT.map((name) => utimes(path.join(root, 'dist', name), begun, begun)));
   return true;
 }
