@@ -38,7 +38,19 @@ const SEARCHED = 6;
 /** How much less padding other motions are begun with, to be widened past the first [mm]. */
 const OTHERS = 20;
 /** Steps of padding in which a motion is widened [mm]. */
-const WIDENED = [8, 4, 2, 1, 0.5];
+const WIDENED: Widening = { steps: [8, 4, 2, 1, 0.5], tries: 24 };
+/** The same within a route, where a few millimetres decide nothing that the tape does not. */
+const WIDENED_IN_ROUTE: Widening = { steps: [8, 4, 2], tries: 24 };
+/** The same where a known motion is gone over again. */
+const RETRACED: Widening = { steps: [4, 2], tries: 8 };
+/** Of the work, what a padding gets in a route whose failing costs only a coarser figure. */
+const LESS_WORK = 0.6;
+
+interface Widening {
+  readonly steps: readonly number[];
+  /** Chances at each place. */
+  readonly tries: number;
+}
 
 /** A motion known beforehand, with the padding it is known to bear, perhaps in a like scene. */
 export interface KnownMotion {
@@ -99,7 +111,7 @@ export function landingMotion(
       if (padding > low) [low, best] = [padding, motion];
     }
   }
-  const borne = known && borneBy(checker, task, piece, known, known.clearance, most);
+  const borne = known && borneBy(checker, task, piece, known, known.clearance, most, WIDENED);
   if (borne && (best === null || borne[0] > low)) [low, best] = borne;
   return best && foundAt(checker, task, piece, low, best);
 }
@@ -128,26 +140,29 @@ export function routeMotion(
 ): LandingFound | null {
   const checker = new SpaceChecker(task.obstacles.map((o) => o.box));
   const attempt = searchIn(checker, task, piece, work);
+  const lessAttempt = searchIn(checker, task, piece, work * LESS_WORK);
   const high = min(task.mostPadding - 0.5, enough);
   const least = -piece.length / 2;
   if (high <= least) return null;
-  let [low, best] = (known && borneBy(checker, task, piece, known, min(known.clearance, high), high)) ?? [
+  let [low, best] = (known &&
+    borneBy(checker, task, piece, known, min(known.clearance, high), high, WIDENED_IN_ROUTE)) ?? [
     least,
     null,
   ];
   for (const first of best === null ? [high, ...LADDER] : []) {
     if (first > high || first <= least || (first === high && best !== null)) continue;
-    const motion = attempt(first);
+    // Whether it passes at all, and by a usual allowance, gets all the work.
+    const motion = (first === 25 || first === 0 ? attempt : lessAttempt)(first);
     if (motion === null) continue;
-    [low, best] = widened(checker, task, piece, first, motion, high);
+    [low, best] = widened(checker, task, piece, first, motion, high, WIDENED_IN_ROUTE);
     break;
   }
   if (best === null) return null;
-  // A piece that does not pass is not asked by how little.
-  for (let next = low + FURTHER; low >= -FURTHER && next <= high; next = low + FURTHER) {
-    const motion = attempt(next);
+  // A piece that is far from passing is not asked how far.
+  for (let next = low + FURTHER; low >= -5 * FURTHER && next <= high; next = low + FURTHER) {
+    const motion = (low < 25 ? attempt : lessAttempt)(next);
     if (motion === null) break;
-    [low, best] = widened(checker, task, piece, next, motion, high);
+    [low, best] = widened(checker, task, piece, next, motion, high, WIDENED_IN_ROUTE);
   }
   return foundAt(checker, task, piece, low, best);
 }
@@ -170,7 +185,7 @@ export function retracedMotion(
   for (let less = 8; ; less *= 2) {
     const padding = max(least, min(known.clearance - less, most));
     if (padding > most) return null;
-    const borne = borneBy(checker, task, piece, known, padding, min(most, known.clearance));
+    const borne = borneBy(checker, task, piece, known, padding, min(most, known.clearance), RETRACED);
     if (borne !== null) return foundAt(checker, task, piece, ...borne);
     if (padding === least) return null;
   }
@@ -204,11 +219,19 @@ function borneBy(
   known: KnownMotion,
   from: number,
   most: number,
+  widening: Widening,
 ): [number, Motion] | null {
   const padding = min(from, most);
   checker.hold(paddedPiece(piece, padding));
-  const places = widerPlaces(checker, task, known.motion.map(placeOf), padding, seededStream(5));
-  return places && widened(checker, task, piece, padding, places.map(keyOf), most);
+  const places = widerPlaces(
+    checker,
+    task,
+    known.motion.map(placeOf),
+    padding,
+    seededStream(5),
+    widening.tries,
+  );
+  return places && widened(checker, task, piece, padding, places.map(keyOf), most, widening);
 }
 
 function foundAt(
@@ -247,14 +270,15 @@ function widened(
   from: number,
   motion: Motion,
   most: number,
+  { steps, tries: chances }: Widening = WIDENED,
 ): [number, Motion] {
   const next = seededStream(5);
   let padding = from;
   let places: Float64Array[] = motion.map(placeOf);
-  for (const step of WIDENED) {
+  for (const step of steps) {
     for (let tries = 0; tries < 12 && padding + step <= most; tries++) {
       checker.hold(paddedPiece(piece, padding + step));
-      const wider = widerPlaces(checker, task, places, padding + step, next);
+      const wider = widerPlaces(checker, task, places, padding + step, next, chances);
       if (wider === null) break;
       padding += step;
       places = wider;
@@ -269,6 +293,7 @@ function widerPlaces(
   places: readonly Float64Array[],
   padding: number,
   next: () => number,
+  chances: number,
 ): Float64Array[] | null {
   const { start, goal } = task.ends(padding);
   // The ends' attitudes are the task's own, which another pitch tilts a little.
@@ -279,7 +304,7 @@ function widerPlaces(
   for (let i = 1; i < places.length; i++) {
     const last: Float64Array = wider[wider.length - 1]!;
     let found: Float64Array | null = null;
-    for (let t = 0; t < 24 && found === null; t++) {
+    for (let t = 0; t < chances && found === null; t++) {
       const x = i === places.length - 1 ? end : Float64Array.from(places[i]!);
       if (i < places.length - 1) {
         if (t > 0) nudge(x, (0.01 * (1 + t)) / 4, next);

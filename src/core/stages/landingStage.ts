@@ -78,17 +78,15 @@ function foundFor(
  */
 export function foundPassages(stage: LandingStage, piece: PieceSize, work: number): FoundPassage[] {
   const proved = stage.proved(piece);
-  let passes = false;
   const tasks = HELD.map((held) => ({ held, task: stage.task(piece, held) }));
   const byHeld = new Map<Held, FoundPassage>();
   for (const { held, task } of tasks.sort((a, b) => b.task.mostPadding - a.task.mostPadding)) {
     let found: LandingFound | null = null;
-    // A way of holding it that does not fit the flights is not looked at where another passes.
-    if (!passes || task.mostPadding > 0) {
+    // Of the ways of holding it that do not fit the flights only the likeliest is looked at, for its figure.
+    if (byHeld.size === 0 || task.mostPadding > 0) {
       const walls = stage.walled && routeMotion(stage.walled(piece, held), piece, work, { enough: ENOUGH });
       found = routeMotion(task, piece, work, { enough: ENOUGH, known: walls ?? undefined });
     }
-    passes ||= found !== null && found.clearance >= 0;
     byHeld.set(held, passageOf(stage, found, piece, held, proved));
   }
   return HELD.map((held) => byHeld.get(held)!);
