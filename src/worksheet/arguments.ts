@@ -50,6 +50,7 @@ export const TURN: ArgumentDescription = {
   least: 1,
   most: 120,
   optional: { default: 90 },
+  beyond: 'for a half turn use HALFLANDING, or measure the passage',
 };
 
 /** The two sides of one face of a piece, in any order. */

@@ -84,6 +84,7 @@ export const LIFT: readonly ArgumentDescription[] = [
     above: 0,
     most: LONGEST_HOURS,
     optional: { default: 1 },
+    beyond: 'no multiplier is published beyond 8 hours: have the work assessed by a competent person',
   },
   {
     name: 'grip',

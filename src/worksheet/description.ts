@@ -27,6 +27,8 @@ export interface ArgumentDescription {
   readonly optional?: { readonly default: number | string | null; readonly meaning?: string };
   /** For quantity 'choice': the words allowed. */
   readonly choices?: readonly string[];
+  /** What to use instead where a value lies outside the range, for the message. */
+  readonly beyond?: string;
   /** Takes all further arguments; last only. */
   readonly repeating?: boolean;
 }

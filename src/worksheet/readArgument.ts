@@ -59,6 +59,7 @@ export function readArgument(argument: ArgumentDescription, cell: Cell): Outcome
       argument: argument.name,
       got: cell,
       allowed: allowedText(argument),
+      ...(argument.beyond ? { hint: argument.beyond } : {}),
     });
   }
   return found(read.value);

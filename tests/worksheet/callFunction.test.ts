@@ -90,6 +90,19 @@ describe('optional arguments', () => {
   });
 });
 
+describe('what to use instead is said where a formula does not hold', () => {
+  test.each<[string, unknown[], RegExp]>([
+    ['WORKRATE', [80, 60, 4, -5], /grade is -5: .*not for going down or for stairs/],
+    ['WORKRATE', [80, 60, 40], /speed is 40: .*for walking/],
+    ['LIFTLIMIT', [400, 750, 500, 0, 1, 9], /hours is 9: .*beyond 8 hours/],
+    ['CORNER', [900, 900, 2400, 1830, 930, 25, 180], /turn is 180: .*HALFLANDING/],
+    ['JOIST', [4500, 400, 75, 200, 'C99', 0.5, 1.5], /grade cannot be read from "C99": .*C16.*C24/],
+    ['TEAMLIMIT', [4], /no factor/],
+  ])('%s %p', (id, given, message) => {
+    expect(errorOf(callInCell(id, ...(given as never[]))).message).toMatch(message);
+  });
+});
+
 describe('ranges', () => {
   const cellByCell = (a: unknown[], b: unknown[]) =>
     a.map((w) => b.map((h) => callInCell('OPENING', w as never, h as never, 1830, 930, 25)));

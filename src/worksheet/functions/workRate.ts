@@ -26,6 +26,7 @@ export const workRate: NumberFunction = {
       above: 0,
       // People break into a run at 7 to 8 km/h: exercise textbooks, from memory.
       most: 8,
+      beyond: 'the equation is for walking: time the carry instead',
     },
     {
       name: 'grade',
@@ -34,6 +35,8 @@ export const workRate: NumberFunction = {
       least: 0,
       most: 25,
       optional: { default: 0 },
+      beyond:
+        'the equation is not for going down or for stairs: assess those by trial, with a competent person',
     },
     {
       name: 'terrain',
