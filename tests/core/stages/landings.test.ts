@@ -3,8 +3,10 @@ import {
   halfLandingAnswer,
   halfLandingPassages,
   halfLandingShown,
+  halfLandingStage,
 } from '../../../src/core/stages/halfLanding';
 import { quarterLandingAnswer, quarterLandingPassages } from '../../../src/core/stages/quarterLanding';
+import { foundPassages, retracedPassages } from '../../../src/core/stages/landingStage';
 import { winderAnswer } from '../../../src/core/stages/winder';
 import { paddedPiece } from '../../../src/core/measures/piece';
 import { replay } from '../../support/replayMotion';
@@ -76,4 +78,29 @@ test('a winder’s clearance is at least that of the piece shrunk to a point', (
   const answer = winderAnswer({ width: 800, headroom: 2000, turn: 90, rise: 200, going: 220 }, slab, 4000);
   expect(answer.clearance).toBeGreaterThanOrEqual(-915);
   expect(answer.atMost).toBeGreaterThanOrEqual(answer.clearance);
+});
+
+test('air above a rail takes nothing from what walls allow; a route’s coarser search passes the same piece', () => {
+  const walls = { ...half, flightWidth: 800, headroom: 2050, landingCeiling: 2400 };
+  const panel = sortedPiece(1000, 900, 25);
+  const railed = { ...walls, overRail: 950 };
+  const least = halfLandingAnswer(walls, panel, 8000).clearance;
+  expect(halfLandingAnswer(railed, panel, 8000).clearance).toBeGreaterThanOrEqual(least);
+  const inRoute = foundPassages(halfLandingStage(railed), panel, 30000);
+  for (const { found } of inRoute) {
+    if (!found) continue;
+    const shown = { motion: found.motion, scene: found.scene };
+    expect(replay(shown, paddedPiece(panel, found.clearance)).collides).toBe(false);
+  }
+  expect(inRoute.some(({ found }) => found !== null && found.clearance > 0)).toBe(true);
+});
+
+test('in the worst case the same motion is gone over again, and never bears more', () => {
+  const found = foundPassages(halfLandingStage({ ...half, landingCeiling: 2400 }), slab, 30000);
+  const less = halfLandingStage({ ...half, flightWidth: 845, landingDepth: 845, landingCeiling: 2395 });
+  const worst = retracedPassages(less, sortedPiece(1835, 935, 30), found, 30000);
+  expect(worst[0]!.answer.clearance).toBeGreaterThan(0);
+  worst.forEach(({ answer }, i) =>
+    expect(answer.clearance).toBeLessThanOrEqual(found[i]!.passage.answer.clearance),
+  );
 });
