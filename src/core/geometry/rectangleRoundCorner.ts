@@ -1,4 +1,5 @@
 import { rectangleThroughOpening } from './rectangleThroughOpening';
+import { turnsRightAngle } from './turnsRightAngle';
 
 /** How a rectangle comes round a corner in plan. */
 export interface CornerFit {
@@ -42,6 +43,38 @@ export function rectangleRoundCorner(
   return turn === HALF_PI
     ? roundRightAngle(p, q, widthIn, widthOut)
     : roundAnyAngle(p, q, widthIn, widthOut, turn);
+}
+
+/** The clearance of `rectangleRoundCorner` alone, which for a right angle takes less work. */
+export function clearanceRoundCorner(
+  side1: number,
+  side2: number,
+  widthIn: number,
+  widthOut: number,
+  turn: number,
+): number {
+  const p = Math.max(side1, side2);
+  const q = Math.min(side1, side2);
+  if (turn !== HALF_PI) return roundAnyAngle(p, q, widthIn, widthOut, turn).clearance;
+  const arms = (Math.min(widthIn, widthOut) - q) / 2;
+  const sideways = rectangleThroughOpening(widthIn, widthOut, p, q).clearance;
+  if (sideways >= arms) return sideways;
+  const turning = turnRightAngle(p, q, widthIn, widthOut)?.clearance;
+  return Math.max(sideways, turning ?? Math.min(arms, turnsRightAngle(p, q, widthIn, widthOut)));
+}
+
+/**
+ * Whether a rectangle surely does not pass a right-angled corner, by one look: it does not fit sideways, and at
+ * the ladder's angle, which every turn goes through, it fits neither arm nor over the corner.
+ */
+export function surelyBlocked(side1: number, side2: number, b1: number, b2: number): boolean {
+  if (rectangleThroughOpening(b1, b2, side1, side2).clearance >= 0) return false;
+  const p = Math.max(side1, side2);
+  const q = Math.min(side1, side2);
+  const tangent = Math.cbrt(b1 / b2);
+  const c = 1 / Math.sqrt(1 + tangent * tangent);
+  const s = tangent * c;
+  return b1 < p * s + q * c && b2 < p * c + q * s && b1 * c + b2 * s < p * s * c + q;
 }
 
 /**
@@ -99,8 +132,11 @@ function roundRightAngle(p: number, q: number, b1: number, b2: number): CornerFi
   };
   if (sideways.clearance >= arms) return crab;
 
-  const turning = turnRightAngle(p, q, b1, b2) ?? roundAnyAngle(p, q, b1, b2, HALF_PI);
-  return turning.clearance > crab.clearance ? turning : crab;
+  const turning = turnRightAngle(p, q, b1, b2);
+  if (turning) return turning.clearance > crab.clearance ? turning : crab;
+  // A short piece, for part of the turn free in one arm alone: mostly it does best sideways.
+  if (Math.min(arms, turnsRightAngle(p, q, b1, b2)) <= crab.clearance) return crab;
+  return roundAnyAngle(p, q, b1, b2, HALF_PI);
 }
 
 /**
@@ -217,8 +253,11 @@ function floored(
 
 const mod = (value: number, by: number): number => value - by * Math.floor(value / by);
 
-// Two degrees between samples of the circle of angles; each dip found is then polished.
-const CIRCLE_SAMPLES = 90;
+// At most three degrees between samples of the circle of angles, and never fewer than four between two kinks.
+const CIRCLE_STEP = Math.PI / 60;
+const LEAST_SAMPLES = 4;
+// How far [rad] the slope at a sample is looked for.
+const SLOPE_STEP = 1e-7;
 
 /** Any turn, entering and leaving at whatever angle is best. */
 function roundAnyAngle(p: number, q: number, b1: number, b2: number, turn: number): CornerFit {
@@ -239,19 +278,8 @@ function widestTurn(
   starts: readonly number[] | undefined,
   ends: readonly number[] | undefined,
 ): CornerFit {
-  const step = Math.PI / CIRCLE_SAMPLES;
   const corner = (angle: number): number => atAngle(p, q, b1, b2, turn, angle).corner;
-  const sampled = Array.from({ length: CIRCLE_SAMPLES }, (_, i) => corner(i * step));
-
-  const dips: { angle: number; value: number }[] = [];
-  for (let i = 0; i < CIRCLE_SAMPLES; i++) {
-    const before = sampled[(i + CIRCLE_SAMPLES - 1) % CIRCLE_SAMPLES]!;
-    const after = sampled[(i + 1) % CIRCLE_SAMPLES]!;
-    if (sampled[i]! <= before && sampled[i]! < after) {
-      dips.push(lowestBetween(corner, (i - 1) * step, (i + 1) * step));
-    }
-  }
-  if (dips.length === 0) dips.push({ angle: 0, value: sampled[0]! });
+  const dips = dipsOf(corner, [0, HALF_PI, mod(turn, Math.PI), mod(turn + HALF_PI, Math.PI)]);
 
   // Where each arm is at its best: lengthwise and crosswise. Dips can be good places too.
   const anywhere = [0, HALF_PI, turn, turn + HALF_PI, ...dips.map((d) => d.angle)];
@@ -298,6 +326,37 @@ function widestTurn(
     consider(value, dips[i]!.angle, false);
   }
   return best;
+}
+
+/**
+ * The dips of a function on the circle of angles (half a turn). It may have peaks as sharp as you like at
+ * `kinks` and a dip close by, so that samples alone would miss it: the slope on either side of each sample
+ * tells between which two it stops falling.
+ */
+function dipsOf(f: (angle: number) => number, kinks: readonly number[]): { angle: number; value: number }[] {
+  const sorted = [...kinks].sort((x, y) => x - y);
+  const angles: number[] = [];
+  for (let i = 0; i < sorted.length; i++) {
+    const from = sorted[i]!;
+    const to = i + 1 < sorted.length ? sorted[i + 1]! : sorted[0]! + Math.PI;
+    if (to - from < 1e-6) continue;
+    const count = Math.max(LEAST_SAMPLES, Math.ceil((to - from) / CIRCLE_STEP));
+    for (let k = 0; k < count; k++) angles.push(from + ((to - from) * k) / count);
+  }
+  const values = angles.map(f);
+  const fallsTo = angles.map((angle, i) => f(angle - SLOPE_STEP) > values[i]!);
+  const fallsFrom = angles.map((angle, i) => f(angle + SLOPE_STEP) < values[i]!);
+
+  const dips: { angle: number; value: number }[] = [];
+  for (let i = 0; i < angles.length; i++) {
+    if (fallsTo[i] && !fallsFrom[i]) dips.push({ angle: angles[i]!, value: values[i]! });
+    const next = (i + 1) % angles.length;
+    if (fallsFrom[i] && !fallsTo[next]) {
+      dips.push(lowestBetween(f, angles[i]!, next === 0 ? angles[0]! + Math.PI : angles[next]!));
+    }
+  }
+  if (dips.length === 0) dips.push({ angle: angles[0]!, value: values[0]! });
+  return dips;
 }
 
 /** Least value of a function between two points, by the golden section. */

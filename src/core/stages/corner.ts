@@ -1,4 +1,9 @@
-import { rectangleRoundCorner, type CornerFit } from '../geometry/rectangleRoundCorner';
+import {
+  clearanceRoundCorner,
+  rectangleRoundCorner,
+  surelyBlocked,
+  type CornerFit,
+} from '../geometry/rectangleRoundCorner';
 import type { PieceSize, Pose } from '../measures/piece';
 import type { Working } from '../measures/working';
 import { turnRadians } from './turnRadians';
@@ -21,8 +26,8 @@ export interface CornerResult {
   readonly pose: Pose;
   /** Tilt [rad] out of level, 0 for a level pose. */
   readonly tilt: number;
-  /** Angle [rad] of the plan's long side to the way in, where it is closest. */
-  readonly angle: number;
+  /** Sides in plan [mm] of the padded piece, where it is closest. */
+  readonly plan: readonly [number, number];
   readonly limitedBy: 'ceiling' | 'corner';
 }
 
@@ -50,7 +55,7 @@ export function corner(measures: CornerMeasures, piece: PieceSize): CornerResult
     clearance: -Infinity,
     pose: 'on edge',
     tilt: 0,
-    angle: 0,
+    plan: [0, 0],
     limitedBy: 'corner',
   };
   const level = (p: number, q: number, upright: number, pose: Pose): void => {
@@ -63,13 +68,15 @@ export function corner(measures: CornerMeasures, piece: PieceSize): CornerResult
       clearance,
       pose: plan.crabwise && plan.clearance <= under ? crabName(plan, pose) : pose,
       tilt: 0,
-      angle: plan.angle,
+      plan: [p, q],
       limitedBy: under < plan.clearance ? 'ceiling' : 'corner',
     };
   };
+  // On end its plan is the least of all, so where the ceiling leaves room nothing else can do better.
+  level(breadth, thickness, length, 'on end');
+  if (best.limitedBy === 'corner') return best;
   level(length, thickness, breadth, 'on edge');
   level(length, breadth, thickness, 'flat');
-  level(breadth, thickness, length, 'on end');
 
   const turned = (u: number, v: number, a: number): void => {
     const better = tiltedClearance(b1, b2, turn, ceiling, u, v, a, best.clearance);
@@ -97,7 +104,7 @@ function tiltedClearance(
   v: number,
   a: number,
   floor: number,
-): { clearance: number; pose: Pose; tilt: number; angle: number } | undefined {
+): { clearance: number; pose: Pose; tilt: number; plan: readonly [number, number] } | undefined {
   const planAt = (c: number) => {
     const u1 = Math.max(0, u + 2 * c);
     const v1 = Math.max(0, v + 2 * c);
@@ -111,19 +118,20 @@ function tiltedClearance(
   };
   const spare = (c: number): number => {
     const { a1, plan } = planAt(c);
-    return rectangleRoundCorner(a1, plan, b1, b2, turn).clearance;
+    return clearanceRoundCorner(a1, plan, b1, b2, turn);
   };
   let low = Math.max(floor, (ceiling - u) / 2);
   let high = Math.min((ceiling - v) / 2, (Math.min(b1, b2) - Math.min(a, v)) / 2);
   if (!(high > low + 1e-9)) return undefined;
   const start = planAt(low + 1e-9);
   if (start.plan >= start.u1) return undefined;
+  if (turn === Math.PI / 2 && surelyBlocked(start.a1, start.plan, b1, b2)) return undefined;
   let atLow = spare(low + 1e-9);
   if (!(atLow > 0)) return undefined;
   let atHigh = spare(high);
   if (atHigh >= 0) low = high;
   // Regula falsi with the Illinois rule: the spare falls steadily with the padding.
-  for (let i = 0, side = 0; i < 60 && high - low > 1e-10 * (1 + Math.abs(high)); i++) {
+  for (let i = 0, side = 0; i < 60 && high - low > 1e-6; i++) {
     const middle = i % 8 === 7 ? (low + high) / 2 : (low * atHigh - high * atLow) / (atHigh - atLow);
     const at = spare(middle);
     if (at >= 0) {
@@ -131,7 +139,7 @@ function tiltedClearance(
       atLow = at;
       if (side === 1) atHigh /= 2;
       side = 1;
-      if (at < 1e-10) break;
+      if (at < 1e-7) break;
     } else {
       high = middle;
       atHigh = at;
@@ -141,12 +149,11 @@ function tiltedClearance(
   }
   if (low <= floor) return undefined;
   const { a1, plan, u1, v1 } = planAt(low);
-  const fit = rectangleRoundCorner(a1, plan, b1, b2, turn);
   return {
     clearance: low,
     pose: plan >= a1 ? 'tilted' : 'leaning',
     tilt: Math.asin(Math.min(1, ceiling / Math.hypot(u1, v1))) - Math.atan2(v1, u1),
-    angle: fit.angle,
+    plan: [plan, a1],
   };
 }
 
@@ -183,7 +190,15 @@ function writeCornerWorking(
   working({
     what: 'Angle of the long side in plan to the way in, where it is closest',
     formula: 'least over f of the clearance at f',
-    value: degrees(result.angle),
+    value: degrees(
+      rectangleRoundCorner(
+        result.plan[0],
+        result.plan[1],
+        measures.widthIn,
+        measures.widthOut,
+        turnRadians(measures.turn),
+      ).angle,
+    ),
     unit: 'degrees',
     source: 'Moretti, College Math. J. 33(3), 2002, 196-200',
   });
