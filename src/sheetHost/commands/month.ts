@@ -1,16 +1,23 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import { CAUTIONS } from '../../core/measures/cautions';
+import { FIRM, INVENTED } from '../../sample/firm';
 import { sampleWorkbook } from '../../sample/sampleWorkbook';
 import { buildIfStale } from '../buildIfStale';
 import { openWorkbook } from '../excelts/openWorkbook';
 import { loadBundle } from '../loadBundle';
+import { explainMonth } from '../explainMonth';
+import { monthPage } from '../monthPage';
+import { readMonth, readTable } from '../readMonth';
 import { monthSummary } from './monthSummary';
 import { cellAddress } from '../address';
 
 const ROOT = path.resolve(__dirname, '../../..');
-const OUTPUT = 'sample-month.xlsx';
+const WORKBOOK = 'sample-month.xlsx';
+const PAGE = 'sample-month.html';
+const TITLE = `${FIRM.name}: surveys of ${FIRM.month} ${FIRM.year}`;
 
-/** Computes the sample month in the built add-in, prints it, and writes the workbook. */
+/** Computes the sample month in the built add-in, prints it, and writes the workbook and a page that shows it. */
 async function month(): Promise<void> {
   if (await buildIfStale(ROOT)) console.log('Built the add-in into dist.');
   const bundle = await loadBundle(path.join(ROOT, 'dist'));
@@ -24,13 +31,23 @@ async function month(): Promise<void> {
   const faulty = [...circular, ...unreadable].map((c) => `${c.sheet}!${cellAddress(c.row, c.column)}`);
   if (faulty.length > 0) throw new Error(`Formulas that cannot be computed: ${faulty.join(', ')}`);
 
-  for (const line of monthSummary(host)) console.log(line);
+  const read = readMonth(host);
+  const routes = readTable(host, ['Survey', 'Step', 'Stage']);
+  const pieces = readTable(host, ['Build', 'Piece', 'Length']);
+  const explained = read && routes && pieces ? explainMonth(read, routes, pieces) : read;
+  for (const line of monthSummary(explained)) console.log(line);
 
-  const { bytes } = await host.save();
-  const file = path.join(ROOT, 'dist', OUTPUT);
-  await mkdir(path.dirname(file), { recursive: true });
-  await writeFile(file, bytes);
-  console.log(`\nThe workbook with all results: ${path.relative(process.cwd(), file)}`);
+  const written = new Map<string, Uint8Array | string>([[WORKBOOK, (await host.save()).bytes]]);
+  if (explained) written.set(PAGE, monthPage(explained, { title: TITLE, remark: INVENTED }));
+  await mkdir(path.join(ROOT, 'dist'), { recursive: true });
+  console.log(`\n${CAUTIONS.route}\n`);
+  for (const [name, content] of written) {
+    const file = path.join(ROOT, 'dist', name);
+    await writeFile(file, content);
+    console.log(
+      `${name === PAGE ? 'A page to read and print' : 'The workbook, with all results'}: ${path.relative(process.cwd(), file)}`,
+    );
+  }
 }
 
 month().catch((error: unknown) => {

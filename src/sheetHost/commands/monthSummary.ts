@@ -1,59 +1,69 @@
-import { findRows, type NamedRow } from '../findRows';
-import { isCellError, type CellValue } from '../hostValues';
-import type { SheetHost } from '../sheetHost';
+import { VERDICTS } from '../../core/route/verdict';
+import {
+  adviceWords,
+  byUrgency,
+  clearanceWords,
+  lookedAtAgain,
+  type Month,
+  type MonthSurvey,
+} from '../month';
+import { firstToMeasure } from '../remeasureWords';
 
-/** The verdicts, best first. */
-const VERDICTS = ['goes', 'tight', 'no way found', 'not measured', 'cannot go'] as const;
+/** How many surveys the list of what to measure again first names; the page has them all. */
+const MEASURED_FIRST = 12;
 
-const UNKNOWN = VERDICTS.length;
-
-/** One line a survey: its best verdict, the step where that is closest, and the clearance there. */
-export function monthSummary(host: SheetHost): readonly string[] {
-  const rows = findRows(host, ['Survey', 'Verdict', 'Clearance', 'Stage']);
-  if (!rows) return ['The workbook has no rows with Survey, Verdict, Clearance and Stage.'];
-  const best = new Map<string, NamedRow>();
-  for (const row of rows) {
-    const survey = text(row.get('survey') ?? null);
-    const held = best.get(survey);
-    if (!held || rank(row) < rank(held)) best.set(survey, row);
-  }
-  const lines = [...best].map(([survey, row]) => [
-    survey,
-    text(row.get('verdict') ?? null),
-    [row.get('step'), row.get('stage')]
-      .map((v) => text(v ?? null))
-      .join(' ')
-      .trim(),
-    clearance(row.get('clearance') ?? null),
-    text(row.get('build') ?? null),
-  ]);
-  const table = [['Survey', 'Verdict', 'Closest stage', 'Clearance', 'Build'], ...lines];
-  const widths = table[0]!.map((_, c) => Math.max(...table.map((row) => row[c]!.length)));
-  const counts = VERDICTS.map(
-    (v) => [v, [...best.values()].filter((r) => r.get('verdict') === v).length] as const,
-  );
+/** The month in lines of text: counts, one line a survey, what to measure again first, what to advise instead. */
+export function monthSummary(month: Month | undefined): readonly string[] {
+  if (!month) return ['The workbook has no rows with Survey, Verdict, Clearance and Stage.'];
+  const { surveys } = month;
+  const counts = VERDICTS.map((v) => `${surveys.filter(({ verdict }) => verdict === v).length} ${v}`);
   return [
-    ...table.map((row) =>
-      row
-        .map((cell, c) => cell.padEnd(widths[c]!))
-        .join('  ')
-        .trimEnd(),
-    ),
+    ...columns([
+      ['Survey', 'Verdict', 'Closest stage', 'Clearance', 'Build'],
+      ...surveys.map((s) => [
+        s.survey,
+        s.verdict,
+        `${s.step} ${s.stage}`.trim(),
+        clearanceWords(s.clearance),
+        s.build,
+      ]),
+    ]),
     '',
-    `${best.size} surveys: ${counts.map(([verdict, count]) => `${count} ${verdict}`).join(', ')}`,
+    `${surveys.length} surveys: ${counts.join(', ')}`,
+    ...measuredAgain(lookedAtAgain(month)),
+    ...advised(byUrgency(month)),
   ];
 }
 
-function rank(row: NamedRow): number {
-  const at = (VERDICTS as readonly CellValue[]).indexOf(row.get('verdict') ?? null);
-  return at < 0 ? UNKNOWN : at;
+function measuredAgain(surveys: readonly MonthSurvey[]): string[] {
+  const lines = surveys.flatMap((s) => {
+    const what = s.explanation && firstToMeasure(s.explanation.remeasure);
+    return what === undefined ? [] : [[`  ${s.survey}`, s.verdict, what]];
+  });
+  if (lines.length === 0) return [];
+  const more = lines.length - MEASURED_FIRST;
+  return [
+    '',
+    'Measure again first:',
+    ...columns(lines.slice(0, MEASURED_FIRST)),
+    ...(more > 0 ? [`  and ${more} more on the page`] : []),
+  ];
 }
 
-function text(value: CellValue): string {
-  if (value === null) return '';
-  if (isCellError(value)) return value.message === undefined ? value.code : `${value.code} ${value.message}`;
-  return String(value);
+function advised(surveys: readonly MonthSurvey[]): string[] {
+  const lines = surveys
+    .filter(({ verdict, advise }) => verdict !== 'goes' && verdict !== 'not measured' && advise !== '')
+    .map((s) => [`  ${s.survey}`, s.verdict, `with ${s.build}`, `advise ${adviceWords(s.advise)}`]);
+  return lines.length === 0 ? [] : ['', 'Advise instead:', ...columns(lines)];
 }
 
-const clearance = (value: CellValue): string =>
-  typeof value === 'number' ? `${value.toFixed(0)} mm a side` : text(value);
+/** Rows in columns as wide as their widest cell. */
+function columns(rows: readonly (readonly string[])[]): string[] {
+  const widths = (rows[0] ?? []).map((_, c) => Math.max(...rows.map((row) => row[c]!.length)));
+  return rows.map((row) =>
+    row
+      .map((cell, c) => cell.padEnd(widths[c]!))
+      .join('  ')
+      .trimEnd(),
+  );
+}

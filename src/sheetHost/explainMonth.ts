@@ -1,0 +1,80 @@
+import type { Build } from '../core/route/buildVerdict';
+import { prepareRoute } from '../core/route/preparedRoute';
+import { remeasure } from '../core/route/remeasure';
+import { stageBook, type StageBook, type Way } from '../core/route/stageBook';
+import { ALL_HELD } from '../core/stages/held';
+import type { StageRow } from '../core/survey/stageMeasures';
+import { drawStage } from '../drawing/drawStage';
+import { buildsOf, surveysOf, type Table } from '../worksheet/routeInputs';
+import type { Explanation, Month, MonthSurvey } from './month';
+import { decidingFirst } from './remeasureWords';
+
+/** Greatest size of a drawing [px]: beside its words on an A4 page. */
+const DRAWING = { width: 280, height: 250 } as const;
+
+/**
+ * Adds to each survey that does not go the drawing of its deciding stage, with the piece that decides, and what to
+ * measure again: from the tables of the same workbook, through the same core, with the same allowance and tape.
+ * @param routes table of the routes, its header row first
+ * @param pieces table of the pieces, its header row first
+ */
+export function explainMonth(month: Month, routes: Table, pieces: Table): Month {
+  const surveys = surveysOf('routes', routes);
+  const builds = buildsOf(pieces);
+  if (!surveys.ok || !builds.ok) return month;
+  const book = stageBook(month.tape);
+  return {
+    ...month,
+    surveys: month.surveys.map((survey, i) => {
+      if (survey.verdict === 'goes') return survey;
+      const rows = surveys.value.find(({ name }) => same(name, survey.survey))?.rows;
+      const build = builds.value.find(({ name }) => same(name, survey.build));
+      if (!rows || !build) {
+        const undrawn = rows
+          ? 'The pieces of this build are not known.'
+          : 'The route of this survey is not known.';
+        return { ...survey, explanation: { remeasure: [], undrawn } };
+      }
+      return {
+        ...survey,
+        explanation: {
+          remeasure: decidingFirst(remeasure(rows, [build], book, month.allowance), survey.step),
+          ...drawn(survey, rows, build, book, `stage-${i + 1}`),
+        },
+      };
+    }),
+  };
+}
+
+const same = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();
+
+function drawn(
+  survey: MonthSurvey,
+  rows: readonly StageRow[],
+  build: Build,
+  book: StageBook,
+  id: string,
+): Pick<Explanation, 'drawing' | 'undrawn' | 'drawnClearance'> {
+  const step = prepareRoute(rows, book).steps.find(({ row }) => String(row.step) === survey.step);
+  if (!step) return { undrawn: 'No single step decides, so none is drawn.' };
+  const { row, stage } = step;
+  if (!row.stage) return { undrawn: `No drawing: "${row.stageText}" is no stage we know.` };
+  const piece = build.pieces.find(({ name }) => name === survey.piece);
+  const way =
+    stage && piece?.size && drawnWay(book.caseOf(stage, book.pieceOf(piece.size), 'measured').ways, survey);
+  const answer = way ? { ...way.answer, held: ALL_HELD[way.from]! } : undefined;
+  const drawing = drawStage(row.stage, row.measures, piece?.size, answer, {
+    ...DRAWING,
+    id,
+    ...(piece ? { pieceName: piece.name } : {}),
+  });
+  if (!drawing) return { undrawn: `No drawing: a measure that it needs is missing or cannot be taken.` };
+  return { drawing, ...(way ? { drawnClearance: way.clearance } : {}) };
+}
+
+/** The way that was judged; where the route as a whole decides, the widest through the stage alone. */
+function drawnWay(ways: readonly Way[], { clearance, pose }: MonthSurvey): Way | undefined {
+  const judged = ways.find((way) => way.clearance === clearance && way.answer.pose === pose);
+  if (judged || ways.length === 0) return judged;
+  return ways.reduce((best, next) => (next.clearance > best.clearance ? next : best));
+}

@@ -1,0 +1,73 @@
+import { mm } from '../core/route/reason';
+import type { Remeasure } from '../core/route/remeasure';
+import type { StageDrawing } from '../drawing/drawStage';
+
+/** Why a survey does not go as asked for, beyond its row of the workbook. */
+export interface Explanation {
+  /** What to measure again or to change, the most useful first. */
+  readonly remeasure: readonly Remeasure[];
+  /** The deciding stage with the piece; absent where it cannot be drawn, and then `undrawn` says why. */
+  readonly drawing?: StageDrawing;
+  readonly undrawn?: string;
+  /** Clearance [mm a side] of the way that is drawn, where a piece is. */
+  readonly drawnClearance?: number;
+}
+
+/** One survey of a month, as the cells of the workbook show it; '' where a cell is empty. */
+export interface MonthSurvey {
+  readonly survey: string;
+  readonly customer: string;
+  readonly place: string;
+  readonly build: string;
+  readonly verdict: string;
+  /** [mm a side] */
+  readonly clearance: number | undefined;
+  readonly step: string;
+  readonly stage: string;
+  readonly piece: string;
+  readonly pose: string;
+  /** [kg] */
+  readonly heaviest: number | undefined;
+  readonly carry: string;
+  readonly reason: string;
+  readonly caution: string;
+  /** What to advise: a build, or words. */
+  readonly advise: string;
+  readonly nextStep: string;
+  /** The smaller, the sooner it is looked at again; undefined where the workbook does not say. */
+  readonly urgency: number | undefined;
+  /** Only for a survey that does not go. */
+  readonly explanation?: Explanation;
+}
+
+/** A month of surveys, one verdict a survey. */
+export interface Month {
+  readonly surveys: readonly MonthSurvey[];
+  /** Clearance that the firm insists on [mm a side]. */
+  readonly allowance: number;
+  /** How far off a measure may be [mm]. */
+  readonly tape: number;
+}
+
+/** Surveys that are to be looked at again, the most urgent first: measured again, or tried with a frame. */
+export function lookedAtAgain(month: Month): MonthSurvey[] {
+  return byUrgency(month).filter(({ verdict }) => verdict !== 'goes' && verdict !== 'cannot go');
+}
+
+/** All surveys, the most urgent first; those without an urgency last, as they stand. */
+export function byUrgency({ surveys }: Month): MonthSurvey[] {
+  return [...surveys].sort((a, b) => place(a) - place(b));
+}
+
+const place = ({ urgency }: MonthSurvey): number => urgency ?? Number.MAX_VALUE;
+
+/** `-77 mm a side`, rounded as the reasons are, or '' for none. */
+export const clearanceWords = (clearance: number | undefined): string =>
+  clearance === undefined ? '' : `${mm(clearance)} a side`;
+
+/** The workbook's advice in a sentence: a build's name alone means that it goes. */
+export function adviceWords(advise: string): string {
+  if (advise === '' || ['measure first', 'none of the next builds'].includes(advise)) return advise;
+  const [, tight] = /^tight: (.*)$/.exec(advise) ?? [];
+  return tight === undefined ? `${advise}: goes, space alone` : `${tight}: tight, a frame or template first`;
+}

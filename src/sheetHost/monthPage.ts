@@ -1,0 +1,176 @@
+import { CAUTIONS } from '../core/measures/cautions';
+import type { Remeasure } from '../core/route/remeasure';
+import { VERDICTS, type Verdict } from '../core/route/verdict';
+import { markup, Markup, NOTHING } from './markup';
+import {
+  adviceWords,
+  byUrgency,
+  clearanceWords,
+  type Explanation,
+  type Month,
+  type MonthSurvey,
+} from './month';
+import { MONTH_PAGE_STYLE } from './monthPageStyle';
+import { mm } from '../core/route/reason';
+import { takenTogether } from './remeasureWords';
+import { verdictSign } from './verdictSign';
+
+export interface MonthPageWords {
+  readonly title: string;
+  /** Said under the title, e.g. that the data are invented. */
+  readonly remark: string;
+}
+
+/** Measures listed for a survey: those after them take a larger change still. */
+const MEASURES_LISTED = 6;
+
+const MEANING: Readonly<Record<Verdict, string>> = {
+  goes: 'clear by the allowance, the tape counted against it; space alone',
+  tight:
+    'passes as measured, but not by the allowance, or with something left to measure: a frame or template first',
+  'no way found': 'no motion is shown, and nothing proves it impossible',
+  'not measured': 'a measure is missing or cannot be taken',
+  'cannot go': 'proved, with the reason named',
+};
+
+/**
+ * The month as one page of HTML that needs nothing else: counts, a line a survey, and for each survey that does not
+ * go its drawing, what to measure again and what to advise. No script, and nothing is fetched.
+ */
+export function monthPage(month: Month, { title, remark }: MonthPageWords): string {
+  const { surveys, allowance, tape } = month;
+  const others = byUrgency(month).filter(({ verdict }) => verdict !== 'goes');
+  const style = new Markup(MONTH_PAGE_STYLE);
+  return markup`<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>${title}</title>
+<style>${style}</style>
+</head>
+<body>
+<header>
+<h1>${title}</h1>
+<p>${remark} Clearances are mm a side; the firm insists on ${mm(allowance)} a side, and a tape may be off by ${mm(tape)}.</p>
+${cautions()}
+</header>
+<main>
+<h2>Verdicts</h2>
+${countsTable(surveys)}
+<h2>A line a survey, as asked for</h2>
+${lineTable(month)}
+${
+  others.length === 0
+    ? NOTHING
+    : markup`<h2>Surveys that do not simply go, the most urgent first</h2>
+<p class="small">In the drawings solid building is hatched and the piece heavily outlined. Needed: that measure alone makes its step go.</p>
+${others.map((s) => surveySection(month, s))}`
+}
+</main>
+</body>
+</html>
+`.text;
+}
+
+function cautions(): Markup {
+  const { route, stairs, lifting, floors } = CAUTIONS;
+  const lines = [route, stairs, lifting, floors].map((caution) => markup`<li>${caution}</li>`);
+  return markup`<section class="cautions" aria-label="Cautions"><strong>Cautions</strong><ul>${lines}</ul></section>`;
+}
+
+function countsTable(surveys: readonly MonthSurvey[]): Markup {
+  const known: readonly string[] = VERDICTS;
+  const rows = VERDICTS.map((verdict) => countRow(verdict, surveys, MEANING[verdict]));
+  // A verdict that is none of ours is an error in a cell, and counted as what it says.
+  const odd = new Set(surveys.map(({ verdict }) => verdict).filter((verdict) => !known.includes(verdict)));
+  return markup`<table class="counts"><thead><tr><th scope="col">Verdict</th><th scope="col" class="number">Surveys</th><th scope="col">What it means</th></tr></thead>
+<tbody>${rows}${[...odd].map((verdict) => countRow(verdict, surveys, ''))}<tr><th scope="row">all</th><td class="number">${surveys.length}</td><td></td></tr></tbody></table>`;
+}
+
+function countRow(verdict: string, surveys: readonly MonthSurvey[], meaning: string): Markup {
+  const count = surveys.filter((survey) => survey.verdict === verdict).length;
+  return markup`<tr><th scope="row">${verdictSign(verdict)}</th><td class="number">${count}</td><td>${meaning}</td></tr>`;
+}
+
+function lineTable(month: Month): Markup {
+  const heads = ['Survey', 'Verdict', 'Closest stage', 'Clearance', 'Build and piece', 'Reason'];
+  const head = heads.map((text) =>
+    text === 'Clearance'
+      ? markup`<th scope="col" class="number">${text}</th>`
+      : markup`<th scope="col">${text}</th>`,
+  );
+  return markup`<div class="line"><table><thead><tr>${head}</tr></thead>
+<tfoot><tr><td colspan="6"><strong>Caution:</strong> ${CAUTIONS.route} ${CAUTIONS.stairs}</td></tr></tfoot>
+<tbody>${month.surveys.map((s) => lineRow(month, s))}</tbody></table></div>`;
+}
+
+function lineRow(month: Month, s: MonthSurvey): Markup {
+  const name =
+    s.verdict === 'goes' ? markup`${s.survey}` : markup`<a href="#${anchor(month, s)}">${s.survey}</a>`;
+  const clearance = s.clearance === undefined ? '–' : mm(s.clearance);
+  return markup`<tr><th scope="row" class="name">${name}</th><td>${verdictSign(s.verdict)}</td><td>${stageWords(s)}</td><td class="number">${clearance}</td><td>${s.build}: ${pieceWords(s)}</td><td class="small">${s.reason}</td></tr>
+`;
+}
+
+/** By its place, since a survey's name may hold anything. */
+const anchor = ({ surveys }: Month, survey: MonthSurvey): string => `survey-${surveys.indexOf(survey) + 1}`;
+
+const stageWords = ({ step, stage }: MonthSurvey): string => `${step} ${stage}`.trim() || '–';
+const pieceWords = ({ piece, pose }: MonthSurvey): string =>
+  pose === '' ? piece || '–' : `${piece}, ${pose}`;
+
+function surveySection(month: Month, s: MonthSurvey): Markup {
+  const { explanation } = s;
+  const facts: (readonly [string, string])[] = [
+    ['Customer', [s.customer, s.place].filter((part) => part !== '').join(', ')],
+    ['Asked for', s.build],
+    [
+      'Closest',
+      [`step ${stageWords(s)}`, clearanceWords(s.clearance)].filter((part) => part !== '').join(', '),
+    ],
+    ['Piece', pieceWords(s)],
+    ['Why', s.reason],
+    ['Next step', s.nextStep],
+    ['Advise', adviceWords(s.advise)],
+    ['Heaviest', s.heaviest === undefined ? s.carry : `${Math.round(s.heaviest)} kg: ${s.carry}`],
+  ];
+  const shown = facts.filter(([, text]) => text !== '');
+  return markup`<section class="survey" id="${anchor(month, s)}">
+<h3><span>${s.survey}</span>${verdictSign(s.verdict)}</h3>
+<div class="beside">${explanation ? figure(s, explanation) : NOTHING}<div>
+<dl>${shown.map(([name, text]) => markup`<dt>${name}</dt><dd>${text}</dd>`)}</dl></div></div>
+${explanation ? measuredAgain(takenTogether(explanation.remeasure)) : NOTHING}
+<p class="small"><strong>Caution:</strong> ${s.caution === '' ? CAUTIONS.route : s.caution}</p>
+</section>
+`;
+}
+
+function figure(s: MonthSurvey, { drawing, undrawn, drawnClearance }: Explanation): Markup {
+  if (!drawing) return markup`<p class="undrawn">${undrawn ?? 'No drawing.'}</p>`;
+  // The drawing code escapes what it is given.
+  const svg = new Markup(drawing.svg);
+  const apart =
+    drawnClearance !== undefined && s.clearance !== undefined && mm(drawnClearance) !== mm(s.clearance);
+  const note = apart
+    ? markup`<figcaption class="small">Drawn: the widest way through this stage alone, ${clearanceWords(drawnClearance)}; on the whole route ${clearanceWords(s.clearance)}.</figcaption>`
+    : NOTHING;
+  return markup`<figure>${svg}${note}</figure>`;
+}
+
+function measuredAgain(lines: readonly Remeasure[]): Markup {
+  if (lines.length === 0) return NOTHING;
+  const more = lines.length - MEASURES_LISTED;
+  const rest =
+    more > 0
+      ? markup`<tr><td colspan="5">and ${more} more that take a larger change, or that no single measure mends: see Job in the workbook</td></tr>`
+      : NOTHING;
+  return markup`<table class="again"><caption>Measure again, or change</caption><thead><tr><th scope="col">Step</th><th scope="col">Measure</th><th scope="col" class="number">As measured</th><th scope="col" class="number">Needed</th><th scope="col">Why</th></tr></thead>
+<tbody>${lines.slice(0, MEASURES_LISTED).map(measureRow)}${rest}</tbody></table>`;
+}
+
+function measureRow({ step, measure, asMeasured, needed, why }: Remeasure): Markup {
+  const figure = (value: number | undefined): string => (value === undefined ? '–' : mm(value));
+  return markup`<tr><td>${Number.isNaN(step) ? '–' : step}</td><td>${measure || '–'}</td><td class="number">${figure(asMeasured)}</td><td class="number">${figure(needed)}</td><td>${why}</td></tr>`;
+}

@@ -1,0 +1,49 @@
+/**
+ * The look of the month's page, on a screen and on A4. Light and dark come from the browser's own pair of colours,
+ * which the drawings use too; paper is always light.
+ */
+export const MONTH_PAGE_STYLE = `
+:root { color-scheme: light dark; }
+* { box-sizing: border-box; }
+body { margin: 0 auto; max-width: 62rem; padding: 1.2rem; color: CanvasText; background: Canvas;
+  font: 15px/1.4 system-ui, sans-serif; }
+h1 { font-size: 1.6em; line-height: 1.2; margin: 0 0 .2em; }
+h2 { font-size: 1.2em; margin: 1.6em 0 .4em; }
+h3 { font-size: 1.05em; margin: 0 0 .3em; display: flex; flex-wrap: wrap; gap: .2em .9em; }
+p { margin: .3em 0; }
+.small { font-size: .86em; }
+.cautions { border: 2px solid; padding: .5em .8em; margin: .8em 0; }
+.cautions ul { margin: .2em 0 0; padding-left: 1.2em; }
+table { border-collapse: collapse; width: 100%; }
+th, td { text-align: left; vertical-align: top; padding: .25em .5em .25em 0; border-bottom: 1px solid GrayText; }
+thead th { border-bottom: 2px solid; }
+tfoot td { border: 0; font-size: .86em; padding-top: .5em; }
+.number { text-align: right; white-space: nowrap; padding-right: .9em; font-variant-numeric: tabular-nums; }
+.verdict, .name { white-space: nowrap; }
+.verdict { font-weight: 600; }
+.sign { vertical-align: -.08em; }
+a { color: inherit; }
+.counts { width: auto; }
+.line { overflow-x: auto; }
+.survey { border-top: 2px solid; padding: .7em 0 .9em; }
+.beside { display: grid; grid-template-columns: 290px minmax(0, 1fr); gap: .4em 1.4em; }
+.beside figure { margin: 0; }
+.stage-drawing { max-width: 100%; height: auto; }
+dl { margin: 0; display: grid; grid-template-columns: max-content minmax(0, 1fr); gap: .15em .8em; }
+dt { font-weight: 600; }
+dd { margin: 0; overflow-wrap: anywhere; }
+.again { margin-top: .6em; font-size: .9em; }
+.again th, .again td { padding-right: .8em; }
+caption { text-align: left; font-weight: 600; padding: .2em 0; }
+@media (max-width: 640px) { .beside { grid-template-columns: minmax(0, 1fr); } }
+@page { size: A4 portrait; margin: 13mm 12mm; }
+@media print {
+  :root { color-scheme: light; }
+  body { max-width: none; padding: 0; font-size: 9.5pt; }
+  a { text-decoration: none; }
+  .line { overflow: visible; }
+  h2, h3, caption { break-after: avoid; }
+  tr, figure, .survey, .cautions { break-inside: avoid; }
+  .beside { grid-template-columns: 270px minmax(0, 1fr); }
+}
+`;

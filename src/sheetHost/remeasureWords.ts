@@ -1,0 +1,34 @@
+import { mm } from '../core/route/reason';
+import type { Remeasure } from '../core/route/remeasure';
+
+/** The first measure to take again, in a line; undefined where nothing is named. */
+export function firstToMeasure(lines: readonly Remeasure[]): string | undefined {
+  const [first] = takenTogether(lines);
+  if (!first) return undefined;
+  const { step, measure, asMeasured, needed, why } = first;
+  const at = Number.isNaN(step) ? '' : `step ${step}: `;
+  if (asMeasured === undefined) return measure === '' ? `${at}${why}` : `${at}${measure}: ${why}`;
+  const need = needed === undefined ? '' : `, needs ${mm(needed)}`;
+  return `${at}${measure} ${mm(asMeasured)}${need}`;
+}
+
+/** The same lines, those of the deciding step first; those that name no measure last. */
+export function decidingFirst(lines: readonly Remeasure[], decidingStep: string): Remeasure[] {
+  const later = ({ step, measure }: Remeasure): number =>
+    (measure === '' ? 2 : 0) + (String(step) === decidingStep ? 0 : 1);
+  return [...lines].sort((a, b) => later(a) - later(b));
+}
+
+/** Measures not taken at one step for one reason, in one line: `Head ceiling, Head space`. */
+export function takenTogether(lines: readonly Remeasure[]): Remeasure[] {
+  const together: Remeasure[] = [];
+  for (const line of lines) {
+    const last = together[together.length - 1];
+    const alike = last && last.step === line.step && last.why === line.why && last.measure !== '';
+    const figures = [last?.asMeasured, last?.needed, line.asMeasured, line.needed];
+    if (alike && line.measure !== '' && figures.every((value) => value === undefined)) {
+      together[together.length - 1] = { ...last, measure: `${last.measure}, ${line.measure}` };
+    } else together.push(line);
+  }
+  return together;
+}
