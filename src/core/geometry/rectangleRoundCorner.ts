@@ -98,7 +98,7 @@ export function rectangleRoundCornerHeld(
     const arms = Math.min((widthIn - across) / 2, (widthOut - along) / 2);
     if (arms >= least) return { clearance: arms, angle: 0, crabwise: true };
   }
-  if (turn === HALF_PI && along >= across) {
+  if (turn === HALF_PI && !leavesCrosswise && along >= across) {
     const fit = turnRightAngle(along, across, widthIn, widthOut);
     if (fit) return fit;
   }
