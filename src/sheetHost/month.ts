@@ -67,7 +67,8 @@ export const clearanceWords = (clearance: number | undefined): string =>
 
 /** The workbook's advice in a sentence: a build's name alone means that it goes. */
 export function adviceWords(advise: string): string {
-  if (advise === '' || ['measure first', 'none of the next builds'].includes(advise)) return advise;
+  if (advise === '' || advise === 'measure first') return advise;
+  if (advise === 'none of the next builds') return `${advise} goes, or is tight`;
   const [, tight] = /^tight: (.*)$/.exec(advise) ?? [];
   return tight === undefined ? `${advise}: goes, space alone` : `${tight}: tight, a frame or template first`;
 }

@@ -101,7 +101,7 @@ function lineTable(month: Month): Markup {
       ? markup`<th scope="col" class="number">${text}</th>`
       : markup`<th scope="col">${text}</th>`,
   );
-  return markup`<div class="line"><table><thead><tr>${head}</tr></thead>
+  return markup`<div class="wide line" role="region" aria-label="A line a survey" tabindex="0"><table><thead><tr>${head}</tr></thead>
 <tfoot><tr><td colspan="6"><strong>Caution:</strong> ${CAUTIONS.route} ${CAUTIONS.stairs}</td></tr></tfoot>
 <tbody>${month.surveys.map((s) => lineRow(month, s))}</tbody></table></div>`;
 }
@@ -127,7 +127,7 @@ function surveySection(month: Month, s: MonthSurvey): Markup {
     ['Customer', [s.customer, s.place].filter((part) => part !== '').join(', ')],
     ['Asked for', s.build],
     [
-      'Closest',
+      'Where',
       [`step ${stageWords(s)}`, clearanceWords(s.clearance)].filter((part) => part !== '').join(', '),
     ],
     ['Piece', pieceWords(s)],
@@ -141,8 +141,8 @@ function surveySection(month: Month, s: MonthSurvey): Markup {
 <h3><span>${s.survey}</span>${verdictSign(s.verdict)}</h3>
 <div class="beside">${explanation ? figure(s, explanation) : NOTHING}<div>
 <dl>${shown.map(([name, text]) => markup`<dt>${name}</dt><dd>${text}</dd>`)}</dl></div></div>
-${explanation ? measuredAgain(takenTogether(explanation.remeasure)) : NOTHING}
-<p class="small"><strong>Caution:</strong> ${s.caution === '' ? CAUTIONS.route : s.caution}</p>
+${explanation ? measuredAgain(s.survey, takenTogether(explanation.remeasure)) : NOTHING}
+<p class="small caution"><strong>Caution:</strong> ${s.caution === '' ? CAUTIONS.route : s.caution}</p>
 </section>
 `;
 }
@@ -159,15 +159,15 @@ function figure(s: MonthSurvey, { drawing, undrawn, drawnClearance }: Explanatio
   return markup`<figure>${svg}${note}</figure>`;
 }
 
-function measuredAgain(lines: readonly Remeasure[]): Markup {
+function measuredAgain(survey: string, lines: readonly Remeasure[]): Markup {
   if (lines.length === 0) return NOTHING;
   const more = lines.length - MEASURES_LISTED;
   const rest =
     more > 0
       ? markup`<tr><td colspan="5">and ${more} more that take a larger change, or that no single measure mends: see Job in the workbook</td></tr>`
       : NOTHING;
-  return markup`<table class="again"><caption>Measure again, or change</caption><thead><tr><th scope="col">Step</th><th scope="col">Measure</th><th scope="col" class="number">As measured</th><th scope="col" class="number">Needed</th><th scope="col">Why</th></tr></thead>
-<tbody>${lines.slice(0, MEASURES_LISTED).map(measureRow)}${rest}</tbody></table>`;
+  return markup`<div class="wide" role="region" aria-label="${survey}: measure again, or change" tabindex="0"><table class="again"><caption>${survey}: measure again, or change</caption><thead><tr><th scope="col">Step</th><th scope="col">Measure</th><th scope="col" class="number">As measured</th><th scope="col" class="number">Needed</th><th scope="col">Why</th></tr></thead>
+<tbody>${lines.slice(0, MEASURES_LISTED).map(measureRow)}${rest}</tbody></table></div>`;
 }
 
 function measureRow({ step, measure, asMeasured, needed, why }: Remeasure): Markup {

@@ -24,7 +24,10 @@ tfoot td { border: 0; font-size: .86em; padding-top: .5em; }
 .sign { vertical-align: -.08em; }
 a { color: inherit; }
 .counts { width: auto; }
-.line { overflow-x: auto; }
+.wide { overflow-x: auto; }
+.line th:nth-child(3) { width: 12%; }
+.line th:nth-child(5) { width: 24%; }
+.line th:nth-child(6) { width: 36%; }
 .survey { border-top: 2px solid; padding: .7em 0 .9em; }
 .beside { display: grid; grid-template-columns: 290px minmax(0, 1fr); gap: .4em 1.4em; }
 .beside figure { margin: 0; }
@@ -39,11 +42,13 @@ caption { text-align: left; font-weight: 600; padding: .2em 0; }
 @page { size: A4 portrait; margin: 13mm 12mm; }
 @media print {
   :root { color-scheme: light; }
-  body { max-width: none; padding: 0; font-size: 9.5pt; }
+  body { max-width: none; padding: 0; font-size: 9pt; line-height: 1.3; }
   a { text-decoration: none; }
-  .line { overflow: visible; }
-  h2, h3, caption { break-after: avoid; }
-  tr, figure, .survey, .cautions { break-inside: avoid; }
+  .wide { overflow: visible; }
+  h2, h3, caption, thead { break-after: avoid; }
+  .caution { break-before: avoid; }
+  th, td { padding-top: .15em; padding-bottom: .15em; }
+  tr, figure, .beside, .again, .cautions { break-inside: avoid; }
   .beside { grid-template-columns: 270px minmax(0, 1fr); }
 }
 `;

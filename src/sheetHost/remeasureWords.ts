@@ -12,10 +12,13 @@ export function firstToMeasure(lines: readonly Remeasure[]): string | undefined 
   return `${at}${measure} ${mm(asMeasured)}${need}`;
 }
 
-/** The same lines, those of the deciding step first; those that name no measure last. */
+/**
+ * The same lines in another order: those of the deciding step first, among them those that say what is needed; those
+ * that name no measure last.
+ */
 export function decidingFirst(lines: readonly Remeasure[], decidingStep: string): Remeasure[] {
-  const later = ({ step, measure }: Remeasure): number =>
-    (measure === '' ? 2 : 0) + (String(step) === decidingStep ? 0 : 1);
+  const later = ({ step, measure, needed }: Remeasure): number =>
+    (measure === '' ? 4 : 0) + (String(step) === decidingStep ? 0 : 2) + (needed === undefined ? 1 : 0);
   return [...lines].sort((a, b) => later(a) - later(b));
 }
 

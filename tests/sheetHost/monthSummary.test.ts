@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { isStale } from '../../src/sheetHost/buildIfStale';
 import { monthSummary } from '../../src/sheetHost/commands/monthSummary';
+import { decidingFirst } from '../../src/sheetHost/remeasureWords';
 import { readMonth } from '../../src/sheetHost/readMonth';
 import { sheetWith } from './fixtures/sheetWith';
 
@@ -26,6 +27,56 @@ test('prints one line a survey, its best verdict, closest stage and clearance', 
     '',
     '3 surveys: 1 goes, 0 tight, 0 no way found, 1 not measured, 1 cannot go',
   ]);
+});
+
+test('lists what to measure again first and what to advise instead, the most urgent first', async () => {
+  const host = await sheetWith((sheet) =>
+    sheet.rows('A1', [
+      ['Survey', 'Build', 'Verdict', 'Clearance', 'Step', 'Stage', 'Advise', 'Urgency'],
+      ['S-1', '8 ft', 'tight', 12.4, 3, 'corner', '7 ft', 4.001],
+      ['S-2', '8 ft', 'cannot go', -140.2, 4, 'half landing', 'none of the next builds', 9.002],
+      ['S-3', '8 ft', 'not measured', null, 1, 'flight', 'measure first', 1.003],
+      ['S-4', '8 ft', 'no way found', -3.04, 2, 'door', 'tight: 7 ft', 3.004],
+      ['S-5', '8 ft', 'goes', 40, 2, 'door', 'as asked', 9.005],
+    ]),
+  );
+  const { surveys, ...rest } = readMonth(host)!;
+  const width = { step: 2, measure: 'Width', asMeasured: 700, needed: 766, why: 'because' };
+  const missing = { step: 1, measure: 'Rise', asMeasured: undefined, needed: undefined, why: 'not given' };
+  const explained = surveys.map((s) => {
+    const lines = { 'S-3': [missing], 'S-4': [width], 'S-2': [width] }[s.survey];
+    return lines ? { ...s, explanation: { remeasure: lines } } : s;
+  });
+  const lines = monthSummary({ surveys: explained, ...rest });
+  expect(lines.slice(lines.indexOf('Measure again first:'))).toEqual([
+    'Measure again first:',
+    '  S-3  not measured  step 1: Rise: not given',
+    '  S-4  no way found  step 2: Width 700 mm, needs 766 mm',
+    '',
+    'Advise instead:',
+    '  S-4  no way found  with 8 ft  advise 7 ft: tight, a frame or template first',
+    '  S-1  tight         with 8 ft  advise 7 ft: goes, space alone',
+    '  S-2  cannot go     with 8 ft  advise none of the next builds goes, or is tight',
+  ]);
+});
+
+test('the measure of the deciding step comes first, and those without a measure last', () => {
+  const line = (step: number, measure: string, needed?: number) => ({
+    step,
+    measure,
+    asMeasured: needed,
+    needed,
+    why: 'because',
+  });
+  const lines = [
+    line(1, 'Height'),
+    line(3, ''),
+    line(2, 'Width', 800),
+    line(3, 'Run'),
+    line(3, 'Depth', 900),
+  ];
+  const ordered = decidingFirst(lines, '3').map(({ step, measure }) => `${step} ${measure}`);
+  expect(ordered).toEqual(['3 Depth', '3 Run', '2 Width', '1 Height', '3 ']);
 });
 
 test('says so when the workbook has no such rows', async () => {
