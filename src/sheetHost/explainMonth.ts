@@ -68,8 +68,14 @@ function drawn(
     id,
     ...(piece ? { pieceName: piece.name } : {}),
   });
-  if (!drawing) return { undrawn: `No drawing: a measure that it needs is missing or cannot be taken.` };
+  if (!drawing) return { undrawn: notDrawn(row, step.problem) };
   return { drawing, ...(way ? { drawnClearance: way.clearance } : {}) };
+}
+
+/** A plan of a bend is only drawn for a turn whose walls meet; all else that stops a drawing stops the verdict too. */
+function notDrawn({ stage, measures }: StageRow, problem: string | undefined): string {
+  if (problem !== undefined) return 'No drawing: a measure that it needs is missing or cannot be taken.';
+  return `No drawing: a ${stage} that turns ${measures.turn} degrees is not drawn.`;
 }
 
 /** The way that was judged; where the route as a whole decides, the widest through the stage alone. */

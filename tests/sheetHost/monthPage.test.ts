@@ -157,6 +157,18 @@ test('each that does not go has the drawing of its stage with the piece, or why 
   expect(new Set(ids).size).toBe(ids.length);
 });
 
+test('a bend that cannot be drawn is not said to lack a measure', () => {
+  const month = explainMonth(
+    monthOf([survey({ survey: 'S-1', verdict: 'no way found', stage: 'winder', clearance: -90 })]),
+    [
+      ['Survey', 'Step', 'Stage', 'Width', 'Height', 'Turn', 'Rise', 'Going'],
+      ['S-1', 1, 'winder', 800, 2000, 180, 200, 220],
+    ],
+    PIECES,
+  );
+  expect(month.surveys[0]?.explanation?.undrawn).toContain('turns 180 degrees');
+});
+
 test('what to measure again has the figure it needs', () => {
   // On edge, 600 + 2 x 25 of allowance + 2 x 5 of tape.
   expect(MONTH.surveys[1]?.explanation?.remeasure[0]).toMatchObject({

@@ -79,6 +79,20 @@ test('the measure of the deciding step comes first, and those without a measure 
   expect(ordered).toEqual(['3 Depth', '3 Run', '2 Width', '1 Height', '3 ']);
 });
 
+test('reads allowance and tape from the cells that have these names, else the usual ones', async () => {
+  const rows = [
+    ['Survey', 'Build', 'Verdict', 'Clearance', 'Step', 'Stage'],
+    ['S-1', '8 ft', 'goes', 31, 2, 'door'],
+  ];
+  const named = await sheetWith((sheet, book) => {
+    sheet.rows('A1', rows).cell('H1', 40).cell('H2', 8);
+    book.name('Allowance', 'A!$H$1').name('Tape', 'A!$H$2');
+  });
+  expect(readMonth(named)).toMatchObject({ allowance: 40, tape: 8 });
+  const unnamed = await sheetWith((sheet) => sheet.rows('A1', rows));
+  expect(readMonth(unnamed)).toMatchObject({ allowance: 25, tape: 5 });
+});
+
 test('says so when the workbook has no such rows', async () => {
   const host = await sheetWith((sheet) => sheet.cell('A1', 'Survey'));
   expect(monthSummary(readMonth(host))).toEqual([
