@@ -1,6 +1,9 @@
 import { rectangleThroughOpening } from './rectangleThroughOpening';
 import { turnsRightAngle } from './turnsRightAngle';
 
+// Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
+const { PI, abs, atan, cbrt, ceil, cos, floor, max, min, pow, sin, sqrt } = Math;
+
 /** How a rectangle comes round a corner in plan. */
 export interface CornerFit {
   /** Even padding [mm a side] with which the rectangle still passes; negative when it does not pass. */
@@ -38,8 +41,8 @@ export function rectangleRoundCorner(
   widthOut: number,
   turn: number,
 ): CornerFit {
-  const p = Math.max(side1, side2);
-  const q = Math.min(side1, side2);
+  const p = max(side1, side2);
+  const q = min(side1, side2);
   return turn === HALF_PI
     ? roundRightAngle(p, q, widthIn, widthOut)
     : roundAnyAngle(p, q, widthIn, widthOut, turn);
@@ -53,14 +56,14 @@ export function clearanceRoundCorner(
   widthOut: number,
   turn: number,
 ): number {
-  const p = Math.max(side1, side2);
-  const q = Math.min(side1, side2);
+  const p = max(side1, side2);
+  const q = min(side1, side2);
   if (turn !== HALF_PI) return roundAnyAngle(p, q, widthIn, widthOut, turn).clearance;
-  const arms = (Math.min(widthIn, widthOut) - q) / 2;
+  const arms = (min(widthIn, widthOut) - q) / 2;
   const sideways = rectangleThroughOpening(widthIn, widthOut, p, q).clearance;
   if (sideways >= arms) return sideways;
   const turning = turnRightAngle(p, q, widthIn, widthOut)?.clearance;
-  return Math.max(sideways, turning ?? Math.min(arms, turnsRightAngle(p, q, widthIn, widthOut)));
+  return max(sideways, turning ?? min(arms, turnsRightAngle(p, q, widthIn, widthOut)));
 }
 
 /**
@@ -69,10 +72,10 @@ export function clearanceRoundCorner(
  */
 export function surelyBlocked(side1: number, side2: number, b1: number, b2: number): boolean {
   if (rectangleThroughOpening(b1, b2, side1, side2).clearance >= 0) return false;
-  const p = Math.max(side1, side2);
-  const q = Math.min(side1, side2);
-  const tangent = Math.cbrt(b1 / b2);
-  const c = 1 / Math.sqrt(1 + tangent * tangent);
+  const p = max(side1, side2);
+  const q = min(side1, side2);
+  const tangent = cbrt(b1 / b2);
+  const c = 1 / sqrt(1 + tangent * tangent);
   const s = tangent * c;
   return b1 < p * s + q * c && b2 < p * c + q * s && b1 * c + b2 * s < p * s * c + q;
 }
@@ -94,8 +97,8 @@ export function rectangleRoundCornerHeld(
 ): CornerFit {
   if (turn === HALF_PI && leavesCrosswise) {
     // Moved sideways without turning: nothing can beat the two arms in which it ends.
-    const least = Math.max(-across / 2, -along / 2);
-    const arms = Math.min((widthIn - across) / 2, (widthOut - along) / 2);
+    const least = max(-across / 2, -along / 2);
+    const arms = min((widthIn - across) / 2, (widthOut - along) / 2);
     if (arms >= least) return { clearance: arms, angle: 0, crabwise: true };
   }
   if (turn === HALF_PI && !leavesCrosswise && along >= across) {
@@ -104,8 +107,8 @@ export function rectangleRoundCornerHeld(
   }
   const start = along >= across ? 0 : HALF_PI;
   return widestTurn(
-    Math.max(along, across),
-    Math.min(along, across),
+    max(along, across),
+    min(along, across),
     widthIn,
     widthOut,
     turn,
@@ -114,16 +117,16 @@ export function rectangleRoundCornerHeld(
   );
 }
 
-const HALF_PI = Math.PI / 2;
+const HALF_PI = PI / 2;
 
 // Fixed angles at which the right-angle formula is first sampled, ends included.
 const SAMPLES = 13;
-const SAMPLE_SIN = Array.from({ length: SAMPLES }, (_, i) => Math.sin((i * HALF_PI) / (SAMPLES - 1)));
-const SAMPLE_COS = Array.from({ length: SAMPLES }, (_, i) => Math.cos((i * HALF_PI) / (SAMPLES - 1)));
+const SAMPLE_SIN = Array.from({ length: SAMPLES }, (_, i) => sin((i * HALF_PI) / (SAMPLES - 1)));
+const SAMPLE_COS = Array.from({ length: SAMPLES }, (_, i) => cos((i * HALF_PI) / (SAMPLES - 1)));
 
 function roundRightAngle(p: number, q: number, b1: number, b2: number): CornerFit {
   // No motion beats the two arms themselves, and moving sideways may already reach that.
-  const arms = (Math.min(b1, b2) - q) / 2;
+  const arms = (min(b1, b2) - q) / 2;
   const sideways = rectangleThroughOpening(b1, b2, p, q);
   const crab: CornerFit = {
     clearance: sideways.clearance,
@@ -135,7 +138,7 @@ function roundRightAngle(p: number, q: number, b1: number, b2: number): CornerFi
   const turning = turnRightAngle(p, q, b1, b2);
   if (turning) return turning.clearance > crab.clearance ? turning : crab;
   // A short piece, for part of the turn free in one arm alone: mostly it does best sideways.
-  if (Math.min(arms, turnsRightAngle(p, q, b1, b2)) <= crab.clearance) return crab;
+  if (min(arms, turnsRightAngle(p, q, b1, b2)) <= crab.clearance) return crab;
   return roundAnyAngle(p, q, b1, b2, HALF_PI);
 }
 
@@ -147,14 +150,14 @@ function turnRightAngle(p: number, q: number, b1: number, b2: number): CornerFit
   const turning = leastWhileTurning(p, q, b1, b2);
   if (turning.clearance < -q / 2) {
     // Thinner than nothing is nothing: a segment, the ladder.
-    const ladder = Math.pow(Math.cbrt(b1) ** 2 + Math.cbrt(b2) ** 2, 1.5);
-    const clearance = Math.max(-p / 2, Math.min((ladder - p) / 2, -q / 2));
-    return { clearance, angle: Math.atan(Math.cbrt(b1 / b2)), crabwise: false };
+    const ladder = pow(cbrt(b1) ** 2 + cbrt(b2) ** 2, 1.5);
+    const clearance = max(-p / 2, min((ladder - p) / 2, -q / 2));
+    return { clearance, angle: atan(cbrt(b1 / b2)), crabwise: false };
   }
-  const s = Math.sin(turning.angle);
-  const c = Math.cos(turning.angle);
+  const s = sin(turning.angle);
+  const c = cos(turning.angle);
   const across = 2 * (s + c);
-  const freeInOneArm = Math.max((b1 - p * s - q * c) / across, (b2 - p * c - q * s) / across);
+  const freeInOneArm = max((b1 - p * s - q * c) / across, (b2 - p * c - q * s) / across);
   if (freeInOneArm > turning.clearance) return undefined;
   return { ...turning, crabwise: false };
 }
@@ -178,19 +181,19 @@ function leastWhileTurning(
     }
   }
   const step = HALF_PI / (SAMPLES - 1);
-  let low = Math.max(0, (at - 1) * step);
-  let high = Math.min(HALF_PI, (at + 1) * step);
+  let low = max(0, (at - 1) * step);
+  let high = min(HALF_PI, (at + 1) * step);
   let angle = at * step;
   for (let i = 0; i < 60; i++) {
-    const s = Math.sin(angle);
-    const c = Math.cos(angle);
+    const s = sin(angle);
+    const c = cos(angle);
     // value = N/D; the sign of its slope is that of N'D - ND', and D = sc + 1 is positive.
     const n = b2 * s + b1 * c - p * s * c - q;
     const d = s * c + 1;
     const n1 = b2 * c - b1 * s - p * (c * c - s * s);
     const d1 = c * c - s * s;
     const slope = n1 * d - n * d1;
-    least = Math.min(least, n / d);
+    least = min(least, n / d);
     if (slope > 0) high = angle;
     else low = angle;
     const n2 = -b2 * s - b1 * c + 4 * p * s * c;
@@ -198,7 +201,7 @@ function leastWhileTurning(
     const curve = n2 * d - n * d2;
     let next = curve > 0 ? angle - slope / curve : (low + high) / 2;
     if (!(next > low && next < high)) next = (low + high) / 2;
-    if (Math.abs(next - angle) < 1e-9) break;
+    if (abs(next - angle) < 1e-9) break;
     angle = next;
   }
   return { clearance: least / 2, angle };
@@ -212,19 +215,19 @@ interface AtAngle {
 }
 
 function atAngle(p: number, q: number, b1: number, b2: number, turn: number, angle: number): AtAngle {
-  const s1 = Math.abs(Math.sin(angle));
-  const c1 = Math.abs(Math.cos(angle));
-  const s2 = Math.abs(Math.sin(angle - turn));
-  const c2 = Math.abs(Math.cos(angle - turn));
+  const s1 = abs(sin(angle));
+  const c1 = abs(cos(angle));
+  const s2 = abs(sin(angle - turn));
+  const c2 = abs(cos(angle - turn));
   const first = floored(p, q, b1 - p * s1 - q * c1, s1 + c1, b1 - p * s1, s1);
   const second = floored(p, q, b2 - p * s2 - q * c2, s2 + c2, b2 - p * s2, s2);
-  let corner = Math.max(first, second);
+  let corner = max(first, second);
   // Long side against the inner corner, then the short side.
   for (const side of [0, 1]) {
-    const normal = mod(angle + side * HALF_PI, Math.PI);
+    const normal = mod(angle + side * HALF_PI, PI);
     if (normal <= 0 || normal >= turn) continue;
-    const k1 = Math.sin(turn - normal) / Math.sin(turn);
-    const k2 = Math.sin(normal) / Math.sin(turn);
+    const k1 = sin(turn - normal) / sin(turn);
+    const k2 = sin(normal) / sin(turn);
     const alongP = (k1 * s1 + k2 * s2) / 2;
     const alongQ = (k1 * c1 + k2 * c2) / 2;
     const room = k1 * b1 + k2 * b2;
@@ -248,13 +251,13 @@ function floored(
   const padding = spare / (2 * rate);
   if (padding >= -q / 2) return padding;
   const thin = rateThin > 0 ? spareThin / (2 * rateThin) : Infinity;
-  return Math.max(-p / 2, Math.min(thin, -q / 2));
+  return max(-p / 2, min(thin, -q / 2));
 }
 
-const mod = (value: number, by: number): number => value - by * Math.floor(value / by);
+const mod = (value: number, by: number): number => value - by * floor(value / by);
 
 // At most three degrees between samples of the circle of angles, and never fewer than four between two kinks.
-const CIRCLE_STEP = Math.PI / 60;
+const CIRCLE_STEP = PI / 60;
 const LEAST_SAMPLES = 4;
 // How far [rad] the slope at a sample is looked for.
 const SLOPE_STEP = 1e-7;
@@ -279,18 +282,18 @@ function widestTurn(
   ends: readonly number[] | undefined,
 ): CornerFit {
   const corner = (angle: number): number => atAngle(p, q, b1, b2, turn, angle).corner;
-  const dips = dipsOf(corner, [0, HALF_PI, mod(turn, Math.PI), mod(turn + HALF_PI, Math.PI)]);
+  const dips = dipsOf(corner, [0, HALF_PI, mod(turn, PI), mod(turn + HALF_PI, PI)]);
 
   // Where each arm is at its best: lengthwise and crosswise. Dips can be good places too.
   const anywhere = [0, HALF_PI, turn, turn + HALF_PI, ...dips.map((d) => d.angle)];
   const arcs = dips.map((dip, i) => {
     const from = dip.angle;
     const next = dips[(i + 1) % dips.length]!.angle;
-    const span = dips.length === 1 ? Math.PI : mod(next - from, Math.PI);
+    const span = dips.length === 1 ? PI : mod(next - from, PI);
     const best = (places: readonly number[] | undefined, arm: 'first' | 'second') => {
       let found = { value: -Infinity, angle: from };
       for (const place of places ?? [...anywhere, next]) {
-        if (mod(place - from, Math.PI) > span + 1e-9) continue;
+        if (mod(place - from, PI) > span + 1e-9) continue;
         const value = atAngle(p, q, b1, b2, turn, place)[arm];
         if (value > found.value) found = { value, angle: place };
       }
@@ -303,10 +306,10 @@ function widestTurn(
 
   let best: CornerFit = { clearance: -Infinity, angle: 0, crabwise: false };
   const consider = (value: number, angle: number, crabwise: boolean): void => {
-    if (value > best.clearance) best = { clearance: value, angle: mod(angle, Math.PI), crabwise };
+    if (value > best.clearance) best = { clearance: value, angle: mod(angle, PI), crabwise };
   };
   for (const arc of arcs) {
-    const value = Math.min(arc.first.value, arc.second.value);
+    const value = min(arc.first.value, arc.second.value);
     const angle = arc.first.value < arc.second.value ? arc.first.angle : arc.second.angle;
     consider(value, angle, true);
   }
@@ -322,7 +325,7 @@ function widestTurn(
     const gone = arcs[right]!;
     if (gone.first.value > kept.first.value) kept.first = gone.first;
     if (gone.second.value > kept.second.value) kept.second = gone.second;
-    const value = Math.min(dips[i]!.value, kept.first.value, kept.second.value);
+    const value = min(dips[i]!.value, kept.first.value, kept.second.value);
     consider(value, dips[i]!.angle, false);
   }
   return best;
@@ -338,9 +341,9 @@ function dipsOf(f: (angle: number) => number, kinks: readonly number[]): { angle
   const angles: number[] = [];
   for (let i = 0; i < sorted.length; i++) {
     const from = sorted[i]!;
-    const to = i + 1 < sorted.length ? sorted[i + 1]! : sorted[0]! + Math.PI;
+    const to = i + 1 < sorted.length ? sorted[i + 1]! : sorted[0]! + PI;
     if (to - from < 1e-6) continue;
-    const count = Math.max(LEAST_SAMPLES, Math.ceil((to - from) / CIRCLE_STEP));
+    const count = max(LEAST_SAMPLES, ceil((to - from) / CIRCLE_STEP));
     for (let k = 0; k < count; k++) angles.push(from + ((to - from) * k) / count);
   }
   const values = angles.map(f);
@@ -352,7 +355,7 @@ function dipsOf(f: (angle: number) => number, kinks: readonly number[]): { angle
     if (fallsTo[i] && !fallsFrom[i]) dips.push({ angle: angles[i]!, value: values[i]! });
     const next = (i + 1) % angles.length;
     if (fallsFrom[i] && !fallsTo[next]) {
-      dips.push(lowestBetween(f, angles[i]!, next === 0 ? angles[0]! + Math.PI : angles[next]!));
+      dips.push(lowestBetween(f, angles[i]!, next === 0 ? angles[0]! + PI : angles[next]!));
     }
   }
   if (dips.length === 0) dips.push({ angle: angles[0]!, value: values[0]! });
@@ -361,7 +364,7 @@ function dipsOf(f: (angle: number) => number, kinks: readonly number[]): { angle
 
 /** Least value of a function between two points, by the golden section. */
 function lowestBetween(f: (x: number) => number, from: number, to: number): { angle: number; value: number } {
-  const GOLDEN = (Math.sqrt(5) - 1) / 2;
+  const GOLDEN = (sqrt(5) - 1) / 2;
   let low = from;
   let high = to;
   let left = high - GOLDEN * (high - low);
