@@ -55,8 +55,11 @@ function drawn(
   book: StageBook,
   id: string,
 ): Pick<Explanation, 'drawing' | 'undrawn' | 'drawnClearance'> {
-  const step = prepareRoute(rows, book).steps.find(({ row }) => String(row.step) === survey.step);
-  if (!step) return { undrawn: 'No single step decides, so none is drawn.' };
+  // Two steps may have one number, by mistake.
+  const step = prepareRoute(rows, book).steps.find(
+    ({ row }) => String(row.step) === survey.step && (row.stage ?? '') === survey.stage,
+  );
+  if (!step) return { undrawn: 'No drawing: no step with a number of its own decides.' };
   const { row, stage } = step;
   if (!row.stage) return { undrawn: `No drawing: "${row.stageText}" is no stage we know.` };
   const piece = build.pieces.find(({ name }) => name === survey.piece);
