@@ -77,7 +77,7 @@ function judgeAnew(row: StageRow, size: PieceSize, allowance: number, tape: numb
     measured: judged.clearance ?? -Infinity,
     best: greatest(
       tapedMeasures(row.measures, tape, 'best').flatMap((measures) =>
-        stagePassages(row.stage!, measures, tapedPiece(size, tape, 'best')),
+        stagePassages(row.stage!, measures, tapedPiece(size, tape, 'best'), 'as in a route'),
       ),
     ),
     ...(shown ? { answer: { ...shown.answer, held: ALL_HELD[shown.from]! } } : {}),
