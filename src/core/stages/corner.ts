@@ -128,18 +128,24 @@ function tiltedClearance(
   if (turn === Math.PI / 2 && surelyBlocked(start.a1, start.plan, b1, b2)) return undefined;
   let atLow = spare(low + 1e-9);
   if (!(atLow > 0)) return undefined;
-  let atHigh = spare(high);
+  // Padding takes at least as much of the spare, so the root is nearly always this near.
+  const near = low + 1e-9 + atLow;
+  let atHigh = near < high ? spare(near) : 0;
+  if (atHigh < 0) high = near;
+  else atHigh = spare(high);
   if (atHigh >= 0) low = high;
   // Regula falsi with the Illinois rule: the spare falls steadily with the padding.
   for (let i = 0, side = 0; i < 60 && high - low > 1e-6; i++) {
-    const middle = i % 8 === 7 ? (low + high) / 2 : (low * atHigh - high * atLow) / (atHigh - atLow);
+    // A little short of the crossing, so that the last step lands where it passes.
+    const crossing = (low * atHigh - high * atLow) / (atHigh - atLow) - 3e-7;
+    const middle = i % 6 === 5 || !(crossing > low) ? (low + high) / 2 : crossing;
     const at = spare(middle);
     if (at >= 0) {
       low = middle;
       atLow = at;
       if (side === 1) atHigh /= 2;
       side = 1;
-      if (at < 1e-7) break;
+      if (at < 1e-6) break;
     } else {
       high = middle;
       atHigh = at;
