@@ -1,0 +1,86 @@
+/**
+ * How much the tests of the clearance functions would notice: one small change at a time is made to the core, in a
+ * copy, and the tests that should catch it are run. What survives is printed: it is either a change without an
+ * effect or a test that is missing. Not part of `npm test`: it takes a few seconds a change.
+ *
+ *   npx tsx tests/mutation/mutate.ts [--every=20] [--offset=0] [part of a file's name ...]
+ */
+import { spawnSync } from 'node:child_process';
+import { cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { mutationsOf } from './mutationsOf';
+
+const CALLED = ['tests/worksheet/clearancePublished.test.ts', 'tests/worksheet/clearanceProperties.test.ts'];
+const ROUND = 'tests/core/geometry/rectangleRoundCorner.test.ts';
+
+const TARGETS: Readonly<Record<string, readonly string[]>> = {
+  'src/core/geometry/rectangleThroughOpening.ts': CALLED,
+  'src/core/geometry/rectangleRoundCorner.ts': [ROUND],
+  'src/core/stages/opening.ts': ['tests/core/stages/opening.test.ts', ...CALLED],
+  'src/core/stages/openingAtMost.ts': ['tests/core/stages/openingAtMost.test.ts'],
+  'src/core/stages/corner.ts': [...CALLED, 'tests/core/stages/corner.test.ts'],
+  'src/core/stages/cornerLength.ts': [...CALLED, 'tests/core/stages/corner.test.ts'],
+  'src/core/stages/upend.ts': CALLED,
+  'src/core/stages/flight.ts': CALLED,
+};
+
+/** A change that makes a loop endless is caught, too. */
+const LONGEST = 90_000;
+
+const root = resolve(__dirname, '../..');
+const options = process.argv.slice(2);
+const numberAfter = (name: string, otherwise: number): number => {
+  const given = options.find((o) => o.startsWith(`--${name}=`));
+  return given ? Number(given.split('=')[1]) : otherwise;
+};
+const every = numberAfter('every', 20);
+const offset = numberAfter('offset', 0);
+const wanted = options.filter((o) => !o.startsWith('--'));
+
+const copy = mkdtempSync(join(tmpdir(), 'mutation-'));
+for (const part of ['src', 'tests', 'package.json']) {
+  cpSync(join(root, part), join(copy, part), { recursive: true });
+}
+symlinkSync(join(root, 'node_modules'), join(copy, 'node_modules'));
+
+const passes = (tests: readonly string[]): boolean =>
+  spawnSync('npx', ['jest', '--bail', '--silent', '-i', ...tests], {
+    cwd: copy,
+    timeout: LONGEST,
+    killSignal: 'SIGKILL',
+    stdio: 'ignore',
+  }).status === 0;
+
+let tried = 0;
+let caught = 0;
+try {
+  for (const [file, tests] of Object.entries(TARGETS)) {
+    if (wanted.length > 0 && !wanted.some((w) => file.includes(w))) continue;
+    const source = readFileSync(join(root, file), 'utf8');
+    if (!passes(tests)) {
+      console.log(`${file}: its tests fail without any change`);
+      process.exitCode = 1;
+      continue;
+    }
+    const all = mutationsOf(file, source);
+    let here = 0;
+    let caughtHere = 0;
+    for (let i = offset % every; i < all.length; i += every) {
+      const { line, was, becomes, text } = all[i]!;
+      writeFileSync(join(copy, file), text);
+      const survived = passes(tests);
+      here += 1;
+      if (survived)
+        console.log(`survived: ${file}:${line} ${was} -> ${becomes}   ${text.split('\n')[line - 1]!.trim()}`);
+      else caughtHere += 1;
+    }
+    writeFileSync(join(copy, file), source);
+    tried += here;
+    caught += caughtHere;
+    console.log(`${file}: caught ${caughtHere} of ${here} tried (${all.length} possible)`);
+  }
+  console.log(`caught ${caught} of ${tried}`);
+} finally {
+  rmSync(copy, { recursive: true, force: true });
+}
