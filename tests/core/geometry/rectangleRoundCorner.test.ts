@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import {
+  clearanceRoundCorner,
   rectangleRoundCorner,
   rectangleRoundCornerHeld,
+  surelyBlocked,
 } from '../../../src/core/geometry/rectangleRoundCorner';
 import { padded, searchCorner } from '../../support/cornerOracle';
 
@@ -243,5 +245,33 @@ describe('properties', () => {
       }),
       run(4),
     );
+  });
+
+  test('the clearance alone is the clearance', () => {
+    fc.assert(
+      fc.property(size, size, width, width, turn, (p, q, a, b, t) => {
+        expect(Math.abs(clearanceRoundCorner(p, q, a, b, t) - clearance(p, q, a, b, t))).toBeLessThan(1e-6);
+      }),
+      run(5),
+    );
+  });
+
+  test('what is surely blocked does not pass, near the edge of passing too', () => {
+    const scale = fc.oneof(fc.constant(1), fc.double({ min: 0.9, max: 1.2, noNaN: true }));
+    let blocked = 0;
+    fc.assert(
+      fc.property(size, size, width, width, scale, (p, q, a, b, k) => {
+        // Sizes brought to the edge of passing, then a little larger or smaller.
+        const c = clearance(p, q, a, b);
+        const [p1, q1] = [Math.max(0, p + 2 * c) * k, Math.max(0, q + 2 * c) * k];
+        const sure = surelyBlocked(p1, q1, a, b);
+        const ours = clearance(p1, q1, a, b);
+        if (sure) expect(ours).toBeLessThan(1e-6);
+        if (sure) blocked += 1;
+      }),
+      { seed: 6, numRuns: 3000 },
+    );
+    // One look is worth having only where it often decides.
+    expect(blocked).toBeGreaterThan(300);
   });
 });
