@@ -15,7 +15,10 @@ const CALLED = ['tests/worksheet/clearancePublished.test.ts', 'tests/worksheet/c
 const ROUND = 'tests/core/geometry/rectangleRoundCorner.test.ts';
 
 const TARGETS: Readonly<Record<string, readonly string[]>> = {
-  'src/core/geometry/rectangleThroughOpening.ts': CALLED,
+  'src/core/geometry/rectangleThroughOpening.ts': [
+    'tests/core/geometry/rectangleThroughOpening.test.ts',
+    ...CALLED,
+  ],
   'src/core/geometry/rectangleRoundCorner.ts': [ROUND],
   'src/core/stages/opening.ts': ['tests/core/stages/opening.test.ts', ...CALLED],
   'src/core/stages/openingAtMost.ts': ['tests/core/stages/openingAtMost.test.ts'],
