@@ -24,7 +24,7 @@ const TARGETS: Readonly<Record<string, readonly string[]>> = {
   'src/core/stages/openingAtMost.ts': ['tests/core/stages/openingAtMost.test.ts'],
   'src/core/stages/corner.ts': [...CALLED, 'tests/core/stages/corner.test.ts'],
   'src/core/stages/cornerLength.ts': [...CALLED, 'tests/core/stages/corner.test.ts'],
-  'src/core/stages/upend.ts': CALLED,
+  'src/core/stages/upend.ts': ['tests/core/stages/upend.test.ts', ...CALLED],
   'src/core/stages/flight.ts': CALLED,
 };
 
