@@ -1,9 +1,4 @@
-import {
-  clearanceRoundCorner,
-  rectangleRoundCorner,
-  surelyBlocked,
-  type CornerFit,
-} from '../geometry/rectangleRoundCorner';
+import { clearanceRoundCorner, rectangleRoundCorner, surelyBlocked } from '../geometry/rectangleRoundCorner';
 import type { PieceSize, Pose } from '../measures/piece';
 import type { Working } from '../measures/working';
 import { turnRadians } from './turnRadians';
@@ -66,7 +61,7 @@ export function corner(measures: CornerMeasures, piece: PieceSize): CornerResult
     if (clearance <= best.clearance) return;
     best = {
       clearance,
-      pose: plan.crabwise && plan.clearance <= under ? crabName(plan, pose) : pose,
+      pose: plan.crabwise && plan.clearance <= under ? crabName(pose) : pose,
       tilt: 0,
       plan: [p, q],
       limitedBy: under < plan.clearance ? 'ceiling' : 'corner',
@@ -89,7 +84,7 @@ export function corner(measures: CornerMeasures, piece: PieceSize): CornerResult
 }
 
 // A piece that comes round without turning is named crabwise; one that stands on end turns freely anyway.
-const crabName = (_plan: CornerFit, pose: Pose): Pose => (pose === 'on end' ? 'on end' : 'crabwise');
+const crabName = (pose: Pose): Pose => (pose === 'on end' ? 'on end' : 'crabwise');
 
 /**
  * The clearance with u x v turned about a so that its height meets the ceiling, when that beats `floor`.

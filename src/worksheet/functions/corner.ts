@@ -3,7 +3,7 @@ import { cornerClearance } from '../../core/stages/corner';
 import { opening, PIECE_SIZES, TURN } from '../arguments';
 import type { NumberFunction } from '../description';
 import { withPiece } from '../pieceArgument';
-import { CLEARANCE_RESULT, SPACE_CAUTION } from '../shared';
+import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 
 export const corner: NumberFunction = {
   kind: 'number',

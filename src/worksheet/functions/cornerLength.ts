@@ -3,7 +3,7 @@ import type { Working } from '../../core/measures/working';
 import { cornerLength as longestRoundCorner } from '../../core/stages/cornerLength';
 import { opening, PIECE_LENGTH_RANGE, TURN } from '../arguments';
 import type { NumberFunction } from '../description';
-import { SPACE_CAUTION } from '../shared';
+import { SPACE_CAUTION } from '../clearanceWords';
 
 export const cornerLength: NumberFunction = {
   kind: 'number',

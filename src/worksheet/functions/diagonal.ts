@@ -3,7 +3,7 @@ import type { Working } from '../../core/measures/working';
 import { faceThroughOpening } from '../../core/stages/diagonal';
 import { FACE_SIZES, faceTooShort, opening, PIECE_LENGTH_RANGE } from '../arguments';
 import type { NumberFunction } from '../description';
-import { CLEARANCE_RESULT, SPACE_CAUTION } from '../shared';
+import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 
 export const diagonal: NumberFunction = {
   kind: 'number',

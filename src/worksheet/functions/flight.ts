@@ -6,7 +6,7 @@ import { bestPassage } from '../../core/stages/opening';
 import { GOING, HEADROOM, opening, PIECE_SIZES, RISE } from '../arguments';
 import type { ArgumentDescription, NumberFunction } from '../description';
 import { withPieceUnder } from '../pieceArgument';
-import { CLEARANCE_RESULT, SPACE_CAUTION } from '../shared';
+import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 
 const FAMILIES =
   'along the pitch line, lengthwise, the section breadth x thickness turned by any angle; at the ends bent from level to the pitch in elevation, or kept level';

@@ -4,7 +4,7 @@ import { liftCarAnswer } from '../../core/stages/liftCar';
 import { opening, PIECE_SIZES } from '../arguments';
 import type { NumberFunction } from '../description';
 import { withPiece } from '../pieceArgument';
-import { CLEARANCE_RESULT, SPACE_CAUTION } from '../shared';
+import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 
 const FAMILIES =
   'through the door level, tilted or leaning; inside standing, slanted or leaning, the door shut';

@@ -3,7 +3,7 @@ import { openingClearance } from '../../core/stages/opening';
 import { opening as openingMeasure, PIECE_SIZES } from '../arguments';
 import type { NumberFunction } from '../description';
 import { withPiece } from '../pieceArgument';
-import { CLEARANCE_RESULT, SPACE_CAUTION } from '../shared';
+import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 
 export const opening: NumberFunction = {
   kind: 'number',

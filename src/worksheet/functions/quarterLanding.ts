@@ -5,7 +5,7 @@ import { GOING, HEADROOM, opening, OVER_RAIL, PIECE_SIZES, RISE } from '../argum
 import type { NumberFunction } from '../description';
 import { LANDING_CEILING, LANDING_MOTIONS, LANDING_SOURCE, LANDING_VALIDITY } from '../landingWords';
 import { withPieceUnder } from '../pieceArgument';
-import { CLEARANCE_RESULT, SPACE_CAUTION } from '../shared';
+import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 
 export const quarterLanding: NumberFunction = {
   kind: 'number',

@@ -4,7 +4,7 @@ import { sideDoorAnswer } from '../../core/stages/sideDoor';
 import { opening, PIECE_SIZES } from '../arguments';
 import type { NumberFunction } from '../description';
 import { withPiece } from '../pieceArgument';
-import { CLEARANCE_RESULT, SPACE_CAUTION } from '../shared';
+import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 
 const FAMILIES =
   'level in each pose, turning out of the door or moved out sideways; tilted or leaning by a fixed angle';

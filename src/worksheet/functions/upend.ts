@@ -3,7 +3,7 @@ import { upend as standOnEnd } from '../../core/stages/upend';
 import { opening, PIECE_SIZES } from '../arguments';
 import type { NumberFunction } from '../description';
 import { withPiece } from '../pieceArgument';
-import { CLEARANCE_RESULT, SPACE_CAUTION } from '../shared';
+import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 
 export const upend: NumberFunction = {
   kind: 'number',
