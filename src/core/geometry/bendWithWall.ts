@@ -1,6 +1,8 @@
 import { boxPolygon, type ConvexPolygon } from './planar/planarWorld';
 import type { PlanarPassage } from './planar/passageBracket';
-import { greatestPadding } from './greatestPadding';
+
+// Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
+const { cos, max, min, sin } = Math;
 
 /**
  * A bend in elevation: a level floor from a facing wall up to the origin, where a slope begins that rises by
@@ -29,48 +31,75 @@ export interface Bend {
  * as round any corner. It needs w = upright sin f + along sin f' / sin(pitch) before the origin; where the
  * wall leaves less it is shifted up along the slope by (w - space)/cos(pitch), which brings it nearer to the
  * inner corner by sin f' of that. Both are needed at every angle on the way.
+ * Both are linear in the padding, so each angle gives its own, and the least over the angles counts.
  * (At an angle at which it fits in one of the two parts by itself more may be possible: so this is sufficient.)
+ * @param upTo the greatest angle it is turned to [rad]; the pitch unless it leaves the slope before lying along it
  * @source the rectangle round a corner (Moretti, College Math. J. 33(3), 2002, 196-200) for any turn; wall:
  * ours; both checked against the planner on seeded scenes
  */
-export function bendWithWall(along: number, upright: number, bend: Bend, centreBefore = 0): number {
+export function bendWithWall(
+  along: number,
+  upright: number,
+  bend: Bend,
+  centreBefore = 0,
+  upTo = bend.pitch,
+): number {
   const { level, slope, pitch, space } = bend;
-  const least = -Math.max(along, upright) / 2;
-  const most = Math.min((level - upright) / 2, (slope - upright) / 2, space + centreBefore - along / 2);
+  const least = -max(along, upright) / 2;
+  const most = min((level - upright) / 2, (slope - upright) / 2, space + centreBefore - along / 2);
   if (most <= least) return least;
-  const cp = Math.cos(pitch);
-  const sp = Math.sin(pitch);
-  const spareAt = (u: number, v: number, f: number): number => {
-    const s = Math.sin(f);
-    const s2 = Math.sin(pitch - f);
-    const n = level * s2 + slope * s - u * s * s2 - v * sp;
-    const short = v * s + (u * s2) / sp - space;
-    return n / sp - (Math.max(0, short) * s2) / cp;
+  const cp = cos(pitch);
+  const sp = sin(pitch);
+  const borneAt = (f: number): number => {
+    const s = sin(f);
+    const s2 = sin(pitch - f);
+    const free = level * s2 + slope * s;
+    const byCorner = paddingBorne(free, s * s2, sp, along, upright);
+    if (space === Infinity) return byCorner;
+    const shift = (s2 * sp) / cp;
+    const byWall = paddingBorne(
+      free + space * shift,
+      s * s2 + (shift * s2) / sp,
+      sp + shift * s,
+      along,
+      upright,
+    );
+    return min(byCorner, byWall);
   };
-  const spare = (c: number): number => {
-    const u = Math.max(0, along + 2 * c);
-    const v = Math.max(0, upright + 2 * c);
-    let worst = Infinity;
-    let at = 0;
-    const N = 24;
-    for (let i = 0; i <= N; i++) {
-      const value = spareAt(u, v, (pitch * i) / N);
-      if (value < worst) {
-        worst = value;
-        at = i;
-      }
+  let worst = Infinity;
+  let at = 0;
+  const N = 24;
+  for (let i = 0; i <= N; i++) {
+    const value = borneAt((upTo * i) / N);
+    if (value < worst) {
+      worst = value;
+      at = i;
     }
-    let low = (pitch * Math.max(0, at - 1)) / N;
-    let high = (pitch * Math.min(N, at + 1)) / N;
-    for (let i = 0; i < 30; i++) {
-      const l = low + (high - low) * 0.382;
-      const r = low + (high - low) * 0.618;
-      if (spareAt(u, v, l) <= spareAt(u, v, r)) high = r;
-      else low = l;
-    }
-    return Math.min(worst, spareAt(u, v, (low + high) / 2));
-  };
-  return greatestPadding(least, most, spare) ?? least;
+  }
+  let low = (upTo * max(0, at - 1)) / N;
+  let high = (upTo * min(N, at + 1)) / N;
+  for (let i = 0; i < 24; i++) {
+    const l = low + (high - low) * 0.382;
+    const r = low + (high - low) * 0.618;
+    if (borneAt(l) <= borneAt(r)) high = r;
+    else low = l;
+  }
+  return max(least, min(most, worst, borneAt((low + high) / 2)));
+}
+
+/** The greatest c with free >= (along + 2c) perAlong + (upright + 2c) perUpright, a side below 0 counting as 0. */
+function paddingBorne(
+  free: number,
+  perAlong: number,
+  perUpright: number,
+  along: number,
+  upright: number,
+): number {
+  const c = (free - along * perAlong - upright * perUpright) / (2 * (perAlong + perUpright));
+  const short = min(along, upright) / 2;
+  if (c >= -short) return c;
+  const [long, per] = along > upright ? [along, perAlong] : [upright, perUpright];
+  return per > 0 ? min(-short, (free - long * per) / (2 * per)) : free >= 0 ? -short : -long / 2;
 }
 
 /**

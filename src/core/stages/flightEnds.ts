@@ -1,5 +1,6 @@
-import { bendWithWall } from '../geometry/bendWithWall';
-import { passageBracket, type PlanarPassage } from '../geometry/planar/passageBracket';
+import { bendWithWall, type Bend } from '../geometry/bendWithWall';
+import { greatestPadding } from '../geometry/greatestPadding';
+import type { PlanarPassage } from '../geometry/planar/passageBracket';
 import { boxPolygon, type ConvexPolygon } from '../geometry/planar/planarWorld';
 import type { PieceSize } from '../measures/piece';
 import { clearSquareToPitch, type FlightMeasures } from './flight';
@@ -43,7 +44,8 @@ const NO_CEILING = 1e5;
  * the foot the inner corner is the trimmer; at the head, turned half round, the top nosing, the ceilings
  * standing for the floor. Level, the piece has its centre over the level floor; where the space is shorter
  * than the piece it is held up so that it overhangs the treads (`lift`).
- * Closed form for a flight at least as long as the piece, else the planner's bracket (its lower end).
+ * A piece longer than the flight goes from the bend at the foot into that at the head before it lies along
+ * the pitch (`linkAngle`).
  * @param along its side along the flight [mm]
  * @param upright its upright side [mm]
  * @source bendWithWall; trigonometry
@@ -92,66 +94,68 @@ export function flightEndsFit(
 
   const pitch = Math.atan2(rise, going);
   const slope = clearSquareToPitch(measures);
-  const foot = hasFoot
-    ? bendWithWall(along, upright, { level: footCeiling ?? NO_CEILING, slope, pitch, space })
-    : Infinity;
+  const footBend: Bend = { level: footCeiling ?? NO_CEILING, slope, pitch, space };
   const nosing = ((headCeiling ?? NO_CEILING) - headroom) / tangent;
-  const head = hasHead
-    ? bendWithWall(
-        along,
-        upright,
-        {
-          level: headCeiling ?? NO_CEILING,
-          slope,
-          pitch,
-          space: headSpace === undefined ? Infinity : headSpace - nosing,
-        },
-        nosing,
-      )
-    : Infinity;
-  const tilted = answer(foot, head, false);
-  let best = level.clearance >= tilted.clearance ? level : tilted;
-  if (hasFoot && hasHead && risers !== undefined && best === tilted) {
-    const line = risers * Math.hypot(rise, going);
-    if (along + 2 * best.clearance > line) {
-      // With less padding it lies wholly on the flight between the two bends.
-      const apart = Math.min(best.clearance, (line - along) / 2);
-      const shown = Math.max(
-        apart,
-        floor,
-        shortFlight(measures, ends, risers, along, upright, best.clearance),
-      );
-      best = shown > level.clearance ? { ...tilted, clearance: shown } : level;
-    }
-  }
-  return best;
+  const headBend: Bend = {
+    level: headCeiling ?? NO_CEILING,
+    slope,
+    pitch,
+    space: headSpace === undefined ? Infinity : headSpace - nosing,
+  };
+  const footUpTo = (angle: number): number =>
+    hasFoot ? bendWithWall(along, upright, footBend, 0, angle) : Infinity;
+  const headUpTo = (angle: number): number =>
+    hasHead ? bendWithWall(along, upright, headBend, nosing, angle) : Infinity;
+  const tilted = answer(footUpTo(pitch), headUpTo(pitch), false);
+  if (level.clearance >= tilted.clearance) return level;
+  if (!hasFoot || !hasHead || risers === undefined) return tilted;
+  const line = risers * Math.hypot(rise, going);
+  if (along + 2 * tilted.clearance <= line) return tilted;
+  const least = Math.max(floor, (line - along) / 2);
+  const spare = (c: number): number => {
+    const turned = linkAngle(measures, footCeiling, risers, along + 2 * c, Math.max(0, upright + 2 * c));
+    if (turned === undefined) return -1;
+    return Math.min(footUpTo(turned), headUpTo(turned)) - c;
+  };
+  // With less padding it lies wholly on the flight between the two bends.
+  const shown =
+    least <= tilted.clearance ? (greatestPadding(least, tilted.clearance, spare) ?? least) : least;
+  const clearance = Math.min(shown, tilted.clearance);
+  return clearance > level.clearance ? { ...tilted, clearance } : level;
 }
 
-const REMEMBERED = 200;
-const memo = new Map<string, number>();
-
-/** A flight shorter than the piece: foot and head at once, by the planner. Same answer with or without memory. */
-function shortFlight(
-  measures: FlightMeasures,
-  ends: FlightEndMeasures,
+/**
+ * A piece longer than the flight, on the way up with its front lower edge on the top nosing: the least angle
+ * [rad] at which its back is under the flight's ceiling line and its upper side under the trimmer. There the
+ * bend at the foot gives over to that at the head. Undefined where its back would be below the floor.
+ *
+ * With u along and v upright: under the ceiling line when v (cos f + t sin f) + u (t cos f - sin f) <=
+ * headroom, t = rise/going; under a trimmer X before and Z above the top nosing when X sin f + Z cos f >= v;
+ * above the floor while u sin f is at most the whole rise.
+ * @source trigonometry of the elevation (ours); checked against the planner on seeded flights
+ */
+function linkAngle(
+  { headroom, rise, going }: FlightMeasures,
+  footCeiling: number | undefined,
   risers: number,
-  along: number,
-  upright: number,
-  most: number,
-): number {
-  const key = JSON.stringify([measures, ends, along, upright]);
-  const known = memo.get(key);
-  if (known !== undefined) return known;
-  const { lower } = passageBracket(
-    (u, v) => flightElevation(measures, ends, risers, u, v),
-    along,
-    upright,
-    most,
-    { workLimit: 3000 },
-  );
-  if (memo.size >= REMEMBERED) memo.delete(memo.keys().next().value!);
-  memo.set(key, lower);
-  return lower;
+  u: number,
+  v: number,
+): number | undefined {
+  const tangent = rise / going;
+  const most = Math.asin(Math.min(1, (risers * rise) / u));
+  const reach = Math.hypot(v + u * tangent, v * tangent - u);
+  const underLine =
+    reach <= headroom ? 0 : Math.atan2(v * tangent - u, v + u * tangent) + Math.acos(headroom / reach);
+  let underTrimmer = 0;
+  if (footCeiling !== undefined) {
+    const before = risers * going - (footCeiling - headroom) / tangent;
+    const above = footCeiling - risers * rise;
+    const far = Math.hypot(before, above);
+    if (far < v) return undefined;
+    underTrimmer = Math.atan2(before, above) - Math.acos(v / far);
+  }
+  const angle = Math.max(0, underLine, underTrimmer);
+  return angle <= Math.min(most, Math.atan(tangent)) + 1e-12 ? angle : undefined;
 }
 
 /**

@@ -22,9 +22,8 @@ interface Way {
  * The ways up a flight, by how the piece is held level before and after it: laid along the pitch, its side along
  * the way tilted with the stair; leaning across the pitch, which needs room to lean at both ends; or kept
  * upright, when its lower edge rests on the line of nosings at one end only: upright + along tan(pitch) <=
- * headroom. Where the ends were measured, also on to the flight and off it (`flightEndsFit`), one after the
- * other: a flight known to be shorter than the piece is not solved together here. A way that cannot pass and
- * that a better one stands beside is left out.
+ * headroom. Where the ends were measured, also on to the flight and off it (`flightEndsFit`). A way that cannot
+ * pass and that a better one stands beside is left out.
  *
  * Model: as `flightFit`; the plane square to the pitch through a nosing is an opening of width x headroom
  * cos(pitch) that the piece's centre has to cross, which gives the proved bound.
@@ -42,8 +41,6 @@ export function flightPassages(
     ends.footSpace !== undefined ||
     ends.headCeiling !== undefined ||
     ends.headSpace !== undefined;
-  const { risers } = ends;
-  const line = risers === undefined ? Infinity : risers * Math.hypot(measures.rise, measures.going);
   let best = -Infinity;
   const passages: StagePassage[] = [];
   const ways = straightWays(measures, channel, piece);
@@ -55,19 +52,13 @@ export function flightPassages(
     let lift = 0;
     if (measured) {
       const { along } = heldSizes(piece, way.held);
-      const fit = flightEndsFit(measures, { ...ends, risers: undefined }, along, way.height);
+      const fit = flightEndsFit(measures, ends, along, way.height);
       // Leaning, padding adds more to the height than to a side.
       const byEnds = fit.clearance > 0 ? fit.clearance / way.perPadding : fit.clearance;
       lift = fit.lift;
       if (byEnds < clearance) {
         clearance = byEnds;
         critical = fit.critical;
-      }
-      // Foot and head are taken one after the other, so the piece has to lie on the flight between them.
-      const apart = (line - along) / 2;
-      if (!fit.keptLevel && apart < clearance) {
-        clearance = Math.max(apart, -piece.length / 2);
-        critical = `on the flight, only ${Math.round(line)} mm long between its foot and its head`;
       }
     }
     if (clearance > best) best = clearance;

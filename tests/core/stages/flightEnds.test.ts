@@ -111,6 +111,48 @@ describe('on to a flight and off it', () => {
     }
   });
 
+  test('a flight shorter than the piece: shown only what the planner does not refuse, and mostly all of it', () => {
+    const next = seeded(12345);
+    let short = 0;
+    let exact = 0;
+    for (let i = 0; i < 60; i++) {
+      const rise = 170 + 40 * next();
+      const going = 220 + 60 * next();
+      const risers = 3 + Math.floor(5 * next());
+      const stair = { width: 800, headroom: 1950 + 250 * next(), rise, going };
+      const ceiling = (): number => (next() < 0.5 ? stair.headroom : stair.headroom + 600 * next());
+      const measured = {
+        risers,
+        footCeiling: ceiling(),
+        footSpace: 800 + 1200 * next(),
+        headCeiling: ceiling(),
+        headSpace: 800 + 1200 * next(),
+      };
+      const along = 1000 + 1000 * next();
+      const upright = next() < 0.4 ? 25 + 100 * next() : 300 + 700 * next();
+      const fit = flightEndsFit(stair, measured, along, upright);
+      if (fit.keptLevel || along + 2 * fit.clearance <= risers * Math.hypot(rise, going)) continue;
+      short++;
+      const bracket = passageBracket(
+        (u, v) => flightElevation(stair, measured, risers, u, v),
+        along,
+        upright,
+        1000,
+        { guess: fit.clearance, workLimit: 6000 },
+      );
+      expect(fit.clearance).toBeLessThanOrEqual(bracket.upper + 1e-6);
+      if (fit.clearance > bracket.lower - 1) exact++;
+      if (i % 6 === 0) {
+        const piece = sortedPiece(along, upright, 20);
+        const shown = flightEndsMotion(stair, measured, piece, along >= upright ? 'LB' : 'BL');
+        const replayed = replay(shown, piece, { padding: shown.motionPadding, step: 15 });
+        expect(replayed.worstPenetration).toBeLessThan(0.1);
+      }
+    }
+    expect(short).toBeGreaterThan(20);
+    expect(exact / short).toBeGreaterThan(0.4);
+  });
+
   test('a wall near the foot asks for a lift over the first treads', () => {
     const near = flightEndsFit(flight, { ...ends, footSpace: 1500 }, 1830, 930);
     expect(near.lift).toBeGreaterThan(0);
