@@ -1,6 +1,9 @@
 import { passageBracket, type PassageBracket, type PlanarPassage } from './planar/passageBracket';
 import { boxPolygon } from './planar/planarWorld';
 
+// Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
+const { PI, abs, acos, asin, atan2, cbrt, cos, hypot, max, min, sin, tan } = Math;
+
 /** A door from an approach into a passage across it, in plan; the approach square and centred on the door. */
 export interface DoorPlan {
   /** Clear width of the door [mm]. */
@@ -41,17 +44,17 @@ export interface DoorFit {
  * @source ours; checked against the planner on seeded scenes
  */
 export function passageNeeded(p: number, q: number, plan: DoorPlan): number {
-  const door = Math.min(plan.door, p);
+  const door = min(plan.door, p);
   if (q > door) return Infinity;
   if (door <= 0) return 0;
   const deadEnd = plan.deadEnd === undefined ? Infinity : plan.deadEnd + (plan.door - door) / 2;
   // door sin f - wall cos f = q
-  const hold = Math.min(1, q / Math.hypot(door, plan.wall));
-  const pastFarJamb = Math.min(Math.PI / 2, Math.asin(hold) + Math.atan2(plan.wall, door));
-  const pastWall = Math.asin(Math.min(1, q / door));
-  return Math.max(
+  const hold = min(1, q / hypot(door, plan.wall));
+  const pastFarJamb = min(PI / 2, asin(hold) + atan2(plan.wall, door));
+  const pastWall = asin(min(1, q / door));
+  return max(
     q,
-    greatestHead(p, q, (plan.approach + door) / 2, pastFarJamb, Math.PI / 2),
+    greatestHead(p, q, (plan.approach + door) / 2, pastFarJamb, PI / 2),
     greatestHead(p, q, door, pastWall, pastFarJamb),
     greatestPastWall(p, q, door, pastWall),
     deadEnd === Infinity ? 0 : greatestHead(p, q, door + deadEnd, 0, pastWall),
@@ -64,72 +67,79 @@ export function passageNeeded(p: number, q: number, plan: DoorPlan): number {
  * rises to q - a <= 0: so f has one peak, where g falls through 0.
  */
 function greatestHead(p: number, q: number, a: number, from: number, to: number): number {
-  // At a right angle the form tends to minus infinity (a > q) or to p.
-  const head = (f: number): number => {
-    const c = Math.cos(f);
-    if (c < 1e-9) return a > q + 1e-9 ? -Infinity : p;
-    return p * Math.sin(f) + (q - a * Math.sin(f)) / c;
-  };
-  const ends = Math.max(head(from), head(to));
-  const slope = (f: number): number => {
-    const c = Math.cos(f);
-    return p * c * c * c - a + q * Math.sin(f);
-  };
+  const ends = max(headAt(p, q, a, from), headAt(p, q, a, to));
   // Falling at the far end, and rising somewhere before it: only then is there a peak inside.
-  if (slope(to) >= 0) return ends;
+  if (headSlope(p, q, a, to) >= 0) return ends;
   let low = from;
-  if (slope(low) <= 0) {
+  if (headSlope(p, q, a, low) <= 0) {
     const crest = p > 0 ? (2 * q) / (3 * p) : 2;
     if (crest >= 1) return ends;
-    low = Math.asin(crest) / 2;
-    if (low <= from || low >= to || slope(low) <= 0) return ends;
+    low = asin(crest) / 2;
+    if (low <= from || low >= to || headSlope(p, q, a, low) <= 0) return ends;
   }
   let high = to;
-  let f = Math.acos(Math.min(1, Math.cbrt(Math.max(0, (a - q) / p))));
+  let f = acos(min(1, cbrt(max(0, (a - q) / p))));
   if (!(f > low && f < high)) f = (low + high) / 2;
   // Newton within a bracket.
   for (let i = 0; i < 60; i++) {
-    const c = Math.cos(f);
-    const s = Math.sin(f);
+    const c = cos(f);
+    const s = sin(f);
     const g = p * c * c * c - a + q * s;
     if (g > 0) low = f;
     else high = f;
     let next = f - g / (q * c - 3 * p * c * c * s);
     if (!(next > low && next < high)) next = (low + high) / 2;
-    const moved = Math.abs(next - f);
+    const moved = abs(next - f);
     f = next;
     // The head is flat at its peak: this leaves it well within a nanometre.
     if (moved < 1e-8) break;
   }
-  return Math.max(ends, head(f));
+  return max(ends, headAt(p, q, a, f));
+}
+
+function headAt(p: number, q: number, a: number, f: number): number {
+  const c = cos(f);
+  // At a right angle the form tends to minus infinity (a > q) or to p.
+  if (c < 1e-9) return a > q + 1e-9 ? -Infinity : p;
+  const s = sin(f);
+  return p * s + (q - a * s) / c;
+}
+
+function headSlope(p: number, q: number, a: number, f: number): number {
+  const c = cos(f);
+  return p * c * c * c - a + q * sin(f);
 }
 
 /** Greatest (p - d cos f) sin f + q cos f for f up to an angle. */
 function greatestPastWall(p: number, q: number, d: number, to: number): number {
-  const head = (f: number): number => (p - d * Math.cos(f)) * Math.sin(f) + q * Math.cos(f);
-  const end = head(to);
+  const end = pastWallAt(p, q, d, to);
   // Its slope p cos f - d cos 2f - q sin f is at least (p - d) cos f - q sin f: mostly it only rises.
-  if (p - d >= q * Math.tan(to)) return end;
+  if (p - d >= q * tan(to)) return end;
   const N = 24;
   let best = end;
   let at = 0;
   for (let i = 0; i < N; i++) {
-    const value = head((to * i) / N);
+    const value = pastWallAt(p, q, d, (to * i) / N);
     if (value > best) {
       best = value;
       at = i;
     }
   }
   if (best === end) return end;
-  let low = (to * Math.max(0, at - 1)) / N;
-  let high = (to * Math.min(N, at + 1)) / N;
+  let low = (to * max(0, at - 1)) / N;
+  let high = (to * min(N, at + 1)) / N;
   for (let i = 0; i < 80; i++) {
     const l = low + (high - low) / 3;
     const r = high - (high - low) / 3;
-    if (head(l) >= head(r)) high = r;
+    if (pastWallAt(p, q, d, l) >= pastWallAt(p, q, d, r)) high = r;
     else low = l;
   }
-  return Math.max(best, head(low));
+  return max(best, pastWallAt(p, q, d, low));
+}
+
+function pastWallAt(p: number, q: number, d: number, f: number): number {
+  const c = cos(f);
+  return (p - d * c) * sin(f) + q * c;
 }
 
 /**
@@ -140,16 +150,16 @@ function greatestPastWall(p: number, q: number, d: number, to: number): number {
  * @param q side across [mm]
  */
 export function doorIntoPassage(p: number, q: number, plan: DoorPlan): DoorFit {
-  const most = Math.min((plan.door - q) / 2, (plan.passage - q) / 2);
+  const most = min((plan.door - q) / 2, (plan.passage - q) / 2);
   const spare = (c: number): number =>
-    plan.passage - passageNeeded(Math.max(0, p + 2 * c), Math.max(0, q + 2 * c), plan);
-  const least = -Math.max(p, q) / 2;
+    plan.passage - passageNeeded(max(0, p + 2 * c), max(0, q + 2 * c), plan);
+  const least = -max(p, q) / 2;
   if (most <= least) return { clearance: least, exact: true };
   // Wider than long never arises at the top: the door's width is for the side across.
-  const top = most - 1e-9 * (1 + Math.abs(most));
+  const top = most - 1e-9 * (1 + abs(most));
   if (spare(top) >= 0) return { clearance: top, exact: true };
-  let low = Math.max(least, most - 64);
-  while (low > least && spare(low) < 0) low = Math.max(least, most - 4 * (most - low));
+  let low = max(least, most - 64);
+  while (low > least && spare(low) < 0) low = max(least, most - 4 * (most - low));
   let high = top;
   let atLow = spare(low);
   let atHigh = spare(high);
@@ -185,11 +195,11 @@ export function doorPassage(
   p: number,
   q: number,
   plan: DoorPlan,
-  startAngle = Math.PI / 2,
+  startAngle = PI / 2,
   goalAngle = 0,
 ): PlanarPassage {
   const { door, wall, approach, passage, deadEnd } = plan;
-  const reach = Math.hypot(p, q) / 2;
+  const reach = hypot(p, q) / 2;
   // Beyond these the piece touches nothing but one pair of walls, so nothing is gained by going farther.
   const deep = reach + 1;
   const far = 2 * deep + reach + door + approach + passage + wall + 1000;
@@ -211,7 +221,7 @@ export function doorPassage(
     world: {
       obstacles,
       centre: {
-        xMin: Math.max(-out, left),
+        xMin: max(-out, left),
         xMax: out + 1,
         yMin: -wall - deep - 1,
         yMax: passage,
@@ -239,7 +249,7 @@ export function doorPassageBracket(
     (x, y) => doorPassage(x, y, plan),
     p,
     q,
-    Math.min((plan.door - q) / 2, (plan.passage - q) / 2),
+    min((plan.door - q) / 2, (plan.passage - q) / 2),
     options,
   );
 }

@@ -9,7 +9,6 @@ export type Held = 'LT' | 'BT' | 'LB' | 'TB' | 'BL' | 'TL';
 
 export const ALL_HELD: readonly Held[] = ['LT', 'BT', 'LB', 'TB', 'BL', 'TL'];
 
-const SIZE = { L: 'length', B: 'breadth', T: 'thickness' } as const;
 const POSE_BY_UPRIGHT = { T: 'flat', B: 'on edge', L: 'on end' } as const;
 
 /** The trade's name for the way it is held. */
@@ -19,12 +18,19 @@ export function poseOfHeld(held: Held): Pose {
 
 /** Sizes [mm] along the way, across it and upright. */
 export function heldSizes(piece: PieceSize, held: Held): { along: number; across: number; upright: number } {
-  const alongLetter = held[0] as 'L' | 'B' | 'T';
-  const uprightLetter = held[1] as 'L' | 'B' | 'T';
-  const acrossLetter = (['L', 'B', 'T'] as const).find((x) => x !== alongLetter && x !== uprightLetter)!;
-  return {
-    along: piece[SIZE[alongLetter]],
-    across: piece[SIZE[acrossLetter]],
-    upright: piece[SIZE[uprightLetter]],
-  };
+  const { length, breadth, thickness } = piece;
+  switch (held) {
+    case 'LT':
+      return { along: length, across: breadth, upright: thickness };
+    case 'BT':
+      return { along: breadth, across: length, upright: thickness };
+    case 'LB':
+      return { along: length, across: thickness, upright: breadth };
+    case 'TB':
+      return { along: thickness, across: length, upright: breadth };
+    case 'BL':
+      return { along: breadth, across: thickness, upright: length };
+    case 'TL':
+      return { along: thickness, across: breadth, upright: length };
+  }
 }
