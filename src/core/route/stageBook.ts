@@ -163,8 +163,7 @@ function proofOf(book: StageBook, stage: BookStage, piece: BookPiece): string | 
     const best = book.caseOf(stage, piece, 'best');
     if (best.atMost < 0) return best.bound;
   }
-  const sets = tapedMeasures(stage.measures, book.tape, 'best');
-  return sets.length === 1 ? deepProof(stage.stage, sets[0]!, piece.taped.best) : undefined;
+  return deepProof(stage.stage, stage.measures, book.tape, piece.taped.best);
 }
 
 const wayOf = (stage: StageName, { from, to, answer, needsTurningRoom }: StagePassage): Way => ({

@@ -39,6 +39,17 @@ export function yawCutAtMost(
   return greatestNotBlocked(piece, most, (p) => cut.blocked(p));
 }
 
+/** Whether the yaw cut proves that the piece does not pass: one look, where the padding is of no interest. */
+export function yawCutBlocks(
+  widthIn: number,
+  widthOut: number,
+  ceiling: number,
+  turn: number,
+  piece: PieceSize,
+): boolean {
+  return new YawCut(widthIn, widthOut, ceiling, (turn * Math.PI) / 180).blocked(piece);
+}
+
 class YawCut {
   /** Stack of cells: tilt, lean, half size of each. */
   private readonly stack = new Float64Array(4 * 256);

@@ -1,0 +1,77 @@
+import type { PieceSize } from '../../measures/piece';
+import { centreCutsBlock } from './centreCutsBlock';
+import type { Cut, CutScene } from './centreOnCut';
+import { greatestNotBlocked } from './greatestNotBlocked';
+
+/** How near [mm] the padding is looked for. */
+const FINENESS = 0.5;
+
+/** A corner between full-height walls, under a flat ceiling [mm; turn in degrees]. */
+export interface CornerRoom {
+  readonly widthIn: number;
+  readonly widthOut: number;
+  readonly ceiling: number;
+  readonly turn: number;
+}
+
+/**
+ * Centre-cut proof at a corner between full-height walls: on its way from one arm to the other the piece's centre
+ * crosses any line in plan from the inner walls to the outer walls. Where on one such line the centre can be in no
+ * attitude under the ceiling, no motion passes. It needs no low ceiling, so it serves where the piece can stand up.
+ *
+ * The lines tried start at the inner corner or a little way along the inner wall of the wider arm, and end at the
+ * outer corner or half way from there across the narrower arm. For equal widths the first is tight. For others: a
+ * thin rod of the critical length has its middle over the wider arm, b1/2 + b2/2 (b1/b2)^(1/3) from the outer wall
+ * of the narrower (the calculus-book ladder, a right angle), and the line has to pass beyond that.
+ *
+ * @returns true is a proof that the piece does not pass; false says nothing
+ */
+export function centreCutBlocks(corner: CornerRoom, piece: PieceSize): boolean {
+  // No attitude at all is lower than the thickness.
+  if (piece.thickness > corner.ceiling + 1e-6) return true;
+  return centreCutsBlock(cornerScene(corner), cornerCuts(corner), piece);
+}
+
+/**
+ * The least padding that the centre cut excludes, to half a millimetre.
+ *
+ * @returns largest padding [mm a side] that this does not exclude; Infinity when it excludes nothing.
+ */
+export function centreCutAtMost(corner: CornerRoom, piece: PieceSize): number {
+  const most = Math.max(corner.widthIn, corner.widthOut) / 2;
+  return greatestNotBlocked(piece, most, (p) => centreCutBlocks(corner, p), -Infinity, FINENESS);
+}
+
+/** From the outer corner the first arm runs along 0, the second along 180 degrees - turn. */
+function cornerScene({ widthIn, widthOut, ceiling, turn }: CornerRoom): CutScene {
+  const between = Math.PI - (turn * Math.PI) / 180;
+  const [s, c] = [Math.sin(between), Math.cos(between)];
+  return {
+    walls: [
+      { n: [0, -1], at: 0 },
+      { n: [-s, c], at: 0 },
+    ],
+    edges: [{ edge: placeAt(widthIn, widthOut, turn), from: [0, 1], to: [s, -c] }],
+    free: ceiling,
+  };
+}
+
+/** The place that lies so far from the outer wall of each arm. */
+function placeAt(fromFirst: number, fromSecond: number, turn: number): readonly [number, number] {
+  const between = Math.PI - (turn * Math.PI) / 180;
+  return [(fromSecond + fromFirst * Math.cos(between)) / Math.sin(between), fromFirst];
+}
+
+function cornerCuts({ widthIn, widthOut, turn }: CornerRoom): Cut[] {
+  const narrow = Math.min(widthIn, widthOut);
+  const wide = Math.max(widthIn, widthOut);
+  const at = (fromNarrow: number, fromWide: number): readonly [number, number] =>
+    widthIn <= widthOut ? placeAt(fromNarrow, fromWide, turn) : placeAt(fromWide, fromNarrow, turn);
+  const beyond = (narrow + wide * Math.cbrt(narrow / wide)) / 2 - narrow;
+  const starts = narrow === wide ? [0] : [0, 0.5, 1, 1.5];
+  const cuts: Cut[] = [];
+  for (const start of starts) {
+    for (const end of [0, 0.5]) cuts.push([at(narrow + start * beyond, wide), at(end * narrow, 0)]);
+  }
+  return cuts;
+}

@@ -1,0 +1,247 @@
+import type { PieceSize } from '../../measures/piece';
+
+// Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
+const { abs, cos, max, min, sin, sqrt } = Math;
+
+type Point = readonly [number, number];
+
+/** A straight wall in plan: everything lies at n . p <= `at` [mm]; n of length 1, pointing into the wall. */
+export interface PlanWall {
+  readonly n: Point;
+  readonly at: number;
+}
+
+/**
+ * A convex upright solid with an edge at `edge` that a convex figure in plan stays clear of only when some line
+ * through the edge, square to (1 - m) `from` + m `to` for an m of 0 to 1, parts them (both of length 1, pointing into it).
+ */
+export interface PlanEdge {
+  readonly edge: Point;
+  readonly from: Point;
+  readonly to: Point;
+}
+
+/** Where a point may be in height over a level rectangle of the plan: never less than is free [mm]. */
+export interface FreeHeight {
+  /** Lowest over x0..x1, y0..y1. */
+  readonly lowest: (x0: number, x1: number, y0: number, y1: number) => number;
+  /** Highest over x0..x1, y0..y1. */
+  readonly highest: (x0: number, x1: number, y0: number, y1: number) => number;
+}
+
+/** A place between upright walls, with a floor and a ceiling. */
+export interface CutScene {
+  readonly walls: readonly PlanWall[];
+  /** One solid, or the two edges of one: to be clear of one edge is to be clear of all. */
+  readonly edges: readonly PlanEdge[];
+  /** One height all over, or what is free at each place. */
+  readonly free: number | FreeHeight;
+}
+
+/** A segment in plan. */
+export type Cut = readonly [Point, Point];
+
+/** Added where a proof must exceed [mm]: above any rounding here. */
+const OUTWARD = 1e-6;
+/** Cells that may wait at once. */
+const STACK = 1024;
+const FIELDS = 8;
+/** Half a turn, after which a box looks alike. */
+const TURN = Math.PI;
+
+/** `stands nowhere` is a proof; `stands`: an attitude is known in which it stands; `open`: neither. */
+export type CutOutcome = 'stands nowhere' | 'stands' | 'open';
+
+/**
+ * Whether a box can have its centre on a cut, in any attitude (own derivation).
+ *
+ * Attitudes are yaw, tilt and lean of the box; a cell is a range of each and a part of the cut. Turned from the
+ * middle of the cell to anywhere in it, no point of the box moves about the centre by more than `shift` in plan or
+ * `lift` in height, so neither does a half-width h(n) of its shadow. It stands nowhere in the cell when, with
+ * everything relaxed by that much, no place c of the cut allows it:
+ * - the walls leave a part of the cut, n . c + h(n) <= at (the shadow is the same on both sides of c);
+ * - on that part a line through an edge has to part the shadow from the solid: for some m,
+ *   n(m) . (edge - c) >= h(n(m)). The greatest left side less right side is convex along the cut, so an end of the
+ *   part has it; in m it is concave and in straight pieces, so the ends and the kinks have it;
+ * - every corner of the box lies above the floor and under the ceiling, the centre at one height for all. This is
+ *   looked at over the whole part.
+ * The cells are halved until each is shut, one is found in which the box stands, or the work is used up.
+ */
+export class CentreOnCut {
+  private readonly stack = new Float64Array(FIELDS * STACK);
+  private readonly px = new Float64Array(3);
+  private readonly py = new Float64Array(3);
+  private readonly pz = new Float64Array(3);
+  /** Part of the cut that the walls leave. */
+  private k0 = 0;
+  private k1 = 1;
+  private readonly level: number | undefined;
+  private readonly profile: FreeHeight | undefined;
+
+  constructor(private readonly scene: CutScene) {
+    if (typeof scene.free === 'number') this.level = scene.free;
+    else this.profile = scene.free;
+  }
+
+  /** @param cells how many cells may be looked at: about a third of a microsecond each */
+  decide(cut: Cut, piece: PieceSize, cells: number): CutOutcome {
+    const { stack, profile } = this;
+    const { length: L, breadth: B, thickness: T } = piece;
+    const reach = sqrt(L * L + B * B + T * T) / 2;
+    const round = sqrt(B * B + T * T) / 2;
+    const along = sqrt((cut[1][0] - cut[0][0]) ** 2 + (cut[1][1] - cut[0][1]) ** 2) / 2;
+    // Upside down a box shows the same plan: under a level ceiling the half of the directions will do.
+    const turn = profile === undefined ? TURN : 2 * TURN;
+    stack.set([turn / 2, TURN / 4, TURN / 2, 0.5, turn / 2, TURN / 4, TURN / 2, 0.5]);
+    let top = 1;
+    let looked = 0;
+    while (top > 0) {
+      if (++looked > cells || top + 2 > STACK) return 'open';
+      const o = FIELDS * --top;
+      const yaw = stack[o]!;
+      const tilt = stack[o + 1]!;
+      const lean = stack[o + 2]!;
+      const place = stack[o + 3]!;
+      const dy = stack[o + 4]!;
+      const dt = stack[o + 5]!;
+      const dl = stack[o + 6]!;
+      const dk = stack[o + 7]!;
+      this.turnTo(piece, yaw, tilt, lean);
+      const high = abs(this.pz[0]!) + abs(this.pz[1]!) + abs(this.pz[2]!);
+      const aside = min(reach, (L / 2) * cos(max(0, tilt - dt)) + round);
+      const lift = aside * dt + round * dl;
+      const shift = aside * dy + min(reach, high + lift) * dt + round * dl;
+      if (!this.possible(cut, place, dk, shift, lift, high)) continue;
+      if (this.possible(cut, place, profile === undefined ? dk : 0, 0, 0, high)) return 'stands';
+      // The part that moves it most is halved.
+      const byYaw = aside * dy;
+      const byTilt = reach * dt;
+      const byLean = round * dl;
+      const byPlace = profile === undefined ? 0 : along * dk;
+      const most = max(byYaw, byTilt, byLean, byPlace);
+      const which = most === byPlace ? 3 : most === byYaw ? 0 : most === byTilt ? 1 : 2;
+      for (let side = -1; side <= 1; side += 2) {
+        const n = FIELDS * top++;
+        stack[n] = yaw;
+        stack[n + 1] = tilt;
+        stack[n + 2] = lean;
+        stack[n + 3] = place;
+        stack[n + 4] = dy;
+        stack[n + 5] = dt;
+        stack[n + 6] = dl;
+        stack[n + 7] = dk;
+        stack[n + 4 + which]! /= 2;
+        stack[n + which]! += side * stack[n + 4 + which]!;
+      }
+    }
+    return 'stands nowhere';
+  }
+
+  /** Half the piece's edges as they lie, in px, py, pz. */
+  private turnTo(piece: PieceSize, yaw: number, tilt: number, lean: number): void {
+    const { px, py, pz } = this;
+    const L = piece.length / 2;
+    const B = piece.breadth / 2;
+    const T = piece.thickness / 2;
+    const cy = cos(yaw);
+    const sy = sin(yaw);
+    const ct = cos(tilt);
+    const st = sin(tilt);
+    const cl = cos(lean);
+    const sl = sin(lean);
+    px[0] = L * ct * cy;
+    py[0] = L * ct * sy;
+    pz[0] = L * st;
+    px[1] = B * (-cl * sy - sl * st * cy);
+    py[1] = B * (cl * cy - sl * st * sy);
+    pz[1] = B * sl * ct;
+    px[2] = T * (sl * sy - cl * st * cy);
+    py[2] = T * (-sl * cy - cl * st * sy);
+    pz[2] = T * cl * ct;
+  }
+
+  private width(nx: number, ny: number): number {
+    const { px, py } = this;
+    return abs(px[0]! * nx + py[0]! * ny) + abs(px[1]! * nx + py[1]! * ny) + abs(px[2]! * nx + py[2]! * ny);
+  }
+
+  /** Whether the conditions, relaxed by `shift` in plan and `lift` in height, leave a place of this part of the cut. */
+  private possible(cut: Cut, place: number, dk: number, shift: number, lift: number, high: number): boolean {
+    const { level } = this;
+    if (level !== undefined && 2 * (high - lift) > level + OUTWARD) return false;
+    if (!this.betweenWalls(cut, place - dk, place + dk, shift + OUTWARD)) return false;
+    if (!this.clearOfEdge(cut, shift + OUTWARD)) return false;
+    return level !== undefined || this.underCeiling(cut, shift + OUTWARD, lift + OUTWARD);
+  }
+
+  private betweenWalls([from, to]: Cut, low: number, high: number, spare: number): boolean {
+    let k0 = low;
+    let k1 = high;
+    for (const { n, at } of this.scene.walls) {
+      const left = at - this.width(n[0], n[1]) + spare - (n[0] * from[0] + n[1] * from[1]);
+      const slope = n[0] * (to[0] - from[0]) + n[1] * (to[1] - from[1]);
+      if (slope > 1e-9) k1 = min(k1, left / slope);
+      else if (slope < -1e-9) k0 = max(k0, left / slope);
+      else if (left < min(0, slope)) return false;
+      if (k0 > k1) return false;
+    }
+    this.k0 = k0;
+    this.k1 = k1;
+    return true;
+  }
+
+  private clearOfEdge(cut: Cut, spare: number): boolean {
+    for (const edge of this.scene.edges) {
+      if (this.parted(edge, cut, spare)) return true;
+    }
+    return false;
+  }
+
+  private parted({ edge, from, to }: PlanEdge, [start, end]: Cut, spare: number): boolean {
+    const { px, py, k0, k1 } = this;
+    const x0 = edge[0] - (start[0] + k0 * (end[0] - start[0]));
+    const y0 = edge[1] - (start[1] + k0 * (end[1] - start[1]));
+    const x1 = edge[0] - (start[0] + k1 * (end[0] - start[0]));
+    const y1 = edge[1] - (start[1] + k1 * (end[1] - start[1]));
+    for (let part = -2; part < 3; part++) {
+      let m = part + 2;
+      if (part >= 0) {
+        const p = px[part]! * from[0] + py[part]! * from[1];
+        const q = px[part]! * to[0] + py[part]! * to[1];
+        if (p * q >= 0) continue;
+        m = p / (p - q);
+      }
+      const nx = (1 - m) * from[0] + m * to[0];
+      const ny = (1 - m) * from[1] + m * to[1];
+      const left = spare - this.width(nx, ny);
+      if (max(nx * x0 + ny * y0, nx * x1 + ny * y1) + left >= 0) return true;
+    }
+    return false;
+  }
+
+  /** All corners of the box find room above the floor and under the ceiling with the centre at one height. */
+  private underCeiling([start, end]: Cut, shift: number, lift: number): boolean {
+    const { px, py, pz, k0, k1 } = this;
+    const free = this.profile!;
+    const [ax, bx] = [start[0] + k0 * (end[0] - start[0]), start[0] + k1 * (end[0] - start[0])];
+    const [ay, by] = [start[1] + k0 * (end[1] - start[1]), start[1] + k1 * (end[1] - start[1])];
+    const x0 = min(ax, bx) - shift;
+    const x1 = max(ax, bx) + shift;
+    const y0 = min(ay, by) - shift;
+    const y1 = max(ay, by) + shift;
+    let low = -Infinity;
+    let high = Infinity;
+    for (let corner = 0; corner < 8; corner++) {
+      const a = corner & 1 ? 1 : -1;
+      const b = corner & 2 ? 1 : -1;
+      const c = corner & 4 ? 1 : -1;
+      const x = a * px[0]! + b * px[1]! + c * px[2]!;
+      const y = a * py[0]! + b * py[1]! + c * py[2]!;
+      const z = a * pz[0]! + b * pz[1]! + c * pz[2]!;
+      low = max(low, free.lowest(x + x0, x + x1, y + y0, y + y1) - z - lift);
+      high = min(high, free.highest(x + x0, x + x1, y + y0, y + y1) - z + lift);
+      if (low > high) return false;
+    }
+    return true;
+  }
+}

@@ -1,0 +1,95 @@
+import type { PieceSize } from '../../measures/piece';
+import { centreCutsBlock } from './centreCutsBlock';
+import type { Cut, CutScene } from './centreOnCut';
+import { greatestNotBlocked } from './greatestNotBlocked';
+
+const { max, min } = Math;
+
+/** How near [mm] the padding is looked for. */
+const FINENESS = 2;
+
+/** What a proof on a landing rests on: every measure at its most generous [mm]. */
+export interface StairsAtMost {
+  readonly headroom: number;
+  /** Greatest rise. */
+  readonly rise: number;
+  /** Least and greatest rise for each mm of going. */
+  readonly slope: readonly [number, number];
+  /** Height of the ceiling over the landing. */
+  readonly landingCeiling: number;
+}
+
+export interface QuarterAtMost extends StairsAtMost {
+  readonly widthIn: number;
+  readonly widthOut: number;
+}
+
+/**
+ * Centre-cut proof on a quarter landing with full-height inner sides: on its way the piece's centre crosses any
+ * line in plan from the inner corner to the outer walls, so if on one of them it can be in no attitude, no motion
+ * passes. The lines tried: to the outer corner, half-way back from there, and across the mouth of either flight.
+ *
+ * Model, as generous as can be: the landing is x 0..widthOut, y 0..widthIn, the lower flight at x < 0, the upper at
+ * y > widthIn. A point of the piece lies
+ * - over the landing between 0 and its ceiling;
+ * - over the lower flight not lower than the treads, which are at most a rise below the line of nosings,
+ *   slope x - rise, and not higher than its ceiling, slope x + headroom;
+ * - over the upper flight, whose line of nosings starts a rise above the landing, not lower than slope (y - widthIn)
+ *   and not higher than that, a rise and the headroom.
+ * Flights are straight, at least half a piece long from the landing, their ceilings parallel to the nosings. Real
+ * widths that are less are parts of this, laid at the inner corner. Own derivation.
+ *
+ * @returns true is a proof that the piece does not pass; false says nothing
+ */
+export function quarterLandingCutBlocks(landing: QuarterAtMost, piece: PieceSize): boolean {
+  return centreCutsBlock(sceneOf(landing), cutsOf(landing), piece);
+}
+
+/** Largest padding [mm a side] that this does not exclude, to 2 mm; Infinity when it excludes nothing. */
+export function quarterLandingCutAtMost(landing: QuarterAtMost, piece: PieceSize): number {
+  const most = max(landing.widthIn, landing.widthOut) / 2;
+  return greatestNotBlocked(piece, most, (p) => quarterLandingCutBlocks(landing, p), -Infinity, FINENESS);
+}
+
+function cutsOf({ widthIn: a, widthOut: b }: QuarterAtMost): Cut[] {
+  return [
+    [
+      [0, a],
+      [0.4 * b, 0],
+    ],
+    [
+      [0, a],
+      [b, 0],
+    ],
+    [
+      [0, a],
+      [b, a],
+    ],
+    [
+      [0, a],
+      [0, 0],
+    ],
+  ];
+}
+
+function sceneOf(landing: QuarterAtMost): CutScene {
+  const { widthIn: a, widthOut: b, headroom, rise, landingCeiling } = landing;
+  const [gentle, steep] = landing.slope;
+  return {
+    walls: [
+      { n: [0, -1], at: 0 },
+      { n: [1, 0], at: b },
+    ],
+    edges: [{ edge: [0, a], from: [0, 1], to: [-1, 0] }],
+    free: {
+      lowest: (x0, _x1, y0) => (y0 > a ? gentle * (y0 - a) : x0 < 0 ? steep * x0 - rise : 0),
+      highest: (x0, x1, y0, y1) => {
+        let most = -Infinity;
+        if (y0 <= a && x0 < 0) most = gentle * min(x1, 0) + headroom;
+        if (y0 <= a && x1 >= 0) most = max(most, landingCeiling);
+        if (y1 > a) most = max(most, steep * (y1 - a) + rise + headroom);
+        return most;
+      },
+    },
+  };
+}
