@@ -1,7 +1,11 @@
+import type { PieceSize } from '../measures/piece';
 import { ALL_HELD, heldSizes } from '../stages/held';
 import type { PreparedRoute } from './preparedRoute';
 import { HELD_COUNT, type BookPiece, type StageBook, type TurningCase, type Way } from './stageBook';
 import type { TapeCase } from './tapeCase';
+
+// Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
+const { max, min } = Math;
 
 /** One step of a route with all that can be done with one piece there, in one tape case. */
 export interface Layer {
@@ -41,34 +45,46 @@ export function routeLayers(
   const { steps } = route;
   const size = piece.taped[tapeCase];
   const shift = tapeCase === 'worst' ? -book.tape : tapeCase === 'best' ? book.tape : 0;
-  const straight = (known: { length: number; tapes: number } | undefined): number[] | undefined =>
-    known && ALL_HELD.map((held) => (known.length + shift * known.tapes - heldSizes(size, held).along) / 2);
-  const turnings = steps.map((step) =>
-    step.stage ? book.turningOf(step.stage, piece, tapeCase) : undefined,
-  );
-  return steps.map((step, i): Layer => {
-    const last = i + 1 === steps.length;
+  const turnings: (TurningCase | null | undefined)[] = [];
+  for (const { stage } of steps) turnings.push(stage && book.turningOf(stage, piece, tapeCase));
+  const layers: Layer[] = [];
+  for (let i = 0; i < steps.length; i++) {
+    const { stage, straight, straightBefore } = steps[i]!;
     // Outdoors before the first step there is room for anything.
     const before = i === 0 ? undefined : turnings[i - 1];
-    const after = last ? null : turnings[i + 1];
-    return {
-      ways: step.stage && book.caseOf(step.stage, piece, tapeCase).ways,
+    const after = i + 1 === steps.length ? null : turnings[i + 1];
+    const roomToLean = before !== null && after !== null;
+    layers.push({
+      ways: stage && book.caseOf(stage, piece, tapeCase, roomToLean).ways,
       turning: turnings[i] ?? null,
       leanBefore: before && before.leanAfter,
       leanAfter: after && after.leanBefore,
-      straightBefore: straight(step.straightBefore),
-      straightAfter: straight(step.straight),
-    };
-  });
+      straightBefore: straightBefore && straightRoom(straightBefore, shift, size),
+      straightAfter: straight && straightRoom(straight, shift, size),
+    });
+  }
+  return layers;
 }
+
+/** Clearance in a straight by way of being held, each of the tapes it is made of off by `shift` [mm]. */
+const straightRoom = (
+  { length, tapes }: { readonly length: number; readonly tapes: number },
+  shift: number,
+  size: PieceSize,
+): number[] => ALL_HELD.map((held) => (length + shift * tapes - heldSizes(size, held).along) / 2);
 
 /** Clearance of a way with the room it needs to lean. */
 function wayClearance(way: Way, layer: Layer): number {
   if (!way.turningRoom) return way.clearance;
-  const room = (lean: readonly number[] | undefined | null, held: number): number =>
-    lean === undefined ? Infinity : lean === null ? -Infinity : lean[held]!;
-  return Math.min(way.clearance, room(layer.leanBefore, way.from), room(layer.leanAfter, way.to));
+  return min(
+    way.clearance,
+    leaningRoomAt(layer.leanBefore, way.from),
+    leaningRoomAt(layer.leanAfter, way.to),
+  );
 }
+
+const leaningRoomAt = (lean: readonly number[] | undefined | null, held: number): number =>
+  lean === undefined ? Infinity : lean === null ? -Infinity : lean[held]!;
 
 /**
  * The greatest clearance with which some chain of poses passes every step: the widest path. -Infinity where
@@ -84,29 +100,29 @@ export function widestClearance(layers: readonly Layer[], freeOnly: boolean): nu
       const next = new Array<number>(HELD_COUNT).fill(-Infinity);
       for (const way of layer.ways) {
         if (freeOnly && way.capped) continue;
-        const value = Math.min(reach[way.from]!, wayClearance(way, layer));
+        const value = min(reach[way.from]!, wayClearance(way, layer));
         if (value > next[way.to]!) next[way.to] = value;
       }
       reach = next;
     } else {
-      reach.fill(Math.max(...reach));
+      reach.fill(max(...reach));
     }
     if (layer.turning) reach = changed(reach, layer.turning.after);
     limit(reach, layer.straightAfter);
   }
-  return Math.max(...reach);
+  return max(...reach);
 }
 
 function limit(reach: number[], by: readonly number[] | undefined): void {
   if (!by) return;
-  for (let held = 0; held < HELD_COUNT; held++) reach[held] = Math.min(reach[held]!, by[held]!);
+  for (let held = 0; held < HELD_COUNT; held++) reach[held] = min(reach[held]!, by[held]!);
 }
 
 function changed(reach: readonly number[], changes: readonly number[]): number[] {
   const next = reach.slice();
   for (let from = 0; from < HELD_COUNT; from++) {
     for (let to = 0; to < HELD_COUNT; to++) {
-      const value = Math.min(reach[from]!, changes[from * HELD_COUNT + to]!);
+      const value = min(reach[from]!, changes[from * HELD_COUNT + to]!);
       if (value > next[to]!) next[to] = value;
     }
   }
@@ -137,64 +153,22 @@ export function bestChain(
   allowance: number,
 ): ChainStep[] | undefined {
   if (widest === -Infinity) return undefined;
-  const price = (clearance: number): number =>
-    Math.max(0, allowance - clearance) - ROOMIER * Math.min(clearance, 1000);
   let reach: (Trace | undefined)[] = ALL_HELD.map(() => ({ cost: 0, before: undefined, step: undefined }));
 
   for (const layer of layers) {
-    const next: (Trace | undefined)[] = ALL_HELD.map(() => undefined);
-    const { turning, straightBefore, straightAfter } = layer;
-    const open = (table: readonly number[] | undefined, from: number, to: number): number =>
-      from === to ? Infinity : table ? table[from * HELD_COUNT + to]! : -Infinity;
-
-    const tryWay = (from: number, to: number, way: Way | undefined, clearance: number): void => {
-      if (clearance < widest) return;
-      for (let enters = 0; enters < HELD_COUNT; enters++) {
-        const trace = reach[enters];
-        const changeIn = open(turning?.before, enters, from);
-        const straightIn = straightBefore ? straightBefore[enters]! : Infinity;
-        if (!trace || changeIn < widest || straightIn < widest) continue;
-        for (let leaves = 0; leaves < HELD_COUNT; leaves++) {
-          const changeOut = open(turning?.after, to, leaves);
-          const straightOut = straightAfter ? straightAfter[leaves]! : Infinity;
-          if (changeOut < widest || straightOut < widest) continue;
-          const least = Math.min(clearance, changeIn, changeOut, straightIn, straightOut);
-          const cost =
-            trace.cost +
-            (way === undefined ? 0 : price(least)) +
-            (enters === from ? 0 : COST.change) +
-            (leaves === to ? 0 : COST.change) +
-            (way?.capped ? COST.capped : 0) +
-            (way?.turningRoom ? COST.leaning : 0);
-          const known = next[leaves];
-          if (known && known.cost <= cost) continue;
-          const closest: ChainStep['closest'] =
-            least === clearance
-              ? way && clearance < way.clearance
-                ? 'leaning'
-                : 'way'
-              : least === changeIn
-                ? 'change before'
-                : least === changeOut
-                  ? 'change after'
-                  : least === straightOut
-                    ? 'straight after'
-                    : 'straight before';
-          next[leaves] = {
-            cost,
-            before: trace,
-            step: { enters, from, to, leaves, way, clearance: least, closest },
-          };
-        }
-      }
-    };
+    const next: (Trace | undefined)[] = new Array<Trace | undefined>(HELD_COUNT).fill(undefined);
     if (layer.ways) {
       for (const way of layer.ways) {
-        if (!(freeOnly && way.capped)) tryWay(way.from, way.to, way, wayClearance(way, layer));
+        if (freeOnly && way.capped) continue;
+        const clearance = wayClearance(way, layer);
+        if (clearance >= widest)
+          goOn(reach, next, layer, way.from, way.to, way, clearance, widest, allowance);
       }
     } else {
       for (let from = 0; from < HELD_COUNT; from++) {
-        for (let to = 0; to < HELD_COUNT; to++) tryWay(from, to, undefined, Infinity);
+        for (let to = 0; to < HELD_COUNT; to++) {
+          goOn(reach, next, layer, from, to, undefined, Infinity, widest, allowance);
+        }
       }
     }
     reach = next;
@@ -205,3 +179,62 @@ export function bestChain(
   for (let trace = end; trace?.step; trace = trace.before) steps.unshift(trace.step);
   return steps;
 }
+
+/** Goes on from where the chains stand by one way through a step, with the changes of pose beside it. */
+function goOn(
+  reach: readonly (Trace | undefined)[],
+  next: (Trace | undefined)[],
+  { turning, straightBefore, straightAfter }: Layer,
+  from: number,
+  to: number,
+  way: Way | undefined,
+  clearance: number,
+  widest: number,
+  allowance: number,
+): void {
+  for (let enters = 0; enters < HELD_COUNT; enters++) {
+    const trace = reach[enters];
+    const changeIn = changeClearance(turning?.before, enters, from);
+    const straightIn = straightBefore ? straightBefore[enters]! : Infinity;
+    if (!trace || changeIn < widest || straightIn < widest) continue;
+    for (let leaves = 0; leaves < HELD_COUNT; leaves++) {
+      const changeOut = changeClearance(turning?.after, to, leaves);
+      const straightOut = straightAfter ? straightAfter[leaves]! : Infinity;
+      if (changeOut < widest || straightOut < widest) continue;
+      const least = min(clearance, changeIn, changeOut, straightIn, straightOut);
+      const cost =
+        trace.cost +
+        (way === undefined ? 0 : price(least, allowance)) +
+        (enters === from ? 0 : COST.change) +
+        (leaves === to ? 0 : COST.change) +
+        (way?.capped ? COST.capped : 0) +
+        (way?.turningRoom ? COST.leaning : 0);
+      const known = next[leaves];
+      if (known && known.cost <= cost) continue;
+      const closest: ChainStep['closest'] =
+        least === clearance
+          ? way && clearance < way.clearance
+            ? 'leaning'
+            : 'way'
+          : least === changeIn
+            ? 'change before'
+            : least === changeOut
+              ? 'change after'
+              : least === straightOut
+                ? 'straight after'
+                : 'straight before';
+      next[leaves] = {
+        cost,
+        before: trace,
+        step: { enters, from, to, leaves, way, clearance: least, closest },
+      };
+    }
+  }
+}
+
+/** What a step costs that leaves a clearance: what is short of the allowance, the roomier a hair less. */
+const price = (clearance: number, allowance: number): number =>
+  max(0, allowance - clearance) - ROOMIER * min(clearance, 1000);
+
+const changeClearance = (table: readonly number[] | undefined, from: number, to: number): number =>
+  from === to ? Infinity : table ? table[from * HELD_COUNT + to]! : -Infinity;

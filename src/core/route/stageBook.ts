@@ -59,6 +59,8 @@ export interface BookStage {
   readonly stage: StageName;
   readonly measures: StageMeasures;
   readonly cases: Readonly<Record<TapeCase, (StageCase | undefined)[]>>;
+  /** The same without the ways that need room to lean, where those are work of their own. */
+  readonly steady: Readonly<Record<TapeCase, (StageCase | undefined)[]>>;
   readonly turning: Readonly<Record<TapeCase, (TurningCase | null | undefined)[]>>;
   readonly blocked: (string | null | undefined)[];
   /** The motions found as measured, where the stage is searched in space. */
@@ -72,7 +74,8 @@ export interface StageBook {
   readonly tape: number;
   stageOf(stage: StageName, measures: StageMeasures): BookStage;
   pieceOf(size: PieceSize): BookPiece;
-  caseOf(stage: BookStage, piece: BookPiece, tapeCase: TapeCase): StageCase;
+  /** @param roomToLean false: ways that need room to lean may be missing; nothing else changes */
+  caseOf(stage: BookStage, piece: BookPiece, tapeCase: TapeCase, roomToLean?: boolean): StageCase;
   turningOf(stage: BookStage, piece: BookPiece, tapeCase: TapeCase): TurningCase | null;
   /** The condition by which a piece is proved not to pass a stage, even with the tape in its favour. */
   blockedBy(stage: BookStage, piece: BookPiece): string | undefined;
@@ -100,6 +103,7 @@ export function stageBook(tape: number): StageBook {
           stage,
           measures,
           cases: { worst: [], measured: [], best: [] },
+          steady: { worst: [], measured: [], best: [] },
           turning: { worst: [], measured: [], best: [] },
           blocked: [],
           found: [],
@@ -127,8 +131,13 @@ export function stageBook(tape: number): StageBook {
       }
       return entry;
     },
-    caseOf(stage, piece, tapeCase) {
-      return (stage.cases[tapeCase][piece.id] ??= stageCase(stage, piece, tape, tapeCase));
+    caseOf(stage, piece, tapeCase, roomToLean = true) {
+      const all = stage.cases[tapeCase];
+      // Only round a corner does leaning take long enough to be left till it is asked for.
+      if (all[piece.id] === undefined && !roomToLean && stage.stage === 'corner') {
+        return (stage.steady[tapeCase][piece.id] ??= stageCase(stage, piece, tape, tapeCase, false));
+      }
+      return (all[piece.id] ??= stageCase(stage, piece, tape, tapeCase, true));
     },
     turningOf(stage, piece, tapeCase) {
       const known = stage.turning[tapeCase][piece.id];
@@ -146,6 +155,7 @@ export function stageBook(tape: number): StageBook {
       if (--stage.uses > 0) return;
       for (const tapeCase of ['worst', 'measured', 'best'] as const) {
         stage.cases[tapeCase].length = 0;
+        stage.steady[tapeCase].length = 0;
         stage.turning[tapeCase].length = 0;
       }
       stage.blocked.length = 0;
@@ -156,15 +166,18 @@ export function stageBook(tape: number): StageBook {
 }
 
 function proofOf(book: StageBook, stage: BookStage, piece: BookPiece): string | undefined {
+  // What passes as measured is blocked by nothing; mostly it passes without leaning.
+  if (somePasses(book.caseOf(stage, piece, 'measured', false))) return undefined;
   const measured = book.caseOf(stage, piece, 'measured');
-  // What passes as measured is blocked by nothing.
-  if (measured.ways.some((way) => way.clearance >= 0)) return undefined;
+  if (somePasses(measured)) return undefined;
   if (measured.atMost < 0) {
     const best = book.caseOf(stage, piece, 'best');
     if (best.atMost < 0) return best.bound;
   }
   return deepProof(stage.stage, stage.measures, book.tape, piece.taped.best);
 }
+
+const somePasses = ({ ways }: StageCase): boolean => ways.some((way) => way.clearance >= 0);
 
 const wayOf = (stage: StageName, { from, to, answer, needsTurningRoom }: StagePassage): Way => ({
   from: heldIndex(from),
@@ -175,12 +188,18 @@ const wayOf = (stage: StageName, { from, to, answer, needsTurningRoom }: StagePa
   answer,
 });
 
-function stageCase(entry: BookStage, piece: BookPiece, tape: number, tapeCase: TapeCase): StageCase {
+function stageCase(
+  entry: BookStage,
+  piece: BookPiece,
+  tape: number,
+  tapeCase: TapeCase,
+  roomToLean: boolean,
+): StageCase {
   const { stage } = entry;
   if (searchedStage(stage, entry.measures)) return searchedCase(entry, piece, tape, tapeCase);
   const size = piece.taped[tapeCase];
   const answers = tapedMeasures(entry.measures, tape, tapeCase).map((measures) =>
-    stagePassages(stage, measures, size),
+    stagePassages(stage, measures, size, 'full', roomToLean),
   );
   const first = answers[0]!;
   if (answers.length === 1) {

@@ -15,12 +15,14 @@ import type { StageMeasures, StageName } from '../survey/stageMeasures';
  * that the stage needs must be there; the caller sees to that.
  *
  * @param search landings and winders: `full`, or as coarsely as within a route, no further than is enough there
+ * @param roomToLean false: ways that need room to lean beside the stage may be left out; the others are the same
  */
 export function stagePassages(
   stage: StageName,
   measures: StageMeasures,
   piece: PieceSize,
   search: 'full' | 'as in a route' = 'full',
+  roomToLean = true,
 ): StagePassage[] {
   const m = measures;
   switch (stage) {
@@ -32,6 +34,7 @@ export function stagePassages(
       return cornerPassages(
         { widthIn: m.width!, widthOut: m.widthOut!, ceiling: m.height!, turn: m.turn ?? 90 },
         piece,
+        roomToLean,
       );
     case 'flight':
       return flightPassages(

@@ -7,6 +7,9 @@ import { openingAtMost, type ProvedBound } from './openingAtMost';
 import type { StagePassage } from './stagePassage';
 import { turnRadians } from './turnRadians';
 
+// Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
+const { PI, abs, asin, atan2, cbrt, cos, hypot, max, min, pow, sin, sqrt } = Math;
+
 // Held crosswise instead of lengthwise, the same size upright.
 const CROSSED: Record<Held, Held> = { LT: 'BT', BT: 'LT', LB: 'TB', TB: 'LB', BL: 'TL', TL: 'BL' };
 
@@ -17,9 +20,14 @@ const CROSSED: Record<Held, Held> = { LT: 'BT', BT: 'LT', LB: 'TB', TB: 'LB', BL
  *
  * Model: two straight arms, longer than the piece, walls full height, the inner corner an upright edge, one
  * flat ceiling. A way that cannot pass and that a better one stands beside is left out.
+ * @param roomToLean false: the ways that need room to lean beside the corner are left out; the others are the same
  * @source in plan: rectangleRoundCorner; tilting: trigonometry of the turned rectangle
  */
-export function cornerPassages(measures: CornerMeasures, piece: PieceSize): StagePassage[] {
+export function cornerPassages(
+  measures: CornerMeasures,
+  piece: PieceSize,
+  roomToLean = true,
+): StagePassage[] {
   const { widthIn, widthOut, ceiling } = measures;
   const turn = turnRadians(measures.turn);
   const proved = cornerAtMost(measures, piece);
@@ -42,12 +50,12 @@ export function cornerPassages(measures: CornerMeasures, piece: PieceSize): Stag
 
   for (const held of ALL_HELD) {
     const { along, across, upright } = heldSizes(piece, held);
-    const under = Math.max((ceiling - upright) / 2, -piece.length / 2);
+    const under = max((ceiling - upright) / 2, -piece.length / 2);
     const level = (crosswise: boolean): void => {
-      const most = Math.min(under, (widthIn - across) / 2, (widthOut - (crosswise ? along : across)) / 2);
-      if (most < Math.min(0, best)) return;
+      const most = min(under, (widthIn - across) / 2, (widthOut - (crosswise ? along : across)) / 2);
+      if (most < min(0, best)) return;
       const fit = roundHeld(along, across, widthIn, widthOut, turn, crosswise);
-      const clearance = Math.min(under, fit.clearance);
+      const clearance = min(under, fit.clearance);
       const crab = fit.crabwise && held[1] !== 'L' && under >= fit.clearance;
       add(
         held,
@@ -62,9 +70,9 @@ export function cornerPassages(measures: CornerMeasures, piece: PieceSize): Stag
   }
 
   const tilted = (held: Held, u: number, v: number, a: number, leaning: boolean): void => {
-    turnedOver(held, held, u, v, a, leaning, false);
+    if (!leaning || roomToLean) turnedOver(held, held, u, v, a, leaning, false);
     // Moved sideways it leans in one arm or in the other.
-    if (turn === Math.PI / 2) turnedOver(held, CROSSED[held], u, v, a, leaning, true);
+    if (turn === PI / 2 && roomToLean) turnedOver(held, CROSSED[held], u, v, a, leaning, true);
   };
   const turnedOver = (
     from: Held,
@@ -75,10 +83,10 @@ export function cornerPassages(measures: CornerMeasures, piece: PieceSize): Stag
     leaning: boolean,
     crosswise: boolean,
   ): void => {
-    const level = passages.find((p) => p.from === from && p.to === to)?.answer.clearance ?? -Infinity;
-    const fit = tiltedClearance(measures, turn, u, v, a, !leaning, crosswise, level);
+    const level = firstClearance(passages, from, to);
+    const fit = tiltedClearance({ measures, turn, u, v, a, lengthwise: !leaning, crosswise }, level);
     if (!fit) return;
-    const words = `turned ${Math.round((fit.tilt * 180) / Math.PI)} degrees out of level, ${cornerWords}`;
+    const words = `turned ${Math.round((fit.tilt * 180) / PI)} degrees out of level, ${cornerWords}`;
     add(from, to, fit.clearance, leaning ? 'leaning' : 'tilted', words, leaning || crosswise);
   };
   const { length, breadth, thickness } = piece;
@@ -92,6 +100,14 @@ export function cornerPassages(measures: CornerMeasures, piece: PieceSize): Stag
   return passages;
 }
 
+/** Clearance of the first passage between two ways of being held; -Infinity where there is none. */
+function firstClearance(passages: readonly StagePassage[], from: Held, to: Held): number {
+  for (const passage of passages) {
+    if (passage.from === from && passage.to === to) return passage.answer.clearance;
+  }
+  return -Infinity;
+}
+
 /** As `rectangleRoundCornerHeld`, quickly where the turn is a right angle. */
 function roundHeld(
   along: number,
@@ -101,15 +117,28 @@ function roundHeld(
   turn: number,
   leavesCrosswise: boolean,
 ): { clearance: number; crabwise: boolean } {
-  if (turn !== Math.PI / 2 || leavesCrosswise) {
+  if (turn !== PI / 2 || leavesCrosswise) {
     return rectangleRoundCornerHeld(along, across, widthIn, widthOut, turn, leavesCrosswise);
   }
   // Lengthwise in both arms or crosswise in both: a quarter turn between, whichever side leads.
-  const arms = Math.max(Math.min(widthIn, widthOut) - across, -Math.max(along, across)) / 2;
-  const p = Math.max(along, across);
-  const q = Math.min(along, across);
+  const arms = max(min(widthIn, widthOut) - across, -max(along, across)) / 2;
+  const p = max(along, across);
+  const q = min(along, across);
   const turning = arms <= -q / 2 ? -q / 2 : turnsRightAngle(p, q, widthIn, widthOut);
-  return { clearance: Math.min(arms, turning), crabwise: false };
+  return { clearance: min(arms, turning), crabwise: false };
+}
+
+/** A way round the corner with u x v turned out of level about its third side a. */
+interface TurnedWay {
+  readonly measures: CornerMeasures;
+  readonly turn: number;
+  readonly u: number;
+  readonly v: number;
+  readonly a: number;
+  /** The turned face lies along the way in; else across it. */
+  readonly lengthwise: boolean;
+  /** It leaves crosswise, moved sideways. */
+  readonly crosswise: boolean;
 }
 
 /**
@@ -117,50 +146,25 @@ function roundHeld(
  * beats `floor`. The height D sin(t + d) and the plan D cos(t - d), d = atan(v/u), are arches in t, so the
  * plan is least at an end: level, upright, or against the ceiling.
  */
-function tiltedClearance(
-  { widthIn, widthOut, ceiling }: CornerMeasures,
-  turn: number,
-  u: number,
-  v: number,
-  a: number,
-  lengthwise: boolean,
-  leavesCrosswise: boolean,
-  floor: number,
-): { clearance: number; tilt: number } | undefined {
-  const turned = (c: number) => {
-    const u1 = Math.max(0, u + 2 * c);
-    const v1 = Math.max(0, v + 2 * c);
-    const diagonal = Math.hypot(u1, v1);
-    const tilt = Math.asin(Math.min(1, ceiling / diagonal)) - Math.atan2(v1, u1);
-    return { tilt, plan: u1 * Math.cos(tilt) + v1 * Math.sin(tilt), a1: Math.max(0, a + 2 * c), u1 };
-  };
-  const spare = (c: number): number => {
-    const { plan, a1, tilt } = turned(c);
-    if (tilt < 0) return -Infinity;
-    const along = lengthwise ? plan : a1;
-    const across = lengthwise ? a1 : plan;
-    // No motion beats the arms in which it comes and goes.
-    const between = Math.min(widthIn - across, widthOut - (leavesCrosswise ? along : across)) / 2;
-    if (between < 0) return between;
-    return roundHeld(along, across, widthIn, widthOut, turn, leavesCrosswise).clearance;
-  };
-  let low = Math.max(floor, (ceiling - u) / 2) + 1e-9;
+function tiltedClearance(way: TurnedWay, floor: number): { clearance: number; tilt: number } | undefined {
+  const { u, v, a, lengthwise } = way;
+  const { widthIn, widthOut, ceiling } = way.measures;
+  let low = max(floor, (ceiling - u) / 2) + 1e-9;
   // Tilted, the side across stays as it is; leaning, it is never less than the lesser of the two turned.
-  const across = lengthwise ? a : Math.min(u, v);
-  const arms = leavesCrosswise ? widthIn : Math.min(widthIn, widthOut);
-  let high = Math.min((ceiling - v) / 2, (arms - across) / 2);
+  const across = lengthwise ? a : min(u, v);
+  const arms = way.crosswise ? widthIn : min(widthIn, widthOut);
+  let high = min((ceiling - v) / 2, (arms - across) / 2);
   if (!(high > low)) return undefined;
-  const start = turned(low);
-  if (start.plan >= start.u1) return undefined;
-  let atLow = spare(low);
+  if (planAt(way, low, tiltAt(way, low)) >= max(0, u + 2 * low)) return undefined;
+  let atLow = spareAt(way, low);
   if (atLow < 0) return undefined;
-  let atHigh = spare(high);
+  let atHigh = spareAt(way, high);
   if (atHigh >= 0) low = high;
   // The spare falls steadily with the padding: false position, halving when it is slow.
-  for (let i = 0; i < 80 && high - low > 1e-9 * (1 + Math.abs(high)); i++) {
+  for (let i = 0; i < 80 && high - low > 1e-9 * (1 + abs(high)); i++) {
     const guess = (low * atHigh - high * atLow) / (atHigh - atLow);
     const middle = i % 3 === 2 || !(guess > low && guess < high) ? (low + high) / 2 : guess;
-    const at = spare(middle);
+    const at = spareAt(way, middle);
     if (at >= 0) {
       low = middle;
       atLow = at;
@@ -170,7 +174,35 @@ function tiltedClearance(
       atHigh = at;
     }
   }
-  return { clearance: low, tilt: turned(low).tilt };
+  return { clearance: low, tilt: tiltAt(way, low) };
+}
+
+/** The angle [rad] at which its height just meets the ceiling, padded by c; negative when level it does not. */
+function tiltAt({ measures, u, v }: TurnedWay, c: number): number {
+  const u1 = max(0, u + 2 * c);
+  const v1 = max(0, v + 2 * c);
+  return asin(min(1, measures.ceiling / hypot(u1, v1))) - atan2(v1, u1);
+}
+
+/** Its side in plan [mm] when turned so. */
+function planAt({ u, v }: TurnedWay, c: number, tilt: number): number {
+  return max(0, u + 2 * c) * cos(tilt) + max(0, v + 2 * c) * sin(tilt);
+}
+
+/** What it has to spare [mm a side] beyond the padding c: negative when it does not come round with that. */
+function spareAt(way: TurnedWay, c: number): number {
+  const { measures, turn, a, lengthwise, crosswise } = way;
+  const { widthIn, widthOut } = measures;
+  const tilt = tiltAt(way, c);
+  if (tilt < 0) return -Infinity;
+  const plan = planAt(way, c, tilt);
+  const side = max(0, a + 2 * c);
+  const along = lengthwise ? plan : side;
+  const across = lengthwise ? side : plan;
+  // No motion beats the arms in which it comes and goes.
+  const between = min(widthIn - across, widthOut - (crosswise ? along : across)) / 2;
+  if (between < 0) return between;
+  return roundHeld(along, across, widthIn, widthOut, turn, crosswise).clearance;
 }
 
 /**
@@ -181,7 +213,7 @@ function tiltedClearance(
  */
 export function cornerAtMost(measures: CornerMeasures, piece: PieceSize): ProvedBound {
   const { widthIn, widthOut, ceiling } = measures;
-  const arm = openingAtMost({ width: Math.min(widthIn, widthOut), height: ceiling }, piece);
+  const arm = openingAtMost({ width: min(widthIn, widthOut), height: ceiling }, piece);
   const ladder = ladderAtMost(measures, piece);
   if (ladder < arm.atMost) {
     return { atMost: ladder, bound: 'its longest diagonal is too long for the corner under this ceiling' };
@@ -193,11 +225,8 @@ function ladderAtMost({ widthIn, widthOut, ceiling, turn }: CornerMeasures, piec
   const { length, breadth, thickness } = piece;
   const angle = turnRadians(turn);
   const passes = (c: number): boolean => {
-    const d2 =
-      Math.max(0, length + 2 * c) ** 2 +
-      Math.max(0, breadth + 2 * c) ** 2 +
-      Math.max(0, thickness + 2 * c) ** 2;
-    const shown = Math.sqrt(Math.max(0, d2 - ceiling * ceiling));
+    const d2 = max(0, length + 2 * c) ** 2 + max(0, breadth + 2 * c) ** 2 + max(0, thickness + 2 * c) ** 2;
+    const shown = sqrt(max(0, d2 - ceiling * ceiling));
     return shown === 0 || shown <= longestLadder(widthIn, widthOut, angle);
   };
   // A bound above this is of no use to anybody: nothing in a house leaves half a metre a side.
@@ -219,8 +248,8 @@ function ladderAtMost({ widthIn, widthOut, ceiling, turn }: CornerMeasures, piec
  * Both are found from above, which is outward for a proof.
  */
 function longestLadder(widthIn: number, widthOut: number, turn: number): number {
-  if (turn === Math.PI / 2) return Math.pow(Math.cbrt(widthIn) ** 2 + Math.cbrt(widthOut) ** 2, 1.5);
-  const atAngle = (f: number): number => widthIn / Math.sin(f) + widthOut / Math.sin(turn - f);
+  if (turn === PI / 2) return pow(cbrt(widthIn) ** 2 + cbrt(widthOut) ** 2, 1.5);
+  const atAngle = (f: number): number => widthIn / sin(f) + widthOut / sin(turn - f);
   let low = 0;
   let high = turn;
   for (let i = 0; i < 60; i++) {
@@ -229,9 +258,8 @@ function longestLadder(widthIn: number, widthOut: number, turn: number): number 
     else low += third;
   }
   const turning = atAngle((low + high) / 2);
-  const arc = Math.min(turn, Math.PI - turn);
-  const suitsBoth = (p: number): boolean =>
-    Math.asin(Math.min(1, widthIn / p)) + Math.asin(Math.min(1, widthOut / p)) >= arc;
+  const arc = min(turn, PI - turn);
+  const suitsBoth = (p: number): boolean => asin(min(1, widthIn / p)) + asin(min(1, widthOut / p)) >= arc;
   if (!suitsBoth(turning)) return turning;
   let from = turning;
   let to = 2 * turning;
