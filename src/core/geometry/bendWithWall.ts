@@ -48,29 +48,13 @@ export function bendWithWall(
   const least = -max(along, upright) / 2;
   const most = min((level - upright) / 2, (slope - upright) / 2, space + centreBefore - along / 2);
   if (most <= least) return least;
+  turnThrough(pitch, upTo);
   const cp = cos(pitch);
   const sp = sin(pitch);
-  const borneAt = (f: number): number => {
-    const s = sin(f);
-    const s2 = sin(pitch - f);
-    const free = level * s2 + slope * s;
-    const byCorner = paddingBorne(free, s * s2, sp, along, upright);
-    if (space === Infinity) return byCorner;
-    const shift = (s2 * sp) / cp;
-    const byWall = paddingBorne(
-      free + space * shift,
-      s * s2 + (shift * s2) / sp,
-      sp + shift * s,
-      along,
-      upright,
-    );
-    return min(byCorner, byWall);
-  };
   let worst = Infinity;
   let at = 0;
-  const N = 24;
   for (let i = 0; i <= N; i++) {
-    const value = borneAt((upTo * i) / N);
+    const value = borneAt(SIN[i]!, SIN_LEFT[i]!, along, upright, level, slope, space, cp, sp);
     if (value < worst) {
       worst = value;
       at = i;
@@ -81,10 +65,62 @@ export function bendWithWall(
   for (let i = 0; i < 24; i++) {
     const l = low + (high - low) * 0.382;
     const r = low + (high - low) * 0.618;
-    if (borneAt(l) <= borneAt(r)) high = r;
+    const atL = borneAt(sin(l), sin(pitch - l), along, upright, level, slope, space, cp, sp);
+    const atR = borneAt(sin(r), sin(pitch - r), along, upright, level, slope, space, cp, sp);
+    if (atL <= atR) high = r;
     else low = l;
   }
-  return max(least, min(most, worst, borneAt((low + high) / 2)));
+  const f = (low + high) / 2;
+  return max(
+    least,
+    min(most, worst, borneAt(sin(f), sin(pitch - f), along, upright, level, slope, space, cp, sp)),
+  );
+}
+
+// Angles first looked at, ends included, are N + 1.
+const N = 24;
+// The sines at those angles f, and of pitch - f, kept for the bend last asked about: a flight is asked about for
+// one piece after another, and at its foot and its head.
+const SIN = new Float64Array(N + 1);
+const SIN_LEFT = new Float64Array(N + 1);
+let lastPitch = NaN;
+let lastUpTo = NaN;
+
+function turnThrough(pitch: number, upTo: number): void {
+  if (pitch === lastPitch && upTo === lastUpTo) return;
+  for (let i = 0; i <= N; i++) {
+    const f = (upTo * i) / N;
+    SIN[i] = sin(f);
+    SIN_LEFT[i] = sin(pitch - f);
+  }
+  lastPitch = pitch;
+  lastUpTo = upTo;
+}
+
+/** The padding borne at one angle f, s its sine and s2 that of what is left of the pitch. */
+function borneAt(
+  s: number,
+  s2: number,
+  along: number,
+  upright: number,
+  level: number,
+  slope: number,
+  space: number,
+  cp: number,
+  sp: number,
+): number {
+  const free = level * s2 + slope * s;
+  const byCorner = paddingBorne(free, s * s2, sp, along, upright);
+  if (space === Infinity) return byCorner;
+  const shift = (s2 * sp) / cp;
+  const byWall = paddingBorne(
+    free + space * shift,
+    s * s2 + (shift * s2) / sp,
+    sp + shift * s,
+    along,
+    upright,
+  );
+  return min(byCorner, byWall);
 }
 
 /** The greatest c with free >= (along + 2c) perAlong + (upright + 2c) perUpright, a side below 0 counting as 0. */
@@ -98,7 +134,8 @@ function paddingBorne(
   const c = (free - along * perAlong - upright * perUpright) / (2 * (perAlong + perUpright));
   const short = min(along, upright) / 2;
   if (c >= -short) return c;
-  const [long, per] = along > upright ? [along, perAlong] : [upright, perUpright];
+  const long = along > upright ? along : upright;
+  const per = along > upright ? perAlong : perUpright;
   return per > 0 ? min(-short, (free - long * per) / (2 * per)) : free >= 0 ? -short : -long / 2;
 }
 
