@@ -1,6 +1,7 @@
 import { found, type Outcome } from '../core/measures/problem';
 import { judgeBuild, type BuildVerdict } from '../core/route/buildVerdict';
 import { prepareRoute } from '../core/route/preparedRoute';
+import { routeCases } from '../core/route/routeCases';
 import { stageBook } from '../core/route/stageBook';
 import { buildsOf, oneRoute, type Table } from './routeInputs';
 
@@ -17,5 +18,6 @@ export function buildVerdicts(
   if (!builds.ok) return builds;
   const book = stageBook(tape);
   const route = prepareRoute(rows.value, book);
-  return found(builds.value.map((build) => judgeBuild(route, build, book, allowance)));
+  const caseOf = routeCases(route, book, allowance);
+  return found(builds.value.map((build) => judgeBuild(route, build, caseOf)));
 }

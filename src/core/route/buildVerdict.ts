@@ -3,9 +3,8 @@ import type { PieceSize, Pose } from '../measures/piece';
 import { carryAdvice } from '../carrying/carryAdvice';
 import type { StageName } from '../survey/stageMeasures';
 import { isStair } from '../survey/stageNeeds';
-import { judgeRoute, type RouteCase } from './judgeRoute';
+import type { RouteCase } from './judgeRoute';
 import type { PreparedRoute } from './preparedRoute';
-import type { StageBook } from './stageBook';
 import { verdictRank, type Verdict } from './verdict';
 
 /** One piece of a build, as it is carried. */
@@ -48,12 +47,12 @@ const NO_MASS = 'not known: a mass is missing';
 /**
  * Judges a build: it is as good as its worst piece. A piece that lies inside another of the same build passes
  * wherever that one does, by the same motion, so only the others are judged.
+ * @param caseOf judges a piece on this route, as `routeCases` does
  */
 export function judgeBuild(
   route: PreparedRoute,
   build: Build,
-  book: StageBook,
-  allowance: number,
+  caseOf: (size: PieceSize) => RouteCase,
 ): BuildVerdict {
   const masses = build.pieces.map((piece) => piece.mass);
   const heaviest = masses.some((mass) => mass === undefined)
@@ -65,7 +64,7 @@ export function judgeBuild(
     carry: heaviest === undefined ? NO_MASS : carryAdvice(heaviest),
     caution: cautionOf(route, heaviest),
   };
-  const worst = worstPiece(route, build, book, allowance);
+  const worst = worstPiece(build, caseOf);
   if (worst.problem !== undefined) {
     return {
       ...rest,
@@ -96,10 +95,10 @@ type Worst =
   | { readonly name: string; readonly problem: string }
   | { readonly name: string; readonly problem: undefined; readonly found: RouteCase };
 
-function worstPiece(route: PreparedRoute, build: Build, book: StageBook, allowance: number): Worst {
+function worstPiece(build: Build, caseOf: (size: PieceSize) => RouteCase): Worst {
   let worst: { name: string; found: RouteCase } | undefined;
   for (const piece of outermost(build.pieces)) {
-    const found = judgeRoute(route, piece.size!, book, allowance);
+    const found = caseOf(piece.size!);
     if (worst === undefined || worseThan(found, worst.found)) worst = { name: piece.name, found };
   }
   const proved = worst?.found.finding.verdict === 'cannot go';

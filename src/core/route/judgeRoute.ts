@@ -2,7 +2,7 @@ import type { PieceSize, Pose } from '../measures/piece';
 import { ALL_HELD, poseOfHeld } from '../stages/held';
 import { bestChain, routeLayers, widestClearance, type ChainStep, type Layer } from './chain';
 import type { PreparedRoute } from './preparedRoute';
-import { changesInWords, changesOnChain, stepReason } from './reason';
+import { changesInWords, changesOnChain, stepReason, type StepWords } from './reason';
 import type { BookPiece, StageBook } from './stageBook';
 import { verdictRank, type Verdict } from './verdict';
 
@@ -84,7 +84,10 @@ export function judgeRoute(
   const clearance = free ? widestClearance(measured, true) : shown;
   const finding: RouteFinding = { verdict, clearance: complete ? clearance : undefined };
 
-  const judge = (detail?: 'every step'): RouteJudgement => {
+  let briefly: RouteJudgement | undefined;
+  const judge = (detail?: 'every step'): RouteJudgement =>
+    detail ? judgeSteps(detail) : (briefly ??= judgeSteps());
+  const judgeSteps = (detail?: 'every step'): RouteJudgement => {
     if (steps.length === 0) {
       const reason = 'the route has no steps';
       return { verdict, clearance: undefined, step: -1, pose: undefined, reason, steps: [] };
@@ -138,26 +141,38 @@ function judgeStep(
       changes: '',
     };
   }
-  const clearance = measured?.clearance;
-  const pose = measured && poseOfStep(measured);
-  // The words of most steps are never read, so they are made when they are.
-  const said = (verdict: Verdict, proof?: string): StepJudgement => ({
-    verdict,
-    clearance,
-    pose,
-    get because() {
-      return stepReason({ route, i, piece, book, allowance, verdict, measured, worst, proof });
-    },
-    get changes() {
-      return measured && verdict !== 'cannot go' ? changesInWords(route, i, measured) : '';
-    },
-  });
   const proof = book.blockedBy(step.stage, piece);
-  if (proof !== undefined) return said('cannot go', proof);
-  if (clearance === undefined || clearance < 0) return said('no way found');
-  const capped = step.cap !== undefined || measured!.way?.capped || worst?.way?.capped;
-  if (capped || worst === undefined || worst.clearance < allowance) return said('tight');
-  return said('goes');
+  let verdict: Verdict = 'goes';
+  if (proof !== undefined) verdict = 'cannot go';
+  else if (measured === undefined || measured.clearance < 0) verdict = 'no way found';
+  else {
+    const capped = step.cap !== undefined || measured.way?.capped || worst?.way?.capped;
+    if (capped || worst === undefined || worst.clearance < allowance) verdict = 'tight';
+  }
+  return new JudgedStep({ route, i, piece, book, allowance, verdict, measured, worst, proof });
+}
+
+/** A step with its words: those of most steps are never read, so they are made when they are. */
+class JudgedStep implements StepJudgement {
+  readonly verdict: Verdict;
+  readonly clearance: number | undefined;
+  readonly pose: Pose | undefined;
+
+  constructor(private readonly words: StepWords) {
+    const { verdict, measured } = words;
+    this.verdict = verdict;
+    this.clearance = measured?.clearance;
+    this.pose = measured && poseOfStep(measured);
+  }
+
+  get because(): string {
+    return stepReason(this.words);
+  }
+
+  get changes(): string {
+    const { route, i, measured } = this.words;
+    return measured && this.verdict !== 'cannot go' ? changesInWords(route, i, measured) : '';
+  }
 }
 
 /** The pose at the step where it is closest. */

@@ -1,6 +1,7 @@
 import type { Survey } from '../survey/groupSurveys';
 import { judgeBuild, type Build, type BuildVerdict } from './buildVerdict';
-import { prepareRoute, type PreparedRoute } from './preparedRoute';
+import { prepareRoute } from './preparedRoute';
+import { routeCases } from './routeCases';
 import { stageBook } from './stageBook';
 
 /** A build that is wanted for a survey, both as written. */
@@ -16,6 +17,12 @@ export interface SurveyVerdict {
 
 const nameKey = (name: string): string => name.trim().toLowerCase();
 
+/** A survey with the builds wanted for it, each with its place in the answer. */
+interface Wanted {
+  readonly survey: Survey;
+  readonly builds: { readonly build: Build; readonly at: number }[];
+}
+
 /**
  * Judges many surveys with one book, so that equal stages are answered once for equal pieces.
  * @param orders which build for which survey; undefined: every build for every survey
@@ -29,32 +36,48 @@ export function judgeSurveys(
   tape: number,
 ): SurveyVerdict[] {
   const book = stageBook(tape);
-  if (!orders) {
-    // All are looked up first, so that the book knows which stages come again and forgets the others in time.
-    const prepared = surveys.map((survey) => prepareRoute(survey.rows, book));
-    return surveys.flatMap((survey, i) => {
-      const route = prepared[i]!;
-      const verdicts = builds.map((build) => ({
-        survey: survey.name,
-        verdict: judgeBuild(route, build, book, allowance),
+  const verdicts: SurveyVerdict[] = [];
+  const wanted = orders
+    ? ordered(surveys, builds, orders, verdicts)
+    : surveys.map((survey, i): Wanted => ({
+        survey,
+        builds: builds.map((build, j) => ({ build, at: i * builds.length + j })),
       }));
-      for (const { stage } of route.steps) if (stage) book.doneWith(stage);
-      return verdicts;
-    });
-  }
-  const routes = new Map<string, PreparedRoute>();
+  // All are looked up first, so that the book knows which stages come again and forgets the others in time.
+  const routes = wanted.map(({ survey }) => prepareRoute(survey.rows, book));
+  wanted.forEach(({ survey, builds: asked }, i) => {
+    const route = routes[i]!;
+    const caseOf = routeCases(route, book, allowance);
+    for (const { build, at } of asked) {
+      verdicts[at] = { survey: survey.name, verdict: judgeBuild(route, build, caseOf) };
+    }
+    for (const { stage } of route.steps) if (stage) book.doneWith(stage);
+  });
+  return verdicts;
+}
+
+/** The surveys that were ordered; what is not known is answered at once, in its place among the verdicts. */
+function ordered(
+  surveys: readonly Survey[],
+  builds: readonly Build[],
+  orders: readonly Order[],
+  verdicts: SurveyVerdict[],
+): Wanted[] {
   const bySurvey = new Map(surveys.map((survey) => [nameKey(survey.name), survey]));
   const byBuild = new Map(builds.map((build) => [nameKey(build.name), build]));
-  return orders.map((order) => {
-    const key = nameKey(order.survey);
-    const survey = bySurvey.get(key);
+  const wanted = new Map<Survey, Wanted>();
+  orders.forEach((order, at) => {
+    const survey = bySurvey.get(nameKey(order.survey));
     const build = byBuild.get(nameKey(order.build));
-    if (!survey) return unknown(order, `there is no survey "${order.survey}"`);
-    if (!build) return unknown(order, `there is no build "${order.build}"`);
-    let route = routes.get(key);
-    if (!route) routes.set(key, (route = prepareRoute(survey.rows, book)));
-    return { survey: survey.name, verdict: judgeBuild(route, build, book, allowance) };
+    if (!survey) verdicts[at] = unknown(order, `there is no survey "${order.survey}"`);
+    else if (!build) verdicts[at] = unknown(order, `there is no build "${order.build}"`);
+    else {
+      const known = wanted.get(survey);
+      if (known) known.builds.push({ build, at });
+      else wanted.set(survey, { survey, builds: [{ build, at }] });
+    }
   });
+  return [...wanted.values()];
 }
 
 const unknown = ({ survey, build }: Order, reason: string): SurveyVerdict => ({
