@@ -175,6 +175,13 @@ describe('STAGECLEAR', () => {
     expect(table[4]![0]).toBe('');
   });
 
+  test('refuses a range of rows that has none', () => {
+    for (const none of [[], [[]]]) {
+      const answer = callInCell('STAGECLEAR', [['Stage', 'Width', 'Height']], none, 1830, 930, 25);
+      expect(answer).toMatchObject({ code: '#VALUE!', message: expect.stringMatching(/^rows is "0 rows"/) });
+    }
+  });
+
   test.each([
     ['door', { Width: 762, Height: 1981 }, 'OPENING', [762, 1981, 1830, 930, 25]],
     ['corner', { Width: 900, 'Width out': 1000, Height: 2300 }, 'CORNER', [900, 1000, 2300, 1830, 930, 25]],

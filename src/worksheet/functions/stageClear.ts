@@ -69,6 +69,15 @@ export const stageClear: TableFunction = {
       const got = headers[0]!.filter((cell) => typeof cell === 'string').join(', ');
       return refused({ kind: 'impossible', argument: 'headers', got, because: 'there is no column Stage' });
     }
+    // A table with no cell at all would be no answer; an empty row below headers still gives one.
+    if (rows.every((cells) => cells.length === 0)) {
+      return refused({
+        kind: 'impossible',
+        argument: 'rows',
+        got: '0 rows',
+        because: 'it takes at least one row of the route',
+      });
+    }
     return found(
       rows.map((cells, i): TableCell[] => {
         const row = readRow(columns, cells, i);
