@@ -68,10 +68,11 @@ function cornerCuts({ widthIn, widthOut, turn }: CornerRoom): Cut[] {
   const at = (fromNarrow: number, fromWide: number): readonly [number, number] =>
     widthIn <= widthOut ? placeAt(fromNarrow, fromWide, turn) : placeAt(fromWide, fromNarrow, turn);
   const beyond = (narrow + wide * Math.cbrt(narrow / wide)) / 2 - narrow;
-  const starts = narrow === wide ? [0] : [0, 0.5, 1, 1.5];
+  // The likeliest first.
+  const starts = narrow === wide ? [0] : [1.5, 1, 0.5, 0];
   const cuts: Cut[] = [];
   for (const start of starts) {
-    for (const end of [0, 0.5]) cuts.push([at(narrow + start * beyond, wide), at(end * narrow, 0)]);
+    for (const end of [0.5, 0]) cuts.push([at(narrow + start * beyond, wide), at(end * narrow, 0)]);
   }
   return cuts;
 }

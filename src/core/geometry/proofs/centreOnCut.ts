@@ -45,7 +45,7 @@ export type Cut = readonly [Point, Point];
 const OUTWARD = 1e-6;
 /** Cells that may wait at once. */
 const STACK = 1024;
-const FIELDS = 8;
+const FIELDS = 9;
 /** Half a turn, after which a box looks alike. */
 const TURN = Math.PI;
 
@@ -75,6 +75,8 @@ export class CentreOnCut {
   /** Part of the cut that the walls leave. */
   private k0 = 0;
   private k1 = 1;
+  /** Cells looked at in the last run. */
+  looked = 0;
   private readonly level: number | undefined;
   private readonly profile: FreeHeight | undefined;
 
@@ -92,13 +94,16 @@ export class CentreOnCut {
     const along = sqrt((cut[1][0] - cut[0][0]) ** 2 + (cut[1][1] - cut[0][1]) ** 2) / 2;
     // Upside down a box shows the same plan: under a level ceiling the half of the directions will do.
     const turn = profile === undefined ? TURN : 2 * TURN;
-    stack.set([turn / 2, TURN / 4, TURN / 2, 0.5, turn / 2, TURN / 4, TURN / 2, 0.5]);
-    let top = 1;
-    let looked = 0;
+    // Near upright a yaw and a lean undo each other: from 45 degrees up the first of a cell is their sum instead.
+    const eighth = TURN / 8;
+    stack.set([turn / 2, eighth, TURN / 2, 0.5, turn / 2, eighth, TURN / 2, 0.5, 0]);
+    stack.set([turn / 2, 3 * eighth, TURN / 2, 0.5, turn / 2, eighth, TURN / 2, 0.5, 1], FIELDS);
+    let top = 2;
+    this.looked = 0;
     while (top > 0) {
-      if (++looked > cells || top + 2 > STACK) return 'open';
+      if (++this.looked > cells || top + 2 > STACK) return 'open';
       const o = FIELDS * --top;
-      const yaw = stack[o]!;
+      const way = stack[o]!;
       const tilt = stack[o + 1]!;
       const lean = stack[o + 2]!;
       const place = stack[o + 3]!;
@@ -106,23 +111,27 @@ export class CentreOnCut {
       const dt = stack[o + 5]!;
       const dl = stack[o + 6]!;
       const dk = stack[o + 7]!;
-      this.turnTo(piece, yaw, tilt, lean);
+      const steep = stack[o + 8]!;
+      this.turnTo(piece, steep === 1 ? way - lean : way, tilt, lean);
       const high = abs(this.pz[0]!) + abs(this.pz[1]!) + abs(this.pz[2]!);
-      const aside = min(reach, (L / 2) * cos(max(0, tilt - dt)) + round);
-      const lift = aside * dt + round * dl;
-      const shift = aside * dy + min(reach, high + lift) * dt + round * dl;
+      const flattest = max(0, tilt - dt);
+      const aside = min(reach, (L / 2) * cos(flattest) + round);
+      // Leaning turns it about its length; where it is steep, back about the plumb line as well.
+      const rolled = steep === 1 ? min(round + aside, 2 * sin((TURN / 2 - flattest) / 2) * reach) : round;
+      const lift = aside * dt + round * cos(flattest) * dl;
+      const shift = aside * dy + min(reach, high + lift) * dt + rolled * dl;
       if (!this.possible(cut, place, dk, shift, lift, high)) continue;
       if (this.possible(cut, place, profile === undefined ? dk : 0, 0, 0, high)) return 'stands';
       // The part that moves it most is halved.
       const byYaw = aside * dy;
       const byTilt = reach * dt;
-      const byLean = round * dl;
+      const byLean = rolled * dl;
       const byPlace = profile === undefined ? 0 : along * dk;
       const most = max(byYaw, byTilt, byLean, byPlace);
       const which = most === byPlace ? 3 : most === byYaw ? 0 : most === byTilt ? 1 : 2;
       for (let side = -1; side <= 1; side += 2) {
         const n = FIELDS * top++;
-        stack[n] = yaw;
+        stack[n] = way;
         stack[n + 1] = tilt;
         stack[n + 2] = lean;
         stack[n + 3] = place;
@@ -130,6 +139,7 @@ export class CentreOnCut {
         stack[n + 5] = dt;
         stack[n + 6] = dl;
         stack[n + 7] = dk;
+        stack[n + 8] = steep;
         stack[n + 4 + which]! /= 2;
         stack[n + which]! += side * stack[n + 4 + which]!;
       }
