@@ -149,30 +149,23 @@ function judgeStep(
     const capped = step.cap !== undefined || measured.way?.capped || worst?.way?.capped;
     if (capped || worst === undefined || worst.clearance < allowance) verdict = 'tight';
   }
-  return new JudgedStep({ route, i, piece, book, allowance, verdict, measured, worst, proof });
+  return judgedStep({ route, i, piece, book, allowance, verdict, measured, worst, proof });
 }
 
 /** A step with its words: those of most steps are never read, so they are made when they are. */
-class JudgedStep implements StepJudgement {
-  readonly verdict: Verdict;
-  readonly clearance: number | undefined;
-  readonly pose: Pose | undefined;
-
-  constructor(private readonly words: StepWords) {
-    const { verdict, measured } = words;
-    this.verdict = verdict;
-    this.clearance = measured?.clearance;
-    this.pose = measured && poseOfStep(measured);
-  }
-
-  get because(): string {
-    return stepReason(this.words);
-  }
-
-  get changes(): string {
-    const { route, i, measured } = this.words;
-    return measured && this.verdict !== 'cannot go' ? changesInWords(route, i, measured) : '';
-  }
+function judgedStep(words: StepWords): StepJudgement {
+  const { route, i, verdict, measured } = words;
+  return {
+    verdict,
+    clearance: measured?.clearance,
+    pose: measured && poseOfStep(measured),
+    get because() {
+      return stepReason(words);
+    },
+    get changes() {
+      return measured && verdict !== 'cannot go' ? changesInWords(route, i, measured) : '';
+    },
+  };
 }
 
 /** The pose at the step where it is closest. */

@@ -30,9 +30,13 @@ export interface SideDoorMeasures {
 /** A family of motions out of the door, with what its plan rectangle is at a padding. */
 interface Way {
   readonly passage: StagePassage;
+  /** Its tilt suits the clearance; with less padding the piece then stays off head and floor. */
   readonly attitude: HeldAttitude;
-  /** Sides in plan [mm] along and across the approach, and the height taken, at a padding. */
-  readonly sizes: (padding: number) => { along: number; across: number; height: number };
+  /** The face turned by that tilt (level, the one seen from the side), u x v with v upright when level [mm]. */
+  readonly u: number;
+  readonly v: number;
+  /** The third side [mm]. */
+  readonly a: number;
   /** It leaves without having turned. */
   readonly sideways: boolean;
 }
@@ -108,83 +112,48 @@ function sideDoorWays(measures: SideDoorMeasures, piece: PieceSize, onlyBest = f
   for (const held of ALL_HELD) {
     const { along, across, upright } = heldSizes(piece, held);
     const under = (head - upright) / 2;
-    const sizes = (c: number) => ({
-      along: Math.max(0, along + 2 * c),
-      across: Math.max(0, across + 2 * c),
-      height: Math.max(0, upright + 2 * c),
-    });
-    const attitude: HeldAttitude = { held };
-    const tell = (clearance: number, inPlan: number, byDoor: number): string =>
-      under <= inPlan ? words.head : byDoor <= clearance + 1e-6 ? words.jambs : words.passage;
+    const shown = { attitude: { held }, u: along, v: upright, a: across };
     const byDoor = (plan.door - across) / 2;
     if (along >= across && !beaten(Math.min(under, byDoor, (plan.passage - across) / 2))) {
       const fit = doorIntoPassage(along, across, plan).clearance;
       const clearance = Math.min(fit, under);
-      add(held, held, clearance, poseOfHeld(held), tell(clearance, fit, byDoor), {
-        sizes,
-        attitude,
-        sideways: false,
-      });
+      const critical = tell(words, under, fit, byDoor, clearance);
+      add(held, held, clearance, poseOfHeld(held), critical, { ...shown, sideways: false });
     }
     const sideways = Math.min(byDoor, (plan.passage - along) / 2);
     const clearance = Math.min(sideways, under);
     if (beaten(clearance) && ways.length > 0) continue;
-    add(
-      held,
-      CROSSED[held],
-      clearance,
-      held[1] === 'L' ? 'on end' : 'crabwise',
-      tell(clearance, sideways, byDoor),
-      { sizes, attitude, sideways: true },
-    );
+    const pose = held[1] === 'L' ? 'on end' : 'crabwise';
+    const critical = tell(words, under, sideways, byDoor, clearance);
+    add(held, CROSSED[held], clearance, pose, critical, { ...shown, sideways: true });
   }
 
   const turned = (held: Held, u: number, v: number, a: number, how: 'tilted' | 'leaning'): void => {
     const level = onlyBest
       ? best
       : ways.find((w) => w.passage.from === held && w.passage.to === held)!.passage.answer.clearance;
-    const shape = (c: number) => {
-      const face = turnedFace(Math.max(0, u + 2 * c), Math.max(0, v + 2 * c), head);
-      if (!face) return undefined;
-      const a1 = Math.max(0, a + 2 * c);
-      return how === 'tilted'
-        ? { along: face.plan, across: a1, tilt: face.tilt }
-        : { along: a1, across: face.plan, tilt: face.tilt };
-    };
-    const spare = (c: number): number => {
-      const s = shape(c);
-      if (!s) return -Infinity;
-      const long = Math.max(s.along, s.across);
-      const short = Math.min(s.along, s.across);
-      return Math.min(plan.door - short, plan.passage - passageNeeded(long, short, plan));
-    };
     // Below this the diagonal is under the head, and the face may stand in any attitude.
     const low = Math.max(level, diagonalMeets(u, v, head)) + 1e-6;
-    const clearance = greatestPadding(low, (head - v) / 2, spare);
+    const high = (head - v) / 2;
+    if (low > high) return;
+    const clearance = greatestPadding(low, high, (c) => {
+      const face = turnedFace(Math.max(0, u + 2 * c), Math.max(0, v + 2 * c), head);
+      if (!face) return -Infinity;
+      const a1 = Math.max(0, a + 2 * c);
+      const long = Math.max(face.plan, a1);
+      const short = Math.min(face.plan, a1);
+      return Math.min(plan.door - short, plan.passage - passageNeeded(long, short, plan));
+    });
     if (clearance === undefined) return;
-    const at = shape(clearance)!;
-    const degrees = Math.round((at.tilt * 180) / Math.PI);
+    const { tilt } = turnedFace(Math.max(0, u + 2 * clearance), Math.max(0, v + 2 * clearance), head)!;
+    const degrees = Math.round((tilt * 180) / Math.PI);
     add(
       held,
       held,
       clearance,
       how,
       `turned ${degrees} degrees out of level, ${words.passage}`,
-      {
-        // The angle that suits the clearance; with less padding the piece then stays off head and floor.
-        sizes: (c) => {
-          const u1 = Math.max(0, u + 2 * c);
-          const v1 = Math.max(0, v + 2 * c);
-          const a1 = Math.max(0, a + 2 * c);
-          const inPlan = u1 * Math.cos(at.tilt) + v1 * Math.sin(at.tilt);
-          const height = u1 * Math.sin(at.tilt) + v1 * Math.cos(at.tilt);
-          return how === 'tilted'
-            ? { along: inPlan, across: a1, height }
-            : { along: a1, across: inPlan, height };
-        },
-        attitude: { held, turned: how, tilt: at.tilt },
-        sideways: false,
-      },
+      { attitude: { held, turned: how, tilt }, u, v, a, sideways: false },
       how === 'leaning',
     );
   };
@@ -193,6 +162,29 @@ function sideDoorWays(measures: SideDoorMeasures, piece: PieceSize, onlyBest = f
   turned('LT', length, thickness, breadth, 'tilted');
   turned('LT', breadth, thickness, length, 'leaning');
   return ways;
+}
+
+/** Where a level way is closest: under the head, between the jambs or in the passage. */
+function tell(
+  words: { readonly head: string; readonly jambs: string; readonly passage: string },
+  under: number,
+  inPlan: number,
+  byDoor: number,
+  clearance: number,
+): string {
+  if (under <= inPlan) return words.head;
+  return byDoor <= clearance + 1e-6 ? words.jambs : words.passage;
+}
+
+/** Sides in plan [mm] along and across the approach, and the height taken, at a padding. */
+function sizesAt({ u, v, a, attitude }: Way, padding: number) {
+  const u1 = Math.max(0, u + 2 * padding);
+  const v1 = Math.max(0, v + 2 * padding);
+  const a1 = Math.max(0, a + 2 * padding);
+  const { turned, tilt = 0 } = attitude;
+  const inPlan = u1 * Math.cos(tilt) + v1 * Math.sin(tilt);
+  const height = u1 * Math.sin(tilt) + v1 * Math.cos(tilt);
+  return turned === 'leaning' ? { along: a1, across: inPlan, height } : { along: inPlan, across: a1, height };
 }
 
 /** The padding [mm] at which a face's diagonal is as long as a height. */
@@ -215,7 +207,7 @@ export function sideDoorMotion(
   const { answer } = way.passage;
   const motionPadding = Math.max(answer.clearance - 1, -piece.length / 2);
   const plan = planOf(measures);
-  const { along, across, height } = way.sizes(motionPadding);
+  const { along, across, height } = sizesAt(way, motionPadding);
   const start = Math.PI / 2;
   // A face turned nearly upright may be shorter in plan than the side across: then that side leads.
   const quarter = !way.sideways && along < across ? Math.PI / 2 : 0;
