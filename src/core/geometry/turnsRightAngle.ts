@@ -1,10 +1,13 @@
-const HALF_PI = Math.PI / 2;
+// Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
+const { PI, cbrt, cos, max, min, pow, sin, sqrt } = Math;
+
+const HALF_PI = PI / 2;
 // Angles first looked at, ends included; every dip between them is then narrowed down.
 const SAMPLES = 33;
 const STEP = HALF_PI / (SAMPLES - 1);
-const SIN = Array.from({ length: SAMPLES }, (_, i) => Math.sin(i * STEP));
-const COS = Array.from({ length: SAMPLES }, (_, i) => Math.cos(i * STEP));
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
+const SIN = Array.from({ length: SAMPLES }, (_, i) => sin(i * STEP));
+const COS = Array.from({ length: SAMPLES }, (_, i) => cos(i * STEP));
+const GOLDEN = (sqrt(5) - 1) / 2;
 const NARROWINGS = 36;
 
 /**
@@ -29,15 +32,15 @@ export function turnsRightAngle(p: number, q: number, b1: number, b2: number): n
   for (let i = 0; i < SAMPLES; i++) {
     const after = i + 1 < SAMPLES ? at(p, q, b1, b2, SIN[i + 1]!, COS[i + 1]!) : Infinity;
     if (here <= before && here <= after) {
-      const dip = lowest(p, q, b1, b2, Math.max(0, i - 1) * STEP, Math.min(SAMPLES - 1, i + 1) * STEP);
-      least = Math.min(least, dip, here);
+      const dip = lowest(p, q, b1, b2, max(0, i - 1) * STEP, min(SAMPLES - 1, i + 1) * STEP);
+      least = min(least, dip, here);
     }
     before = here;
     here = after;
   }
   if (least >= -q / 2) return least;
-  const ladder = Math.pow(Math.cbrt(b1) ** 2 + Math.cbrt(b2) ** 2, 1.5);
-  return Math.max(-p / 2, Math.min((ladder - p) / 2, -q / 2));
+  const ladder = pow(cbrt(b1) ** 2 + cbrt(b2) ** 2, 1.5);
+  return max(-p / 2, min((ladder - p) / 2, -q / 2));
 }
 
 function at(p: number, q: number, b1: number, b2: number, s: number, c: number): number {
@@ -45,7 +48,7 @@ function at(p: number, q: number, b1: number, b2: number, s: number, c: number):
   const first = (b1 - p * s - q * c) / both;
   const second = (b2 - p * c - q * s) / both;
   const corner = (b1 * c + b2 * s - p * s * c - q) / (2 * (s * c + 1));
-  return Math.max(first, second, corner);
+  return max(first, second, corner);
 }
 
 /** Least value between two angles, by the golden section. */
@@ -54,22 +57,22 @@ function lowest(p: number, q: number, b1: number, b2: number, from: number, to: 
   let high = to;
   let left = high - GOLDEN * (high - low);
   let right = low + GOLDEN * (high - low);
-  let atLeft = at(p, q, b1, b2, Math.sin(left), Math.cos(left));
-  let atRight = at(p, q, b1, b2, Math.sin(right), Math.cos(right));
+  let atLeft = at(p, q, b1, b2, sin(left), cos(left));
+  let atRight = at(p, q, b1, b2, sin(right), cos(right));
   for (let i = 0; i < NARROWINGS; i++) {
     if (atLeft <= atRight) {
       high = right;
       right = left;
       atRight = atLeft;
       left = high - GOLDEN * (high - low);
-      atLeft = at(p, q, b1, b2, Math.sin(left), Math.cos(left));
+      atLeft = at(p, q, b1, b2, sin(left), cos(left));
     } else {
       low = left;
       left = right;
       atLeft = atRight;
       right = low + GOLDEN * (high - low);
-      atRight = at(p, q, b1, b2, Math.sin(right), Math.cos(right));
+      atRight = at(p, q, b1, b2, sin(right), cos(right));
     }
   }
-  return Math.min(atLeft, atRight);
+  return min(atLeft, atRight);
 }

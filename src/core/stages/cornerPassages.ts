@@ -223,11 +223,11 @@ export function cornerAtMost(measures: CornerMeasures, piece: PieceSize): Proved
 
 function ladderAtMost({ widthIn, widthOut, ceiling, turn }: CornerMeasures, piece: PieceSize): number {
   const { length, breadth, thickness } = piece;
-  const angle = turnRadians(turn);
+  const longest = longestLadder(widthIn, widthOut, turnRadians(turn));
   const passes = (c: number): boolean => {
     const d2 = max(0, length + 2 * c) ** 2 + max(0, breadth + 2 * c) ** 2 + max(0, thickness + 2 * c) ** 2;
     const shown = sqrt(max(0, d2 - ceiling * ceiling));
-    return shown === 0 || shown <= longestLadder(widthIn, widthOut, angle);
+    return shown === 0 || shown <= longest;
   };
   // A bound above this is of no use to anybody: nothing in a house leaves half a metre a side.
   let high = 500;

@@ -29,7 +29,6 @@ export function openingAtMost(
   // A thin piece counts as 0 thick once the padding takes its thickness away, and then has no area.
   const areaBound = area >= -thickness / 2 ? area : Infinity;
   const discBound = disc;
-  const outward = (value: number): number => value + 1e-9 * (1 + Math.abs(value));
   if (discBound <= chord && discBound <= areaBound) {
     return {
       atMost: outward(discBound),
@@ -41,3 +40,6 @@ export function openingAtMost(
   }
   return { atMost: outward(areaBound), bound: 'its least section has more area than the opening' };
 }
+
+/** A bound a hair above, so that rounding never makes it too low. */
+const outward = (value: number): number => value + 1e-9 * (1 + Math.abs(value));
