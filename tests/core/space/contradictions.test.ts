@@ -1,6 +1,9 @@
+import { centreCutBlocks } from '../../../src/core/geometry/proofs/centreCutAtMost';
+import { halfLandingCutBlocks } from '../../../src/core/geometry/proofs/halfLandingCutAtMost';
 import { ladderAtMost } from '../../../src/core/geometry/proofs/ladderAtMost';
+import { quarterLandingCutBlocks } from '../../../src/core/geometry/proofs/quarterLandingCutAtMost';
 import { yawCutAtMost } from '../../../src/core/geometry/proofs/yawCutAtMost';
-import { paddedPiece, sortedPiece } from '../../../src/core/measures/piece';
+import { paddedPiece, sortedPiece, type PieceSize } from '../../../src/core/measures/piece';
 import { findMotion } from '../../../src/core/space/findMotion';
 import type { SpaceTask } from '../../../src/core/space/readScene';
 import { seededStream } from '../../../src/core/space/seededStream';
@@ -48,6 +51,7 @@ describe('random corners under a ceiling', () => {
       const atMost = Math.min(
         ladder,
         seed % 4 === 0 ? yawCutAtMost(widthIn, widthOut, ceiling, 90, piece) : Infinity,
+        centreCutBlocks({ widthIn, widthOut, ceiling, turn: 90 }, piece) ? -1 : Infinity,
       );
       const R = Math.SQRT1_2;
       const away = 6000 - piece.length;
@@ -74,10 +78,19 @@ describe('random corners under a ceiling', () => {
 });
 
 describe('random stairs', () => {
-  const check = (seed: number, shown: ShownAnswer, piece: ReturnType<typeof sortedPiece>): void => {
+  const check = (
+    seed: number,
+    shown: ShownAnswer,
+    piece: PieceSize,
+    blocked: (p: PieceSize) => boolean = () => false,
+  ): void => {
     expect(shown.clearance).toBeGreaterThanOrEqual(-piece.length / 2);
     expect(shown.atMost).toBeGreaterThanOrEqual(shown.clearance);
     if (shown.motion.length === 0) return;
+    if (blocked(paddedPiece(piece, shown.clearance - 1e-6)))
+      throw new Error(
+        `contradiction at seed ${seed}: a motion with ${shown.clearance} mm is proved impossible`,
+      );
     const seen = replay(shown, paddedPiece(piece, shown.clearance), { step: 12 });
     if (seen.collides) throw new Error(`contradiction at seed ${seed}: ${JSON.stringify(seen)}`);
     expect(shown.motion.length).toBeGreaterThan(2);
@@ -91,6 +104,8 @@ describe('random stairs', () => {
       const overRail = next() < 0.4 ? 900 : 0;
       const ceiling = next() < 0.5 ? {} : { landingCeiling: 1800 + 900 * next() };
       const width = 650 + 400 * next();
+      const slope = [flight.rise / flight.going, flight.rise / flight.going] as const;
+      const over = { ...flight, slope, landingCeiling: ceiling.landingCeiling ?? flight.headroom };
       if (seed % 3 === 0) {
         const measures = {
           ...flight,
@@ -100,10 +115,21 @@ describe('random stairs', () => {
           landingDepth: 650 + 400 * next(),
           overRail,
         };
-        check(seed, halfLandingShown(measures, piece, 2500), piece);
+        const spine = [width, width + measures.well] as const;
+        check(
+          seed,
+          halfLandingShown(measures, piece, 2500),
+          piece,
+          (p) => overRail === 0 && halfLandingCutBlocks({ ...measures, ...over, spine }, p),
+        );
       } else if (seed % 3 === 1) {
         const measures = { ...flight, ...ceiling, widthIn: width, widthOut: 650 + 400 * next(), overRail };
-        check(seed, quarterLandingShown(measures, piece, 2500), piece);
+        check(
+          seed,
+          quarterLandingShown(measures, piece, 2500),
+          piece,
+          (p) => overRail === 0 && quarterLandingCutBlocks({ ...measures, ...over }, p),
+        );
       } else {
         check(
           seed,

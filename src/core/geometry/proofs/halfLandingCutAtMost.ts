@@ -37,10 +37,14 @@ export interface HalfAtMost extends StairsAtMost {
  *
  * @returns true is a proof that the piece does not pass; false says nothing
  */
-export function halfLandingCutBlocks(landing: HalfAtMost, piece: PieceSize): boolean {
+export function halfLandingCutBlocks(
+  landing: HalfAtMost,
+  piece: PieceSize,
+  cuts = halfLandingCuts(landing),
+): boolean {
   // Where the measures leave it open that there is a spine at all, nothing is proved.
   if (landing.spine[1] < landing.spine[0]) return false;
-  return centreCutsBlock(sceneOf(landing), cutsOf(landing), piece);
+  return centreCutsBlock(sceneOf(landing), cuts, piece);
 }
 
 /** Largest padding [mm a side] that this does not exclude, to 2 mm; Infinity when it excludes nothing. */
@@ -51,7 +55,8 @@ export function halfLandingCutAtMost(landing: HalfAtMost, piece: PieceSize): num
 
 const acrossOf = ({ flightWidth, well }: HalfAtMost): number => 2 * flightWidth + well;
 
-function cutsOf(landing: HalfAtMost): Cut[] {
+/** The lines that the centre has to cross, each by itself. */
+export function halfLandingCuts(landing: HalfAtMost): Cut[] {
   const { landingDepth: depth, spine } = landing;
   return [
     [

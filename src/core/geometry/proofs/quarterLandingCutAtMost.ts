@@ -41,8 +41,12 @@ export interface QuarterAtMost extends StairsAtMost {
  *
  * @returns true is a proof that the piece does not pass; false says nothing
  */
-export function quarterLandingCutBlocks(landing: QuarterAtMost, piece: PieceSize): boolean {
-  return centreCutsBlock(sceneOf(landing), cutsOf(landing), piece);
+export function quarterLandingCutBlocks(
+  landing: QuarterAtMost,
+  piece: PieceSize,
+  cuts = quarterLandingCuts(landing),
+): boolean {
+  return centreCutsBlock(sceneOf(landing), cuts, piece);
 }
 
 /** Largest padding [mm a side] that this does not exclude, to 2 mm; Infinity when it excludes nothing. */
@@ -51,7 +55,8 @@ export function quarterLandingCutAtMost(landing: QuarterAtMost, piece: PieceSize
   return greatestNotBlocked(piece, most, (p) => quarterLandingCutBlocks(landing, p), -Infinity, FINENESS);
 }
 
-function cutsOf({ widthIn: a, widthOut: b }: QuarterAtMost): Cut[] {
+/** The lines that the centre has to cross, each by itself. */
+export function quarterLandingCuts({ widthIn: a, widthOut: b }: QuarterAtMost): Cut[] {
   return [
     [
       [0, a],

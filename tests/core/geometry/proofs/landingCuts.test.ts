@@ -1,0 +1,161 @@
+import { halfLandingAtMost } from '../../../../src/core/geometry/proofs/halfLandingAtMost';
+import {
+  halfLandingCutAtMost,
+  halfLandingCutBlocks,
+  halfLandingCuts,
+} from '../../../../src/core/geometry/proofs/halfLandingCutAtMost';
+import {
+  quarterLandingCutAtMost,
+  quarterLandingCutBlocks,
+  quarterLandingCuts,
+} from '../../../../src/core/geometry/proofs/quarterLandingCutAtMost';
+import { paddedPiece, sortedPiece, type PieceSize } from '../../../../src/core/measures/piece';
+import { seededStream } from '../../../../src/core/space/seededStream';
+import { halfLandingShown, halfLandingStage } from '../../../../src/core/stages/halfLanding';
+import { quarterLandingShown, quarterLandingStage } from '../../../../src/core/stages/quarterLanding';
+import { greatestStanding, type BuiltLanding } from '../../../support/standsOnStairs';
+
+const stairs = { headroom: 2100, rise: 190, going: 240, overRail: 0 };
+const slope = [190 / 240, 190 / 240] as const;
+const quarter = (width: number) => ({ widthIn: width, widthOut: width, landingCeiling: 2100 });
+const half = (depth: number) => ({ flightWidth: 800, well: 100, landingDepth: depth, landingCeiling: 2100 });
+const spineOf = (m: { flightWidth: number; well: number }) =>
+  [m.flightWidth, m.flightWidth + m.well] as const;
+
+describe('the bound on a landing', () => {
+  const pieces = [sortedPiece(1830, 930, 25), sortedPiece(2100, 1050, 30), sortedPiece(2000, 900, 300)];
+
+  test('quarter landing 850 wide: within 110 mm of the motion, where the quick bounds are 290 mm away', () => {
+    for (const piece of pieces) {
+      const m = { ...stairs, ...quarter(850) };
+      const shown = quarterLandingShown(m, piece, 2000).clearance;
+      const quick = quarterLandingStage(m).proved(piece).atMost;
+      const cut = quarterLandingCutAtMost({ ...m, slope }, piece);
+      expect(cut).toBeGreaterThan(shown);
+      expect(cut).toBeLessThan(shown + 110);
+      expect(quick).toBeGreaterThan(shown + 290);
+    }
+  });
+
+  test('half landing 850 deep: far below the fit in the box of the landing', () => {
+    for (const piece of pieces) {
+      const m = { ...stairs, ...half(850) };
+      const shown = halfLandingShown(m, piece, 2000).clearance;
+      const inBox = halfLandingAtMost({ ...m, height: 2100 }, piece)!.atMost;
+      const quick = Math.min(inBox, halfLandingStage(m).proved(piece).atMost);
+      const cut = halfLandingCutAtMost({ ...m, slope, spine: spineOf(m) }, piece);
+      expect(cut).toBeGreaterThan(shown);
+      expect(cut).toBeLessThan(quick - 100);
+    }
+  });
+});
+
+describe('soundness', () => {
+  const random = (
+    next: () => number,
+  ): { piece: PieceSize; flight: typeof stairs & { landingCeiling: number } } => {
+    const headroom = 1900 + 400 * next();
+    return {
+      piece: sortedPiece(900 + 1700 * next(), 300 + 900 * next(), 15 + 250 * next() * next()),
+      flight: {
+        headroom,
+        rise: 160 + 40 * next(),
+        going: 220 + 60 * next(),
+        overRail: 0,
+        landingCeiling: headroom + 300 * next() * Math.round(next()),
+      },
+    };
+  };
+
+  test('no motion round a quarter landing is excluded', () => {
+    const next = seededStream(41);
+    let near = 0;
+    for (let n = 0; n < 8; n++) {
+      const { piece, flight } = random(next);
+      const m = { ...flight, widthIn: 700 + 300 * next(), widthOut: 700 + 300 * next() };
+      const shown = quarterLandingShown(m, piece, 1000).clearance;
+      const most = { ...m, slope: [m.rise / m.going, m.rise / m.going] as const };
+      if (quarterLandingCutBlocks(most, paddedPiece(piece, shown - 1e-6)))
+        throw new Error(`contradiction ${JSON.stringify({ m, piece, shown })}`);
+      if (quarterLandingCutBlocks(most, paddedPiece(piece, shown + 150))) near++;
+    }
+    expect(near).toBeGreaterThan(5);
+  });
+
+  test('no motion round a half landing is excluded', () => {
+    const next = seededStream(42);
+    let near = 0;
+    for (let n = 0; n < 8; n++) {
+      const { piece, flight } = random(next);
+      const m = {
+        ...flight,
+        flightWidth: 700 + 250 * next(),
+        well: 200 * next(),
+        landingDepth: 700 + 300 * next(),
+      };
+      const shown = halfLandingShown(m, piece, 1000).clearance;
+      const most = { ...m, slope: [m.rise / m.going, m.rise / m.going] as const, spine: spineOf(m) };
+      if (halfLandingCutBlocks(most, paddedPiece(piece, shown - 1e-6)))
+        throw new Error(`contradiction ${JSON.stringify({ m, piece, shown })}`);
+      if (halfLandingCutBlocks(most, paddedPiece(piece, shown + 250))) near++;
+    }
+    expect(near).toBeGreaterThan(5);
+  });
+
+  // Found point by point on stairs with treads and risers, with nothing of the proof's.
+  test('no line is said to be closed on which a box was found to stand', () => {
+    const next = seededStream(43);
+    for (let n = 0; n < 8; n++) {
+      const { piece, flight } = random(next);
+      // Stairs steeper than any, too, so that what the treads give counts.
+      const steep = n % 2 ? { rise: 300, going: 250 } : {};
+      const m = { ...flight, ...steep, landingCeiling: flight.headroom + [-200, 0, 400][n % 3]! };
+      const most = { ...m, slope: [m.rise / m.going, m.rise / m.going] as const };
+      const width = 700 + 300 * next();
+      const other = 700 + 300 * next();
+      const well = 20 + 150 * next();
+      const built: BuiltLanding = { ...m, depth: other, lower: width, upper: 'square' };
+      const inQuarter = { ...most, widthIn: width, widthOut: other };
+      for (const cut of quarterLandingCuts(inQuarter)) {
+        const found = greatestStanding(built, cut, piece, n);
+        if (quarterLandingCutBlocks(inQuarter, paddedPiece(piece, found - 0.01), [cut]))
+          throw new Error(`contradiction ${JSON.stringify({ inQuarter, piece, cut, found })}`);
+      }
+      const beside: BuiltLanding = { ...built, upper: { from: width + well, to: 2 * width + well } };
+      const inHalf = {
+        ...most,
+        flightWidth: width,
+        well,
+        landingDepth: other,
+        spine: [width, width + well] as const,
+      };
+      for (const cut of halfLandingCuts(inHalf).slice(0, 3)) {
+        const found = greatestStanding(beside, cut, piece, n);
+        if (halfLandingCutBlocks(inHalf, paddedPiece(piece, found - 0.01), [cut]))
+          throw new Error(`contradiction ${JSON.stringify({ inHalf, piece, cut, found })}`);
+      }
+    }
+  });
+
+  test('where rise and going are not known exactly, the proof holds for each of them', () => {
+    const piece = sortedPiece(2000, 900, 300);
+    const m = { ...stairs, ...quarter(850) };
+    const size = paddedPiece(piece, quarterLandingCutAtMost({ ...m, slope }, piece) + 0.1);
+    const unsure = { rise: 195, slope: [185 / 245, 195 / 235] as const };
+    expect(quarterLandingCutBlocks({ ...m, slope }, size)).toBe(true);
+    expect(quarterLandingCutBlocks({ ...m, ...unsure }, size)).toBe(false);
+    expect(quarterLandingCutBlocks({ ...m, ...unsure }, paddedPiece(size, 60))).toBe(true);
+    const h = { ...stairs, ...half(850) };
+    const spine = spineOf(h);
+    const inHalf = paddedPiece(piece, halfLandingCutAtMost({ ...h, slope, spine }, piece) + 0.1);
+    expect(halfLandingCutBlocks({ ...h, ...unsure, spine }, inHalf)).toBe(false);
+    expect(halfLandingCutBlocks({ ...h, ...unsure, spine }, paddedPiece(inHalf, 60))).toBe(true);
+  });
+
+  test('nothing is proved where the spine may be nowhere', () => {
+    const h = { ...stairs, ...half(600), slope };
+    const crate = sortedPiece(2400, 1500, 900);
+    expect(halfLandingCutBlocks({ ...h, spine: [800, 800] }, crate)).toBe(true);
+    expect(halfLandingCutBlocks({ ...h, spine: [805, 800] }, crate)).toBe(false);
+  });
+});
