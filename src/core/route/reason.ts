@@ -5,7 +5,8 @@ import { stageNeeds } from '../survey/stageNeeds';
 import type { ChainStep } from './chain';
 import { changeWords } from './poseChange';
 import type { PreparedRoute } from './preparedRoute';
-import { LIFT_BY_HAND, type BookPiece, type StageBook } from './stageBook';
+import { LIFT_BY_HAND } from '../stages/liftByHand';
+import type { BookPiece, StageBook } from './stageBook';
 import type { Verdict } from './verdict';
 
 /** What a sentence about a step is made from. */

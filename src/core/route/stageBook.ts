@@ -1,6 +1,7 @@
 import type { PieceSize } from '../measures/piece';
 import { ALL_HELD, type Held } from '../stages/held';
 import { foundPassages, LANDING_WORK, retracedPassages, type FoundPassage } from '../stages/landingStage';
+import { LIFT_BY_HAND } from '../stages/liftByHand';
 import type { StageAnswer } from '../stages/stageAnswer';
 import type { StagePassage } from '../stages/stagePassage';
 import { MEASURE_NAMES, type StageMeasures, type StageName } from '../survey/stageMeasures';
@@ -9,9 +10,6 @@ import { leaningRoom, poseChanges, turningSpaces } from './poseChange';
 import { searchedStage } from './searchedStage';
 import { stagePassages } from './stagePassages';
 import { tapedMeasures, tapedPiece, type TapeCase } from './tapeCase';
-
-/** Lift [mm] beyond which a motion is at best tight and asks for a mechanical aid. */
-export const LIFT_BY_HAND = 300;
 
 /** Places of the ways of being held, as indices into ALL_HELD. */
 export const HELD_COUNT = ALL_HELD.length;

@@ -29,6 +29,11 @@ export function attitudeInPlan({ held, turned, tilt = 0 }: HeldAttitude, angle: 
     across = [-s * ct, c * ct, st];
     upright = [s * st, -c * st, ct];
   }
+  return turnOfAxes(held, along, across, upright);
+}
+
+/** The attitude (unit quaternion) of a piece held so, its sides along, across and upright in these directions. */
+export function turnOfAxes(held: Held, along: Vector, across: Vector, upright: Vector): Quaternion {
   const axes: Partial<Record<'L' | 'B' | 'T', Vector>> = {};
   const alongLetter = held[0] as 'L' | 'B' | 'T';
   const uprightLetter = held[1] as 'L' | 'B' | 'T';

@@ -74,6 +74,17 @@ export function halfLandingPassages(
 /** The stage as it is searched. */
 export function halfLandingStage(measures: HalfLandingMeasures): LandingStage {
   return {
+    plan: {
+      widthIn: measures.flightWidth,
+      widthOut: measures.flightWidth,
+      depthIn: measures.landingDepth,
+      depthOut: measures.landingDepth,
+      across: 2 * measures.flightWidth + measures.well,
+      headroom: measures.headroom,
+      rise: measures.rise,
+      going: measures.going,
+      ceiling: measures.landingCeiling ?? measures.headroom,
+    },
     task: (piece, held) => halfLandingTask(measures, piece, held),
     walled:
       measures.overRail > 0

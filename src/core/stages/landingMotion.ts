@@ -66,16 +66,18 @@ export interface KnownMotion {
  *
  * @param work places looked at for one padding; about 1 to 2 million a second
  * @param known a motion that may serve here too: the result is no less than what it bears here
+ * @param above padding [mm a side] that is shown otherwise: only more than that is looked for
  */
 export function landingMotion(
   task: LandingTask,
   piece: PieceSize,
   work: number,
   known?: KnownMotion,
+  above = -piece.length / 2,
 ): LandingFound | null {
   const checker = new SpaceChecker(task.obstacles.map((o) => o.box));
   const attempt = searchIn(checker, task, piece, work);
-  let low = -piece.length / 2;
+  let low = max(above - WIDENS, -piece.length / 2);
   let high = task.mostPadding - 0.5;
   if (high <= low) return null;
   let best: Motion | null = null;
@@ -113,7 +115,24 @@ export function landingMotion(
   }
   const borne = known && borneBy(checker, task, piece, known, known.clearance, most, WIDENED);
   if (borne && (best === null || borne[0] > low)) [low, best] = borne;
-  return best && foundAt(checker, task, piece, low, best);
+  return best && low > above ? foundAt(checker, task, piece, low, best) : null;
+}
+
+/** A motion that is known otherwise, with where it is closest. */
+export function foundOtherwise(
+  task: LandingTask,
+  piece: PieceSize,
+  known: KnownMotion,
+  lift: number,
+): LandingFound {
+  const checker = new SpaceChecker(task.obstacles.map((o) => o.box));
+  checker.hold(paddedPiece(piece, known.clearance));
+  return {
+    ...known,
+    scene: task.obstacles.map((o) => o.box),
+    ...closest(checker, task, known.motion),
+    lift,
+  };
 }
 
 /** What is asked of a search within a route. */
@@ -121,10 +140,16 @@ export interface RouteSearch {
   /** Clearance above which nothing depends on more [mm a side]. */
   readonly enough: number;
   readonly known?: KnownMotion | undefined;
+  /** Padding that is shown otherwise [mm a side]: only more is looked for. */
+  readonly above?: number | undefined;
 }
 
 /** Paddings tried within a route until one goes [mm]. */
 const LADDER = [150, 25, 0, -50, -150, -400];
+/** How much a motion may be widened [mm]: one found so far below what is shown otherwise may still beat it. */
+const WIDENS = 60;
+/** A usual allowance [mm]: beyond it only a little more is tried at a time. */
+const USUAL = 25;
 /** How much more padding each further search asks for [mm]. */
 const FURTHER = 12;
 
@@ -136,7 +161,7 @@ export function routeMotion(
   task: LandingTask,
   piece: PieceSize,
   work: number,
-  { enough, known }: RouteSearch,
+  { enough, known, above = -Infinity }: RouteSearch,
 ): LandingFound | null {
   const checker = new SpaceChecker(task.obstacles.map((o) => o.box));
   const attempt = searchIn(checker, task, piece, work);
@@ -149,8 +174,9 @@ export function routeMotion(
     least,
     null,
   ];
-  for (const first of best === null ? [high, ...LADDER] : []) {
-    if (first > high || first <= least || (first === high && best !== null)) continue;
+  const ladder = above < USUAL ? [high, ...LADDER, above + FURTHER] : [above + FURTHER];
+  for (const first of best === null ? ladder : []) {
+    if (first > high || first <= max(least, above - WIDENS) || (first === high && best !== null)) continue;
     // Whether it passes at all, and by a usual allowance, gets all the work.
     const motion = (first === 25 || first === 0 ? attempt : lessAttempt)(first);
     if (motion === null) continue;
@@ -164,7 +190,7 @@ export function routeMotion(
     if (motion === null) break;
     [low, best] = widened(checker, task, piece, next, motion, high, WIDENED_IN_ROUTE);
   }
-  return foundAt(checker, task, piece, low, best);
+  return low > above ? foundAt(checker, task, piece, low, best) : null;
 }
 
 /**

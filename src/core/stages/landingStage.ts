@@ -1,19 +1,25 @@
 import type { PieceSize } from '../measures/piece';
-import type { Held } from './held';
+import { ALL_HELD, poseOfHeld, type Held } from './held';
+import { landingFamily, type FamilyFit, type LandingPlan } from './landingFamily';
+import { landingFamilyMotion } from './landingFamilyMotion';
 import {
+  foundOtherwise,
   landingMotion,
   retracedMotion,
   routeMotion,
   type LandingFound,
   type LandingTask,
 } from './landingMotion';
+import { LIFT_BY_HAND } from './liftByHand';
 import type { ProvedBound } from './openingAtMost';
 import { shownAnswer, withoutMotion } from './shownAnswer';
-import type { ShownAnswer } from './stageAnswer';
+import type { ShownAnswer, StageAnswer } from './stageAnswer';
 import type { StagePassage } from './stagePassage';
 
-/** A stage whose motions are searched in space: landings and winders. */
+/** A stage whose motions are solved as far as families go, and searched in space beyond: landings and winders. */
 export interface LandingStage {
+  /** What the families see; absent where there are none. */
+  readonly plan?: LandingPlan;
   readonly task: (piece: PieceSize, held: Held) => LandingTask;
   /** The same with full-height walls in place of a handrail; absent where there is no handrail. */
   readonly walled?: ((piece: PieceSize, held: Held) => LandingTask) | undefined;
@@ -21,7 +27,7 @@ export interface LandingStage {
   readonly overRail: number;
 }
 
-/** A passage, and the motion it rests on. */
+/** A passage, and the searched motion it rests on; null where it is a family's or nothing was found. */
 export interface FoundPassage {
   readonly held: Held;
   readonly found: LandingFound | null;
@@ -34,30 +40,107 @@ export const LANDING_WORK = 30000;
 const HELD: readonly Held[] = ['LB', 'LT'];
 /** Clearance in a route above which nothing depends on more [mm a side]: hands and tape are well within it. */
 const ENOUGH = 150;
+/**
+ * Clearance of a family, lifted no higher than by hand, above which a route does not search for more [mm a
+ * side]: twice a usual allowance, and what the tape takes.
+ */
+const FAMILY_ENOUGH = 60;
 /** What tape and growth can be thought to take of a clearance before another motion is looked for [mm a side]. */
 const GENEROUS = 40;
+/** A family's clearance in closed form, less this [mm a side]: its drawn motion is then free between attitudes. */
+const DRAWN = 0.5;
+/** More than this is looked for beyond a family [mm a side]. */
+const WORTH_MORE = 1;
 
-/** The widest motion found in either way of holding it; one that cannot beat the best so far is left out. */
+/**
+ * The widest motion: the best of the families in closed form, or one that a search finds beyond it, in either
+ * way of holding it; one that cannot beat the best so far is left out.
+ */
 export function landingShown(stage: LandingStage, piece: PieceSize, work: number): ShownAnswer {
   const proved = stage.proved(piece);
-  let best: ShownAnswer | null = null;
+  let best = familyShown(stage, piece, proved);
   const tasks = HELD.map((held) => ({ held, task: stage.task(piece, held) }));
   for (const { held, task } of tasks.sort((a, b) => b.task.mostPadding - a.task.mostPadding)) {
-    if (best !== null && task.mostPadding <= best.clearance) continue;
-    const found = foundFor(stage, task, piece, held, work);
+    if (best !== null && task.mostPadding <= best.clearance + WORTH_MORE) continue;
+    const found = foundFor(stage, task, piece, held, work, best?.clearance);
+    if (found === null && best !== null) continue;
     const shown = shownAnswer(found, piece, held, proved, stage.overRail);
     if (best === null || shown.clearance > best.clearance) best = shown;
   }
   return best!;
 }
 
-/** One passage for each way of holding it, each searched to the full. */
+/** The best of the families, with its motion drawn and checked; null where there is none. */
+export function familyShown(
+  stage: LandingStage,
+  piece: PieceSize,
+  proved = stage.proved(piece),
+): ShownAnswer | null {
+  let best: FamilyFit | undefined;
+  for (const fit of familyFits(stage, piece, {})) if (!best || fit.clearance > best.clearance) best = fit;
+  if (!best || !stage.plan) return null;
+  const task = stage.task(piece, best.held);
+  const { start, goal } = task.ends(best.clearance);
+  const motion = landingFamilyMotion(stage.plan, piece, best, start, goal);
+  const known = { clearance: best.clearance - DRAWN, motion };
+  const found = foundOtherwise(task, piece, known, best.lift);
+  return shownAnswer(found, piece, best.held, proved, stage.overRail);
+}
+
+function familyFits(stage: LandingStage, piece: PieceSize, ask: { mostLift?: number }): FamilyFit[] {
+  if (!stage.plan) return [];
+  const fits: FamilyFit[] = [];
+  for (const held of ALL_HELD) {
+    const fit = landingFamily(stage.plan, piece, held, ask);
+    if (fit) fits.push(fit);
+  }
+  return fits;
+}
+
+/** The families' passages: for each way of holding it the best, and the best that is lifted by hand. */
+export function familyPassages(
+  stage: LandingStage,
+  piece: PieceSize,
+  proved = stage.proved(piece),
+): StagePassage[] {
+  const passages: StagePassage[] = [];
+  for (const fit of familyFits(stage, piece, {})) {
+    passages.push(familyPassage(stage, fit, proved));
+    if (fit.lift <= LIFT_BY_HAND) continue;
+    const byHand = landingFamily(stage.plan!, piece, fit.held, { mostLift: LIFT_BY_HAND });
+    if (byHand) passages.push(familyPassage(stage, byHand, proved));
+  }
+  return passages;
+}
+
+function familyPassage(stage: LandingStage, fit: FamilyFit, proved: ProvedBound): StagePassage {
+  const upright = { L: 'on end', B: 'on edge', T: 'flat' } as const;
+  const answer: StageAnswer = {
+    clearance: fit.clearance - DRAWN,
+    atMost: proved.atMost,
+    ...(proved.atMost === Infinity ? {} : { bound: proved.bound }),
+    pose:
+      fit.as === 'level'
+        ? poseOfHeld(fit.held)
+        : fit.as === 'upright'
+          ? upright[fit.held[0] as 'L' | 'B' | 'T']
+          : 'tilted',
+    critical: fit.critical,
+    lift: fit.lift,
+  };
+  const { depthIn: before, depthOut: after } = stage.plan!;
+  return { from: fit.held, to: fit.held, answer, onLanding: { before, after } };
+}
+
+/** The families' passages, and for each way of holding it one that is searched to the full. */
 export function landingPassages(stage: LandingStage, piece: PieceSize, work: number): StagePassage[] {
   const proved = stage.proved(piece);
-  return HELD.map((held) => {
+  const families = familyPassages(stage, piece, proved);
+  const searched = HELD.map((held) => {
     const found = foundFor(stage, stage.task(piece, held), piece, held, work);
     return passageOf(stage, found, piece, held, proved).passage;
   });
+  return [...families, ...searched];
 }
 
 // Where there is air above a rail, all that walls would allow goes too.
@@ -67,34 +150,46 @@ function foundFor(
   piece: PieceSize,
   held: Held,
   work: number,
+  above?: number,
 ): LandingFound | null {
-  const known = stage.walled && landingMotion(stage.walled(piece, held), piece, work);
-  return landingMotion(task, piece, work, known ?? undefined);
+  const known = stage.walled && landingMotion(stage.walled(piece, held), piece, work, undefined, above);
+  return landingMotion(task, piece, work, known ?? undefined, above);
 }
 
 /**
- * The passages as a route needs them: searched coarsely, and no further than is enough. The answer depends on
- * the stage and the piece alone.
+ * The passages as a route needs them: the families', and where these leave less than is enough and nothing is
+ * proved against it, a coarse search. The answer depends on the stage and the piece alone.
  */
 export function foundPassages(stage: LandingStage, piece: PieceSize, work: number): FoundPassage[] {
   const proved = stage.proved(piece);
+  const families = familyPassages(stage, piece, proved).map((passage): FoundPassage => ({
+    held: passage.from,
+    found: null,
+    passage,
+  }));
+  const byHand = families.filter(({ passage }) => passage.answer.lift! <= LIFT_BY_HAND);
+  // What is proved not to pass needs no search, and what passes amply by hand gains nothing by one.
+  if (families.length > 0 && proved.atMost < 0) return families;
+  if (byHand.some(({ passage }) => passage.answer.clearance >= FAMILY_ENOUGH)) return families;
+  const above = Math.max(-Infinity, ...byHand.map(({ passage }) => passage.answer.clearance));
   const tasks = HELD.map((held) => ({ held, task: stage.task(piece, held) }));
-  const byHeld = new Map<Held, FoundPassage>();
+  const searched: FoundPassage[] = [];
   for (const { held, task } of tasks.sort((a, b) => b.task.mostPadding - a.task.mostPadding)) {
-    let found: LandingFound | null = null;
     // Of the ways of holding it that do not fit the flights only the likeliest is looked at, for its figure.
-    if (byHeld.size === 0 || task.mostPadding > 0) {
-      const walls = stage.walled && routeMotion(stage.walled(piece, held), piece, work, { enough: ENOUGH });
-      found = routeMotion(task, piece, work, { enough: ENOUGH, known: walls ?? undefined });
-    }
-    byHeld.set(held, passageOf(stage, found, piece, held, proved));
+    if (task.mostPadding <= 0 && (searched.length > 0 || families.length > 0)) continue;
+    if (task.mostPadding <= above + WORTH_MORE) continue;
+    const walls =
+      stage.walled && routeMotion(stage.walled(piece, held), piece, work, { enough: ENOUGH, above });
+    const found = routeMotion(task, piece, work, { enough: ENOUGH, known: walls ?? undefined, above });
+    if (found !== null || families.length === 0) searched.push(passageOf(stage, found, piece, held, proved));
   }
-  return HELD.map((held) => byHeld.get(held)!);
+  return [...families, ...searched];
 }
 
 /**
- * The same passages with the measures a little off and the piece a little larger: the motions found are gone
- * over again there, and another is looked for only where a motion that passed loses more than can be thought.
+ * The same passages with the measures a little off and the piece a little larger: the families solved anew,
+ * the motions found gone over again there; another is looked for only where a motion that passed loses more
+ * than can be thought.
  */
 export function retracedPassages(
   stage: LandingStage,
@@ -103,14 +198,17 @@ export function retracedPassages(
   work: number,
 ): StagePassage[] {
   const proved = stage.proved(piece);
-  return known.map(({ held, found }) => {
-    if (found === null) return passageOf(stage, null, piece, held, proved).passage;
+  const searched = known.flatMap(({ held, found, passage }) => {
+    if (found === null) {
+      return passage.onLanding ? [] : [passageOf(stage, null, piece, held, proved).passage];
+    }
     const task = stage.task(piece, held);
     let again = retracedMotion(task, piece, found, found.clearance - GENEROUS);
     if (again === null && found.clearance >= 0)
       again = routeMotion(task, piece, work, { enough: found.clearance });
-    return passageOf(stage, again, piece, held, proved).passage;
+    return [passageOf(stage, again, piece, held, proved).passage];
   });
+  return [...familyPassages(stage, piece, proved), ...searched];
 }
 
 function passageOf(

@@ -1,5 +1,5 @@
 import type { PieceSize } from '../measures/piece';
-import { quaternionFromAxes } from '../space/quaternion';
+import { turnOfAxes } from './attitude';
 import { heldSizes, type Held } from './held';
 import type { KeyAttitude } from './stageAnswer';
 
@@ -26,15 +26,13 @@ export function onFlight(
   // A third of what is free below it, and no more than a hand's breadth.
   const free = headroom / stretch - upright;
   const height = upright / 2 + Math.min(40, free / 2);
-  const minus: [number, number, number] = [-side[0], -side[1], -side[2]];
   return {
     at: [0, 1, 2].map((k) => edge[k]! + t[k]! * away * stretch + up[k]! * height) as unknown as [
       number,
       number,
       number,
     ],
-    // LB: breadth up, thickness across; LT: thickness up.
-    turn: held === 'LB' ? quaternionFromAxes(t, up, minus) : quaternionFromAxes(t, side, up),
+    turn: turnOfAxes(held, t, side, up),
   };
 }
 

@@ -72,6 +72,18 @@ export function quarterLandingPassages(
 /** The stage as it is searched. */
 export function quarterLandingStage(measures: QuarterLandingMeasures): LandingStage {
   return {
+    plan: {
+      widthIn: measures.widthIn,
+      widthOut: measures.widthOut,
+      // Each flight looks across the other's width.
+      depthIn: measures.widthOut,
+      depthOut: measures.widthIn,
+      across: undefined,
+      headroom: measures.headroom,
+      rise: measures.rise,
+      going: measures.going,
+      ceiling: measures.landingCeiling ?? measures.headroom,
+    },
     task: (piece, held) => quarterLandingTask(measures, piece, held),
     walled:
       measures.overRail > 0

@@ -6,10 +6,13 @@ import type { StageAnswer } from './stageAnswer';
  * A stage lists every pair it can show; a pair that is not listed is not shown (which proves nothing).
  * `needsTurningRoom`: the piece is taken up into `answer.pose` (leaning, tilted) before the stage and set
  * level again after it, so the places on both sides must have room for that.
+ * `onLanding`: of its length along the way before the stage and after it, so much may stand on the landing [mm];
+ * only the rest needs the flight, where that flight is solved by itself from level to level.
  */
 export interface StagePassage {
   readonly from: Held;
   readonly to: Held;
   readonly answer: StageAnswer;
   readonly needsTurningRoom?: boolean;
+  readonly onLanding?: { readonly before: number; readonly after: number };
 }

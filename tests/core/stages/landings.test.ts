@@ -52,7 +52,7 @@ describe('a half landing', () => {
     const passages = halfLandingPassages(half, slab, 4000);
     const best = Math.max(...passages.map((p) => p.answer.clearance));
     expect(halfLandingAnswer(half, slab, 4000).clearance).toBe(best);
-    expect(passages.map((p) => p.from)).toEqual(['LB', 'LT']);
+    for (const held of ['LB', 'LT']) expect(passages.map((p) => p.from)).toContain(held);
   });
 
   test('answers the same twice', () => {
@@ -92,7 +92,7 @@ test('air above a rail takes nothing from what walls allow; a route’s coarser 
     const shown = { motion: found.motion, scene: found.scene };
     expect(replay(shown, paddedPiece(panel, found.clearance)).collides).toBe(false);
   }
-  expect(inRoute.some(({ found }) => found !== null && found.clearance > 0)).toBe(true);
+  expect(inRoute.some(({ passage }) => passage.answer.clearance > 0)).toBe(true);
 });
 
 test('in the worst case the same motion is gone over again, and never bears more', () => {
