@@ -18,6 +18,9 @@ export interface Layer {
   /** Clearance in the straight before the step and after it, by way of being held. */
   readonly straightBefore: readonly number[] | undefined;
   readonly straightAfter: readonly number[] | undefined;
+  /** That straight is a flight solved from level to level: what stands on a landing needs none of it. */
+  readonly levelBefore: boolean;
+  readonly levelAfter: boolean;
 }
 
 /** What a step of a chain does with the piece. Ways of being held are indices into ALL_HELD. */
@@ -61,6 +64,8 @@ export function routeLayers(
       leanAfter: after && after.leanBefore,
       straightBefore: straightBefore && straightRoom(straightBefore, shift, size),
       straightAfter: straight && straightRoom(straight, shift, size),
+      levelBefore: straightBefore?.levelToLevel === true,
+      levelAfter: straight?.levelToLevel === true,
     });
   }
   return layers;
@@ -94,23 +99,47 @@ const leaningRoomAt = (lean: readonly number[] | undefined | null, held: number)
 export function widestClearance(layers: readonly Layer[], freeOnly: boolean): number {
   let reach: number[] = new Array<number>(HELD_COUNT).fill(Infinity);
   for (const layer of layers) {
-    limit(reach, layer.straightBefore);
-    if (layer.turning) reach = changed(reach, layer.turning.before);
-    if (layer.ways) {
+    const { ways, turning, straightBefore, straightAfter } = layer;
+    const comes = layer.levelBefore ? reach.slice() : reach;
+    limit(reach, straightBefore);
+    if (turning) reach = changed(reach, turning.before);
+    let onward: number[] | undefined;
+    if (ways) {
       const next = new Array<number>(HELD_COUNT).fill(-Infinity);
-      for (const way of layer.ways) {
+      for (const way of ways) {
         if (freeOnly && way.capped) continue;
-        const value = min(reach[way.from]!, wayClearance(way, layer));
-        if (value > next[way.to]!) next[way.to] = value;
+        const { from, to } = way;
+        let before = reach[from]!;
+        if (layer.levelBefore && way.onLanding) {
+          before = max(before, min(comes[from]!, straightIn(layer, from, way)));
+        }
+        const value = min(before, wayClearance(way, layer));
+        if (value > next[to]!) next[to] = value;
+        if (layer.levelAfter && way.onLanding) {
+          onward ??= new Array<number>(HELD_COUNT).fill(-Infinity);
+          onward[to] = max(onward[to]!, min(value, straightOut(layer, to, way)));
+        }
       }
       reach = next;
     } else {
       reach.fill(max(...reach));
     }
-    if (layer.turning) reach = changed(reach, layer.turning.after);
-    limit(reach, layer.straightAfter);
+    if (turning) reach = changed(reach, turning.after);
+    limit(reach, straightAfter);
+    if (onward) for (let held = 0; held < HELD_COUNT; held++) reach[held] = max(reach[held]!, onward[held]!);
   }
   return max(...reach);
+}
+
+/** Clearance in the straight before a way and after it; what of the piece stands on a landing needs none of it. */
+function straightIn({ straightBefore, levelBefore }: Layer, held: number, way: Way | undefined): number {
+  if (!straightBefore) return Infinity;
+  return straightBefore[held]! + (levelBefore && way?.onLanding ? way.onLanding.before / 2 : 0);
+}
+
+function straightOut({ straightAfter, levelAfter }: Layer, held: number, way: Way | undefined): number {
+  if (!straightAfter) return Infinity;
+  return straightAfter[held]! + (levelAfter && way?.onLanding ? way.onLanding.after / 2 : 0);
 }
 
 function limit(reach: number[], by: readonly number[] | undefined): void {
@@ -184,7 +213,7 @@ export function bestChain(
 function goOn(
   reach: readonly (Trace | undefined)[],
   next: (Trace | undefined)[],
-  { turning, straightBefore, straightAfter }: Layer,
+  layer: Layer,
   from: number,
   to: number,
   way: Way | undefined,
@@ -192,16 +221,18 @@ function goOn(
   widest: number,
   allowance: number,
 ): void {
+  const { turning } = layer;
   for (let enters = 0; enters < HELD_COUNT; enters++) {
     const trace = reach[enters];
     const changeIn = changeClearance(turning?.before, enters, from);
-    const straightIn = straightBefore ? straightBefore[enters]! : Infinity;
-    if (!trace || changeIn < widest || straightIn < widest) continue;
+    // Changing its pose on the landing it stands there wholly, come from the straight as it was.
+    const roomIn = straightIn(layer, enters, enters === from ? way : undefined);
+    if (!trace || changeIn < widest || roomIn < widest) continue;
     for (let leaves = 0; leaves < HELD_COUNT; leaves++) {
       const changeOut = changeClearance(turning?.after, to, leaves);
-      const straightOut = straightAfter ? straightAfter[leaves]! : Infinity;
-      if (changeOut < widest || straightOut < widest) continue;
-      const least = min(clearance, changeIn, changeOut, straightIn, straightOut);
+      const roomOut = straightOut(layer, leaves, leaves === to ? way : undefined);
+      if (changeOut < widest || roomOut < widest) continue;
+      const least = min(clearance, changeIn, changeOut, roomIn, roomOut);
       const cost =
         trace.cost +
         (way === undefined ? 0 : price(least, allowance)) +
@@ -220,7 +251,7 @@ function goOn(
             ? 'change before'
             : least === changeOut
               ? 'change after'
-              : least === straightOut
+              : least === roomOut
                 ? 'straight after'
                 : 'straight before';
       next[leaves] = {

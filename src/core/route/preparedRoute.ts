@@ -10,10 +10,20 @@ export interface PreparedStep {
   readonly problem: string | undefined;
   /** Why the step is at best tight, whatever the piece. */
   readonly cap: string | undefined;
-  /** Straight [mm] between this turning step and the next one, where there is one and it is known. */
-  readonly straight: { readonly length: number; readonly tapes: number } | undefined;
-  /** This turning step follows another after a known straight [mm]. */
-  readonly straightBefore: { readonly length: number; readonly tapes: number } | undefined;
+  /** Straight between this turning step and the next one, where there is one and it is known. */
+  readonly straight: Straight | undefined;
+  /** This turning step follows another after a known straight. */
+  readonly straightBefore: Straight | undefined;
+}
+
+/** What lies straight between two turning steps. */
+export interface Straight {
+  /** [mm] */
+  readonly length: number;
+  /** Measures it is made of. */
+  readonly tapes: number;
+  /** It is a flight whose foot and head are measured, so that the flight is solved from level to level. */
+  readonly levelToLevel: boolean;
 }
 
 export interface PreparedRoute {
@@ -76,27 +86,34 @@ export function prepareRoute(rows: readonly StageRow[], book: StageBook): Prepar
 
 function straightsBetween(
   rows: readonly StageRow[],
-): { first: number; next: number; straight: { length: number; tapes: number } | undefined }[] {
-  const found: { first: number; next: number; straight: { length: number; tapes: number } | undefined }[] =
-    [];
+): { first: number; next: number; straight: Straight | undefined }[] {
+  const found: { first: number; next: number; straight: Straight | undefined }[] = [];
   let first = -1;
   let length = 0;
   let tapes = 0;
+  let flights = 0;
+  let solved = 0;
   const start = (i: number): void => {
     first = i;
     const run = i >= 0 ? rows[i]!.measures.run : undefined;
     length = run ?? 0;
     tapes = run === undefined ? 0 : 1;
+    flights = solved = 0;
   };
   rows.forEach((row, i) => {
     if (row.stage === 'room') return start(-1);
     if (row.stage !== undefined && TURNING.includes(row.stage)) {
       if (first >= 0) {
-        found.push({ first, next: i, straight: tapes > 0 ? { length, tapes } : undefined });
+        const levelToLevel = flights === 1 && solved === 1;
+        found.push({ first, next: i, straight: tapes > 0 ? { length, tapes, levelToLevel } : undefined });
       }
       return start(i);
     }
     if (first < 0) return;
+    if (row.stage === 'flight') {
+      flights++;
+      if (LEVEL_TO_LEVEL.every((name) => row.measures[name] !== undefined)) solved++;
+    }
     const own = straightOf(row);
     if (own) {
       length += own.length;
@@ -109,6 +126,15 @@ function straightsBetween(
   });
   return found;
 }
+
+/** With these a flight is solved on to it and off it, longer than the piece or not. */
+const LEVEL_TO_LEVEL: readonly MeasureName[] = [
+  'risers',
+  'footCeiling',
+  'footSpace',
+  'headCeiling',
+  'headSpace',
+];
 
 function problemOf(row: StageRow): string | undefined {
   if (row.stage === undefined) {

@@ -25,6 +25,8 @@ export interface Way {
   /** Lifted high, over a rail, or on winding treads: at best tight. */
   readonly capped: boolean;
   readonly answer: StageAnswer;
+  /** So much of its length may stand on the landing before and after [mm]. */
+  readonly onLanding: StagePassage['onLanding'];
 }
 
 /** All that one stage answers for one piece in one tape case. */
@@ -177,13 +179,14 @@ function proofOf(book: StageBook, stage: BookStage, piece: BookPiece): string | 
 
 const somePasses = ({ ways }: StageCase): boolean => ways.some((way) => way.clearance >= 0);
 
-const wayOf = (stage: StageName, { from, to, answer, needsTurningRoom }: StagePassage): Way => ({
+const wayOf = (stage: StageName, { from, to, answer, needsTurningRoom, onLanding }: StagePassage): Way => ({
   from: heldIndex(from),
   to: heldIndex(to),
   clearance: answer.clearance,
   turningRoom: needsTurningRoom === true,
   capped: stage === 'winder' || (answer.lift ?? 0) > LIFT_BY_HAND || answer.overRail === true,
   answer,
+  onLanding,
 });
 
 function stageCase(

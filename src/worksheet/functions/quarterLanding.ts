@@ -29,8 +29,8 @@ export const quarterLanding: NumberFunction = {
   caution: SPACE_CAUTION,
   example: {
     arguments: [900, 900, 2200, 180, 250, 900, 500, 25],
-    result: 264,
-    within: 20,
+    result: 309.3,
+    within: 1,
     source: 'regression only: the best motion found, which a later version may better',
   },
   compute: (
