@@ -1,0 +1,76 @@
+import { deepProof } from '../../../src/core/route/deepProof';
+import { corner } from '../../../src/core/stages/corner';
+import { sortedPiece } from '../../../src/core/measures/piece';
+import { judge, route } from './routeFixtures';
+
+const crate = sortedPiece(2000, 900, 300);
+const board = sortedPiece(2500, 1300, 30);
+const stairs = { height: 2100, ceiling: 2100, rise: 190, going: 240 };
+
+describe('the reason says by which proof it cannot go', () => {
+  test('a corner under a low ceiling: an angle at which it stands nowhere', () => {
+    expect(
+      deepProof('corner', { width: 650, widthOut: 650, height: 1000 }, 5, sortedPiece(1830, 930, 25)),
+    ).toBe('under this ceiling it cannot stand up, and at one angle on either way round it stands nowhere');
+  });
+
+  test('a corner under a high ceiling: its middle cannot cross', () => {
+    const measures = { width: 500, widthOut: 500, height: 2400 };
+    expect(deepProof('corner', measures, 5, crate)).toBe(
+      'its middle cannot cross from the inner corner to the outer walls, however it is turned',
+    );
+    const judged = judge(route(['corner', measures]), crate);
+    expect(judged.verdict).toBe('cannot go');
+    expect(judged.reason).toContain('its middle cannot cross from the inner corner');
+  });
+
+  test('the tape is allowed for: what it could save is not proved', () => {
+    // The widest corner that the motion does not pass: with 5 mm more it passes.
+    let width = 500;
+    const clearance = (w: number): number =>
+      corner({ widthIn: w, widthOut: w, ceiling: 2400, turn: 90 }, crate).clearance;
+    while (clearance(width) < 0) width += 1;
+    const measures = { width: width - 3, widthOut: width - 3, height: 2400 };
+    expect(deepProof('corner', measures, 0, crate)).toBeDefined();
+    expect(deepProof('corner', measures, 5, crate)).toBeUndefined();
+  });
+
+  test('a quarter landing', () => {
+    const measures = { ...stairs, width: 800, widthOut: 800 };
+    const reason =
+      'its middle cannot cross the landing from the inner corner to the outer walls, however it is turned';
+    expect(deepProof('quarter landing', measures, 5, board)).toBe(reason);
+    const judged = judge(route(['quarter landing', measures]), board);
+    expect(judged.verdict).toBe('cannot go');
+    expect(judged.reason).toContain(reason);
+    // Air above a handrail, or a flight wide enough, and nothing is proved.
+    expect(deepProof('quarter landing', { ...measures, overRail: 900 }, 5, board)).toBeUndefined();
+    expect(
+      deepProof('quarter landing', { ...measures, width: 1100, widthOut: 1100 }, 5, board),
+    ).toBeUndefined();
+    const unmeasured = { height: 2100, rise: 190, going: 240, width: 800, widthOut: 800 };
+    // The landing alone as high as a house: it stands up there.
+    expect(deepProof('quarter landing', { ...measures, ceiling: 4000 }, 5, board)).toBeUndefined();
+    expect(deepProof('quarter landing', unmeasured, 5, board)).toBe(
+      `${reason}, the ceiling there being no higher than the headroom`,
+    );
+  });
+
+  test('a half landing', () => {
+    const measures = { ...stairs, width: 800, well: 100, depth: 800 };
+    const reason =
+      'its middle cannot cross the landing from the end of the spine to the outer walls, however it is turned';
+    expect(deepProof('half landing', measures, 5, board)).toBe(reason);
+    expect(deepProof('half landing', { ...measures, overRail: 900 }, 5, board)).toBeUndefined();
+    expect(deepProof('half landing', { ...measures, width: 1100, depth: 1400 }, 5, board)).toBeUndefined();
+    expect(deepProof('half landing', { ...measures, ceiling: 4000 }, 5, board)).toBeUndefined();
+    // So thin a spine may be anywhere within the tape, so that nothing is built on it.
+    expect(deepProof('half landing', { ...measures, well: 10 }, 5, board)).toBeUndefined();
+    expect(deepProof('half landing', { ...measures, well: 10 }, 1, board)).toBe(reason);
+  });
+
+  test('of winders and passages it knows nothing', () => {
+    expect(deepProof('winder', { ...stairs, width: 300, turn: 90 }, 5, board)).toBeUndefined();
+    expect(deepProof('passage', { width: 300, height: 300 }, 5, board)).toBeUndefined();
+  });
+});
