@@ -174,7 +174,8 @@ function proofOf(book: StageBook, stage: BookStage, piece: BookPiece): string | 
     const best = book.caseOf(stage, piece, 'best');
     if (best.atMost < 0) return best.bound;
   }
-  return deepProof(stage.stage, stage.measures, book.tape, piece.taped.best);
+  const shown = measured.ways.reduce((most, way) => Math.max(most, way.clearance), -Infinity);
+  return deepProof(stage.stage, stage.measures, book.tape, piece.taped.best, shown);
 }
 
 const somePasses = ({ ways }: StageCase): boolean => ways.some((way) => way.clearance >= 0);
