@@ -2,12 +2,14 @@
  * The greatest padding between `low` and `high` [mm] for which `spare` is not negative, `spare` falling (not
  * necessarily evenly) as the padding grows. Undefined when it is negative at `low` already. The result is on
  * the safe side: `spare` was seen not negative there.
+ * @param fineness how near the greatest it has to be [mm]
  * @source regula falsi with the Illinois rule and a halving now and then
  */
 export function greatestPadding(
   low: number,
   high: number,
   spare: (padding: number) => number,
+  fineness = 1e-7,
 ): number | undefined {
   if (!(high >= low)) return undefined;
   let atLow = spare(low);
@@ -15,7 +17,7 @@ export function greatestPadding(
   let atHigh = spare(high);
   if (atHigh >= 0) return high;
   let side = 0;
-  for (let i = 0; i < 100 && high - low > 1e-7; i++) {
+  for (let i = 0; i < 100 && high - low > fineness; i++) {
     const halve = i % 5 === 4 || !Number.isFinite(atHigh) || !Number.isFinite(atLow);
     const middle = halve ? (low + high) / 2 : (low * atHigh - high * atLow) / (atHigh - atLow);
     const at = spare(middle);

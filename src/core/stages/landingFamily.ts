@@ -54,6 +54,8 @@ export interface FamilyAsk {
 const SWEEP = 12;
 /** Greatest value of 2 s - s^3: from there on the height on the way out falls all the way. */
 const MOST_SHARE = (4 / 3) * sqrt(2 / 3);
+/** How near the greatest padding has to be [mm]. */
+const FINENESS = 0.005;
 /** Tilts looked at before the best is narrowed down. */
 const TILTS = 8;
 /** What is thinner counts as so thick [mm]. */
@@ -101,15 +103,15 @@ export function landingFamily(
     const from = best ? best.clearance + SAME : least;
     const upTo = min(most, limit);
     if (upTo < from) return;
-    const spareAt = (u: number, v: number, q: number, tilt: number): number => {
+    const spareAt: SpareAt = (u, v, q, tilt, wanted) => {
       const lifted = mostLift === Infinity ? 0 : liftOf(shape, u, v, q, as, tilt, sideways);
       if (lifted > mostLift) return mostLift - lifted;
-      return roundSpare(shape, u, v, q, as, tilt, sideways);
+      return roundSpare(shape, u, v, q, as, tilt, sideways, wanted);
     };
     const tiltAt = (c: number): { spare: number; tilt: number } =>
       bestTilt(shape, as, along + 2 * c, upright + 2 * c, max(THIN, across + 2 * c), spareAt);
     const spare = (c: number): number => tiltAt(c).spare;
-    const clearance = greatestPadding(from, upTo, spare);
+    const clearance = greatestPadding(from, upTo, spare, FINENESS);
     if (clearance === undefined) return;
     const [u, v, q] = [along + 2 * clearance, upright + 2 * clearance, max(THIN, across + 2 * clearance)];
     const { tilt } = tiltAt(clearance);
@@ -171,6 +173,9 @@ function exitBend(s: LandingShape, along: number, upright: number): number {
   return bendWithWall(along, upright, bend, Infinity);
 }
 
+/** What is spare at a tilt; where it is less than `wanted`, anything between the two. */
+type SpareAt = (u: number, v: number, q: number, tilt: number, wanted: number) => number;
+
 /** The tilt in which a family goes round, with the most to spare. */
 function bestTilt(
   s: LandingShape,
@@ -178,11 +183,11 @@ function bestTilt(
   u: number,
   v: number,
   q: number,
-  spareAt: (u: number, v: number, q: number, tilt: number) => number,
+  spareAt: SpareAt,
 ): { readonly spare: number; readonly tilt: number } {
   if (as !== 'tilted') {
     const tilt = as === 'level' ? 0 : PI / 2;
-    return { spare: spareAt(u, v, q, tilt), tilt };
+    return { spare: spareAt(u, v, q, tilt, -Infinity), tilt };
   }
   // From the pitch up to what the ceiling allows on the way to the greatest height, and what the depths allow.
   const diagonal = hypot(u, v);
@@ -193,7 +198,7 @@ function bestTilt(
   if (best.spare < 0) return best;
   best.spare = -Infinity;
   const look = (tilt: number): number => {
-    const spare = spareAt(u, v, q, tilt);
+    const spare = spareAt(u, v, q, tilt, best.spare);
     if (spare > best.spare) best = { spare, tilt };
     return spare;
   };
@@ -219,16 +224,20 @@ function roundSpare(
   as: RoundAs,
   tilt: number,
   sideways: boolean,
+  wanted: number,
 ): number {
   const aslant = as === 'tilted';
   const p = as === 'level' ? u : aslant ? u * cos(tilt) + v * sin(tilt) : v;
   const height = as === 'level' ? v : aslant ? u * sin(tilt) + v * cos(tilt) : u;
+  if (aslant) {
+    // The quick ones first: most tilts that are looked at are not the best.
+    let spare = tiltedOverhangSpare(s, v, q, p, height, tilt);
+    if (spare < wanted) return spare;
+    spare = min(spare, planSpare(s, p, q));
+    return spare < 0 || spare < wanted ? spare : min(spare, sweepSpare(s, u, v, tilt));
+  }
   const inPlan = sideways ? s.depthIn - p : planSpare(s, p, q);
   if (inPlan < 0) return inPlan;
-  if (aslant) {
-    const over = tiltedOverhangSpare(s, v, q, p, height, tilt);
-    return over < 0 ? over : min(inPlan, over, sweepSpare(s, u, v, tilt));
-  }
   const over = sideways ? s.ceiling - height : levelOverhangSpare(s, p, q, height);
   if (over < 0 || as === 'level') return min(inPlan, over);
   return min(inPlan, over, sweepSpare(s, u, v, tilt));

@@ -38,6 +38,8 @@ export interface FoundPassage {
 export const LANDING_WORK = 30000;
 /** How the piece is held on both flights in the motions that are looked for. */
 const HELD: readonly Held[] = ['LB', 'LT'];
+/** All of them, the ones that mostly go best first. */
+const LIKELIEST_FIRST: readonly Held[] = ['LB', 'LT', 'BL', 'TL', 'BT', 'TB'];
 /** Clearance in a route above which nothing depends on more [mm a side]: hands and tape are well within it. */
 const ENOUGH = 150;
 /**
@@ -45,6 +47,8 @@ const ENOUGH = 150;
  * side]: twice a usual allowance, and what the tape takes.
  */
 const FAMILY_ENOUGH = 60;
+/** Where the best family falls so far short a route does not search: no search was seen to make that up. */
+const HOPELESS = -80;
 /** What tape and growth can be thought to take of a clearance before another motion is looked for [mm a side]. */
 const GENEROUS = 40;
 /** A family's clearance in closed form, less this [mm a side]: its drawn motion is then free between attitudes. */
@@ -77,7 +81,7 @@ export function familyShown(
   proved = stage.proved(piece),
 ): ShownAnswer | null {
   let best: FamilyFit | undefined;
-  for (const fit of familyFits(stage, piece, {})) if (!best || fit.clearance > best.clearance) best = fit;
+  for (const fit of familyFits(stage, piece)) if (!best || fit.clearance > best.clearance) best = fit;
   if (!best || !stage.plan) return null;
   const task = stage.task(piece, best.held);
   const { start, goal } = task.ends(best.clearance);
@@ -87,30 +91,40 @@ export function familyShown(
   return shownAnswer(found, piece, best.held, proved, stage.overRail);
 }
 
-function familyFits(stage: LandingStage, piece: PieceSize, ask: { mostLift?: number }): FamilyFit[] {
-  if (!stage.plan) return [];
-  const fits: FamilyFit[] = [];
-  for (const held of ALL_HELD) {
-    const fit = landingFamily(stage.plan, piece, held, ask);
-    if (fit) fits.push(fit);
-  }
-  return fits;
-}
-
-/** The families' passages: for each way of holding it the best, and the best that is lifted by hand. */
+/**
+ * The families' passages: for each way of holding it the best, and the best that is lifted by hand. A way that
+ * cannot pass and that a better one stands beside is left out.
+ */
 export function familyPassages(
   stage: LandingStage,
   piece: PieceSize,
   proved = stage.proved(piece),
+  among: readonly Held[] = ALL_HELD,
 ): StagePassage[] {
   const passages: StagePassage[] = [];
-  for (const fit of familyFits(stage, piece, {})) {
+  for (const fit of familyFits(stage, piece, among)) {
     passages.push(familyPassage(stage, fit, proved));
     if (fit.lift <= LIFT_BY_HAND) continue;
-    const byHand = landingFamily(stage.plan!, piece, fit.held, { mostLift: LIFT_BY_HAND });
+    const ask = { mostLift: LIFT_BY_HAND, ...(fit.clearance >= 0 ? { atLeast: 0 } : {}) };
+    const byHand = landingFamily(stage.plan!, piece, fit.held, ask);
     if (byHand) passages.push(familyPassage(stage, byHand, proved));
   }
   return passages;
+}
+
+function familyFits(stage: LandingStage, piece: PieceSize, among: readonly Held[] = ALL_HELD): FamilyFit[] {
+  if (!stage.plan) return [];
+  const fits: FamilyFit[] = [];
+  let best = -Infinity;
+  for (const held of LIKELIEST_FIRST) {
+    if (!among.includes(held)) continue;
+    const atLeast = Math.min(0, best);
+    const fit = landingFamily(stage.plan, piece, held, best === -Infinity ? {} : { atLeast });
+    if (!fit) continue;
+    fits.push(fit);
+    if (fit.clearance > best) best = fit.clearance;
+  }
+  return fits;
 }
 
 function familyPassage(stage: LandingStage, fit: FamilyFit, proved: ProvedBound): StagePassage {
@@ -170,8 +184,10 @@ export function foundPassages(stage: LandingStage, piece: PieceSize, work: numbe
   const byHand = families.filter(({ passage }) => passage.answer.lift! <= LIFT_BY_HAND);
   // What is proved not to pass needs no search, and what passes amply by hand gains nothing by one.
   if (families.length > 0 && proved.atMost < 0) return families;
-  if (byHand.some(({ passage }) => passage.answer.clearance >= FAMILY_ENOUGH)) return families;
   const above = Math.max(-Infinity, ...byHand.map(({ passage }) => passage.answer.clearance));
+  if (above >= FAMILY_ENOUGH) return families;
+  if (families.length > 0 && families.every(({ passage }) => passage.answer.clearance < HOPELESS))
+    return families;
   const tasks = HELD.map((held) => ({ held, task: stage.task(piece, held) }));
   const searched: FoundPassage[] = [];
   for (const { held, task } of tasks.sort((a, b) => b.task.mostPadding - a.task.mostPadding)) {
@@ -208,7 +224,11 @@ export function retracedPassages(
       again = routeMotion(task, piece, work, { enough: found.clearance });
     return [passageOf(stage, again, piece, held, proved).passage];
   });
-  return [...familyPassages(stage, piece, proved), ...searched];
+  // Worse off, a way of holding it that does not pass as measured does not pass either.
+  const families = known.filter(({ passage }) => passage.onLanding);
+  const passing = families.filter(({ passage }) => passage.answer.clearance >= 0);
+  const among = (passing.length > 0 ? passing : families).map(({ held }) => held);
+  return [...familyPassages(stage, piece, proved, among), ...searched];
 }
 
 function passageOf(
