@@ -1,6 +1,9 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
+import { centreCutBlocks } from '../../src/core/geometry/proofs/centreCutAtMost';
+import { halfLandingCutBlocks } from '../../src/core/geometry/proofs/halfLandingCutAtMost';
 import { ladderAtMost } from '../../src/core/geometry/proofs/ladderAtMost';
+import { quarterLandingCutBlocks } from '../../src/core/geometry/proofs/quarterLandingCutAtMost';
 import { yawCutAtMost } from '../../src/core/geometry/proofs/yawCutAtMost';
 import { findMotion } from '../../src/core/space/findMotion';
 import { readScene, type SceneFile } from '../../src/core/space/readScene';
@@ -23,6 +26,9 @@ function timed(run: () => unknown): number {
   run();
   return performance.now() - from;
 }
+
+/** Width [mm] at which the crate's clearance by `corner` is 0 (regression only). */
+const CRATE_CRITICAL = 530.33;
 
 /** Scenes in space: median of ten seeds to a motion shown free on its whole way; and the proofs. */
 export async function run(): Promise<Figure[]> {
@@ -77,6 +83,7 @@ export async function run(): Promise<Figure[]> {
       goal: 20,
     });
   }
+  figures.push(...centreCuts());
   const flight = { headroom: 2100, rise: 190, going: 240 };
   const half = {
     ...flight,
@@ -108,4 +115,35 @@ export async function run(): Promise<Figure[]> {
     },
   );
   return figures;
+}
+
+/** The centre cut: a crate that may stand up, below the width at which it goes round on end; and landings. */
+function centreCuts(): Figure[] {
+  const crate = { length: 2000, breadth: 900, thickness: 300 };
+  const board = { length: 2500, breadth: 1300, thickness: 30 };
+  const stairs = { headroom: 2100, rise: 190, slope: [190 / 240, 190 / 240] as const, landingCeiling: 2100 };
+  const corner = (width: number): boolean =>
+    centreCutBlocks({ widthIn: width, widthOut: width, ceiling: 2400, turn: 90 }, crate);
+  const half = { flightWidth: 700, well: 100, landingDepth: 700, spine: [700, 800] as const };
+  const proofs: [string, () => boolean][] = [
+    ['corner 2 mm below critical, the piece may stand up', () => corner(CRATE_CRITICAL - 2)],
+    ['corner 20 mm below critical, the piece may stand up', () => corner(CRATE_CRITICAL - 20)],
+    [
+      'quarter landing 800 wide, 2500 x 1300 x 30',
+      () => quarterLandingCutBlocks({ ...stairs, widthIn: 800, widthOut: 800 }, board),
+    ],
+    [
+      'half landing 700 wide and deep, 2500 x 1300 x 30',
+      () => halfLandingCutBlocks({ ...stairs, ...half }, board),
+    ],
+  ];
+  return proofs.map(([name, proof]) => {
+    let proved = 0;
+    const times = Array.from({ length: SEEDS }, () => timed(() => void (proved += proof() ? 1 : 0)));
+    return {
+      name: `${name}, proved impossible by the centre cut (${proved} of ${SEEDS})`,
+      figure: median(times),
+      unit: 'ms',
+    };
+  });
 }
