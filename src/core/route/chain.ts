@@ -18,9 +18,11 @@ export interface Layer {
   /** Clearance in the straight before the step and after it, by way of being held. */
   readonly straightBefore: readonly number[] | undefined;
   readonly straightAfter: readonly number[] | undefined;
-  /** That straight is a flight solved from level to level: what stands on a landing needs none of it. */
-  readonly levelBefore: boolean;
-  readonly levelAfter: boolean;
+  /** That straight is a flight solved from level to level: its plan length [mm], the tape taken; what of the
+   * piece stands on a landing needs none of it. */
+  readonly reachBefore: number | undefined;
+  readonly reachAfter: number | undefined;
+  readonly size: PieceSize;
 }
 
 /** What a step of a chain does with the piece. Ways of being held are indices into ALL_HELD. */
@@ -64,8 +66,9 @@ export function routeLayers(
       leanAfter: after && after.leanBefore,
       straightBefore: straightBefore && straightRoom(straightBefore, shift, size),
       straightAfter: straight && straightRoom(straight, shift, size),
-      levelBefore: straightBefore?.levelToLevel === true,
-      levelAfter: straight?.levelToLevel === true,
+      reachBefore: straightBefore?.reach && straightBefore.reach + shift,
+      reachAfter: straight?.reach && straight.reach + shift,
+      size,
     });
   }
   return layers;
@@ -100,7 +103,7 @@ export function widestClearance(layers: readonly Layer[], freeOnly: boolean): nu
   let reach: number[] = new Array<number>(HELD_COUNT).fill(Infinity);
   for (const layer of layers) {
     const { ways, turning, straightBefore, straightAfter } = layer;
-    const comes = layer.levelBefore ? reach.slice() : reach;
+    const comes = layer.reachBefore === undefined ? reach : reach.slice();
     limit(reach, straightBefore);
     if (turning) reach = changed(reach, turning.before);
     let onward: number[] | undefined;
@@ -110,12 +113,12 @@ export function widestClearance(layers: readonly Layer[], freeOnly: boolean): nu
         if (freeOnly && way.capped) continue;
         const { from, to } = way;
         let before = reach[from]!;
-        if (layer.levelBefore && way.onLanding) {
+        if (layer.reachBefore !== undefined && way.onLanding) {
           before = max(before, min(comes[from]!, straightIn(layer, from, way)));
         }
         const value = min(before, wayClearance(way, layer));
         if (value > next[to]!) next[to] = value;
-        if (layer.levelAfter && way.onLanding) {
+        if (layer.reachAfter !== undefined && way.onLanding) {
           onward ??= new Array<number>(HELD_COUNT).fill(-Infinity);
           onward[to] = max(onward[to]!, min(value, straightOut(layer, to, way)));
         }
@@ -132,15 +135,22 @@ export function widestClearance(layers: readonly Layer[], freeOnly: boolean): nu
 }
 
 /** Clearance in the straight before a way and after it; what of the piece stands on a landing needs none of it. */
-function straightIn({ straightBefore, levelBefore }: Layer, held: number, way: Way | undefined): number {
-  if (!straightBefore) return Infinity;
-  return straightBefore[held]! + (levelBefore && way?.onLanding ? way.onLanding.before / 2 : 0);
+function straightIn(layer: Layer, held: number, way: Way | undefined): number {
+  if (!layer.straightBefore) return Infinity;
+  const whole = layer.straightBefore[held]!;
+  if (layer.reachBefore === undefined || !way?.onLanding) return whole;
+  return max(whole, besideLanding(layer, held, layer.reachBefore + way.onLanding.before));
 }
 
-function straightOut({ straightAfter, levelAfter }: Layer, held: number, way: Way | undefined): number {
-  if (!straightAfter) return Infinity;
-  return straightAfter[held]! + (levelAfter && way?.onLanding ? way.onLanding.after / 2 : 0);
+function straightOut(layer: Layer, held: number, way: Way | undefined): number {
+  if (!layer.straightAfter) return Infinity;
+  const whole = layer.straightAfter[held]!;
+  if (layer.reachAfter === undefined || !way?.onLanding) return whole;
+  return max(whole, besideLanding(layer, held, layer.reachAfter + way.onLanding.after));
 }
+
+const besideLanding = ({ size }: Layer, held: number, room: number): number =>
+  (room - heldSizes(size, ALL_HELD[held]!).along) / 2;
 
 function limit(reach: number[], by: readonly number[] | undefined): void {
   if (!by) return;

@@ -1,4 +1,5 @@
 import type { MeasureName, StageName, StageRow } from '../survey/stageMeasures';
+import type { PlacedMeasures } from './placedMeasures';
 import type { BookStage, StageBook } from './stageBook';
 import { stageShortfall } from './stageShortfall';
 
@@ -22,8 +23,11 @@ export interface Straight {
   readonly length: number;
   /** Measures it is made of. */
   readonly tapes: number;
-  /** It is a flight whose foot and head are measured, so that the flight is solved from level to level. */
-  readonly levelToLevel: boolean;
+  /**
+   * Plan length [mm] from the first nosing to the last where it is one flight alone whose foot and head are
+   * measured, so that the flight is solved from level to level: over so much of it a piece on a landing may reach.
+   */
+  readonly reach: number | undefined;
 }
 
 export interface PreparedRoute {
@@ -69,7 +73,7 @@ export function prepareRoute(rows: readonly StageRow[], book: StageBook): Prepar
   const straights = straightsBetween(ordered);
   const steps = ordered.map((row, i): PreparedStep => {
     const problem = problemOf(row);
-    const stage = problem === undefined ? book.stageOf(row.stage!, row.measures) : undefined;
+    const stage = problem === undefined ? book.stageOf(row.stage!, placed(ordered, i)) : undefined;
     const after = straights.find((s) => s.first === i);
     const before = straights.find((s) => s.next === i);
     return {
@@ -91,28 +95,29 @@ function straightsBetween(
   let first = -1;
   let length = 0;
   let tapes = 0;
-  let flights = 0;
-  let solved = 0;
+  let between = 0;
+  let reach: number | undefined;
   const start = (i: number): void => {
     first = i;
     const run = i >= 0 ? rows[i]!.measures.run : undefined;
     length = run ?? 0;
     tapes = run === undefined ? 0 : 1;
-    flights = solved = 0;
+    between = 0;
+    reach = undefined;
   };
   rows.forEach((row, i) => {
     if (row.stage === 'room') return start(-1);
     if (row.stage !== undefined && TURNING.includes(row.stage)) {
       if (first >= 0) {
-        const levelToLevel = flights === 1 && solved === 1;
-        found.push({ first, next: i, straight: tapes > 0 ? { length, tapes, levelToLevel } : undefined });
+        const alone = between === 1 ? reach : undefined;
+        found.push({ first, next: i, straight: tapes > 0 ? { length, tapes, reach: alone } : undefined });
       }
       return start(i);
     }
     if (first < 0) return;
-    if (row.stage === 'flight') {
-      flights++;
-      if (LEVEL_TO_LEVEL.every((name) => row.measures[name] !== undefined)) solved++;
+    between++;
+    if (row.stage === 'flight' && LEVEL_TO_LEVEL.every((name) => row.measures[name] !== undefined)) {
+      reach = (row.measures.risers! - 1) * row.measures.going!;
     }
     const own = straightOf(row);
     if (own) {
@@ -127,8 +132,25 @@ function straightsBetween(
   return found;
 }
 
+/**
+ * A flight's measures with its ends that are on a landing of the route: steps are listed upward, foot first.
+ * (Listed downward only the other end is asked for floor under the piece's centre.)
+ */
+function placed(rows: readonly StageRow[], i: number): PlacedMeasures {
+  const { stage, measures } = rows[i]!;
+  if (stage !== 'flight') return measures;
+  const footOnLanding = isLanding(rows[i - 1]?.stage);
+  const headOnLanding = isLanding(rows[i + 1]?.stage);
+  if (!footOnLanding && !headOnLanding) return measures;
+  return { ...measures, footOnLanding, headOnLanding };
+}
+
+const isLanding = (stage: StageName | undefined): boolean =>
+  stage === 'quarter landing' || stage === 'half landing';
+
 /** With these a flight is solved on to it and off it, longer than the piece or not. */
 const LEVEL_TO_LEVEL: readonly MeasureName[] = [
+  'going',
   'risers',
   'footCeiling',
   'footSpace',

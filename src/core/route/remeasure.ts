@@ -6,7 +6,7 @@ import { judgeRoute, type RouteJudgement } from './judgeRoute';
 import { plainStep } from './plainStep';
 import { prepareRoute, type PreparedRoute } from './preparedRoute';
 import { mm } from './reason';
-import type { StageBook } from './stageBook';
+import { stageBook, type StageBook } from './stageBook';
 import { effectOfMeasure } from './tapeCase';
 
 /** One measure to take again, or to change. */
@@ -24,8 +24,10 @@ export interface Remeasure {
 // A change beyond this is another house: nobody mismeasures by a metre, or gains one with a screwdriver.
 const GREATEST_CHANGE = 1000;
 
-// Each value tried on these is a search in space of its own, too slow to halve.
-const SEARCHED: readonly StageName[] = ['quarter landing', 'half landing', 'winder'];
+// Each value tried on it is a search in space of its own, too slow to halve.
+const SEARCHED: readonly StageName[] = ['winder'];
+// On these a value counts where the motions in closed form show it; a search might do with less.
+const LANDINGS: readonly StageName[] = ['quarter landing', 'half landing'];
 
 interface Finding {
   readonly step: number;
@@ -40,7 +42,8 @@ interface Finding {
 /**
  * The measures that decide: for every build that does not simply go, and every step that keeps it from going,
  * each measure that alone would make that step `goes` for all the build's pieces, with the value it would
- * need. Landings and winders are searched, so they are named without a value. Missing measures come first, then the smallest change first; a step that no single measure mends comes
+ * need. On a landing that is the value with which a motion in closed form goes; a winder is searched, so it is
+ * named without a value. Missing measures come first, then the smallest change first; a step that no single measure mends comes
  * last. Rise, going and turn are not looked at: they can err either way, and nobody can change them.
  *
  * A step that is at best tight for want of a measure is looked at as if that measure were there and ample.
@@ -61,6 +64,7 @@ export function remeasure(
   const hopeless = new Map<number, { row: StageRow; builds: string[] }>();
   const searched = new Map<number, { row: StageRow; builds: string[] }>();
   const going: string[] = [];
+  let solved: StageBook | undefined;
 
   for (const build of builds) {
     const judged = outermost(build.pieces).map((piece) => ({
@@ -84,7 +88,9 @@ export function remeasure(
       }
       let any = false;
       for (const measure of measuresTried(step.row.stage!)) {
-        const change = neededChange(route, i, measure, stopped, book, allowance);
+        const onLanding = LANDINGS.includes(step.row.stage!);
+        const asked = onLanding ? (solved ??= stageBook(book.tape, 0)) : book;
+        const change = neededChange(route, i, measure, stopped, asked, allowance);
         if (!change) continue;
         any = true;
         addFinding(findings, {

@@ -4,8 +4,9 @@ import { foundPassages, LANDING_WORK, retracedPassages, type FoundPassage } from
 import { LIFT_BY_HAND } from '../stages/liftByHand';
 import type { StageAnswer } from '../stages/stageAnswer';
 import type { StagePassage } from '../stages/stagePassage';
-import { MEASURE_NAMES, type StageMeasures, type StageName } from '../survey/stageMeasures';
+import { MEASURE_NAMES, type StageName } from '../survey/stageMeasures';
 import { deepProof } from './deepProof';
+import type { PlacedMeasures } from './placedMeasures';
 import { leaningRoom, poseChanges, turningSpaces } from './poseChange';
 import { searchedStage } from './searchedStage';
 import { stagePassages } from './stagePassages';
@@ -57,7 +58,7 @@ export interface BookPiece {
 export interface BookStage {
   readonly id: number;
   readonly stage: StageName;
-  readonly measures: StageMeasures;
+  readonly measures: PlacedMeasures;
   readonly cases: Readonly<Record<TapeCase, (StageCase | undefined)[]>>;
   /** The same without the ways that need room to lean, where those are work of their own. */
   readonly steady: Readonly<Record<TapeCase, (StageCase | undefined)[]>>;
@@ -72,7 +73,8 @@ export interface BookStage {
 /** Remembers what equal stages answered for equal pieces, within one call. */
 export interface StageBook {
   readonly tape: number;
-  stageOf(stage: StageName, measures: StageMeasures): BookStage;
+  readonly landingWork: number;
+  stageOf(stage: StageName, measures: PlacedMeasures): BookStage;
   pieceOf(size: PieceSize): BookPiece;
   /** @param roomToLean false: ways that need room to lean may be missing; nothing else changes */
   caseOf(stage: BookStage, piece: BookPiece, tapeCase: TapeCase, roomToLean?: boolean): StageCase;
@@ -86,16 +88,22 @@ export interface StageBook {
 // The run lies after the stage and the rated load is no measure of space.
 const KEY_MEASURES = MEASURE_NAMES.filter((name) => name !== 'run' && name !== 'ratedLoad');
 
-/** Opens a book for one tape [mm]. */
-export function stageBook(tape: number): StageBook {
+/**
+ * Opens a book for one tape [mm].
+ * @param landingWork places a search on a landing or a winder may look at for one padding; 0: no search
+ */
+export function stageBook(tape: number, landingWork = LANDING_WORK): StageBook {
   const stages = new Map<string, BookStage>();
   const pieces = new Map<string, BookPiece>();
 
   const book: StageBook = {
     tape,
+    landingWork,
     stageOf(stage, measures) {
       let key: string = stage;
       for (const name of KEY_MEASURES) key += `|${measures[name] ?? ''}`;
+      if (measures.footOnLanding) key += '|foot';
+      if (measures.headOnLanding) key += '|head';
       let entry = stages.get(key);
       if (!entry) {
         entry = {
@@ -135,9 +143,9 @@ export function stageBook(tape: number): StageBook {
       const all = stage.cases[tapeCase];
       // Only round a corner does leaning take long enough to be left till it is asked for.
       if (all[piece.id] === undefined && !roomToLean && stage.stage === 'corner') {
-        return (stage.steady[tapeCase][piece.id] ??= stageCase(stage, piece, tape, tapeCase, false));
+        return (stage.steady[tapeCase][piece.id] ??= stageCase(stage, piece, book, tapeCase, false));
       }
-      return (all[piece.id] ??= stageCase(stage, piece, tape, tapeCase, true));
+      return (all[piece.id] ??= stageCase(stage, piece, book, tapeCase, true));
     },
     turningOf(stage, piece, tapeCase) {
       const known = stage.turning[tapeCase][piece.id];
@@ -193,12 +201,13 @@ const wayOf = (stage: StageName, { from, to, answer, needsTurningRoom, onLanding
 function stageCase(
   entry: BookStage,
   piece: BookPiece,
-  tape: number,
+  book: Pick<StageBook, 'tape' | 'landingWork'>,
   tapeCase: TapeCase,
   roomToLean: boolean,
 ): StageCase {
   const { stage } = entry;
-  if (searchedStage(stage, entry.measures)) return searchedCase(entry, piece, tape, tapeCase);
+  const { tape } = book;
+  if (searchedStage(stage, entry.measures)) return searchedCase(entry, piece, book, tapeCase);
   const size = piece.taped[tapeCase];
   const answers = tapedMeasures(entry.measures, tape, tapeCase).map((measures) =>
     stagePassages(stage, measures, size, 'full', roomToLean),
@@ -223,7 +232,12 @@ function stageCase(
  * the piece the same motions are gone over again; with the tape for it only the proof counts, so no way is
  * shown there.
  */
-function searchedCase(entry: BookStage, piece: BookPiece, tape: number, tapeCase: TapeCase): StageCase {
+function searchedCase(
+  entry: BookStage,
+  piece: BookPiece,
+  { tape, landingWork }: Pick<StageBook, 'tape' | 'landingWork'>,
+  tapeCase: TapeCase,
+): StageCase {
   const { stage } = entry;
   const size = piece.taped[tapeCase];
   const stages = tapedMeasures(entry.measures, tape, tapeCase).map((m) => searchedStage(stage, m)!);
@@ -234,12 +248,12 @@ function searchedCase(entry: BookStage, piece: BookPiece, tape: number, tapeCase
   const found = (entry.found[piece.id] ??= foundPassages(
     searchedStage(stage, entry.measures)!,
     piece.size,
-    LANDING_WORK,
+    landingWork,
   ));
   const ways = (passages: readonly StagePassage[]): Way[] => passages.map((p) => wayOf(stage, p));
   if (tapeCase === 'measured' || tape === 0) return { ways: ways(found.map((f) => f.passage)), ...proved };
   return {
-    ways: stages.map((s) => ways(retracedPassages(s, size, found, LANDING_WORK))).reduce(shownInBoth),
+    ways: stages.map((s) => ways(retracedPassages(s, size, found, landingWork))).reduce(shownInBoth),
     ...proved,
   };
 }

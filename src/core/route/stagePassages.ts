@@ -7,8 +7,9 @@ import { openingPassages } from '../stages/opening';
 import { roomPassages } from '../stages/roomPassages';
 import { sideDoorPassages } from '../stages/sideDoor';
 import type { StagePassage } from '../stages/stagePassage';
+import type { PlacedMeasures } from './placedMeasures';
 import { searchedStage } from './searchedStage';
-import type { StageMeasures, StageName } from '../survey/stageMeasures';
+import type { StageName } from '../survey/stageMeasures';
 
 /**
  * Every way through a stage that can be shown for a piece, by how it is held before and after. The measures
@@ -19,7 +20,7 @@ import type { StageMeasures, StageName } from '../survey/stageMeasures';
  */
 export function stagePassages(
   stage: StageName,
-  measures: StageMeasures,
+  measures: PlacedMeasures,
   piece: PieceSize,
   search: 'full' | 'as in a route' = 'full',
   roomToLean = true,

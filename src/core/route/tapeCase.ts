@@ -1,5 +1,6 @@
 import type { PieceSize } from '../measures/piece';
-import type { MeasureName, StageMeasures } from '../survey/stageMeasures';
+import type { MeasureName } from '../survey/stageMeasures';
+import type { PlacedMeasures } from './placedMeasures';
 
 /** Which way every measure errs: against the piece, not at all, or for it. */
 export type TapeCase = 'worst' | 'measured' | 'best';
@@ -36,10 +37,10 @@ export function effectOfMeasure(measure: MeasureName): 'helps' | 'hinders' | 'ei
  * An over rail of 0 means walls and stays so; a well cannot be less than nothing. Turn is not taped.
  * @param tape how far off a measure may be [mm]
  */
-export function tapedMeasures(measures: StageMeasures, tape: number, tapeCase: TapeCase): StageMeasures[] {
+export function tapedMeasures(measures: PlacedMeasures, tape: number, tapeCase: TapeCase): PlacedMeasures[] {
   if (tapeCase === 'measured' || tape === 0) return [measures];
   const shift = tapeCase === 'worst' ? -tape : tape;
-  const taped: { -readonly [K in MeasureName]?: number } = { ...measures };
+  const taped: { -readonly [K in keyof PlacedMeasures]: PlacedMeasures[K] } = { ...measures };
   for (const name of LARGER_HELPS) {
     const value = measures[name];
     if (value !== undefined) taped[name] = Math.max(0, value + shift);
@@ -52,7 +53,7 @@ export function tapedMeasures(measures: StageMeasures, tape: number, tapeCase: T
   const { rise, going, risers } = measures;
   if (rise === undefined || going === undefined) return [taped];
   const each = tape / (risers !== undefined && risers > 0 ? risers : 1);
-  const sets: StageMeasures[] = [];
+  const sets: PlacedMeasures[] = [];
   for (const riseShift of [-each, each]) {
     for (const goingShift of [-each, each]) {
       sets.push({ ...taped, rise: Math.max(1, rise + riseShift), going: Math.max(1, going + goingShift) });

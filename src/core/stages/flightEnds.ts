@@ -18,6 +18,12 @@ export interface FlightEndMeasures {
   readonly headCeiling?: number | undefined;
   /** Level floor from the top nosing to the facing wall [mm]. */
   readonly headSpace?: number | undefined;
+  /**
+   * The end is on a landing that is solved by itself: there the piece need not stand with its centre over the
+   * level floor, nor is it put down; how far it overhangs and is lifted is the landing's.
+   */
+  readonly footOnLanding?: boolean | undefined;
+  readonly headOnLanding?: boolean | undefined;
 }
 
 export interface FlightEndsFit {
@@ -56,7 +62,7 @@ export function flightEndsFit(
   along: number,
   upright: number,
 ): FlightEndsFit {
-  const { footCeiling, footSpace, headCeiling, headSpace, risers } = ends;
+  const { footCeiling, footSpace, headCeiling, headSpace, risers, footOnLanding, headOnLanding } = ends;
   const { headroom, rise, going } = measures;
   const tangent = rise / going;
   const hasFoot = footCeiling !== undefined || footSpace !== undefined;
@@ -78,7 +84,7 @@ export function flightEndsFit(
       limitedBy,
       critical: words[limitedBy],
       keptLevel,
-      lift: hasFoot ? Math.max(0, Math.min(along - space, along / 2) * tangent) : 0,
+      lift: hasFoot && !footOnLanding ? Math.max(0, Math.min(along - space, along / 2) * tangent) : 0,
     };
   };
 
@@ -103,9 +109,9 @@ export function flightEndsFit(
     space: headSpace === undefined ? Infinity : headSpace - nosing,
   };
   const footUpTo = (angle: number): number =>
-    hasFoot ? bendWithWall(along, upright, footBend, 0, angle) : Infinity;
+    hasFoot ? bendWithWall(along, upright, footBend, footOnLanding ? Infinity : 0, angle) : Infinity;
   const headUpTo = (angle: number): number =>
-    hasHead ? bendWithWall(along, upright, headBend, nosing, angle) : Infinity;
+    hasHead ? bendWithWall(along, upright, headBend, headOnLanding ? Infinity : nosing, angle) : Infinity;
   const tilted = answer(footUpTo(pitch), headUpTo(pitch), false);
   if (level.clearance >= tilted.clearance) return level;
   if (!hasFoot || !hasHead || risers === undefined) return tilted;

@@ -173,6 +173,7 @@ function foundFor(
 /**
  * The passages as a route needs them: the families', and where these leave less than is enough and nothing is
  * proved against it, a coarse search. The answer depends on the stage and the piece alone.
+ * @param work places looked at for one padding; 0: the families alone
  */
 export function foundPassages(stage: LandingStage, piece: PieceSize, work: number): FoundPassage[] {
   const proved = stage.proved(piece);
@@ -183,7 +184,7 @@ export function foundPassages(stage: LandingStage, piece: PieceSize, work: numbe
   }));
   const byHand = families.filter(({ passage }) => passage.answer.lift! <= LIFT_BY_HAND);
   // What is proved not to pass needs no search, and what passes amply by hand gains nothing by one.
-  if (families.length > 0 && proved.atMost < 0) return families;
+  if (work === 0 || (families.length > 0 && proved.atMost < 0)) return families;
   const above = Math.max(-Infinity, ...byHand.map(({ passage }) => passage.answer.clearance));
   if (above >= FAMILY_ENOUGH) return families;
   if (families.length > 0 && families.every(({ passage }) => passage.answer.clearance < HOPELESS))

@@ -225,6 +225,23 @@ describe('between the stages', () => {
     expect(judge(route(['flight', { ...flight, ...openEnds }]), slate).verdict).toBe('goes');
   });
 
+  test('between two landings a flight shorter than the piece will do, once its ends are measured', () => {
+    const stairs = { width: 950, height: 2200, rise: 180, going: 250 } as const;
+    const half = { ...stairs, well: 100, depth: 1000, ceiling: 2500 } as const;
+    const ends = { footCeiling: 2400, footSpace: 1000, headCeiling: 2400, headSpace: 1000 } as const;
+    const panel = piece(1830, 700, 25);
+    const rows = (risers: number, measured: object) =>
+      route(['half landing', half], ['flight', { ...stairs, risers, ...measured }], ['half landing', half]);
+    // 5 risers: 1540 mm along the pitch, and 1000 mm in plan from the first nosing to the last.
+    expect(judge(rows(5, ends), panel)).toMatchObject({
+      verdict: 'goes',
+      clearance: (1000 + 1000 - 1830) / 2,
+    });
+    expect(judge(rows(5, {}), panel).verdict).toBe('no way found');
+    expect(judge(rows(5, {}), panel).reason).toContain('in the straight after this step');
+    expect(judge(rows(3, ends), panel).verdict).toBe('no way found');
+  });
+
   test('a winder is never better than tight', () => {
     const stairs = { width: 1000, height: 2300, turn: 90, rise: 180, going: 260 } as const;
     const judged = judge(route(['winder', stairs]), piece(600, 200, 20), { tape: 0 });

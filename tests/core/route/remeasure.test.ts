@@ -84,4 +84,33 @@ describe('what to measure again', () => {
     const rows = route(['flight', { width: 1000, height: 2200, rise: 190, going: 250, ...openEnds }]);
     expect(ask(rows, build('panels', [1200, 400, 25]))).toEqual([]);
   });
+
+  test('on a landing too: the needed value alone makes it go', () => {
+    const stairs = { width: 760, well: 50, depth: 720, ceiling: 2300, rise: 195, going: 225, height: 1950 };
+    const rows = route(['half landing', stairs]);
+    const panel = build('panel', [2100, 700, 50]);
+    expect(judge(rows, piece(2100, 700, 50)).verdict).not.toBe('goes');
+    const decisive = ask(rows, panel);
+    expect(decisive.length).toBeGreaterThan(0);
+    const names = {
+      Width: 'width',
+      Well: 'well',
+      Depth: 'depth',
+      Ceiling: 'ceiling',
+      Height: 'height',
+    } as const;
+    for (const { measure, asMeasured, needed, why } of decisive) {
+      expect(asMeasured).toBe(stairs[names[measure as keyof typeof names]]);
+      const mended = withMeasure(rows, 1, names[measure as keyof typeof names], needed!);
+      expect(judge(mended, piece(2100, 700, 50)).verdict).toBe('goes');
+      expect(why).toContain('for panel');
+    }
+  });
+
+  test('a winder is named without a value', () => {
+    const rows = route(['winder', { width: 700, height: 1950, turn: 90, rise: 200, going: 220 }]);
+    const [only] = ask(rows, build('slate', [1830, 930, 25]));
+    expect(only).toMatchObject({ step: 1, measure: '', needed: undefined });
+    expect(only!.why).toContain('searched and not solved');
+  });
 });
