@@ -449,77 +449,78 @@ export class SpaceChecker {
       this.nz = f * a02;
       if (s > enough) return s;
     }
-    // Pairs of edges. t . (a_i x b_j) from the components above (Gottschalk et al., eq. for L = A_i x B_j).
+    // Pairs of edges. t . (a_i x b_j) from the components above (Gottschalk et al., eq. for L = A_i x B_j). The
+    // root only makes the number larger in size, so a negative one below the best is left as it is.
     let pair = -1;
     let l: number;
-    l = 1 - d00 * d00;
-    if (l > 1e-10) {
-      s = (abs(u2 * c10 - u1 * c20) - (hy * d20 + hz * d10 + gy * d02 + gz * d01)) / sqrt(l);
-      if (s > best) {
+    s = abs(u2 * c10 - u1 * c20) - (hy * d20 + hz * d10 + gy * d02 + gz * d01);
+    if (s > best || s > 0) {
+      l = 1 - d00 * d00;
+      if (l > 1e-10 && (s /= sqrt(l)) > best) {
         best = s;
         pair = 0;
       }
     }
-    l = 1 - d01 * d01;
-    if (l > 1e-10) {
-      s = (abs(u2 * c11 - u1 * c21) - (hy * d21 + hz * d11 + gx * d02 + gz * d00)) / sqrt(l);
-      if (s > best) {
+    s = abs(u2 * c11 - u1 * c21) - (hy * d21 + hz * d11 + gx * d02 + gz * d00);
+    if (s > best || s > 0) {
+      l = 1 - d01 * d01;
+      if (l > 1e-10 && (s /= sqrt(l)) > best) {
         best = s;
         pair = 1;
       }
     }
-    l = 1 - d02 * d02;
-    if (l > 1e-10) {
-      s = (abs(u2 * c12 - u1 * c22) - (hy * d22 + hz * d12 + gx * d01 + gy * d00)) / sqrt(l);
-      if (s > best) {
+    s = abs(u2 * c12 - u1 * c22) - (hy * d22 + hz * d12 + gx * d01 + gy * d00);
+    if (s > best || s > 0) {
+      l = 1 - d02 * d02;
+      if (l > 1e-10 && (s /= sqrt(l)) > best) {
         best = s;
         pair = 2;
       }
     }
-    l = 1 - d10 * d10;
-    if (l > 1e-10) {
-      s = (abs(u0 * c20 - u2 * c00) - (hx * d20 + hz * d00 + gy * d12 + gz * d11)) / sqrt(l);
-      if (s > best) {
+    s = abs(u0 * c20 - u2 * c00) - (hx * d20 + hz * d00 + gy * d12 + gz * d11);
+    if (s > best || s > 0) {
+      l = 1 - d10 * d10;
+      if (l > 1e-10 && (s /= sqrt(l)) > best) {
         best = s;
         pair = 3;
       }
     }
-    l = 1 - d11 * d11;
-    if (l > 1e-10) {
-      s = (abs(u0 * c21 - u2 * c01) - (hx * d21 + hz * d01 + gx * d12 + gz * d10)) / sqrt(l);
-      if (s > best) {
+    s = abs(u0 * c21 - u2 * c01) - (hx * d21 + hz * d01 + gx * d12 + gz * d10);
+    if (s > best || s > 0) {
+      l = 1 - d11 * d11;
+      if (l > 1e-10 && (s /= sqrt(l)) > best) {
         best = s;
         pair = 4;
       }
     }
-    l = 1 - d12 * d12;
-    if (l > 1e-10) {
-      s = (abs(u0 * c22 - u2 * c02) - (hx * d22 + hz * d02 + gx * d11 + gy * d10)) / sqrt(l);
-      if (s > best) {
+    s = abs(u0 * c22 - u2 * c02) - (hx * d22 + hz * d02 + gx * d11 + gy * d10);
+    if (s > best || s > 0) {
+      l = 1 - d12 * d12;
+      if (l > 1e-10 && (s /= sqrt(l)) > best) {
         best = s;
         pair = 5;
       }
     }
-    l = 1 - d20 * d20;
-    if (l > 1e-10) {
-      s = (abs(u1 * c00 - u0 * c10) - (hx * d10 + hy * d00 + gy * d22 + gz * d21)) / sqrt(l);
-      if (s > best) {
+    s = abs(u1 * c00 - u0 * c10) - (hx * d10 + hy * d00 + gy * d22 + gz * d21);
+    if (s > best || s > 0) {
+      l = 1 - d20 * d20;
+      if (l > 1e-10 && (s /= sqrt(l)) > best) {
         best = s;
         pair = 6;
       }
     }
-    l = 1 - d21 * d21;
-    if (l > 1e-10) {
-      s = (abs(u1 * c01 - u0 * c11) - (hx * d11 + hy * d01 + gx * d22 + gz * d20)) / sqrt(l);
-      if (s > best) {
+    s = abs(u1 * c01 - u0 * c11) - (hx * d11 + hy * d01 + gx * d22 + gz * d20);
+    if (s > best || s > 0) {
+      l = 1 - d21 * d21;
+      if (l > 1e-10 && (s /= sqrt(l)) > best) {
         best = s;
         pair = 7;
       }
     }
-    l = 1 - d22 * d22;
-    if (l > 1e-10) {
-      s = (abs(u1 * c02 - u0 * c12) - (hx * d12 + hy * d02 + gx * d21 + gy * d20)) / sqrt(l);
-      if (s > best) {
+    s = abs(u1 * c02 - u0 * c12) - (hx * d12 + hy * d02 + gx * d21 + gy * d20);
+    if (s > best || s > 0) {
+      l = 1 - d22 * d22;
+      if (l > 1e-10 && (s /= sqrt(l)) > best) {
         best = s;
         pair = 8;
       }
