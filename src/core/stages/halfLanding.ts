@@ -37,8 +37,9 @@ export interface HalfLandingMeasures {
  * at x = 0. Ceilings run parallel, `headroom` plumb above. Walls at y = 0, y = 2W+well and x = depth; the
  * spine is a wall from floor to ceiling, or with `overRail` solid up to that height above the upper flight's
  * plane of nosings, with the lower flight's ceiling running on over the well.
- * Motions looked at: held on edge or flat along the flights; in between, with the piece wholly between the
- * flights, on end, on edge or flat across them, tilted between those, and from there turned both ways.
+ * Motions looked at: the families in closed form (`landingFamily`: level, tilted or upright as it goes round), and
+ * beyond them a search, held on edge or flat along the flights, with the middle of the motion on end, on edge,
+ * flat or tilted on the landing.
  *
  * For a proof: halfLandingAtMost, and the section of the flight (with real treads one rise more headroom); a route
  * tries halfLandingCutBlocks as well, which is far tighter and takes some 10 ms.

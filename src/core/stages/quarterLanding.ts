@@ -35,8 +35,9 @@ export interface QuarterLandingMeasures {
  * parallel, `headroom` plumb above. Walls at y = 0 and x = widthOut; the inner corner is the upright edge
  * (0, widthIn), with full-height walls along both flights' inner sides, or with `overRail` solid up to that
  * height above the upper flight's plane of nosings, with the lower flight's ceiling running on above it.
- * Motions looked at: held on edge or flat along the flights; half turned, on end, or across in between, and
- * from there turned both ways.
+ * Motions looked at: the families in closed form (`landingFamily`: level, tilted or upright as it goes round), and
+ * beyond them a search, held on edge or flat along the flights, with the middle of the motion on end, on edge,
+ * flat or tilted on the landing.
  *
  * For a proof: quarterLandingAtMost, and the section of the flights (with real treads one rise more headroom); a
  * route tries quarterLandingCutBlocks as well, which is far tighter and takes some 10 ms.
