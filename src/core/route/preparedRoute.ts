@@ -73,7 +73,7 @@ export function prepareRoute(rows: readonly StageRow[], book: StageBook): Prepar
   const straights = straightsBetween(ordered);
   const steps = ordered.map((row, i): PreparedStep => {
     const problem = problemOf(row);
-    const stage = problem === undefined ? book.stageOf(row.stage!, placed(ordered, i)) : undefined;
+    const stage = problem === undefined ? book.stageOf(row.stage!, placed(ordered, i, book.tape)) : undefined;
     const after = straights.find((s) => s.first === i);
     const before = straights.find((s) => s.next === i);
     return {
@@ -133,20 +133,31 @@ function straightsBetween(
 }
 
 /**
- * A flight's measures with its ends that are on a landing of the route: steps are listed upward, foot first.
- * (Listed downward only the other end is asked for floor under the piece's centre.)
+ * A flight's measures with its ends that are on a landing of the route. Between two landings both are. Beside
+ * one it is the end whose space is that landing's, so that a route may be listed downward too; where that does
+ * not tell, the foot after a landing and the head before one, as in a route that is listed upward.
  */
-function placed(rows: readonly StageRow[], i: number): PlacedMeasures {
+function placed(rows: readonly StageRow[], i: number, tape: number): PlacedMeasures {
   const { stage, measures } = rows[i]!;
   if (stage !== 'flight') return measures;
-  const footOnLanding = isLanding(rows[i - 1]?.stage);
-  const headOnLanding = isLanding(rows[i + 1]?.stage);
-  if (!footOnLanding && !headOnLanding) return measures;
-  return { ...measures, footOnLanding, headOnLanding };
+  const before = landingAt(rows[i - 1]);
+  const after = landingAt(rows[i + 1]);
+  if (!before && !after) return measures;
+  if (before && after) return { ...measures, footOnLanding: true, headOnLanding: true };
+  const depths = (before ?? after)!;
+  const isIts = (space: number | undefined): boolean =>
+    space !== undefined && depths.some((depth) => Math.abs(depth - space) <= tape);
+  const foot = isIts(measures.footSpace);
+  const footOnLanding = foot === isIts(measures.headSpace) ? before !== undefined : foot;
+  return { ...measures, footOnLanding, headOnLanding: !footOnLanding };
 }
 
-const isLanding = (stage: StageName | undefined): boolean =>
-  stage === 'quarter landing' || stage === 'half landing';
+/** What a flight may find before its wall on a landing [mm]; undefined where the row is no landing. */
+function landingAt(row: StageRow | undefined): number[] | undefined {
+  if (row?.stage === 'half landing') return [row.measures.depth ?? NaN];
+  if (row?.stage === 'quarter landing') return [row.measures.width ?? NaN, row.measures.widthOut ?? NaN];
+  return undefined;
+}
 
 /** With these a flight is solved on to it and off it, longer than the piece or not. */
 const LEVEL_TO_LEVEL: readonly MeasureName[] = [

@@ -242,6 +242,21 @@ describe('between the stages', () => {
     expect(judge(rows(3, ends), panel).verdict).toBe('no way found');
   });
 
+  test('beside one landing a route listed downward is judged as it is upward', () => {
+    const stairs = { width: 950, height: 2200, rise: 180, going: 250 } as const;
+    const half = { ...stairs, well: 100, depth: 1000, ceiling: 2500 } as const;
+    // The head is on the landing, 1000 deep; the foot on a hall floor.
+    const measured = { footCeiling: 2400, footSpace: 3000, headCeiling: 2500, headSpace: 1000, risers: 8 };
+    const flight = ['flight', { ...stairs, ...measured }] as const;
+    const up = judge(route(flight, ['half landing', half]), piece(1830, 700, 25));
+    const down = judge(route(['half landing', half], flight), piece(1830, 700, 25));
+    expect(up.verdict).toBe('goes');
+    expect([down.verdict, down.clearance]).toEqual([up.verdict, up.clearance]);
+    // Without the landing its centre has to come over the 1000 mm of floor at the head: (2 x 1000 - 1830) / 2.
+    const floor = judge(route(flight), piece(1830, 700, 25));
+    expect(floor.clearance!).toBeLessThan(up.steps[0]!.clearance!);
+  });
+
   test('a winder is never better than tight', () => {
     const stairs = { width: 1000, height: 2300, turn: 90, rise: 180, going: 260 } as const;
     const judged = judge(route(['winder', stairs]), piece(600, 200, 20), { tape: 0 });
