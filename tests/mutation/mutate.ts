@@ -13,6 +13,11 @@ import { mutationsOf } from './mutationsOf';
 
 const CALLED = ['tests/worksheet/clearancePublished.test.ts', 'tests/worksheet/clearanceProperties.test.ts'];
 const ROUND = 'tests/core/geometry/rectangleRoundCorner.test.ts';
+const ENDS = 'tests/core/stages/flightEnds.test.ts';
+const FAMILY = 'tests/core/stages/landingFamily.test.ts';
+const JOINED = 'tests/core/stages/shortFlightBetweenLandings.test.ts';
+const ROUTE = ['tests/core/route/judgeRoute.test.ts', 'tests/core/route/commonPractice.test.ts'];
+const CUTS = ['tests/core/geometry/proofs/landingCuts.test.ts', 'tests/core/geometry/proofs/centreCut.test.ts'];
 
 const TARGETS: Readonly<Record<string, readonly string[]>> = {
   'src/core/geometry/rectangleThroughOpening.ts': [
@@ -26,6 +31,18 @@ const TARGETS: Readonly<Record<string, readonly string[]>> = {
   'src/core/stages/cornerLength.ts': [...CALLED, 'tests/core/stages/corner.test.ts'],
   'src/core/stages/upend.ts': ['tests/core/stages/upend.test.ts', ...CALLED],
   'src/core/stages/flight.ts': CALLED,
+  'src/core/geometry/bendWithWall.ts': [ENDS],
+  'src/core/stages/flightEnds.ts': [JOINED, ENDS],
+  'src/core/stages/landingFamily.ts': [JOINED, FAMILY],
+  'src/core/route/chain.ts': ROUTE,
+  'src/core/route/preparedRoute.ts': ROUTE,
+  'src/core/geometry/proofs/ladderAtMost.ts': ['tests/core/geometry/proofs/cannotGo.test.ts'],
+  'src/core/geometry/proofs/boxInBoxAtMost.ts': ['tests/core/geometry/proofs/cannotGo.test.ts'],
+  'src/core/geometry/proofs/yawCutAtMost.ts': ['tests/core/geometry/proofs/cannotGo.test.ts'],
+  'src/core/geometry/proofs/centreOnCut.ts': CUTS,
+  'src/core/geometry/proofs/centreCutAtMost.ts': CUTS,
+  'src/core/geometry/proofs/halfLandingCutAtMost.ts': CUTS,
+  'src/core/geometry/proofs/quarterLandingCutAtMost.ts': CUTS,
 };
 
 /** A change that makes a loop endless is caught, too. */
