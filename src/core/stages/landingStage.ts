@@ -42,6 +42,8 @@ const HELD: readonly Held[] = ['LB', 'LT'];
 const LIKELIEST_FIRST: readonly Held[] = ['LB', 'LT', 'BL', 'TL', 'BT', 'TB'];
 /** Clearance in a route above which nothing depends on more [mm a side]: hands and tape are well within it. */
 const ENOUGH = 150;
+/** The same on a winder, where the verdict is never better than tight. */
+const WINDER_ENOUGH = 60;
 /**
  * Clearance of a family, lifted no higher than by hand, above which a route does not search for more [mm a
  * side]: twice a usual allowance, and what the tape takes.
@@ -191,13 +193,15 @@ export function foundPassages(stage: LandingStage, piece: PieceSize, work: numbe
     return families;
   const tasks = HELD.map((held) => ({ held, task: stage.task(piece, held) }));
   const searched: FoundPassage[] = [];
+  const enough = stage.plan ? ENOUGH : WINDER_ENOUGH;
+  let amply = false;
   for (const { held, task } of tasks.sort((a, b) => b.task.mostPadding - a.task.mostPadding)) {
     // Of the ways of holding it that do not fit the flights only the likeliest is looked at, for its figure.
     if (task.mostPadding <= 0 && (searched.length > 0 || families.length > 0)) continue;
-    if (task.mostPadding <= above + WORTH_MORE) continue;
-    const walls =
-      stage.walled && routeMotion(stage.walled(piece, held), piece, work, { enough: ENOUGH, above });
-    const found = routeMotion(task, piece, work, { enough: ENOUGH, known: walls ?? undefined, above });
+    if (task.mostPadding <= above + WORTH_MORE || (amply && !stage.plan)) continue;
+    const walls = stage.walled && routeMotion(stage.walled(piece, held), piece, work, { enough, above });
+    const found = routeMotion(task, piece, work, { enough, known: walls ?? undefined, above });
+    if (found !== null && found.clearance >= enough - 1) amply = true;
     if (found !== null || families.length === 0) searched.push(passageOf(stage, found, piece, held, proved));
   }
   return [...families, ...searched];

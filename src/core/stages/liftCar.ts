@@ -56,14 +56,14 @@ export function liftCarPassages(measures: LiftCarMeasures, piece: PieceSize): St
 
 /** What a lift car answers for a piece, in the best of the ways that `liftCarPassages` lists. */
 export function liftCarAnswer(measures: LiftCarMeasures, piece: PieceSize): StageAnswer {
-  return bestWay(liftCarWays(measures, piece, true)).passage.answer;
+  return bestWay(liftCarWays(measures, piece)).passage.answer;
 }
 
 const bestWay = (ways: readonly Way[]): Way =>
   ways.reduce((best, next) => (next.passage.answer.clearance > best.passage.answer.clearance ? next : best));
 
-/** @param onlyBest the planner is asked only about ways that could beat the others; the best is the same */
-function liftCarWays(measures: LiftCarMeasures, piece: PieceSize, onlyBest = false): Way[] {
+/** Every way; the planner is asked only about those that could beat all others, the rest keep the closed form. */
+function liftCarWays(measures: LiftCarMeasures, piece: PieceSize): Way[] {
   const { doorWidth, carWidth, carDepth, carHeight } = measures;
   const door = Math.min(doorWidth, carWidth);
   const head = Math.min(measures.doorHeight, carHeight);
@@ -113,7 +113,7 @@ function liftCarWays(measures: LiftCarMeasures, piece: PieceSize, onlyBest = fal
             : 'between the closed door and the back of the car';
     return wayOf({ held }, Math.min(plan, under), poseOfHeld(held), critical, plan <= straight, box);
   };
-  for (const held of ALL_HELD) ways.push(level(held, onlyBest ? slantedIntoCar : turnedIntoCar));
+  for (const held of ALL_HELD) ways.push(level(held, slantedIntoCar));
 
   const turned = (held: Held, how: 'tilted' | 'leaning'): void => {
     const { along, across, upright } = heldSizes(piece, held);
@@ -153,16 +153,14 @@ function liftCarWays(measures: LiftCarMeasures, piece: PieceSize, onlyBest = fal
   turned('LT', 'leaning');
   turned('BT', 'leaning');
   turned('TB', 'leaning');
-  if (onlyBest) {
-    let best = bestWay(ways).passage.answer.clearance;
-    ALL_HELD.forEach((held, i) => {
-      const { along, across, upright } = heldSizes(piece, held);
-      const inside = rectangleThroughOpening(carWidth, carDepth, along, across).clearance;
-      if (Math.min((head - upright) / 2, (door - across) / 2, inside) <= best) return;
-      ways[i] = level(held, turnedIntoCar);
-      best = Math.max(best, ways[i]!.passage.answer.clearance);
-    });
-  }
+  let best = bestWay(ways).passage.answer.clearance;
+  ALL_HELD.forEach((held, i) => {
+    const { along, across, upright } = heldSizes(piece, held);
+    const inside = rectangleThroughOpening(carWidth, carDepth, along, across).clearance;
+    if (Math.min((head - upright) / 2, (door - across) / 2, inside) <= best) return;
+    ways[i] = level(held, turnedIntoCar);
+    best = Math.max(best, ways[i]!.passage.answer.clearance);
+  });
   return ways;
 }
 
@@ -175,7 +173,7 @@ export function liftCarMotion(
   measures: LiftCarMeasures,
   piece: PieceSize,
 ): ShownAnswer & { readonly motionPadding: number } {
-  const way = bestWay(liftCarWays(measures, piece, true));
+  const way = bestWay(liftCarWays(measures, piece));
   const { answer } = way.passage;
   const motionPadding = Math.max(answer.clearance - 1, -piece.length / 2);
   const { along, across, upright } = way.box(motionPadding);
