@@ -3,6 +3,7 @@ import { judgeBuild, type BuildVerdict } from '../core/route/buildVerdict';
 import { prepareRoute } from '../core/route/preparedRoute';
 import { routeCases } from '../core/route/routeCases';
 import { stageBook } from '../core/route/stageBook';
+import { checkFirst } from './checkFirst';
 import { buildsOf, oneRoute, type Table } from './routeInputs';
 
 /** Judges every build of a table of pieces on one route, in the order of the table. */
@@ -19,5 +20,6 @@ export function buildVerdicts(
   const book = stageBook(tape);
   const route = prepareRoute(rows.value, book);
   const caseOf = routeCases(route, book, allowance);
-  return found(builds.value.map((build) => judgeBuild(route, build, caseOf)));
+  const first = checkFirst(routeTable, [{ name: '', rows: rows.value }]);
+  return found(builds.value.map((build) => first('', judgeBuild(route, build, caseOf))));
 }

@@ -105,6 +105,39 @@ describe('a route read from a sheet', () => {
     expect(table.slice(4)).toEqual(alone.slice(1));
   });
 
+  // What looks wrong is for the check to say; that a verdict never hides it is the rule tested here.
+  test('no verdict hides that the survey looks wrong: its reason names the step to look at first', () => {
+    const header = ['Survey', 'Step', 'Stage', 'Width', 'Height', 'Length'];
+    const room = (name: string, step: number) => [name, step, 'room', 4000, 2400, 5000];
+    const whole = [
+      ['whole', 1, 'door', 900, 2030, ''],
+      ['whole', 2, 'passage', 1000, 2300, 3000],
+      room('whole', 3),
+    ];
+    const gap = [['gap', 1, 'door', 900, 2030, ''], ['gap', 2, 'passage', 1000, 2300, 3000], room('Gap', 4)];
+    const exchanged = [['exchanged', 1, 'door', 2030, 900, ''], room('exchanged', 2)];
+    const endless = [['endless', 1, 'passage', 1000, 2300, 3000]];
+    const unread = [['unread', 1, 'door', '', 2030, ''], room('unread', 3)];
+    const routes = [header, ...whole, ...gap, ...exchanged, ...endless, ...unread];
+    const pieces = [PIECES[0]!, PIECES[4]!];
+    const judged = callInCells('SURVEYS', routes, pieces).slice(1);
+    const ends = judged.map((row) => [row[0], row[2], /; (CHECKROUTE.*)$/.exec(String(row[10]))?.[1]]);
+    expect(ends).toEqual([
+      ['whole', 'goes', undefined],
+      ['gap', 'goes', 'CHECKROUTE asks to look at step 4 first'],
+      ['exchanged', 'goes', 'CHECKROUTE asks to look at step 1 first'],
+      ['endless', 'goes', 'CHECKROUTE asks to look at step 1 first'],
+      ['unread', 'not measured', undefined],
+    ]);
+    for (const id of ['VERDICT', 'ADVISE']) {
+      expect(callInCells(id, [header, ...gap], pieces)[1]).toEqual(judged[1]!.slice(1));
+    }
+    const two = [header, ['two', 1, 'door', 2030, 900, ''], ['two', 3, 'passage', 1000, 2300, 3000]];
+    expect(callInCells('VERDICT', two, pieces)[1]![9]).toMatch(
+      /; CHECKROUTE asks to look at steps 1 and 3 first$/,
+    );
+  });
+
   test('SURVEYS says of each survey what VERDICT says of it alone', () => {
     const table = surveyTable(12, 99);
     // Twice the same houses, so that equal stages come again.

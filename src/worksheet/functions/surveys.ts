@@ -1,6 +1,7 @@
 import { CAUTIONS } from '../../core/measures/cautions';
 import { found } from '../../core/measures/problem';
 import { judgeSurveys } from '../../core/route/judgeSurveys';
+import { checkFirst } from '../checkFirst';
 import type { TableFunction } from '../description';
 import { ALLOWANCE, buildsOf, ordersOf, PIECES, ROUTES, surveysOf, TAPE, type Table } from '../routeInputs';
 import {
@@ -60,6 +61,10 @@ export const surveys: TableFunction = {
     const wanted = ordersOf(orders);
     if (!wanted.ok) return wanted;
     const judged = judgeSurveys(read.value, builds.value, wanted.value, allowance, tape);
-    return found([[...COLUMNS], ...judged.map(({ survey, verdict }) => [survey, ...verdictRow(verdict)])]);
+    const first = checkFirst(routes, read.value);
+    return found([
+      [...COLUMNS],
+      ...judged.map(({ survey, verdict }) => [survey, ...verdictRow(first(survey, verdict))]),
+    ]);
   },
 };

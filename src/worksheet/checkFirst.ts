@@ -1,0 +1,40 @@
+import type { BuildVerdict } from '../core/route/buildVerdict';
+import { checkRoute } from '../core/survey/checkRoute';
+import type { Survey } from '../core/survey/groupSurveys';
+import type { Table } from './routeInputs';
+
+/**
+ * A verdict holds for the measures as typed, so where the check of the route asks to look at a row, the reason ends
+ * with its step: a step left out, a rise and a going exchanged, a route that ends before the room. Where a measure is
+ * missing the reason says that already.
+ * @param table one route or many, the header row first
+ * @param surveys the same, as read
+ * @returns the verdict on a survey with `; CHECKROUTE asks to look at step 3 first` after its reason where it does
+ */
+export function checkFirst(
+  table: Table,
+  surveys: readonly Survey[],
+): (survey: string, verdict: BuildVerdict) => BuildVerdict {
+  const marked = new Set<number>();
+  for (const { severity, rowIndex } of checkRoute(table)) if (severity === 'warning') marked.add(rowIndex);
+  const clauses = new Map<string, string>();
+  for (const { name, rows } of surveys) {
+    const steps = rows.filter(({ rowIndex, step }) => marked.has(rowIndex) && !Number.isNaN(step));
+    const numbers = [...new Set(steps.map(({ step }) => step))];
+    if (numbers.length > 0)
+      clauses.set(keyOf(name), `; CHECKROUTE asks to look at ${stepWords(numbers)} first`);
+  }
+  return (survey, verdict) => {
+    const clause = clauses.get(keyOf(survey));
+    if (clause === undefined || verdict.verdict === 'not measured') return verdict;
+    return { ...verdict, reason: verdict.reason + clause };
+  };
+}
+
+const keyOf = (name: string): string => name.trim().toLowerCase();
+
+/** `step 3`, `steps 2 and 3`, `steps 1, 2 and 4` */
+function stepWords(steps: readonly number[]): string {
+  const last = steps[steps.length - 1]!;
+  return steps.length === 1 ? `step ${last}` : `steps ${steps.slice(0, -1).join(', ')} and ${last}`;
+}
