@@ -3,9 +3,10 @@ import { greatestPadding } from '../geometry/greatestPadding';
 import { turnsRightAngle } from '../geometry/turnsRightAngle';
 import type { PieceSize } from '../measures/piece';
 import { heldSizes, type Held } from './held';
+import { bestSwing, type BestSwing, type Swing } from './landingSwing';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
-const { PI, asin, atan2, cos, hypot, max, min, sin, sqrt, tan } = Math;
+const { PI, SQRT1_2, asin, atan2, cos, hypot, max, min, sin, sqrt, tan } = Math;
 
 /** A landing between two flights, as its families of motions see it: what lies along each flight's way. */
 export interface LandingPlan {
@@ -25,7 +26,7 @@ export interface LandingPlan {
 }
 
 /** How the piece is held while it goes round. */
-export type RoundAs = 'level' | 'tilted' | 'upright';
+export type RoundAs = 'level' | 'tilted' | 'upright' | 'swung';
 
 /** A motion of a family, by what tells it apart; `landingFamilyMotion` draws it. */
 export interface FamilyFit {
@@ -40,6 +41,8 @@ export interface FamilyFit {
   readonly lift: number;
   /** Where it is closest, in words. */
   readonly critical: string;
+  /** Swung: which way on the lower flight's side and on the upper's. */
+  readonly swings?: readonly [Swing, Swing];
 }
 
 /** What is asked of the families. */
@@ -73,7 +76,7 @@ const SAME = 1e-6;
  * tilt, or stood upright; turned about on the landing in that attitude, its plan a rectangle pushed into the
  * outer corner, its back over the lower flight and then its front over the upper as far as headroom and
  * nosings allow, lifted in between where it has to stand above the upper nosings; and back along the pitch.
- * Or, on a half landing, moved across sideways.
+ * Or, on a half landing, moved across sideways; or swung up across it and down again (`bestSwing`).
  *
  * Conditions, all sufficient (own derivations): the rectangle round a corner in plan
  * (`turnsRightAngle`); its diagonal in plan within the landing and what it may overhang; level over
@@ -131,7 +134,37 @@ export function landingFamily(
   consider('upright', false, most);
   if (plan.across !== undefined) consider('upright', true, (plan.depthIn - upright) / 2);
   consider('tilted', false, most);
+  if (plan.across !== undefined) best = swung(shape, piece, held, most, mostLift, best, least) ?? best;
   return best;
+}
+
+/** Swung up and down again, where that leaves more than the best so far. */
+function swung(
+  shape: LandingShape,
+  piece: PieceSize,
+  held: Held,
+  most: number,
+  mostLift: number,
+  best: FamilyFit | undefined,
+  least: number,
+): FamilyFit | undefined {
+  const sizes = heldSizes(piece, held);
+  const at = (c: number): BestSwing =>
+    bestSwing(
+      shape,
+      {
+        along: sizes.along / 2 + c,
+        upright: sizes.upright / 2 + c,
+        across: max(THIN / 2, sizes.across / 2 + c),
+      },
+      mostLift,
+    );
+  const from = best ? best.clearance + SAME : least;
+  const clearance = greatestPadding(from, most, (c) => at(c).spare, FINENESS);
+  if (clearance === undefined) return undefined;
+  const { lift, swings } = at(clearance);
+  const critical = clearance >= most - NEAR ? 'on the flights' : 'as it is swung up on the landing';
+  return { clearance, held, as: 'swung', tilt: PI / 2, sideways: true, lift, critical, swings };
 }
 
 /** The plan with what follows from it. */
@@ -212,7 +245,23 @@ function bestTilt(
     if (look(l) >= look(r)) high = r;
     else low = l;
   }
+  if (best.spare < 0) look(leastTurned(s, u, v, q, steepest));
   return best;
+}
+
+/**
+ * The least tilt with which it just turns in plan, its plan growing shorter with the tilt. Its front may have
+ * room to be so low over the upper flight, and then again only where it is much steeper: two tops of what is spare.
+ */
+function leastTurned(s: LandingShape, u: number, v: number, q: number, steepest: number): number {
+  let low = s.pitch;
+  let high = steepest;
+  for (let i = 0; i < 18; i++) {
+    const middle = (low + high) / 2;
+    if (planSpare(s, u * cos(middle) + v * sin(middle), q) < 0) low = middle;
+    else high = middle;
+  }
+  return high;
 }
 
 /** How far the piece is from not going round in this attitude [mm]; negative where it does not. */
@@ -266,12 +315,21 @@ function closestWords(
 function planSpare(s: LandingShape, p: number, q: number): number {
   const diagonal = hypot(p, q);
   if (s.across === undefined) return roundCorner(p, q, s.widthIn, s.widthOut);
-  if (diagonal > s.across) return s.across - diagonal;
+  if (diagonal > s.across) {
+    // The corners half-way round count here too: without them what is spare would fall where the tilt that is
+    // looked for grows, and the best tilt would be taken to be where the piece just turns.
+    const first = halfwayRound(p, q, s.widthIn, s.depthIn);
+    return min(s.across - diagonal, first, halfwayRound(p, q, s.depthOut, s.widthOut));
+  }
   const first = roundCorner(p, q, s.widthIn, s.depthIn);
   const second =
     s.widthOut === s.widthIn && s.depthOut === s.depthIn ? first : roundCorner(p, q, s.depthOut, s.widthOut);
   return min(s.across - diagonal, first, second);
 }
+
+/** Round a corner at half a right angle, never less than what is spare in the whole turn. */
+const halfwayRound = (p: number, q: number, from: number, to: number): number =>
+  max((max(from, to) - (p + q) * SQRT1_2) * SQRT1_2, (2 / 3) * ((from + to) * SQRT1_2 - p / 2 - q));
 
 const roundCorner = (p: number, q: number, from: number, to: number): number =>
   min(2 * turnsRightAngle(p, q, from, to), from - q, to - q);
