@@ -3,6 +3,9 @@ import { prepareRoute } from '../core/route/preparedRoute';
 import { remeasure } from '../core/route/remeasure';
 import { stageBook, type StageBook, type Way } from '../core/route/stageBook';
 import { ALL_HELD } from '../core/stages/held';
+import { checkRoute } from '../core/survey/checkRoute';
+import type { Survey } from '../core/survey/groupSurveys';
+import { problemWords } from '../core/survey/problemWords';
 import type { StageRow } from '../core/survey/stageMeasures';
 import { drawStage } from '../drawing/drawStage';
 import { buildsOf, surveysOf, type Table } from '../worksheet/routeInputs';
@@ -13,8 +16,9 @@ import { decidingFirst } from './remeasureWords';
 const DRAWING = { width: 280, height: 250 } as const;
 
 /**
- * Adds to each survey that does not go the drawing of its deciding stage, with the piece that decides, and what to
- * measure again: from the tables of the same workbook, through the same core, with the same allowance and tape.
+ * Adds to each survey what the check of its route asks to look at, and to each that does not go the drawing of its
+ * deciding stage, with the piece that decides, and what to measure again: from the tables of the same workbook,
+ * through the same core, with the same allowance and tape.
  * @param routes table of the routes, its header row first
  * @param pieces table of the pieces, its header row first
  */
@@ -23,9 +27,12 @@ export function explainMonth(month: Month, routes: Table, pieces: Table): Month 
   const builds = buildsOf(pieces);
   if (!surveys.ok || !builds.ok) return month;
   const book = stageBook(month.tape);
+  const checks = toCheck(routes, surveys.value);
   return {
     ...month,
-    surveys: month.surveys.map((survey, i) => {
+    surveys: month.surveys.map((given, i) => {
+      const found = checks.get(given.survey.trim().toLowerCase());
+      const survey = found ? { ...given, toCheck: found } : given;
       if (survey.verdict === 'goes') return survey;
       const rows = surveys.value.find(({ name }) => same(name, survey.survey))?.rows;
       const build = builds.value.find(({ name }) => same(name, survey.build));
@@ -44,6 +51,22 @@ export function explainMonth(month: Month, routes: Table, pieces: Table): Month 
       };
     }),
   };
+}
+
+/** The warnings of the check by survey, each with its step; what keeps a row from being judged is in the reason. */
+function toCheck(routes: Table, surveys: readonly Survey[]): Map<string, string[]> {
+  const at = new Map<number, readonly [survey: string, step: number]>();
+  for (const { name, rows } of surveys) {
+    for (const { rowIndex, step } of rows) at.set(rowIndex, [name.trim().toLowerCase(), step]);
+  }
+  const checks = new Map<string, string[]>();
+  for (const problem of checkRoute(routes)) {
+    const [survey, step] = at.get(problem.rowIndex) ?? [];
+    if (problem.severity !== 'warning' || survey === undefined || step === undefined) continue;
+    const text = `${Number.isNaN(step) ? '' : `step ${step}: `}${problemWords(problem)}`;
+    checks.set(survey, [...(checks.get(survey) ?? []), text]);
+  }
+  return checks;
 }
 
 const same = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();

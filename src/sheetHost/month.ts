@@ -36,6 +36,8 @@ export interface MonthSurvey {
   readonly nextStep: string;
   /** The smaller, the sooner it is looked at again; undefined where the workbook does not say. */
   readonly urgency: number | undefined;
+  /** What the check of the route asks to look at, whatever the verdict: `step 3: Rise is 245 mm and …`. */
+  readonly toCheck?: readonly string[];
   /** Only for a survey that does not go. */
   readonly explanation?: Explanation;
 }
@@ -67,7 +69,7 @@ export const clearanceWords = (clearance: number | undefined): string =>
 
 /** The workbook's advice in a sentence: a build's name alone means that it goes. */
 export function adviceWords(advise: string): string {
-  if (advise === '' || advise === 'measure first') return advise;
+  if (advise === '' || advise === 'measure first' || advise.startsWith('as asked')) return advise;
   if (advise === 'none of the next builds') return `${advise} goes, or is tight`;
   const [, tight] = /^tight: (.*)$/.exec(advise) ?? [];
   return tight === undefined ? `${advise}: goes, space alone` : `${tight}: tight, a frame or template first`;

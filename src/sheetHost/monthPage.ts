@@ -60,6 +60,7 @@ ${cautions()}
 <h2>Verdicts</h2>
 ${countsTable(surveys)}
 <h2>A line a survey, as asked for</h2>
+<p class="small">Clearance is the least on the whole route; the step named is the one that decides the verdict, and may leave more by itself.</p>
 ${lineTable(month)}
 ${
   others.length === 0
@@ -95,7 +96,7 @@ function countRow(verdict: string, surveys: readonly MonthSurvey[], meaning: str
 }
 
 function lineTable(month: Month): Markup {
-  const heads = ['Survey', 'Verdict', 'Closest stage', 'Clearance', 'Build and piece', 'Reason'];
+  const heads = ['Survey', 'Verdict', 'Deciding step', 'Clearance', 'Build and piece', 'Reason'];
   const head = heads.map((text) =>
     text === 'Clearance'
       ? markup`<th scope="col" class="number">${text}</th>`
@@ -110,8 +111,14 @@ function lineRow(month: Month, s: MonthSurvey): Markup {
   const name =
     s.verdict === 'goes' ? markup`${s.survey}` : markup`<a href="#${anchor(month, s)}">${s.survey}</a>`;
   const clearance = s.clearance === undefined ? '–' : mm(s.clearance);
-  return markup`<tr><th scope="row" class="name">${name}</th><td>${verdictSign(s.verdict)}</td><td>${stageWords(s)}</td><td class="number">${clearance}</td><td>${s.build}: ${pieceWords(s)}</td><td class="small">${s.reason}</td></tr>
+  return markup`<tr><th scope="row" class="name">${name}</th><td>${verdictSign(s.verdict)}</td><td>${stageWords(s)}</td><td class="number">${clearance}</td><td>${s.build}: ${pieceWords(s)}</td><td class="small">${s.reason}${toCheck(s)}</td></tr>
 `;
+}
+
+/** What the check asks to look at: beside a verdict that holds only for the measures as typed. */
+function toCheck({ toCheck: texts }: MonthSurvey): Markup {
+  if (!texts) return NOTHING;
+  return markup`<ul class="look">${texts.map((text) => markup`<li>${text}</li>`)}</ul>`;
 }
 
 /** By its place, since a survey's name may hold anything. */
@@ -123,6 +130,7 @@ const pieceWords = ({ piece, pose }: MonthSurvey): string =>
 
 function surveySection(month: Month, s: MonthSurvey): Markup {
   const { explanation } = s;
+  const looks = s.toCheck ? markup`<dt>Look first</dt><dd>${toCheck(s)}</dd>` : NOTHING;
   const facts: (readonly [string, string])[] = [
     ['Customer', [s.customer, s.place].filter((part) => part !== '').join(', ')],
     ['Asked for', s.build],
@@ -140,7 +148,7 @@ function surveySection(month: Month, s: MonthSurvey): Markup {
   return markup`<section class="survey" id="${anchor(month, s)}">
 <h3><span>${s.survey}</span>${verdictSign(s.verdict)}</h3>
 <div class="beside">${explanation ? figure(s, explanation) : NOTHING}<div>
-<dl>${shown.map(([name, text]) => markup`<dt>${name}</dt><dd>${text}</dd>`)}</dl></div></div>
+<dl>${shown.map(([name, text]) => markup`<dt>${name}</dt><dd>${text}</dd>`)}${looks}</dl></div></div>
 ${explanation ? measuredAgain(s.survey, takenTogether(explanation.remeasure)) : NOTHING}
 <p class="small caution"><strong>Caution:</strong> ${s.caution === '' ? CAUTIONS.route : s.caution}</p>
 </section>

@@ -28,6 +28,8 @@ a { color: inherit; }
 .line th:nth-child(3) { width: 12%; }
 .line th:nth-child(5) { width: 24%; }
 .line th:nth-child(6) { width: 36%; }
+.look { margin: .2em 0 0; padding-left: 1.1em; font-weight: 600; }
+dd .look { margin: 0; }
 .survey { border-top: 2px solid; padding: .7em 0 .9em; }
 .beside { display: grid; grid-template-columns: 290px minmax(0, 1fr); gap: .4em 1.4em; }
 .beside figure { margin: 0; }
@@ -38,7 +40,7 @@ dd { margin: 0; overflow-wrap: anywhere; }
 .again { margin-top: .6em; font-size: .9em; }
 .again th, .again td { padding-right: .8em; }
 caption { text-align: left; font-weight: 600; padding: .2em 0; }
-@media (max-width: 640px) { .beside { grid-template-columns: minmax(0, 1fr); } }
+@media screen and (max-width: 640px) { .beside { grid-template-columns: minmax(0, 1fr); } .line table { min-width: 56rem; } .again { min-width: 34rem; } }
 @page { size: A4 portrait; margin: 13mm 12mm; }
 @media print {
   :root { color-scheme: light; }

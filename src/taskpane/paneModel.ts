@@ -89,7 +89,7 @@ export function paneModel(
     place: row.survey.trim() === '' ? place : `${place}, survey ${row.survey.trim()}`,
     measures: measureLines(selected),
     problems,
-    ...(judged ? { judged: judgement(judged) } : { notJudged: notJudged(row, noPiece) }),
+    ...(judged ? { judged: judgement(judged, problems.length > 0) } : { notJudged: notJudged(row, noPiece) }),
     cautions: cautionsFor(stage),
     ...(drawing ? { drawing } : { notDrawn: notDrawn(row) }),
     ...(note === undefined ? {} : { note }),
@@ -105,16 +105,23 @@ function cautionsFor(stage: StageName | undefined): string[] {
   return stage !== undefined && isStair(stage) ? [CAUTIONS.route, CAUTIONS.stairs] : [CAUTIONS.route];
 }
 
-function judgement({ verdict, because, worst, measured, best }: JudgedStage): PaneJudgement {
+function judgement(
+  { verdict, because, worst, measured, best }: JudgedStage,
+  doubtful: boolean,
+): PaneJudgement {
   const line = (name: string, value: number | undefined) =>
     value === undefined ? [] : [{ name, text: clearanceText(value) }];
   return {
     verdict,
     // The problems of the row say it already, and with what is allowed.
-    reason: verdict === 'not measured' ? 'See the problems of this row.' : `${because}.`,
+    reason:
+      verdict === 'not measured' ? 'See the problems of this row.' : `${because}.${doubtful ? AS_TYPED : ''}`,
     clearances: [...line('Worst case', worst), ...line('As measured', measured), ...line('Best case', best)],
   };
 }
+
+/** A verdict beside a problem is no verdict on the house. */
+const AS_TYPED = ' This holds for the measures as typed: look at the problems of this row first.';
 
 const clearanceText = (value: number): string =>
   Number.isFinite(value) ? (Math.round(value * 10) / 10).toFixed(1) : 'no way found';

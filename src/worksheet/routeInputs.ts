@@ -50,8 +50,9 @@ export const TAPE: ArgumentDescription = {
   optional: { default: 5 },
 };
 
-const headerWords = (table: Table): string =>
-  (table[0] ?? []).filter((c) => typeof c === 'string').join(', ');
+/** The header row as it came; where it holds no words, its first cell. */
+const headerWords = (table: Table): unknown =>
+  (table[0] ?? []).filter((c) => typeof c === 'string').join(', ') || table[0]?.[0];
 
 /** The first thing wrong with a table as a whole, as a refusal of its argument. Only what stops a reading. */
 function refusedTable(

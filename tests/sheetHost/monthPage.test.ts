@@ -143,6 +143,30 @@ test('every survey has its line, and every one that does not go its section', ()
   }
 });
 
+test('what the check asks to look at stands beside the verdict, whatever it is', () => {
+  // A plain route of a door and a room needs no look; width and height exchanged do, and so does a gap in the steps.
+  const routes = [
+    ['Survey', 'Step', 'Stage', 'Width', 'Height', 'Length'],
+    ['S-1', 1, 'door', 900, 1981, null],
+    ['S-1', 2, 'room', 4000, 2400, 5000],
+    ['S-2', 1, 'door', 1981, 900, null],
+    ['S-2', 3, 'room', 4000, 2400, 5000],
+  ];
+  const { surveys } = explainMonth(
+    monthOf([survey({}), survey({ survey: 's-2', verdict: 'tight' })]),
+    routes,
+    PIECES,
+  );
+  expect(surveys[0]!.toCheck).toBeUndefined();
+  expect(surveys[1]!.toCheck).toEqual([
+    expect.stringMatching(/^step 1: .*look exchanged\.$/),
+    expect.stringMatching(/^step 3: Step 2 is missing/),
+  ]);
+  const page = monthPage(monthOf([...surveys]), WORDS);
+  // Once in its line, once in its section.
+  expect(page.split('look exchanged.')).toHaveLength(3);
+});
+
 test('each that does not go has the drawing of its stage with the piece, or why there is none', () => {
   const [goes, tight, blocked, unmeasured, notFound] = MONTH.surveys.map((s) => s.explanation);
   expect(goes).toBeUndefined();

@@ -8,7 +8,7 @@ import { readMonth } from '../../src/sheetHost/readMonth';
 import { sheetWith } from './fixtures/sheetWith';
 
 // The layout is our own: regression only.
-test('prints one line a survey, its best verdict, closest stage and clearance', async () => {
+test('prints one line a survey, its best verdict, deciding step and clearance', async () => {
   const host = await sheetWith((sheet) =>
     sheet.cell('A1', 'October').rows('B3', [
       ['Survey', 'Build', 'Verdict', 'Clearance', 'Step', 'Stage', 'Note'],
@@ -20,7 +20,7 @@ test('prints one line a survey, its best verdict, closest stage and clearance', 
     ]),
   );
   expect(monthSummary(readMonth(host))).toEqual([
-    'Survey  Verdict       Closest stage   Clearance       Build',
+    'Survey  Verdict       Deciding step   Clearance       Build',
     'S-1     goes          2 door          31 mm a side    7 ft',
     'S-2     cannot go     4 half landing  -140 mm a side  8 ft',
     'S-3     not measured  1 flight                        8 ft',
@@ -57,6 +57,26 @@ test('lists what to measure again first and what to advise instead, the most urg
     '  S-4  no way found  with 8 ft  advise 7 ft: tight, a frame or template first',
     '  S-1  tight         with 8 ft  advise 7 ft: goes, space alone',
     '  S-2  cannot go     with 8 ft  advise none of the next builds goes, or is tight',
+  ]);
+});
+
+test('what goes only as typed is listed, and what is tight as asked is not told to change', async () => {
+  const host = await sheetWith((sheet) =>
+    sheet.rows('A1', [
+      ['Survey', 'Build', 'Verdict', 'Clearance', 'Step', 'Stage', 'Advise'],
+      ['S-1', '8 ft', 'goes', 40, 3, 'door', 'as asked'],
+      ['S-2', '8 ft', 'goes', 40, 2, 'door', 'as asked'],
+      ['S-3', '8 ft', 'tight', 2, 1, 'door', 'as asked, if it passes the trial'],
+    ]),
+  );
+  const { surveys, ...rest } = readMonth(host)!;
+  const looked = surveys.map((s) =>
+    s.survey === 'S-1' ? s : { ...s, toCheck: ['step 4: Step 3 is missing.', 'step 4: too.'] },
+  );
+  const lines = monthSummary({ surveys: looked, ...rest });
+  expect(lines.slice(lines.indexOf('Goes as typed, but look at the survey first:'))).toEqual([
+    'Goes as typed, but look at the survey first:',
+    '  S-2  step 4: Step 3 is missing. (and 1 more)',
   ]);
 });
 

@@ -43,6 +43,15 @@ describe('the verdict of one stage', () => {
     expect(judged!.reason).toMatch(/thickness/);
   });
 
+  test('beside a problem a verdict says that it holds for what was typed', () => {
+    const look = /as typed: look at the problems/;
+    const exchanged = model([1, 'door', 1981, null, 762]);
+    expect(exchanged.judged!.verdict).toBe('goes');
+    expect(exchanged.problems).toHaveLength(1);
+    expect(exchanged.judged!.reason).toMatch(look);
+    expect(passage(900).judged!.reason).not.toMatch(look);
+  });
+
   test('needs a piece', () => {
     const m = paneModel([2, 'passage', 900, null, 2300], HEADERS.slice(0, 5), 'x', undefined, OPTIONS)!;
     expect(m.judged).toBeUndefined();

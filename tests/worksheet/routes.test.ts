@@ -167,6 +167,16 @@ describe('a route read from a sheet', () => {
     expect(caution('')).not.toContain('rated');
   });
 
+  test('what is no table is shown as it came', () => {
+    const said = (...given: Parameters<typeof callInCells> extends [string, ...infer G] ? G : never) =>
+      callInCells('VERDICT', ...given)[0]![0];
+    const wrong = (argument: string, shown: string, column: string) =>
+      new HostError('#VALUE!', `${argument} is ${shown}: its header row has no column ${column}`);
+    expect(said(900, PIECES)).toEqual(wrong('route', '900', 'Step'));
+    expect(said(ROUTE, null)).toEqual(wrong('pieces', 'nothing', 'Build'));
+    expect(said(ROUTE, [['slate', 1830]])).toEqual(wrong('pieces', '"slate"', 'Build'));
+  });
+
   test('a missing column is named, and two surveys are not one route', () => {
     const noStage = callInCell(
       'STAGES',

@@ -66,23 +66,29 @@ export function monthSheet(book: WorkbookWriter, surveys: readonly Survey[]): vo
   sheet.freeze(TOP, 1);
 }
 
-/** What was asked for where it goes; else the first of the next builds that goes, else one that is tight. */
+/**
+ * What was asked for where it goes; else the first of the next builds with a better verdict, one that goes before one
+ * that is tight. What is tight as asked is not advised to change for what is as tight.
+ */
 function advise(row: number, surveys: readonly Survey[]): string {
   const column = (letter: string): string => otherBuildColumn(letter, surveys);
   const first = (verdict: Verdict): string =>
     `INDEX(${column('B')},MATCH(1,INDEX((${column('A')}=$A${row})` + `*(${column('C')}="${verdict}"),0),0))`;
   return (
     `IF($A${row}="","",IF($C${row}="goes","as asked",IF($C${row}="not measured","measure first",` +
-    `IFERROR(${first('goes')},IFERROR("tight: "&${first('tight')},"none of the next builds")))))`
+    `IFERROR(${first('goes')},IF($C${row}="tight","as asked, if it passes the trial",` +
+    `IFERROR("tight: "&${first('tight')},"none of the next builds"))))))`
   );
 }
 
 function nextStep(row: number): string {
   return (
-    `IF($A${row}="","",IF($C${row}="goes","plan people, aids and floor",` +
-    `IF($C${row}="tight","frame or template first, look again at step "&$E${row},` +
-    `IF($C${row}="not measured","send back for the measure at step "&$E${row},` +
-    `IF($C${row}="no way found","re-measure step "&$E${row}&", then the other build","offer the other build")))))`
+    `IF($A${row}="","",IF($C${row}="not measured","send back for the measure at step "&$E${row},` +
+    `IF(ISNUMBER(SEARCH("CHECKROUTE asks",$K${row})),"look at what Route marks, measure again, judge again",` +
+    `IF($C${row}="goes","plan people, aids and floor",` +
+    `IF($C${row}="tight",IF(ISNUMBER(SEARCH("not measured",$K${row})),"measure the rest of step ","frame or template first, look again at step ")&$E${row},` +
+    `IF($C${row}="no way found","re-measure step "&$E${row}&", then ","")&` +
+    `IF($N${row}="none of the next builds","try smaller builds in Job, or another way in","offer the other build"))))))`
   );
 }
 

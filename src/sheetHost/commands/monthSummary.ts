@@ -19,7 +19,7 @@ export function monthSummary(month: Month | undefined): readonly string[] {
   const counts = VERDICTS.map((v) => `${surveys.filter(({ verdict }) => verdict === v).length} ${v}`);
   return [
     ...columns([
-      ['Survey', 'Verdict', 'Closest stage', 'Clearance', 'Build'],
+      ['Survey', 'Verdict', 'Deciding step', 'Clearance', 'Build'],
       ...surveys.map((s) => [
         s.survey,
         s.verdict,
@@ -30,9 +30,20 @@ export function monthSummary(month: Month | undefined): readonly string[] {
     ]),
     '',
     `${surveys.length} surveys: ${counts.join(', ')}`,
+    ...goesAsTyped(surveys),
     ...measuredAgain(lookedAtAgain(month)),
     ...advised(byUrgency(month)),
   ];
+}
+
+/** Surveys that go only if what looks wrong in them is right. */
+function goesAsTyped(surveys: readonly MonthSurvey[]): string[] {
+  const lines = surveys.flatMap(({ survey, verdict, toCheck = [] }) => {
+    if (verdict !== 'goes' || toCheck.length === 0) return [];
+    const more = toCheck.length > 1 ? ` (and ${toCheck.length - 1} more)` : '';
+    return [[`  ${survey}`, `${toCheck[0]}${more}`]];
+  });
+  return lines.length === 0 ? [] : ['', 'Goes as typed, but look at the survey first:', ...columns(lines)];
 }
 
 function measuredAgain(surveys: readonly MonthSurvey[]): string[] {
@@ -53,6 +64,7 @@ function measuredAgain(surveys: readonly MonthSurvey[]): string[] {
 function advised(surveys: readonly MonthSurvey[]): string[] {
   const lines = surveys
     .filter(({ verdict, advise }) => verdict !== 'goes' && verdict !== 'not measured' && advise !== '')
+    .filter(({ advise }) => !advise.startsWith('as asked'))
     .map((s) => [`  ${s.survey}`, s.verdict, `with ${s.build}`, `advise ${adviceWords(s.advise)}`]);
   return lines.length === 0 ? [] : ['', 'Advise instead:', ...columns(lines)];
 }
