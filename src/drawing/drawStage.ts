@@ -29,8 +29,8 @@ export interface StageDrawing {
   readonly text: string;
 }
 
-/** Turns that a bend can be drawn with [degrees]: beyond them its outer walls do not meet. */
-const DRAWN_TURN = { least: 1, most: 170 } as const;
+/** Turns that a bend can be drawn with [degrees]: beyond them the outer walls of a corner do not meet. */
+const DRAWN_TURN = { least: 1, corner: 170, winder: 180 } as const;
 
 /**
  * Draws a stage to scale, with the piece where it is closest.
@@ -54,8 +54,8 @@ export function drawStage(
 ): StageDrawing | undefined {
   if (stageNeeds(stage).needs.some((name) => measures[name] === undefined)) return undefined;
   const turn = measures.turn ?? 90;
-  if ((stage === 'corner' || stage === 'winder') && (turn < DRAWN_TURN.least || turn > DRAWN_TURN.most)) {
-    return undefined;
+  if (stage === 'corner' || stage === 'winder') {
+    if (turn < DRAWN_TURN.least || turn > DRAWN_TURN[stage]) return undefined;
   }
   const piece = size && answer ? { size, answer } : undefined;
   const view = shownMotion(stage, measures, piece) ?? viewOf(stage, measures, piece);

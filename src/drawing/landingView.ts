@@ -4,6 +4,7 @@ import { cornerView } from './cornerView';
 import { mmText, Paper } from './paper';
 import type { bendShape } from './placeInBend';
 import { box, type Point, type Points } from './plane';
+import { wideWinderView } from './wideWinderView';
 import { degreesText, placeRectangle, type DrawnPiece, type StageView } from './stageView';
 
 export interface QuarterLandingDrawn {
@@ -28,6 +29,8 @@ export interface HalfLandingDrawn {
 }
 
 const WALL = 90;
+/** Above this a wall faces the lower flight of a winder [degrees], as in the stage itself. */
+const WIDE_TURN = 120;
 
 /** A quarter landing in plan: the lower flight comes from below, the upper one leaves to the right. */
 export function quarterLandingView(m: QuarterLandingDrawn, piece: DrawnPiece | undefined): StageView {
@@ -67,13 +70,18 @@ export function winderView(
   piece: DrawnPiece | undefined,
 ): StageView {
   const TREAD = 30;
-  const view = cornerView(
-    { widthIn: m.width, widthOut: m.width, height: m.headroom, turn: m.turn },
-    piece,
-    'Plan of a winder',
-    (paper, shape) => drawWinders(paper, shape, m.turn, TREAD),
-  );
-  view.paper.note(`Turn ${mmText(m.turn)} degrees; treads drawn every ${TREAD} degrees`);
+  const view =
+    m.turn > WIDE_TURN
+      ? wideWinderView(m, piece, piece && planOf(piece))
+      : cornerView(
+          { widthIn: m.width, widthOut: m.width, height: m.headroom, turn: m.turn },
+          piece,
+          'Plan of a winder',
+          (paper, shape) => drawWinders(paper, shape, m.turn, TREAD),
+        );
+  // Beyond a wide turn the treads share it equally, as in the stage itself.
+  const each = m.turn > WIDE_TURN ? m.turn / Math.round(m.turn / TREAD) : TREAD;
+  view.paper.note(`Turn ${mmText(m.turn)} degrees; treads drawn every ${mmText(each)} degrees`);
   noteHeights(view.paper, m);
   return view;
 }

@@ -1,7 +1,8 @@
 import type { Build } from '../core/route/buildVerdict';
+import { drawnWay } from '../core/route/drawnWay';
 import { prepareRoute } from '../core/route/preparedRoute';
 import { remeasure } from '../core/route/remeasure';
-import { stageBook, type StageBook, type Way } from '../core/route/stageBook';
+import { stageBook, type StageBook } from '../core/route/stageBook';
 import { ALL_HELD } from '../core/stages/held';
 import { checkRoute } from '../core/survey/checkRoute';
 import type { Survey } from '../core/survey/groupSurveys';
@@ -87,7 +88,9 @@ function drawn(
   if (!row.stage) return { undrawn: `No drawing: "${row.stageText}" is no stage we know.` };
   const piece = build.pieces.find(({ name }) => name === survey.piece);
   const way =
-    stage && piece?.size && drawnWay(book.caseOf(stage, book.pieceOf(piece.size), 'measured').ways, survey);
+    stage &&
+    piece?.size &&
+    drawnWay(book.caseOf(stage, book.pieceOf(piece.size), 'measured').ways, survey.clearance, survey.pose);
   const answer = way ? { ...way.answer, held: ALL_HELD[way.from]! } : undefined;
   const drawing = drawStage(row.stage, row.measures, piece?.size, answer, {
     ...DRAWING,
@@ -102,11 +105,4 @@ function drawn(
 function notDrawn({ stage, measures }: StageRow, problem: string | undefined): string {
   if (problem !== undefined) return 'No drawing: a measure that it needs is missing or cannot be taken.';
   return `No drawing: a ${stage} that turns ${measures.turn} degrees is not drawn.`;
-}
-
-/** The way that was judged; where the route as a whole decides, the widest through the stage alone. */
-function drawnWay(ways: readonly Way[], { clearance, pose }: MonthSurvey): Way | undefined {
-  const judged = ways.find((way) => way.clearance === clearance && way.answer.pose === pose);
-  if (judged || ways.length === 0) return judged;
-  return ways.reduce((best, next) => (next.clearance > best.clearance ? next : best));
 }

@@ -1,8 +1,9 @@
 import type { PieceSize, Pose } from '../core/measures/piece';
 import { routeLayers, widestClearance } from '../core/route/chain';
+import { drawnWay } from '../core/route/drawnWay';
 import { judgeRoute } from '../core/route/judgeRoute';
 import { prepareRoute } from '../core/route/preparedRoute';
-import { stageBook, type Way } from '../core/route/stageBook';
+import { stageBook } from '../core/route/stageBook';
 import { stagePassages } from '../core/route/stagePassages';
 import { tapedMeasures, tapedPiece } from '../core/route/tapeCase';
 import type { Verdict } from '../core/route/verdict';
@@ -68,7 +69,7 @@ function judgeAnew(row: StageRow, size: PieceSize, allowance: number, tape: numb
 
   const piece = book.pieceOf(size);
   const { ways } = book.caseOf(stage, piece, 'measured');
-  const shown = bestWay(ways, judged.clearance, pose);
+  const shown = drawnWay(ways, judged.clearance, pose);
   return {
     verdict,
     because,
@@ -86,14 +87,3 @@ function judgeAnew(row: StageRow, size: PieceSize, allowance: number, tape: numb
 
 const greatest = (passages: readonly { readonly answer: { readonly clearance: number } }[]): number =>
   passages.reduce((most, { answer }) => Math.max(most, answer.clearance), -Infinity);
-
-/** The way that was judged; where none is, the one with the greatest clearance. */
-function bestWay(
-  ways: readonly Way[],
-  clearance: number | undefined,
-  pose: Pose | undefined,
-): Way | undefined {
-  const same = ways.find((way) => way.clearance === clearance && way.answer.pose === pose);
-  if (same || ways.length === 0) return same;
-  return ways.reduce((best, next) => (next.clearance > best.clearance ? next : best));
-}

@@ -136,6 +136,36 @@ test('a drawing is to scale, the same both ways', () => {
   expect(up / across).toBeCloseTo(3, 2);
 });
 
+describe('a winder that turns far', () => {
+  const winder = (turn: number, piece?: DrawnAnswer) =>
+    drawStage('winder', { ...MEASURES.winder, width: 800, turn }, piece && SLATE, piece)!;
+
+  test.each([121, 135, 150, 171, 180])('is drawn at %d degrees, with a piece and without', (turn) => {
+    for (const { svg, text } of [
+      winder(turn),
+      winder(turn, answerOf('on edge', -60)),
+      winder(turn, answerOf('on end', 20)),
+    ]) {
+      expect(XMLValidator.validate(svg)).toBe(true);
+      expect(svg).not.toMatch(/NaN|Infinity|undefined/);
+      expect(text).toContain(`Turn ${turn} degrees`);
+    }
+  });
+
+  test('at 180 degrees is two flights wide, with a wall one width beyond the inner corner', () => {
+    const faces = [...winder(180).svg.matchAll(/class="face" d="M([^"]+)"/g)].map((m) =>
+      m[1]!.split('L').map((p) => p.split(' ').map(Number)),
+    );
+    const [outer, inner] = faces as [number[][], number[][]];
+    const [, left, right] = outer as [number[], number[], number[]];
+    const wide = right[0]! - left[0]!;
+    // The page's y runs downwards.
+    const beyond = inner[1]![1]! - left[1]!;
+    expect(wide / beyond).toBeCloseTo(2, 2);
+    expect((inner[1]![0]! - left[0]!) / wide).toBeCloseTo(0.5, 2);
+  });
+});
+
 test('a drawing keeps to the width it is given', () => {
   for (const stage of STAGE_NAMES) {
     const { svg } = drawStage(stage, MEASURES[stage], SLATE, answerOf('on edge', 20), { width: 296 })!;

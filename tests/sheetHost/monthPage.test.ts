@@ -181,7 +181,7 @@ test('each that does not go has the drawing of its stage with the piece, or why 
   expect(new Set(ids).size).toBe(ids.length);
 });
 
-test('a bend that cannot be drawn is not said to lack a measure', () => {
+test('a winder that turns right round is drawn, with no way shown or with one', () => {
   const month = explainMonth(
     monthOf([survey({ survey: 'S-1', verdict: 'no way found', stage: 'winder', clearance: -90 })]),
     [
@@ -190,7 +190,9 @@ test('a bend that cannot be drawn is not said to lack a measure', () => {
     ],
     PIECES,
   );
-  expect(month.surveys[0]?.explanation?.undrawn).toContain('turns 180 degrees');
+  const { drawing, undrawn } = month.surveys[0]!.explanation!;
+  expect(undrawn).toBeUndefined();
+  expect(drawing!.text).toContain('Plan of a winder');
 });
 
 test('what to measure again has the figure it needs', () => {

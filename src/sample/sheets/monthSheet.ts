@@ -92,10 +92,10 @@ function nextStep(row: number): string {
   );
 }
 
-/** 1 not measured, 2 within the tape, 3 no way found, 4 otherwise tight; a fraction keeps the order of the surveys. */
+/** 1 not measured, 2 within the tape or marked by the check, 3 no way found, 4 otherwise tight; a fraction keeps the order of the surveys. */
 function urgency(row: number): string {
   return (
-    `IF($C${row}="not measured",1,IF(AND($C${row}="tight",LEFT($K${row},15)="within the tape"),2,` +
+    `IF($C${row}="not measured",1,IF(OR(ISNUMBER(SEARCH("CHECKROUTE asks",$K${row})),ISNUMBER(SEARCH("within the tape",$K${row}))),2,` +
     `IF($C${row}="no way found",3,IF($C${row}="tight",4,9))))+(ROW()-${TOP})/1000`
   );
 }

@@ -1,0 +1,96 @@
+import { turnRadians } from '../core/stages/turnRadians';
+import { Paper } from './paper';
+import { bendShape } from './placeInBend';
+import type { Point, Points } from './plane';
+import { placeRectangle, type DrawnPiece, type StageView } from './stageView';
+
+export interface WideWinderDrawn {
+  readonly width: number;
+  /** [degrees], above 120 */
+  readonly turn: number;
+}
+
+/** Thickness at which walls are drawn [mm]: nobody measured it. */
+const WALL = 90;
+/** Degrees of a winder's tread: three to a quarter turn (common practice, no source). */
+const TREAD = 30;
+
+/**
+ * A winder that turns by more than 120 degrees, in plan: as its outer walls would meet far away, or not at all, a
+ * wall faces the lower flight, one width beyond the inner corner, as the stage itself supposes.
+ * @param plan the two sizes that the piece shows in plan, the longer first
+ */
+export function wideWinderView(
+  m: WideWinderDrawn,
+  piece: DrawnPiece | undefined,
+  plan: { readonly p: number; readonly q: number } | undefined,
+): StageView {
+  const paper = new Paper();
+  const { width } = m;
+  const turn = turnRadians(m.turn);
+  const { inner, out, normal, alongOut } = bendShape(width, width, turn);
+  const arm = Math.max(600, width, plan ? plan.p / 2 + 150 : 0);
+  // Where the outer wall of the upper flight meets the facing wall.
+  const met = alongOut((width - width * normal[1]) / out[1], width);
+  const outer: Points = [[0, -arm], [0, width], met, alongOut(arm, width)];
+  const innerFace: Points = [[width, -arm], inner, alongOut(arm, 0)];
+  paper.wall([
+    ...outer,
+    alongOut(arm, width + WALL),
+    alongOut((width + WALL - (width + WALL) * normal[1]) / out[1], width + WALL),
+    [-WALL, width + WALL],
+    [-WALL, -arm],
+  ]);
+  paper.wall([...innerFace, [width, -arm]]);
+  paper.line(outer, 'face');
+  paper.line(innerFace, 'face');
+  for (let i = 0; i <= Math.round(m.turn / TREAD); i++) {
+    const angle = (turn * i) / Math.round(m.turn / TREAD);
+    paper.line([inner, outward(inner, [-Math.cos(angle), Math.sin(angle)], outer)], 'thin');
+  }
+  paper.label([width / 2, -arm / 2], 'up');
+  paper.label(alongOut(arm / 2, width / 2), 'up');
+  paper.dimension([width, -arm], [0, -arm], 14, 'width', width);
+
+  const faces = [outer, innerFace];
+  const title = 'Plan of a winder';
+  if (!piece || !plan) return { paper, title, place: '', faces };
+  // Half way round, square to the line that halves the turn.
+  const half = turn / 2;
+  const towards: Point = [-Math.cos(half), Math.sin(half)];
+  const across = outward(inner, towards, outer);
+  const centre: Point = [(inner[0] + across[0]) / 2, (inner[1] + across[1]) / 2];
+  const outline = placeRectangle(
+    paper,
+    centre,
+    plan.p,
+    plan.q,
+    Math.PI / 2 - half,
+    piece.answer.clearance,
+    faces,
+  );
+  paper.dimension(outline[3]!, outline[0]!, plan.q < 150 ? -12 : 8, '', plan.p);
+  return {
+    paper,
+    title,
+    place: `The piece, ${Math.round(plan.p)} x ${Math.round(plan.q)} mm in plan, is shown half way round, between the inner corner and the outer wall`,
+    outline,
+    faces,
+  };
+}
+
+/** Where a ray from `from` first meets a line of walls. */
+function outward(from: Point, towards: Point, walls: Points): Point {
+  let reach = Infinity;
+  for (let i = 0; i + 1 < walls.length; i++) {
+    const [a, b] = [walls[i]!, walls[i + 1]!];
+    const side: Point = [b[0] - a[0], b[1] - a[1]];
+    const det = towards[0] * side[1] - towards[1] * side[0];
+    if (Math.abs(det) < 1e-9) continue;
+    const off: Point = [a[0] - from[0], a[1] - from[1]];
+    const s = (off[0] * side[1] - off[1] * side[0]) / det;
+    const t = (off[0] * towards[1] - off[1] * towards[0]) / det;
+    if (s > 1e-6 && t >= -1e-9 && t <= 1 + 1e-9) reach = Math.min(reach, s);
+  }
+  return [from[0] + reach * towards[0], from[1] + reach * towards[1]];
+}
