@@ -57,7 +57,9 @@ export function drawStage(
   if (stage === 'corner' || stage === 'winder') {
     if (turn < DRAWN_TURN.least || turn > DRAWN_TURN[stage]) return undefined;
   }
-  const piece = size && answer ? { size, answer } : undefined;
+  // At a clearance that takes its whole length away a piece passes because nothing of it is left.
+  const shown = size && answer && answer.clearance > -Math.max(size.length, size.breadth, size.thickness) / 2;
+  const piece = shown ? { size, answer } : undefined;
   const view = shownMotion(stage, measures, piece) ?? viewOf(stage, measures, piece);
   const { id = 'stage', width = 296, height = 260, pieceName = 'Piece' } = options;
   const sentences = [`${view.title}, to scale, in mm: ${view.paper.dimensions.join(', ')}.`];
@@ -73,7 +75,7 @@ export function drawStage(
       closest(piece.answer),
     );
   }
-  if (size && !answer) {
+  if (size && !piece) {
     const why = 'No way through is shown, so the piece is not drawn';
     view.paper.note(why);
     sentences.push(`${why}.`);

@@ -1,5 +1,6 @@
 import { found, refused, type Outcome, type Problem } from '../core/measures/problem';
 import type { Cell, CellError, ReadFailure } from '../core/measures/readQuantity';
+import { nearestWord } from '../core/survey/nearestWord';
 import type { ArgumentDescription } from './description';
 import { QUANTITIES } from './quantities';
 import { allowedText } from './allowedText';
@@ -96,11 +97,14 @@ function readWord(argument: ArgumentDescription, cell: Cell): Outcome<ArgumentVa
   const word = cell.trim().toLowerCase();
   const choice = argument.choices.find((c) => c.toLowerCase() === word);
   if (choice !== undefined) return found(choice);
+  // The list can be long, and what is shown of a message is short: the word that is probably meant comes first.
+  const near = nearestWord(word, argument.choices);
+  const choices = near === undefined ? argument.choices : [...new Set([near, ...argument.choices])];
   return refused({
     kind: 'not readable',
     argument: argument.name,
     got: cell,
-    allowed: allowedText(argument),
+    allowed: allowedText({ ...argument, choices }),
   });
 }
 

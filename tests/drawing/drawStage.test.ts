@@ -95,6 +95,17 @@ describe.each(STAGE_NAMES)('the drawing of a %s', (stage) => {
   });
 });
 
+test('where no motion was found the stage is drawn alone, and no figure is said', () => {
+  // -L/2: the padding that leaves nothing of the piece.
+  const none = { ...answerOf('on edge', -SLATE.length / 2), critical: 'no motion was found' };
+  const alone = drawStage('winder', MEASURES.winder, SLATE, none)!.text;
+  expect(alone).toContain('No way through is shown');
+  expect(alone).not.toMatch(/too large|no motion was found:/);
+  expect(drawStage('winder', MEASURES.winder, SLATE, answerOf('on edge', -60))!.text).toContain(
+    '60 mm a side too large',
+  );
+});
+
 describe('text from cells', () => {
   test('never becomes markup', () => {
     const pieceName = `</desc><script>alert("1")</script>'&\u0000\ud800`;

@@ -30,7 +30,13 @@ test('a default is shown as one, and a long search shows its decisive step', () 
 });
 
 test.each<[string, Given[], string, RegExp]>([
-  ['a name that is none of ours', ['CORNRE', 1], '#VALUE!', /function cannot be read from "CORNRE"/],
+  [
+    'a name that is nearly one of ours',
+    ['CORNRE', 1],
+    '#VALUE!',
+    /function cannot be read from "CORNRE": allowed is CORNER, TOMM, .*CORNERLENGTH/,
+  ],
+  ['a name that is none of ours', ['ATTIC', 1], '#VALUE!', /read from "ATTIC": allowed is TOMM, /],
   ['a table function', ['VERDICT', 1], '#VALUE!', /function cannot be read/],
   ['no name', [null], '#N/A', /function is not measured/],
   ['a measure missing', ['PITCH', 190], '#N/A', /going is not measured/],
