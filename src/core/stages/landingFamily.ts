@@ -3,6 +3,7 @@ import { greatestPadding } from '../geometry/greatestPadding';
 import { turnsRightAngle } from '../geometry/turnsRightAngle';
 import type { PieceSize } from '../measures/piece';
 import { heldSizes, type Held } from './held';
+import { BETWEEN, bestSwing, type BestSwing, type Swing } from './landingSwing';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { PI, SQRT1_2, asin, atan2, cos, hypot, max, min, sin, sqrt, tan } = Math;
@@ -25,7 +26,7 @@ export interface LandingPlan {
 }
 
 /** How the piece is held while it goes round. */
-export type RoundAs = 'level' | 'tilted' | 'upright';
+export type RoundAs = 'level' | 'tilted' | 'upright' | 'swung';
 
 /** A motion of a family, by what tells it apart; `landingFamilyMotion` draws it. */
 export interface FamilyFit {
@@ -40,6 +41,8 @@ export interface FamilyFit {
   readonly lift: number;
   /** Where it is closest, in words. */
   readonly critical: string;
+  /** Swung: which way on the lower flight's side and on the upper's. */
+  readonly swings?: readonly [Swing, Swing];
 }
 
 /** What is asked of the families. */
@@ -73,7 +76,7 @@ const SAME = 1e-6;
  * tilt, or stood upright; turned about on the landing in that attitude, its plan a rectangle pushed into the
  * outer corner, its back over the lower flight and then its front over the upper as far as headroom and
  * nosings allow, lifted in between where it has to stand above the upper nosings; and back along the pitch.
- * Or, on a half landing, moved across sideways.
+ * Or, on a half landing, moved across sideways; or swung up across it and down again (`bestSwing`).
  *
  * Conditions, all sufficient (own derivations): the rectangle round a corner in plan
  * (`turnsRightAngle`); its diagonal in plan within the landing and what it may overhang; level over
@@ -131,7 +134,38 @@ export function landingFamily(
   consider('upright', false, most);
   if (plan.across !== undefined) consider('upright', true, (plan.depthIn - upright) / 2);
   consider('tilted', false, most);
+  if (plan.across !== undefined) best = swung(shape, piece, held, most, mostLift, best, least) ?? best;
   return best;
+}
+
+/** Swung up and down again, where that leaves more than the best so far. */
+function swung(
+  shape: LandingShape,
+  piece: PieceSize,
+  held: Held,
+  most: number,
+  mostLift: number,
+  best: FamilyFit | undefined,
+  least: number,
+): FamilyFit | undefined {
+  const sizes = heldSizes(piece, held);
+  const at = (c: number): BestSwing =>
+    bestSwing(
+      shape,
+      {
+        along: sizes.along / 2 + c,
+        upright: sizes.upright / 2 + c,
+        across: max(THIN / 2, sizes.across / 2 + c),
+      },
+      mostLift,
+    );
+  const from = (best ? best.clearance + SAME : least) + BETWEEN;
+  const solved = greatestPadding(from, most, (c) => at(c).spare, FINENESS);
+  if (solved === undefined) return undefined;
+  const clearance = solved - BETWEEN;
+  const { lift, swings } = at(clearance);
+  const critical = solved >= most - NEAR ? 'on the flights' : 'as it is swung up on the landing';
+  return { clearance, held, as: 'swung', tilt: PI / 2, sideways: true, lift, critical, swings };
 }
 
 /** The plan with what follows from it. */

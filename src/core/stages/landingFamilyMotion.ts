@@ -1,7 +1,8 @@
 import type { PieceSize } from '../measures/piece';
-import { attitudeInPlan } from './attitude';
+import { attitudeInPlan, turnOfAxes } from './attitude';
 import { heldSizes } from './held';
 import { exitHeight, type FamilyFit, type LandingPlan } from './landingFamily';
+import { lowerPlace, swingAxes, upperPlace, type Axes, type Swing } from './landingSwing';
 import type { KeyAttitude } from './stageAnswer';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
@@ -25,9 +26,12 @@ export function landingFamilyMotion(
   goal: KeyAttitude,
 ): KeyAttitude[] {
   const drawn = new Drawn(plan, piece, fit, start);
-  drawn.wayIn();
-  drawn.round();
-  drawn.wayOut();
+  if (fit.swings) drawn.swung(fit.swings);
+  else {
+    drawn.wayIn();
+    drawn.round();
+    drawn.wayOut();
+  }
   drawn.end(goal);
   return drawn.keys;
 }
@@ -61,6 +65,31 @@ class Drawn {
     this.keys = [
       { at: [start.at[0] - this.out, start.at[1], start.at[2] - this.slope * this.out], turn: start.turn },
     ];
+  }
+
+  /** Swung up on the lower flight's side, across, and swung down on to the upper's. */
+  swung([first, second]: readonly [Swing, Swing]): void {
+    const { plan, u, v, q, pitch, slope } = this;
+    const half = { along: u / 2, upright: v / 2, across: q / 2 };
+    const axes = swingAxes(pitch);
+    const turn = ([along, upright, across]: Axes) => turnOfAxes(this.fit.held, along, across, upright);
+    // A short piece first comes up over the landing's edge.
+    const atEdge = (u * cos(pitch) - v * sin(pitch)) / 2;
+    if (lowerPlace(plan, axes.of(false, first)[0]!, half).x > atEdge) this.inAt(0, 0, pitch);
+    for (const at of axes.of(false, first)) {
+      const { x, y, z } = lowerPlace(plan, at, half);
+      this.push([x, y, z], turn(at));
+    }
+    let lowest = this.keys[this.keys.length - 1]!.at;
+    for (const at of [...axes.of(true, second)].reverse()) {
+      const { x, y, z } = upperPlace(plan, at, half);
+      lowest = [x, plan.across! - y, z];
+      this.push(lowest, turn(at));
+    }
+    // Along the floor until its lower side is on the nosings.
+    const [x, y, z] = lowest;
+    const onNosings = (plan.rise + (v / 2) * Math.hypot(slope, 1) - z) / slope;
+    if (onNosings < x) this.push([onNosings, y, z], this.keys[this.keys.length - 1]!.turn);
   }
 
   /** From the lower flight to the attitude in which it goes round, its side against the outer wall. */

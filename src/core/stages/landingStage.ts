@@ -138,7 +138,7 @@ function familyPassage(stage: LandingStage, fit: FamilyFit, proved: ProvedBound)
     pose:
       fit.as === 'level'
         ? poseOfHeld(fit.held)
-        : fit.as === 'upright'
+        : fit.as === 'upright' || fit.as === 'swung'
           ? upright[fit.held[0] as 'L' | 'B' | 'T']
           : 'tilted',
     critical: fit.critical,

@@ -66,7 +66,14 @@ test('every family’s motion is replayed without contact on seeded landings, wh
     }
   }
   expect(replayed).toBeGreaterThan(150);
-  for (const kind of ['half level', 'half upright', 'half tilted', 'half level sideways', 'quarter level'])
+  for (const kind of [
+    'half level',
+    'half upright',
+    'half tilted',
+    'half level sideways',
+    'half swung sideways',
+    'quarter level',
+  ])
     expect(kinds).toContain(kind);
   for (const kind of ['quarter upright', 'quarter tilted']) expect(kinds).toContain(kind);
 });
