@@ -3,7 +3,7 @@ import type { ArgumentDescription } from './description';
 
 /** The words that both landings share. */
 export const LANDING_MOTIONS =
-  'in closed form: along the pitch of both flights, on the landing level, tilted or upright, turned about in the corners or moved across, over the flights as far as headroom and nosings allow; beyond these a seeded search of bounded work, on edge or flat along both flights, shown free over its whole way';
+  'in closed form: along the pitch of both flights, on the landing level, tilted or upright, turned about in the corners or moved across (on a half landing also swung up across it), over the flights as far as headroom and nosings allow; beyond these a seeded search of bounded work, on edge or flat along both flights, shown free over its whole way';
 
 export const LANDING_SOURCE =
   'the rectangle round a corner (Moretti, College Math. J. 33(3), 2002, 196-200) and trigonometry of the pitch, own derivation; a searched motion certified by separating axes (conservative steps); the bound by a necessary condition that the working names';

@@ -37,7 +37,7 @@ export interface HalfLandingMeasures {
  * at x = 0. Ceilings run parallel, `headroom` plumb above. Walls at y = 0, y = 2W+well and x = depth; the
  * spine is a wall from floor to ceiling, or with `overRail` solid up to that height above the upper flight's
  * plane of nosings, with the lower flight's ceiling running on over the well.
- * Motions looked at: the families in closed form (`landingFamily`: level, tilted or upright as it goes round), and
+ * Motions looked at: the families in closed form (`landingFamily`: level, tilted or upright as it goes round, or swung up), and
  * beyond them a search, held on edge or flat along the flights, with the middle of the motion on end, on edge,
  * flat or tilted on the landing.
  *
