@@ -257,6 +257,29 @@ describe('between the stages', () => {
     expect(floor.clearance!).toBeLessThan(up.steps[0]!.clearance!);
   });
 
+  test('between two landings a reach of exactly what is needed goes, a hundredth of a millimetre less is tight', () => {
+    const stairs = { width: 950, height: 2200, rise: 180, going: 250 } as const;
+    const half = { ...stairs, well: 100, depth: 1000, ceiling: 2500 } as const;
+    const ends = { footCeiling: 2400, footSpace: 1000, headCeiling: 2400, headSpace: 1000 } as const;
+    const flight = { ...stairs, risers: 5, ...ends };
+    const rows = route(['half landing', half], ['flight', flight], ['half landing', half]);
+    // In plan 4 goings of 250 and the landing's 1000, each 5 mm less, are 1990; so long may it be with 25 mm a side
+    // and 5 mm of tape on the piece: 1990 - 2 x 25 - 5 = 1935. As measured (2000 - 1935) / 2 = 32.5 are left.
+    const exact = judge(rows, piece(1935, 700, 25), { allowance: 25, tape: 5 });
+    expect(exact).toMatchObject({ verdict: 'goes', clearance: 32.5 });
+    expect(exact.reason).toContain('in the straight after this step');
+    expect(judge(rows, piece(1935.01, 700, 25), { allowance: 25, tape: 5 }).verdict).toBe('tight');
+    const shallower = { ...half, depth: 999.99 };
+    const less = route(['half landing', half], ['flight', flight], ['half landing', shallower]);
+    expect(judge(less, piece(1935, 700, 25), { allowance: 25, tape: 5 }).verdict).toBe('tight');
+    // Each landing counts at its own side of the flight.
+    const other = route(['half landing', shallower], ['flight', flight], ['half landing', half]);
+    expect(judge(other, piece(1935, 700, 25), { allowance: 25, tape: 5 }).verdict).toBe('tight');
+    // With the allowance and the tape 0 the sum as measured decides: 2000.
+    expect(judge(rows, piece(2000, 400, 25), { allowance: 0, tape: 0 }).clearance).toBe(0);
+    expect(judge(rows, piece(2000.01, 400, 25), { allowance: 0, tape: 0 }).verdict).toBe('no way found');
+  });
+
   test('a winder is never better than tight', () => {
     const stairs = { width: 1000, height: 2300, turn: 90, rise: 180, going: 260 } as const;
     const judged = judge(route(['winder', stairs]), piece(600, 200, 20), { tape: 0 });
