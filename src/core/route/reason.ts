@@ -6,6 +6,7 @@ import type { ChainStep } from './chain';
 import { changeWords } from './poseChange';
 import type { PreparedRoute } from './preparedRoute';
 import { LIFT_BY_HAND } from '../stages/liftByHand';
+import { NO_MOTION } from '../stages/shownAnswer';
 import type { BookPiece, StageBook } from './stageBook';
 import type { Verdict } from './verdict';
 
@@ -57,7 +58,8 @@ export function stepReason(words: StepWords): string {
       return `a piece of ${sizes(piece.size)} cannot pass ${measuresInWords(words)}${tape}: ${why}`;
     }
     case 'no way found': {
-      if (measured === undefined || measured.clearance === -Infinity) {
+      const nothing = measured?.closest === 'way' && measured.way?.answer.critical === NO_MOTION;
+      if (measured === undefined || measured.clearance === -Infinity || nothing) {
         return `no way of carrying it through ${measuresInWords(words)} is shown, which proves nothing: measure again or try a frame`;
       }
       return (

@@ -1,4 +1,5 @@
 import type { PlanarPlace } from '../geometry/planar/planarWorld';
+import { quaternionFromAxes } from '../space/quaternion';
 import type { Held } from './held';
 import type { KeyAttitude, Motion } from './stageAnswer';
 
@@ -51,20 +52,7 @@ export function turnOfAxes(held: Held, along: Vector, across: Vector, upright: V
     l[2] * (b[0] * t[1] - b[1] * t[0]);
   const sign = determinant < 0 ? -1 : 1;
   axes[acrossLetter] = [across[0] * sign, across[1] * sign, across[2] * sign];
-  return quaternionOf(axes.L!, axes.B!, axes.T!);
-}
-
-/** The unit quaternion of the rotation with these columns. */
-export function quaternionOf(x: Vector, y: Vector, z: Vector): Quaternion {
-  const trace = x[0] + y[1] + z[2];
-  let q: [number, number, number, number];
-  if (trace > 0) q = [1 + trace, y[2] - z[1], z[0] - x[2], x[1] - y[0]];
-  else if (x[0] >= y[1] && x[0] >= z[2]) {
-    q = [y[2] - z[1], 1 + x[0] - y[1] - z[2], y[0] + x[1], z[0] + x[2]];
-  } else if (y[1] >= z[2]) q = [z[0] - x[2], y[0] + x[1], 1 + y[1] - x[0] - z[2], z[1] + y[2]];
-  else q = [x[1] - y[0], z[0] + x[2], z[1] + y[2], 1 + z[2] - x[0] - y[1]];
-  const n = Math.hypot(...q);
-  return [q[0] / n, q[1] / n, q[2] / n, q[3] / n];
+  return quaternionFromAxes(axes.L!, axes.B!, axes.T!);
 }
 
 /** A planar path as a motion at one height [mm] of the centre, the side `p` of the path being the one along. */

@@ -66,18 +66,16 @@ export interface KnownMotion {
  *
  * @param work places looked at for one padding; about 1 to 2 million a second
  * @param known a motion that may serve here too: the result is no less than what it bears here
- * @param above padding [mm a side] that is shown otherwise: only more than that is looked for
  */
 export function landingMotion(
   task: LandingTask,
   piece: PieceSize,
   work: number,
   known?: KnownMotion,
-  above = -piece.length / 2,
 ): LandingFound | null {
   const checker = new SpaceChecker(task.obstacles.map((o) => o.box));
   const attempt = searchIn(checker, task, piece, work);
-  let low = max(above - WIDENS, -piece.length / 2);
+  let low = -piece.length / 2;
   let high = task.mostPadding - 0.5;
   if (high <= low) return null;
   let best: Motion | null = null;
@@ -115,7 +113,7 @@ export function landingMotion(
   }
   const borne = known && borneBy(checker, task, piece, known, known.clearance, most, WIDENED);
   if (borne && (best === null || borne[0] > low)) [low, best] = borne;
-  return best && low > above ? foundAt(checker, task, piece, low, best) : null;
+  return best && foundAt(checker, task, piece, low, best);
 }
 
 /** A motion that is known otherwise, with where it is closest. */

@@ -68,7 +68,7 @@ export function landingShown(stage: LandingStage, piece: PieceSize, work: number
   const tasks = HELD.map((held) => ({ held, task: stage.task(piece, held) }));
   for (const { held, task } of tasks.sort((a, b) => b.task.mostPadding - a.task.mostPadding)) {
     if (best !== null && task.mostPadding <= best.clearance + WORTH_MORE) continue;
-    const found = foundFor(stage, task, piece, held, work, best?.clearance);
+    const found = foundFor(stage, task, piece, held, work);
     if (found === null && best !== null) continue;
     const shown = shownAnswer(found, piece, held, proved, stage.overRail);
     if (best === null || shown.clearance > best.clearance) best = shown;
@@ -166,10 +166,9 @@ function foundFor(
   piece: PieceSize,
   held: Held,
   work: number,
-  above?: number,
 ): LandingFound | null {
-  const known = stage.walled && landingMotion(stage.walled(piece, held), piece, work, undefined, above);
-  return landingMotion(task, piece, work, known ?? undefined, above);
+  const known = stage.walled && landingMotion(stage.walled(piece, held), piece, work);
+  return landingMotion(task, piece, work, known ?? undefined);
 }
 
 /**

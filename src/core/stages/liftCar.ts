@@ -59,10 +59,16 @@ export function liftCarAnswer(measures: LiftCarMeasures, piece: PieceSize): Stag
   return bestWay(liftCarWays(measures, piece)).passage.answer;
 }
 
+/** Clearance [mm a side] above which nothing depends on more. */
+const AMPLE = 150;
+
 const bestWay = (ways: readonly Way[]): Way =>
   ways.reduce((best, next) => (next.passage.answer.clearance > best.passage.answer.clearance ? next : best));
 
-/** Every way; the planner is asked only about those that could beat all others, the rest keep the closed form. */
+/**
+ * Every way; the planner is asked only about those that could beat all others, or that pass with less than is
+ * ample: the rest keep the closed form.
+ */
 function liftCarWays(measures: LiftCarMeasures, piece: PieceSize): Way[] {
   const { doorWidth, carWidth, carDepth, carHeight } = measures;
   const door = Math.min(doorWidth, carWidth);
@@ -157,7 +163,9 @@ function liftCarWays(measures: LiftCarMeasures, piece: PieceSize): Way[] {
   ALL_HELD.forEach((held, i) => {
     const { along, across, upright } = heldSizes(piece, held);
     const inside = rectangleThroughOpening(carWidth, carDepth, along, across).clearance;
-    if (Math.min((head - upright) / 2, (door - across) / 2, inside) <= best) return;
+    const most = Math.min((head - upright) / 2, (door - across) / 2, inside);
+    const shown = ways[i]!.passage.answer.clearance;
+    if (most <= best && (most < 0 || shown >= Math.min(most, AMPLE))) return;
     ways[i] = level(held, turnedIntoCar);
     best = Math.max(best, ways[i]!.passage.answer.clearance);
   });

@@ -4,6 +4,9 @@ import type { LandingFound } from './landingMotion';
 import type { ProvedBound } from './openingAtMost';
 import type { ShownAnswer, StageAnswer } from './stageAnswer';
 
+/** In place of where it is closest, where nothing was found. */
+export const NO_MOTION = 'no motion was found';
+
 /** An answer from what was found and what was proved; without a motion the piece shrunk to a point. */
 export function shownAnswer(
   found: LandingFound | null,
@@ -20,7 +23,7 @@ export function shownAnswer(
       atMost,
       ...bound,
       pose: poseOfHeld(held),
-      critical: 'no motion was found',
+      critical: NO_MOTION,
       motion: [],
       scene: [],
     };
