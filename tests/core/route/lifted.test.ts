@@ -1,0 +1,66 @@
+import { quarterLandingStage } from '../../../src/core/stages/quarterLanding';
+import { foundPassages } from '../../../src/core/stages/landingStage';
+import { judge, piece, route } from './routeFixtures';
+
+describe('lifted higher than by hand', () => {
+  // An upright crate turns here where it stands above the upper flight's nosings, 54 mm a side; held low it leaves
+  // less than half of that. (The figures were found by the product itself; what is tested is what follows from them.)
+  const landing = { width: 850, widthOut: 700, height: 2050, ceiling: 2100, rise: 190, going: 240 } as const;
+  const rows = route(['quarter landing', landing]);
+  const crate = piece(950, 800, 525);
+
+  test('it is at best tight, and the reason gives the lift and asks for a mechanical aid', () => {
+    const judged = judge(rows, crate, { allowance: 25, tape: 0 });
+    expect(judged.verdict).toBe('tight');
+    expect(judged.clearance!).toBeGreaterThan(25);
+    const lifted = /it is lifted (\d+) mm, so plan a mechanical aid/.exec(judged.reason);
+    expect(Number(lifted![1])).toBeGreaterThan(300);
+    // Room enough is left: not the allowance nor the tape makes it tight.
+    expect(judged.reason).not.toMatch(/allowance|tape/);
+  });
+
+  test('no allowance, however small, lets the lifted motion simply go: the one by hand goes instead', () => {
+    const judged = judge(rows, crate, { allowance: 10, tape: 0 });
+    expect(judged.verdict).toBe('goes');
+    expect(judged.reason).not.toContain('lifted');
+    const byHand = foundPassages(
+      quarterLandingStage({
+        widthIn: 850,
+        widthOut: 700,
+        headroom: 2050,
+        landingCeiling: 2100,
+        rise: 190,
+        going: 240,
+        overRail: 0,
+      }),
+      crate,
+      30000,
+    ).filter(({ passage }) => passage.answer.lift! <= 300);
+    const best = Math.max(...byHand.map(({ passage }) => passage.answer.clearance));
+    expect(judged.clearance!).toBeLessThanOrEqual(best);
+    expect(best).toBeLessThan(25);
+    // One millimetre more than what goes by hand is asked for, and it is tight again.
+    expect(judge(rows, crate, { allowance: best + 1, tape: 0 }).verdict).toBe('tight');
+  });
+});
+
+describe('over a handrail', () => {
+  const landing = { width: 650, widthOut: 700, height: 1950, ceiling: 2050, rise: 190, going: 240 } as const;
+  const long = piece(1800, 700, 175);
+
+  test('it is at best tight, with a mechanical aid, even where no allowance and no tape are asked for', () => {
+    const over = judge(route(['quarter landing', { ...landing, overRail: 250 }]), long, {
+      allowance: 0,
+      tape: 0,
+    });
+    expect(over.verdict).toBe('tight');
+    expect(over.clearance!).toBeGreaterThan(0);
+    expect(over.reason).toMatch(/it is lifted \d+ mm over the handrail, so plan a mechanical aid/);
+  });
+
+  test('between walls there, no way is found', () => {
+    expect(judge(route(['quarter landing', landing]), long, { allowance: 0, tape: 0 }).verdict).toBe(
+      'no way found',
+    );
+  });
+});
