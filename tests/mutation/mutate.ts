@@ -15,9 +15,17 @@ const CALLED = ['tests/worksheet/clearancePublished.test.ts', 'tests/worksheet/c
 const ROUND = 'tests/core/geometry/rectangleRoundCorner.test.ts';
 const ENDS = 'tests/core/stages/flightEnds.test.ts';
 const FAMILY = 'tests/core/stages/landingFamily.test.ts';
+const BEST = 'tests/core/stages/landingFamilyBest.test.ts';
 const JOINED = 'tests/core/stages/shortFlightBetweenLandings.test.ts';
-const ROUTE = ['tests/core/route/judgeRoute.test.ts', 'tests/core/route/commonPractice.test.ts'];
-const CUTS = ['tests/core/geometry/proofs/landingCuts.test.ts', 'tests/core/geometry/proofs/centreCut.test.ts'];
+const ROUTE = [
+  'tests/core/route/judgeRoute.test.ts',
+  'tests/core/route/commonPractice.test.ts',
+  'tests/core/route/lifted.test.ts',
+];
+const CUTS = [
+  'tests/core/geometry/proofs/landingCuts.test.ts',
+  'tests/core/geometry/proofs/centreCut.test.ts',
+];
 
 const TARGETS: Readonly<Record<string, readonly string[]>> = {
   'src/core/geometry/rectangleThroughOpening.ts': [
@@ -33,7 +41,7 @@ const TARGETS: Readonly<Record<string, readonly string[]>> = {
   'src/core/stages/flight.ts': CALLED,
   'src/core/geometry/bendWithWall.ts': [ENDS],
   'src/core/stages/flightEnds.ts': [JOINED, ENDS],
-  'src/core/stages/landingFamily.ts': [JOINED, FAMILY],
+  'src/core/stages/landingFamily.ts': [BEST, JOINED, FAMILY],
   'src/core/route/chain.ts': ROUTE,
   'src/core/route/preparedRoute.ts': ROUTE,
   'src/core/geometry/proofs/ladderAtMost.ts': ['tests/core/geometry/proofs/cannotGo.test.ts'],
