@@ -111,3 +111,34 @@ test('each is replayed without contact at the clearance it claims, less half a m
   });
   expect(replayed).toBeGreaterThan(50);
 });
+
+test('raised against the facing wall under a landing ceiling that decides, it is replayed without contact', () => {
+  // Wide below and narrow above: it is stood up at once on the way in, and there the ceilings are closest.
+  const stairs = [
+    [
+      { headroom: 2015, rise: 155, going: 285, landingCeiling: 2250, widthIn: 1090, widthOut: 705 },
+      [1820, 775, 260],
+    ],
+    [
+      { headroom: 1990, rise: 200, going: 205, landingCeiling: 2195, widthIn: 1035, widthOut: 795 },
+      [1555, 680, 120],
+    ],
+    [
+      { headroom: 1980, rise: 185, going: 270, landingCeiling: 2050, widthIn: 970, widthOut: 745 },
+      [1700, 760, 345],
+    ],
+  ] as const;
+  for (const [stair, [length, breadth, thickness]] of stairs) {
+    const quarter = { ...stair, overRail: 0 };
+    const piece = sortedPiece(length, breadth, thickness);
+    const { plan } = quarterLandingStage(quarter);
+    const fit = landingFamily(plan!, piece, 'LB')!;
+    expect(fit.clearance).toBeGreaterThan(20);
+    const task = quarterLandingTask(quarter, piece, 'LB');
+    const { start, goal } = task.ends(fit.clearance);
+    const motion = landingFamilyMotion(plan!, piece, fit, start, goal);
+    const scene = task.obstacles.map(({ box }) => box);
+    const seen = replay({ motion, scene }, paddedPiece(piece, fit.clearance - 0.5), { step: 20 });
+    expect({ as: fit.as, collides: seen.collides }).toEqual({ as: 'upright', collides: false });
+  }
+});
