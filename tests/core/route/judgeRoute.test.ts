@@ -105,6 +105,12 @@ describe('leaning needs room beside the opening', () => {
     expect(judged.clearance!).toBeGreaterThan(0);
   });
 
+  test('a door straight before leaves it no room either: only before the first step it is outdoors', () => {
+    const room = { length: 3000, width: 3000, height: 2400 } as const;
+    const rows = route(['door', { width: 1000, height: 1000 }], ['door', door], ['room', room]);
+    expect(judge(rows, sheet).verdict).toBe('no way found');
+  });
+
   test('with another door straight after it does not', () => {
     const rows = route(['door', door], ['door', { width: 1000, height: 1000 }]);
     expect(judge(rows, sheet).verdict).toBe('no way found');
@@ -215,6 +221,22 @@ describe('between the stages', () => {
     expect(judge(rows(2000), slate).verdict).toBe('goes');
     expect(judge(rows(1700), slate).verdict).toBe('no way found');
     expect(judge(rows(), slate).reason).toContain('the straight after step 1 is not measured');
+  });
+
+  test('a straight counts the run at a step within it, by one tape, wherever on the route the turns are', () => {
+    const low = { ...corner, height: 1500 } as const;
+    const wide = { width: 1200, height: 1500 } as const;
+    const rows = (run: number) =>
+      route(['door', wide], ['corner', low], ['passage', { ...wide, run }], ['corner', low]);
+    // 1830 with 25 of allowance a side and one tape of 5 on each of run and piece.
+    const enough = 1830 + 2 * 25 + 2 * 5;
+    expect(judge(rows(enough), slate).verdict).toBe('goes');
+    expect(judge(rows(enough - 0.01), slate).verdict).toBe('tight');
+    // Run and length, each with its tape: 5 more.
+    const both = (length: number) =>
+      route(['door', wide], ['corner', low], ['passage', { ...wide, length, run: 1000 }], ['corner', low]);
+    expect(judge(both(enough + 5 - 1000), slate).verdict).toBe('goes');
+    expect(judge(both(enough + 5 - 1000 - 0.01), slate).verdict).toBe('tight');
   });
 
   test('a flight without foot and head is at best tight', () => {

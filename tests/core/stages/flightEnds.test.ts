@@ -160,6 +160,46 @@ describe('on to a flight and off it', () => {
     expect(flightEndsFit(flight, { ...ends, footSpace: 1000 }, 1830, 930).clearance).toBeLessThan(0);
   });
 
+  test('kept level, by hand', () => {
+    // 150/300: slope 1/2. Under the foot's ceiling (2000 - 1900)/2 = 50; under the headroom
+    // (3000 - 1900 - 400/2) / (2 x 1.5) = 300.
+    const gentle = { width: 900, headroom: 3000, rise: 150, going: 300 };
+    const tall = { footCeiling: 2000, footSpace: 5000, headCeiling: 2100, headSpace: 5000 };
+    expect(flightEndsFit(gentle, tall, 400, 1900)).toMatchObject({
+      clearance: 50,
+      limitedBy: 'foot',
+      keptLevel: true,
+      lift: 0,
+    });
+    const head = { ...tall, footCeiling: 2100, headCeiling: 1960 };
+    expect(flightEndsFit(gentle, head, 400, 1900)).toMatchObject({ clearance: 30, limitedBy: 'head' });
+    // The floor before the nosings' line is 800 - 300 = 500: its centre over it by 500 - 450 = 50, and 900 - 500
+    // of it over the treads, half as high.
+    expect(flightEndsFit(gentle, { footCeiling: 2400, footSpace: 800 }, 900, 600)).toMatchObject({
+      clearance: 50,
+      limitedBy: 'foot',
+      lift: 200,
+    });
+    // On a landing it is the landing's how far it overhangs and is lifted; then the head decides: 450 - 700/2.
+    const near = { footCeiling: 2400, footSpace: 700, headCeiling: 2400, headSpace: 450 };
+    expect(flightEndsFit(gentle, near, 700, 600)).toMatchObject({ clearance: 50, lift: 150 });
+    expect(flightEndsFit(gentle, { ...near, footOnLanding: true }, 700, 600)).toMatchObject({
+      clearance: 100,
+      limitedBy: 'head',
+      lift: 0,
+    });
+  });
+
+  test('one end alone counts, by its ceiling alone too, and the number of risers says nothing about it', () => {
+    const under = flightEndsFit(flight, { footCeiling: 2050 }, 1830, 900);
+    expect(under.limitedBy).toBe('foot');
+    expect(Number.isFinite(under.clearance)).toBe(true);
+    expect(flightEndsFit(flight, { footCeiling: 2050, risers: 4 }, 1830, 900)).toEqual(under);
+    expect(flightEndsFit(flight, { headSpace: 1500 }, 1830, 900).limitedBy).toBe('head');
+    // Never shrunk beyond a point, however little floor there is.
+    expect(flightEndsFit(flight, { footSpace: 0 }, 1830, 900).clearance).toBe(-915);
+  });
+
   test('monotone in every measure and in the piece, and below the proof', () => {
     const names = ['footCeiling', 'footSpace', 'headCeiling', 'headSpace'] as const;
     fc.assert(
