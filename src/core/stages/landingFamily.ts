@@ -83,7 +83,8 @@ const SAME = 1e-6;
  * the lower flight by (headroom - height)/slope, over the upper once it is lifted by rise + slope x overhang;
  * the bends between level and pitch (`bendWithWall`); for a steeper tilt the sweep's height under the ceilings.
  * Where the ceiling over the landing is higher than the flight's, only what is said in `entrySpare` uses it.
- * The clearance never falls when a width, depth, headroom or ceiling grows or the piece shrinks.
+ * A clearance of 0 or more never falls when a width, depth, headroom or ceiling grows or the piece shrinks; below
+ * 0 a thin piece has nothing to lose a side, and its figure is another way's.
  *
  * @returns undefined where no family bears what is asked
  */

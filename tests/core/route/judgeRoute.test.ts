@@ -302,6 +302,25 @@ describe('between the stages', () => {
     expect(judge(rows, piece(2000.01, 400, 25), { allowance: 0, tape: 0 }).verdict).toBe('no way found');
   });
 
+  test('beside one landing only the end on it needs no floor under the piece', () => {
+    const stairs = { width: 950, height: 2200, rise: 180, going: 250 } as const;
+    const half = { ...stairs, well: 100, depth: 1000, ceiling: 2500 } as const;
+    const ends = {
+      footCeiling: 2500,
+      footSpace: 1000,
+      headCeiling: 2500,
+      headSpace: 850,
+      risers: 12,
+    } as const;
+    const judged = judge(
+      route(['half landing', half], ['flight', { ...stairs, ...ends }]),
+      piece(1830, 700, 25),
+    );
+    // Its centre has to come over the 850 mm of floor at the head: (2 x 850 - 1830) / 2.
+    expect(judged.steps[1]!.clearance).toBeLessThanOrEqual((2 * 850 - 1830) / 2);
+    expect(judged.verdict).toBe('no way found');
+  });
+
   test('a winder is never better than tight', () => {
     const stairs = { width: 1000, height: 2300, turn: 90, rise: 180, going: 260 } as const;
     const judged = judge(route(['winder', stairs]), piece(600, 200, 20), { tape: 0 });
