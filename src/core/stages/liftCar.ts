@@ -51,7 +51,7 @@ const padded = (size: number, c: number): number => Math.max(0, size + 2 * c);
  * @source turnedIntoCar; Carver's condition for a turned face (Wetzel, Math. Mag. 73, 2000, 204-211)
  */
 export function liftCarPassages(measures: LiftCarMeasures, piece: PieceSize): StagePassage[] {
-  return liftCarWays(measures, piece).map((way) => way.passage);
+  return liftCarWays(measures, piece, 'each').map((way) => way.passage);
 }
 
 /** What a lift car answers for a piece, in the best of the ways that `liftCarPassages` lists. */
@@ -66,10 +66,14 @@ const bestWay = (ways: readonly Way[]): Way =>
   ways.reduce((best, next) => (next.passage.answer.clearance > best.passage.answer.clearance ? next : best));
 
 /**
- * Every way; the planner is asked only about those that could beat all others, or that pass with less than is
- * ample: the rest keep the closed form.
+ * Every way; the planner is asked only about those that could beat all others, where each counts also about those
+ * that pass with less than is ample: the rest keep the closed form.
  */
-function liftCarWays(measures: LiftCarMeasures, piece: PieceSize): Way[] {
+function liftCarWays(
+  measures: LiftCarMeasures,
+  piece: PieceSize,
+  which: 'the best' | 'each' = 'the best',
+): Way[] {
   const { doorWidth, carWidth, carDepth, carHeight } = measures;
   const door = Math.min(doorWidth, carWidth);
   const head = Math.min(measures.doorHeight, carHeight);
@@ -165,7 +169,7 @@ function liftCarWays(measures: LiftCarMeasures, piece: PieceSize): Way[] {
     const inside = rectangleThroughOpening(carWidth, carDepth, along, across).clearance;
     const most = Math.min((head - upright) / 2, (door - across) / 2, inside);
     const shown = ways[i]!.passage.answer.clearance;
-    if (most <= best && (most < 0 || shown >= Math.min(most, AMPLE))) return;
+    if (most <= best && (which === 'the best' || most < 0 || shown >= Math.min(most, AMPLE))) return;
     ways[i] = level(held, turnedIntoCar);
     best = Math.max(best, ways[i]!.passage.answer.clearance);
   });
