@@ -107,25 +107,26 @@ export function landingFamily(
     const from = best ? best.clearance + SAME : least;
     const upTo = min(most, limit);
     if (upTo < from) return;
-    const spareAt: SpareAt = (u, v, q, tilt, wanted) => {
-      const lifted = mostLift === Infinity ? 0 : liftOf(shape, u, v, q, as, tilt, sideways);
-      if (lifted > mostLift) return mostLift - lifted;
-      return roundSpare(shape, u, v, q, as, tilt, sideways, wanted);
+    const roundAt = (c: number, tilt: number): Round =>
+      roundOf(as, along + 2 * c, upright + 2 * c, max(THIN, across + 2 * c), tilt, sideways);
+    const spareAt: SpareAt = (round, wanted) => {
+      const lifted = mostLift === Infinity ? 0 : liftOf(shape, round);
+      return lifted > mostLift ? mostLift - lifted : roundSpare(shape, round, wanted);
     };
     const tiltAt = (c: number): { spare: number; tilt: number } =>
-      bestTilt(shape, as, along + 2 * c, upright + 2 * c, max(THIN, across + 2 * c), spareAt);
+      bestTilt(shape, as, (tilt) => roundAt(c, tilt), spareAt);
     const spare = (c: number): number => tiltAt(c).spare;
     const clearance = greatestPadding(from, upTo, spare, FINENESS);
     if (clearance === undefined) return;
-    const [u, v, q] = [along + 2 * clearance, upright + 2 * clearance, max(THIN, across + 2 * clearance)];
     const { tilt } = tiltAt(clearance);
-    const lift = liftOf(shape, u, v, q, as, tilt, sideways);
+    const round = roundAt(clearance, tilt);
+    const lift = liftOf(shape, round);
     const critical =
       clearance >= most - NEAR
         ? 'on the flights'
         : clearance >= limit - NEAR
           ? 'where flight and landing meet'
-          : closestWords(shape, u + NEAR, v + NEAR, q + NEAR, as, tilt, sideways);
+          : closestWords(shape, roundOf(as, round.u + NEAR, round.v + NEAR, round.q + NEAR, tilt, sideways));
     best = { clearance, held, as, tilt, sideways, lift, critical };
   };
   const bends = min(entryBend(shape, along, upright), exitBend(shape, along, upright));
@@ -208,22 +209,49 @@ function exitBend(s: LandingShape, along: number, upright: number): number {
   return bendWithWall(along, upright, bend, Infinity);
 }
 
+/** A piece as it goes round: its sides along, upright and across as on the flight, its plan's length, its height [mm]. */
+interface Round {
+  readonly as: RoundAs;
+  readonly u: number;
+  readonly v: number;
+  readonly q: number;
+  readonly p: number;
+  readonly height: number;
+  readonly tilt: number;
+  readonly sideways: boolean;
+}
+
+function roundOf(as: RoundAs, u: number, v: number, q: number, tilt: number, sideways: boolean): Round {
+  return { as, u, v, q, ...extentOf(as, u, v, tilt), tilt, sideways };
+}
+
+/** Length in plan and height [mm] of a piece as it goes round. */
+export function extentOf(
+  as: RoundAs,
+  u: number,
+  v: number,
+  tilt: number,
+): { readonly p: number; readonly height: number } {
+  if (as === 'level') return { p: u, height: v };
+  if (as === 'upright') return { p: v, height: u };
+  return { p: u * cos(tilt) + v * sin(tilt), height: u * sin(tilt) + v * cos(tilt) };
+}
+
 /** What is spare at a tilt; where it is less than `wanted`, anything between the two. */
-type SpareAt = (u: number, v: number, q: number, tilt: number, wanted: number) => number;
+type SpareAt = (round: Round, wanted: number) => number;
 
 /** The tilt in which a family goes round, with the most to spare. */
 function bestTilt(
   s: LandingShape,
   as: RoundAs,
-  u: number,
-  v: number,
-  q: number,
+  roundAt: (tilt: number) => Round,
   spareAt: SpareAt,
 ): { readonly spare: number; readonly tilt: number } {
   if (as !== 'tilted') {
     const tilt = as === 'level' ? 0 : PI / 2;
-    return { spare: spareAt(u, v, q, tilt, -Infinity), tilt };
+    return { spare: spareAt(roundAt(tilt), -Infinity), tilt };
   }
+  const { u, v, q } = roundAt(s.pitch);
   // From the pitch up to what the ceiling allows on the way to the greatest height, and what the depths allow.
   const diagonal = hypot(u, v);
   const depth = min(s.depthIn, s.depthOut) - q;
@@ -233,7 +261,7 @@ function bestTilt(
   if (best.spare < 0) return best;
   best.spare = -Infinity;
   const look = (tilt: number): number => {
-    const spare = spareAt(u, v, q, tilt, best.spare);
+    const spare = spareAt(roundAt(tilt), best.spare);
     if (spare > best.spare) best = { spare, tilt };
     return spare;
   };
@@ -267,22 +295,11 @@ function leastTurned(s: LandingShape, u: number, v: number, q: number, steepest:
 }
 
 /** How far the piece is from not going round in this attitude [mm]; negative where it does not. */
-function roundSpare(
-  s: LandingShape,
-  u: number,
-  v: number,
-  q: number,
-  as: RoundAs,
-  tilt: number,
-  sideways: boolean,
-  wanted: number,
-): number {
-  const aslant = as === 'tilted';
-  const p = as === 'level' ? u : aslant ? u * cos(tilt) + v * sin(tilt) : v;
-  const height = as === 'level' ? v : aslant ? u * sin(tilt) + v * cos(tilt) : u;
-  if (aslant) {
+function roundSpare(s: LandingShape, round: Round, wanted: number): number {
+  const { as, u, v, q, p, height, tilt, sideways } = round;
+  if (as === 'tilted') {
     // The quick ones first: most tilts that are looked at are not the best.
-    let spare = tiltedOverhangSpare(s, v, q, p, height, tilt);
+    let spare = tiltedOverhangSpare(s, round);
     if (spare < wanted) return spare;
     spare = min(spare, planSpare(s, p, q));
     return spare < 0 || spare < wanted ? spare : min(spare, sweepSpare(s, u, v, tilt));
@@ -295,18 +312,8 @@ function roundSpare(
 }
 
 /** What stands in the way of a little more, in words. */
-function closestWords(
-  s: LandingShape,
-  u: number,
-  v: number,
-  q: number,
-  as: RoundAs,
-  tilt: number,
-  sideways: boolean,
-): string {
-  const p = as === 'level' ? u : as === 'upright' ? v : u * cos(tilt) + v * sin(tilt);
+function closestWords(s: LandingShape, { as, u, v, q, p, height, tilt, sideways }: Round): string {
   if ((sideways ? s.depthIn - p : planSpare(s, p, q)) < 0) return 'in the turn on the landing';
-  const height = as === 'level' ? v : as === 'upright' ? u : u * sin(tilt) + v * cos(tilt);
   if (height > s.ceiling) return 'under the ceiling over the landing';
   return as === 'level' || sweepSpare(s, u, v, tilt) >= 0
     ? 'over the flights, as it turns on the landing'
@@ -353,17 +360,11 @@ function levelOverhangSpare(s: LandingShape, p: number, q: number, height: numbe
 }
 
 /** Tilted, its front the higher: the back low over the lower flight, the front high over the upper. */
-function tiltedOverhangSpare(
-  s: LandingShape,
-  v: number,
-  q: number,
-  p: number,
-  height: number,
-  tilt: number,
-): number {
+function tiltedOverhangSpare(s: LandingShape, round: Round): number {
+  const { v, q, p, height, tilt } = round;
   const back = v * sin(tilt);
   const diagonal = hypot(p, q);
-  const lift = tiltedLift(s, v, q, p, tilt);
+  const lift = tiltedLift(s, round);
   let spare = min(s.depthIn, s.depthOut) - back - q;
   spare = min(spare, s.lip - height - lift);
   if (spare < 0) return spare;
@@ -376,7 +377,7 @@ function tiltedOverhangSpare(
 }
 
 /** How far a tilted piece is lifted so that its lower side clears the upper flight's first nosing. */
-function tiltedLift(s: LandingShape, v: number, q: number, p: number, tilt: number): number {
+function tiltedLift(s: LandingShape, { v, q, p, tilt }: Round): number {
   if (hypot(p, q) <= s.depthOut) return 0;
   return max(0, s.rise - (s.depthOut - q - v * sin(tilt)) * tan(tilt));
 }
@@ -466,18 +467,10 @@ export function exitHeight(
   return (f) => (f >= leans ? kept : over(f));
 }
 
-function liftOf(
-  s: LandingShape,
-  u: number,
-  v: number,
-  q: number,
-  as: RoundAs,
-  tilt: number,
-  sideways: boolean,
-): number {
-  if (as === 'tilted') return tiltedLift(s, v, q, u * cos(tilt) + v * sin(tilt), tilt);
-  const p = as === 'level' ? u : v;
+function liftOf(s: LandingShape, round: Round): number {
+  const { as, v, q, p, tilt, sideways } = round;
+  if (as === 'tilted') return tiltedLift(s, round);
   const over = (sideways ? p : hypot(p, q)) - s.depthOut;
-  const round = over > 0 ? s.rise + s.slope * over : 0;
-  return as === 'upright' ? max(round, exitHeight(s, v)(tilt)) : round;
+  const lift = over > 0 ? s.rise + s.slope * over : 0;
+  return as === 'upright' ? max(lift, exitHeight(s, v)(tilt)) : lift;
 }

@@ -1,7 +1,7 @@
 import type { PieceSize } from '../measures/piece';
 import { attitudeInPlan, turnOfAxes } from './attitude';
 import { heldSizes } from './held';
-import { exitHeight, type FamilyFit, type LandingPlan } from './landingFamily';
+import { exitHeight, extentOf, type FamilyFit, type LandingPlan } from './landingFamily';
 import { lowerPlace, swingAxes, upperPlace, type Axes, type Swing } from './landingSwing';
 import type { KeyAttitude } from './stageAnswer';
 
@@ -131,7 +131,7 @@ class Drawn {
     const risesAt = levelUp && lift > 0 ? [this.overhangBegins()] : [];
     for (const yaw of steps(0, PI / 2, risesAt)) {
       if (levelUp) {
-        const over = this.planLength() * sin(yaw) + this.q * cos(yaw) - plan.depthOut;
+        const over = this.extent.p * sin(yaw) + this.q * cos(yaw) - plan.depthOut;
         if (!raised && lift > 0 && yaw >= risesAt[0]!) {
           this.flatAt(yaw, this.z);
           raised = true;
@@ -185,21 +185,13 @@ class Drawn {
     this.push(end, goal.turn);
   }
 
-  private planLength(): number {
-    const { u, v, fit } = this;
-    if (fit.as === 'level') return u;
-    return fit.as === 'upright' ? v : u * cos(fit.tilt) + v * sin(fit.tilt);
-  }
-
-  private height(): number {
-    const { u, v, fit } = this;
-    if (fit.as === 'level') return v;
-    return fit.as === 'upright' ? u : u * sin(fit.tilt) + v * cos(fit.tilt);
+  private get extent(): ReturnType<typeof extentOf> {
+    return extentOf(this.fit.as, this.u, this.v, this.fit.tilt);
   }
 
   /** The angle in plan at which its front comes to stand over the upper flight, the overhang growing. */
   private overhangBegins(): number {
-    const p = this.planLength();
+    const p = this.extent.p;
     let low = 0;
     let high = atan2(p, this.q);
     if (this.q > this.plan.depthOut) return 0;
@@ -267,7 +259,7 @@ class Drawn {
   /** On the landing in the outer corner, turned by `yaw`; the second corner of a half landing past 90 degrees. */
   private flatAt(yaw: number, z: number, y?: number): void {
     const { plan, q, fit } = this;
-    const p = this.planLength();
+    const p = this.extent.p;
     const c = abs(cos(yaw));
     const s = sin(yaw);
     const x = plan.depthIn - (p * c + q * s) / 2;
@@ -277,13 +269,13 @@ class Drawn {
     // On the way across a half landing the first corner's wall gives over to the second's.
     if (second && !this.crossed) {
       this.crossed = true;
-      const middle = plan.across! - this.planLength() / 2;
+      const middle = plan.across! - this.extent.p / 2;
       this.push(
-        [plan.depthIn - q / 2, middle, z + this.height() / 2],
+        [plan.depthIn - q / 2, middle, z + this.extent.height / 2],
         attitudeInPlan(this.held(fit.tilt), PI / 2),
       );
     }
-    this.push([x, across, z + this.height() / 2], attitudeInPlan(this.held(fit.tilt), yaw));
+    this.push([x, across, z + this.extent.height / 2], attitudeInPlan(this.held(fit.tilt), yaw));
   }
   private crossed = false;
 
