@@ -6,20 +6,12 @@ import { sortedPiece } from '../../src/core/measures/piece';
 import { flightEndsFit } from '../../src/core/stages/flightEnds';
 import { liftCarAnswer } from '../../src/core/stages/liftCar';
 import { sideDoorAnswer } from '../../src/core/stages/sideDoor';
+import { seeded } from '../support/parkMiller';
 
 type Figure = { name: string; figure: number; unit: string; goal?: number };
 
 const median = (values: number[]): number => values.sort((a, b) => a - b)[values.length >> 1]!;
 const rounded = (value: number): number => Math.round(value * 1000) / 1000;
-
-const seeded = (seed: number): (() => number) => {
-  let state = seed;
-  return () => {
-    // Park & Miller's minimal standard generator, Comm. ACM 31(10), 1988.
-    state = (state * 48271) % 2147483647;
-    return state / 2147483647;
-  };
-};
 
 const timed = (runs: number, work: (i: number) => void): number => {
   const times: number[] = [];

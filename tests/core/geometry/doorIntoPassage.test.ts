@@ -8,15 +8,7 @@ import {
 } from '../../../src/core/geometry/doorIntoPassage';
 import { decidePassage } from '../../../src/core/geometry/planar/decidePassage';
 import { overlapAlong } from './planar/replayPath';
-
-const seeded = (seed: number): (() => number) => {
-  let state = seed;
-  return () => {
-    // Park & Miller's minimal standard generator, Comm. ACM 31(10), 1988.
-    state = (state * 48271) % 2147483647;
-    return state / 2147483647;
-  };
-};
+import { seeded } from '../../support/parkMiller';
 
 const randomPlan = (next: () => number): DoorPlan => {
   const door = 500 + 600 * next();

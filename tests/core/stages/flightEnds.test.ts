@@ -6,15 +6,8 @@ import { sortedPiece } from '../../../src/core/measures/piece';
 import { flightEndsMotion } from '../../../src/core/stages/flightEndsMotion';
 import { replay } from '../../support/replayMotion';
 import { overlapAlong } from '../geometry/planar/replayPath';
+import { seeded } from '../../support/parkMiller';
 
-const seeded = (seed: number): (() => number) => {
-  let state = seed;
-  return () => {
-    // Park & Miller's minimal standard generator, Comm. ACM 31(10), 1988.
-    state = (state * 48271) % 2147483647;
-    return state / 2147483647;
-  };
-};
 const unit = fc.double({ min: 0, max: 1, noNaN: true });
 
 describe('on to a flight and off it', () => {

@@ -6,15 +6,7 @@ import { landingFamily, type LandingPlan } from '../../../src/core/stages/landin
 import { landingFamilyMotion } from '../../../src/core/stages/landingFamilyMotion';
 import { quarterLandingStage, quarterLandingTask } from '../../../src/core/stages/quarterLanding';
 import { replay } from '../../support/replayMotion';
-
-const seeded = (seed: number): (() => number) => {
-  let state = seed;
-  return () => {
-    // Park & Miller's minimal standard generator, Comm. ACM 31(10), 1988.
-    state = (state * 48271) % 2147483647;
-    return state / 2147483647;
-  };
-};
+import { seeded } from '../../support/parkMiller';
 
 /** A seeded stair and piece, from narrow to wide, the landing's ceiling below, at or above the flights'. */
 function seededLanding(next: () => number) {

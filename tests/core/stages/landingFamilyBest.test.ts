@@ -6,6 +6,7 @@ import { landingFamilyMotion } from '../../../src/core/stages/landingFamilyMotio
 import type { LandingStage } from '../../../src/core/stages/landingStage';
 import { quarterLandingStage, quarterLandingTask } from '../../../src/core/stages/quarterLanding';
 import { replay } from '../../support/replayMotion';
+import { seeded } from '../../support/parkMiller';
 
 // Thick pieces under low ceilings, where heights and nosings decide and not only the plan.
 
@@ -18,12 +19,7 @@ interface Scene {
 }
 
 function scenes(): Scene[] {
-  let state = 41;
-  const next = (): number => {
-    // Park & Miller's minimal standard generator, Comm. ACM 31(10), 1988.
-    state = (state * 48271) % 2147483647;
-    return state / 2147483647;
-  };
+  const next = seeded(41);
   const all: Scene[] = [];
   for (let i = 0; i < 24; i++) {
     const width = 700 + 300 * next();

@@ -7,15 +7,7 @@ import { landingFamilyMotion } from '../../../src/core/stages/landingFamilyMotio
 import type { KeyAttitude, SceneBox } from '../../../src/core/stages/stageAnswer';
 import { block, flightPlates, type NamedBox } from '../../../src/core/stages/stairScene';
 import { replay } from '../../support/replayMotion';
-
-const seeded = (seed: number): (() => number) => {
-  let state = seed;
-  return () => {
-    // Park & Miller's minimal standard generator, Comm. ACM 31(10), 1988.
-    state = (state * 48271) % 2147483647;
-    return state / 2147483647;
-  };
-};
+import { seeded } from '../../support/parkMiller';
 
 /** Half a turn about the upright, then a shift: from the upper landing's coordinates to the lower one's. */
 const moved =

@@ -4,6 +4,7 @@ import { passageBracket, type PlanarPassage } from '../../../../src/core/geometr
 import { boxPolygon, type ConvexPolygon } from '../../../../src/core/geometry/planar/planarWorld';
 import { rectangleRoundCorner } from '../../../../src/core/geometry/rectangleRoundCorner';
 import { overlapAlong } from './replayPath';
+import { seeded } from '../../../support/parkMiller';
 
 /** Two arms of widths b1 and b2 that turn by `turn`; p starts along the first, or at `startAngle` to it. */
 function corner(b1: number, b2: number, turn: number, p: number, q: number, startAngle = 0): PlanarPassage {
@@ -61,15 +62,6 @@ function corner(b1: number, b2: number, turn: number, p: number, q: number, star
     goal: { xMin: end[0] - b2, xMax: end[0] + b2, yMin: end[1] - b2, yMax: end[1] + b2 },
   };
 }
-
-const seeded = (seed: number): (() => number) => {
-  let state = seed;
-  return () => {
-    // Park & Miller's minimal standard generator, Comm. ACM 31(10), 1988.
-    state = (state * 48271) % 2147483647;
-    return state / 2147483647;
-  };
-};
 
 describe('a rectangle among convex polygons', () => {
   test('round a right-angle corner: Codeforces 98C samples (a, b, l -> w), in metres taken as 1000 mm', () => {
