@@ -1,6 +1,6 @@
-import { corner } from '../core/stages/corner';
-import { heldSizes, type Held } from '../core/stages/held';
-import { turnRadians } from '../core/stages/turnRadians';
+import { corner } from '../core/stages/corner/corner';
+import { heldSizes, type Held } from '../core/motion/held';
+import { turnRadians } from '../core/motion/turnRadians';
 import { Paper } from './paper';
 import { bendShape, placeInBend } from './placeInBend';
 import type { Point, Points } from './plane';

@@ -1,7 +1,7 @@
 import type { PieceSize } from '../core/measures/piece';
-import type { StageMeasures, StageName } from '../core/survey/stageMeasures';
-import { measureAtStage } from '../core/survey/measureHeading';
-import { stageNeeds } from '../core/survey/stageNeeds';
+import type { StageMeasures, StageName } from '../core/survey/table/stageMeasures';
+import { measureAtStage } from '../core/survey/words/measureHeading';
+import { stageNeeds } from '../core/survey/table/stageNeeds';
 import { cornerView } from './cornerView';
 import { flightView } from './flightView';
 import { halfLandingView, quarterLandingView, winderView } from './landingView';

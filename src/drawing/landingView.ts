@@ -1,5 +1,5 @@
 import { rectangleThroughOpening } from '../core/geometry/rectangleThroughOpening';
-import { heldSizes } from '../core/stages/held';
+import { heldSizes } from '../core/motion/held';
 import { cornerView } from './cornerView';
 import { mmText, Paper } from './paper';
 import type { bendShape } from './placeInBend';

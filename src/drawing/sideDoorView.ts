@@ -1,4 +1,4 @@
-import { heldSizes } from '../core/stages/held';
+import { heldSizes } from '../core/motion/held';
 import { Paper } from './paper';
 import { box, type Point, type Points } from './plane';
 import { degreesText, placeRectangle, type DrawnPiece, type StageView } from './stageView';

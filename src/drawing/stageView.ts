@@ -1,6 +1,6 @@
-import type { Held } from '../core/stages/held';
+import type { Held } from '../core/motion/held';
 import type { PieceSize } from '../core/measures/piece';
-import type { ShownAnswer, StageAnswer } from '../core/stages/stageAnswer';
+import type { ShownAnswer, StageAnswer } from '../core/motion/stageAnswer';
 import type { Paper } from './paper';
 import { nearestPlaces, rectangle, type Point, type Points } from './plane';
 

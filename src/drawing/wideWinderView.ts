@@ -1,4 +1,4 @@
-import { turnRadians } from '../core/stages/turnRadians';
+import { turnRadians } from '../core/motion/turnRadians';
 import { Paper } from './paper';
 import { bendShape } from './placeInBend';
 import type { Point, Points } from './plane';

@@ -1,5 +1,5 @@
 import type { Cell } from '../core/measures/readQuantity';
-import { readPieces, type PieceRow } from '../core/survey/readPieces';
+import { readPieces, type PieceRow } from '../core/survey/table/readPieces';
 import { mmText } from '../drawing/paper';
 import type { ChosenPiece } from './paneModel';
 import type { CellArea, SheetAccess, SheetTable } from './sheetAccess';

@@ -7,8 +7,8 @@ import { stageBook } from '../core/route/stageBook';
 import { stagePassages } from '../core/route/stagePassages';
 import { tapedMeasures, tapedPiece } from '../core/route/tapeCase';
 import type { Verdict } from '../core/route/verdict';
-import { ALL_HELD } from '../core/stages/held';
-import type { StageRow } from '../core/survey/stageMeasures';
+import { ALL_HELD } from '../core/motion/held';
+import type { StageRow } from '../core/survey/table/stageMeasures';
 import type { DrawnAnswer } from '../drawing/stageView';
 
 /** What is said of one stage by itself, with room for everything before it and after it. */

@@ -10,7 +10,7 @@ import { paneModel, type ChosenPiece, type PaneModel, type PaneOptions } from '.
 import { PaneView, TYPED, type FormValues } from './paneView';
 import { addressOf, type CellArea, type SheetAccess } from './sheetAccess';
 import { starterSheets } from './starterSheets';
-import { checkRow } from '../core/survey/checkRow';
+import { checkRow } from '../core/survey/checks/checkRow';
 
 /** Rows looked through at once for the next problem. */
 const ROWS_AT_ONCE = 500;

@@ -1,10 +1,10 @@
 import type { Cell } from '../core/measures/readQuantity';
-import { saysNothing } from '../core/survey/cells';
-import { checkRow } from '../core/survey/checkRow';
-import { problemText } from '../core/survey/problemWords';
-import { readHeaders } from '../core/survey/readHeaders';
-import { readRow } from '../core/survey/readRow';
-import type { MeasureName, StageRow } from '../core/survey/stageMeasures';
+import { saysNothing } from '../core/survey/table/cells';
+import { checkRow } from '../core/survey/checks/checkRow';
+import { problemText } from '../core/survey/words/problemWords';
+import { readHeaders } from '../core/survey/table/readHeaders';
+import { readRow } from '../core/survey/table/readRow';
+import type { MeasureName, StageRow } from '../core/survey/table/stageMeasures';
 
 /** One row of a route as read and checked, with the cell that each measure stands in. */
 export interface SelectedRow {

@@ -1,6 +1,6 @@
 import type { BuildVerdict } from '../core/route/buildVerdict';
-import { checkRoute } from '../core/survey/checkRoute';
-import type { Survey } from '../core/survey/groupSurveys';
+import { checkRoute } from '../core/survey/checks/checkRoute';
+import type { Survey } from '../core/survey/table/groupSurveys';
 import type { Table } from './routeInputs';
 
 /**

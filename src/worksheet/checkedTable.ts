@@ -1,5 +1,5 @@
-import { problemTexts } from '../core/survey/problemTexts';
-import type { SurveyProblem } from '../core/survey/surveyProblem';
+import { problemTexts } from '../core/survey/words/problemTexts';
+import type { SurveyProblem } from '../core/survey/checks/surveyProblem';
 
 /** Over the texts of a checked table; what is wrong with its header row follows it. */
 export const PROBLEMS_HEADER = 'Problems';

@@ -1,6 +1,6 @@
 import { found, refused, type Outcome, type Problem } from '../core/measures/problem';
 import type { Cell, CellError, ReadFailure } from '../core/measures/readQuantity';
-import { nearestWord } from '../core/survey/nearestWord';
+import { nearestWord } from '../core/survey/table/nearestWord';
 import type { ArgumentDescription } from './description';
 import { QUANTITIES } from './quantities';
 import { allowedText } from './allowedText';

@@ -3,12 +3,12 @@ import type { Cell } from '../core/measures/readQuantity';
 import type { Build, BuildPiece } from '../core/route/buildVerdict';
 import { EXAMPLE_RATES, RATE_NAMES, SET_UP_OF, type JobRates, type RateName } from '../core/route/jobRates';
 import type { Order } from '../core/route/judgeSurveys';
-import type { Survey } from '../core/survey/groupSurveys';
-import { readPieces, type PieceRow } from '../core/survey/readPieces';
-import { readRoute } from '../core/survey/readRoute';
-import type { StageRow } from '../core/survey/stageMeasures';
-import { STAGE_NAMES } from '../core/survey/stageMeasures';
-import type { HeaderProblem } from '../core/survey/surveyProblem';
+import type { Survey } from '../core/survey/table/groupSurveys';
+import { readPieces, type PieceRow } from '../core/survey/table/readPieces';
+import { readRoute } from '../core/survey/table/readRoute';
+import type { StageRow } from '../core/survey/table/stageMeasures';
+import { STAGE_NAMES } from '../core/survey/table/stageMeasures';
+import type { HeaderProblem } from '../core/survey/checks/surveyProblem';
 import type { ArgumentDescription } from './description';
 
 export type Table = readonly (readonly Cell[])[];

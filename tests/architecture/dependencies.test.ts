@@ -9,8 +9,10 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   drawing: ['core'],
   worksheet: ['core'],
   taskpane: ['core', 'worksheet', 'drawing'],
-  sheetHost: ['core', 'worksheet', 'drawing', 'taskpane', 'sample'],
+  sheetHost: ['core', 'worksheet', 'taskpane'],
+  month: ['core', 'worksheet', 'drawing', 'sheetHost'],
   sample: ['core', 'worksheet', 'sheetHost'],
+  commands: ['core', 'worksheet', 'sheetHost', 'month', 'sample'],
 };
 
 function sources(folder: string): string[] {

@@ -1,7 +1,7 @@
 import type { CellError } from '../../src/core/measures/readQuantity';
 import { lowerShare } from '../../src/core/carrying/lowerShare';
-import { corner } from '../../src/core/stages/corner';
-import { openingClearance } from '../../src/core/stages/opening';
+import { corner } from '../../src/core/stages/corner/corner';
+import { openingClearance } from '../../src/core/stages/opening/opening';
 import { sortedPiece } from '../../src/core/measures/piece';
 import { hostFunction } from '../../src/worksheet/callFunction';
 import { FUNCTIONS } from '../../src/worksheet/functions';

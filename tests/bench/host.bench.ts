@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { gzipSync } from 'node:zlib';
-import { buildIfStale } from '../../src/sheetHost/buildIfStale';
+import { buildIfStale } from '../../src/commands/buildIfStale';
 import { openWorkbook } from '../../src/sheetHost/excelts/openWorkbook';
 import { writeWorkbook } from '../../src/sheetHost/excelts/writeWorkbook';
 import { loadBundle, runBundle } from '../../src/sheetHost/loadBundle';

@@ -3,9 +3,9 @@ import { decidePassage } from '../../src/core/geometry/planar/decidePassage';
 import { passageBracket, type PlanarPassage } from '../../src/core/geometry/planar/passageBracket';
 import { boxPolygon } from '../../src/core/geometry/planar/planarWorld';
 import { sortedPiece } from '../../src/core/measures/piece';
-import { flightEndsFit } from '../../src/core/stages/flightEnds';
-import { liftCarAnswer } from '../../src/core/stages/liftCar';
-import { sideDoorAnswer } from '../../src/core/stages/sideDoor';
+import { flightEndsFit } from '../../src/core/stages/flight/flightEnds';
+import { liftCarAnswer } from '../../src/core/stages/lift/liftCar';
+import { sideDoorAnswer } from '../../src/core/stages/sideDoor/sideDoor';
 import { seeded } from '../support/parkMiller';
 
 type Figure = { name: string; figure: number; unit: string; goal?: number };

@@ -7,9 +7,9 @@ import { quarterLandingCutBlocks } from '../../src/core/geometry/proofs/quarterL
 import { yawCutAtMost } from '../../src/core/geometry/proofs/yawCutAtMost';
 import { findMotion } from '../../src/core/space/findMotion';
 import { readScene, type SceneFile } from '../../src/core/space/readScene';
-import { halfLandingAnswer } from '../../src/core/stages/halfLanding';
-import { quarterLandingAnswer } from '../../src/core/stages/quarterLanding';
-import { winderAnswer } from '../../src/core/stages/winder';
+import { halfLandingAnswer } from '../../src/core/stages/landing/halfLanding';
+import { quarterLandingAnswer } from '../../src/core/stages/landing/quarterLanding';
+import { winderAnswer } from '../../src/core/stages/winder/winder';
 import type { Figure } from './figure';
 
 const SEEDS = 10;

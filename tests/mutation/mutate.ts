@@ -13,10 +13,10 @@ import { mutationsOf } from './mutationsOf';
 
 const CALLED = ['tests/worksheet/clearancePublished.test.ts', 'tests/worksheet/clearanceProperties.test.ts'];
 const ROUND = 'tests/core/geometry/rectangleRoundCorner.test.ts';
-const ENDS = 'tests/core/stages/flightEnds.test.ts';
-const FAMILY = 'tests/core/stages/landingFamily.test.ts';
-const BEST = 'tests/core/stages/landingFamilyBest.test.ts';
-const JOINED = 'tests/core/stages/shortFlightBetweenLandings.test.ts';
+const ENDS = 'tests/core/stages/flight/flightEnds.test.ts';
+const FAMILY = 'tests/core/stages/landing/landingFamily.test.ts';
+const BEST = 'tests/core/stages/landing/landingFamilyBest.test.ts';
+const JOINED = 'tests/core/stages/landing/shortFlightBetweenLandings.test.ts';
 const ROUTE = [
   'tests/core/route/judgeRoute.test.ts',
   'tests/core/route/commonPractice.test.ts',
@@ -33,15 +33,15 @@ const TARGETS: Readonly<Record<string, readonly string[]>> = {
     ...CALLED,
   ],
   'src/core/geometry/rectangleRoundCorner.ts': [ROUND],
-  'src/core/stages/opening.ts': ['tests/core/stages/opening.test.ts', ...CALLED],
-  'src/core/stages/openingAtMost.ts': ['tests/core/stages/openingAtMost.test.ts'],
-  'src/core/stages/corner.ts': [...CALLED, 'tests/core/stages/corner.test.ts'],
-  'src/core/stages/cornerLength.ts': [...CALLED, 'tests/core/stages/corner.test.ts'],
-  'src/core/stages/upend.ts': ['tests/core/stages/upend.test.ts', ...CALLED],
-  'src/core/stages/flight.ts': CALLED,
+  'src/core/stages/opening/opening.ts': ['tests/core/stages/opening/opening.test.ts', ...CALLED],
+  'src/core/stages/opening/openingAtMost.ts': ['tests/core/stages/opening/openingAtMost.test.ts'],
+  'src/core/stages/corner/corner.ts': [...CALLED, 'tests/core/stages/corner/corner.test.ts'],
+  'src/core/stages/corner/cornerLength.ts': [...CALLED, 'tests/core/stages/corner/corner.test.ts'],
+  'src/core/stages/upend/upend.ts': ['tests/core/stages/upend/upend.test.ts', ...CALLED],
+  'src/core/stages/flight/flight.ts': CALLED,
   'src/core/geometry/bendWithWall.ts': [ENDS],
-  'src/core/stages/flightEnds.ts': [JOINED, ENDS],
-  'src/core/stages/landingFamily.ts': [BEST, JOINED, FAMILY],
+  'src/core/stages/flight/flightEnds.ts': [JOINED, ENDS],
+  'src/core/stages/landing/landingFamily.ts': [BEST, JOINED, FAMILY],
   'src/core/route/chain.ts': ROUTE,
   'src/core/route/preparedRoute.ts': ROUTE,
   'src/core/geometry/proofs/ladderAtMost.ts': ['tests/core/geometry/proofs/cannotGo.test.ts'],

@@ -1,4 +1,4 @@
-import { checkPieces } from '../../src/core/survey/checkPieces';
+import { checkPieces } from '../../src/core/survey/checks/checkPieces';
 import { BUILD_NAMES, BUILT_TABLES, isSlate, SAMPLE_PIECES } from '../../src/sample/pieces';
 
 const MM3_PER_M3 = 1e9;

@@ -1,6 +1,6 @@
-import { checkRoute } from '../../src/core/survey/checkRoute';
-import { STAGE_NAMES } from '../../src/core/survey/stageMeasures';
-import type { SurveyProblem } from '../../src/core/survey/surveyProblem';
+import { checkRoute } from '../../src/core/survey/checks/checkRoute';
+import { STAGE_NAMES } from '../../src/core/survey/table/stageMeasures';
+import type { SurveyProblem } from '../../src/core/survey/checks/surveyProblem';
 import { FIRM } from '../../src/sample/firm';
 import { BUILD_NAMES } from '../../src/sample/pieces';
 import { ROUTE_COLUMNS, ROUTE_HEADERS, routeRows } from '../../src/sample/routeRows';

@@ -1,5 +1,5 @@
 import type { Browser, Page } from 'playwright-core';
-import { startSheetServer, type SheetServer } from '../../src/sheetHost/commands/sheetServer';
+import { startSheetServer, type SheetServer } from '../../src/commands/sheetServer';
 import { builtFolder } from './builtFolder';
 import type { Look } from './panePage';
 

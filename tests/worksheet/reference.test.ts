@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
-import { withFunctionTables } from '../../src/sheetHost/readmeTables';
+import { withFunctionTables } from '../../src/commands/readmeTables';
 import { FUNCTIONS } from '../../src/worksheet/functions';
 import { functionTables, referencePage, signature } from '../../src/worksheet/reference';
 

@@ -1,8 +1,8 @@
 import { CAUTIONS } from '../measures/cautions';
 import type { PieceSize, Pose } from '../measures/piece';
 import { carryAdvice } from '../carrying/carryAdvice';
-import type { StageName } from '../survey/stageMeasures';
-import { isStair } from '../survey/stageNeeds';
+import type { StageName } from '../survey/table/stageMeasures';
+import { isStair } from '../survey/table/stageNeeds';
 import type { RouteCase } from './judgeRoute';
 import type { PreparedRoute } from './preparedRoute';
 import { verdictRank, type Verdict } from './verdict';

@@ -1,5 +1,5 @@
 import type { PieceSize } from '../measures/piece';
-import { ALL_HELD, heldSizes } from '../stages/held';
+import { ALL_HELD, heldSizes } from '../motion/held';
 import type { PreparedRoute } from './preparedRoute';
 import { HELD_COUNT, type BookPiece, type StageBook, type TurningCase, type Way } from './stageBook';
 import type { TapeCase } from './tapeCase';

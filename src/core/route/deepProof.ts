@@ -3,9 +3,9 @@ import { centreCutBlocks } from '../geometry/proofs/centreCutAtMost';
 import { halfLandingCutBlocks } from '../geometry/proofs/halfLandingCutAtMost';
 import { quarterLandingCutBlocks, type StairsAtMost } from '../geometry/proofs/quarterLandingCutAtMost';
 import { yawCutBlocks } from '../geometry/proofs/yawCutAtMost';
-import { corner } from '../stages/corner';
+import { corner } from '../stages/corner/corner';
 import type { PieceSize } from '../measures/piece';
-import type { StageMeasures, StageName } from '../survey/stageMeasures';
+import type { StageMeasures, StageName } from '../survey/table/stageMeasures';
 import { tapedMeasures } from './tapeCase';
 
 /** On a landing the proof stays at least so far from the motion [mm a side], tape included (measured, 32 landings). */

@@ -3,7 +3,7 @@ import { restTime } from '../carrying/restTime';
 import { GUIDELINE_EACH } from '../carrying/teamLimit';
 import { workRate } from '../carrying/workRate';
 import { found, refused, type Outcome } from '../measures/problem';
-import type { StageName, StageRow } from '../survey/stageMeasures';
+import type { StageName, StageRow } from '../survey/table/stageMeasures';
 import type { Build, BuildPiece } from './buildVerdict';
 import type { JobRates } from './jobRates';
 

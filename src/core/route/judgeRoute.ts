@@ -1,5 +1,5 @@
 import type { PieceSize, Pose } from '../measures/piece';
-import { ALL_HELD, poseOfHeld } from '../stages/held';
+import { ALL_HELD, poseOfHeld } from '../motion/held';
 import { bestChain, routeLayers, widestClearance, type ChainStep, type Layer } from './chain';
 import type { PreparedRoute } from './preparedRoute';
 import { changesInWords, changesOnChain, stepReason, type StepWords } from './reason';

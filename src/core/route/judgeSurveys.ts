@@ -1,4 +1,4 @@
-import type { Survey } from '../survey/groupSurveys';
+import type { Survey } from '../survey/table/groupSurveys';
 import { judgeBuild, type Build, type BuildVerdict } from './buildVerdict';
 import { prepareRoute } from './preparedRoute';
 import { routeCases } from './routeCases';

@@ -1,4 +1,4 @@
-import type { MeasureName, StageName } from '../survey/stageMeasures';
+import type { MeasureName, StageName } from '../survey/table/stageMeasures';
 
 /** What can be done on the spot to gain room, and how much that usually brings. */
 export interface PlainStep {

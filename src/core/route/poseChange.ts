@@ -1,6 +1,6 @@
 import type { PieceSize } from '../measures/piece';
-import { ALL_HELD, heldSizes, poseOfHeld, type Held } from '../stages/held';
-import type { StageMeasures, StageName } from '../survey/stageMeasures';
+import { ALL_HELD, heldSizes, poseOfHeld, type Held } from '../motion/held';
+import type { StageMeasures, StageName } from '../survey/table/stageMeasures';
 
 /** Free space in which a piece can be turned over [mm], as seen along the way. */
 export interface TurningSpace {

@@ -1,4 +1,4 @@
-import type { MeasureName, StageName, StageRow } from '../survey/stageMeasures';
+import type { MeasureName, StageName, StageRow } from '../survey/table/stageMeasures';
 import type { PlacedMeasures } from './placedMeasures';
 import type { BookStage, StageBook } from './stageBook';
 import { stageShortfall } from './stageShortfall';

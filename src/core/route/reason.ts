@@ -1,12 +1,12 @@
-import { ALL_HELD } from '../stages/held';
-import { measureAtStage } from '../survey/measureHeading';
-import type { MeasureName, StageName } from '../survey/stageMeasures';
-import { stageNeeds } from '../survey/stageNeeds';
+import { ALL_HELD } from '../motion/held';
+import { measureAtStage } from '../survey/words/measureHeading';
+import type { MeasureName, StageName } from '../survey/table/stageMeasures';
+import { stageNeeds } from '../survey/table/stageNeeds';
 import type { ChainStep } from './chain';
 import { changeWords } from './poseChange';
 import type { PreparedRoute } from './preparedRoute';
-import { LIFT_BY_HAND } from '../stages/liftByHand';
-import { NO_MOTION } from '../stages/shownAnswer';
+import { LIFT_BY_HAND } from '../motion/raiseByHand';
+import { NO_MOTION } from '../motion/shownAnswer';
 import type { BookPiece, StageBook } from './stageBook';
 import type { Verdict } from './verdict';
 

@@ -1,6 +1,6 @@
-import { measureHeading } from '../survey/measureHeading';
-import type { MeasureName, StageName, StageRow } from '../survey/stageMeasures';
-import { stageNeeds } from '../survey/stageNeeds';
+import { measureHeading } from '../survey/words/measureHeading';
+import type { MeasureName, StageName, StageRow } from '../survey/table/stageMeasures';
+import { stageNeeds } from '../survey/table/stageNeeds';
 import { outermost, type Build, type BuildPiece } from './buildVerdict';
 import { judgeRoute, type RouteJudgement } from './judgeRoute';
 import { plainStep } from './plainStep';

@@ -1,8 +1,8 @@
-import { halfLandingStage } from '../stages/halfLanding';
-import type { LandingStage } from '../stages/landingStage';
-import { quarterLandingStage } from '../stages/quarterLanding';
-import { winderStage } from '../stages/winder';
-import type { StageMeasures, StageName } from '../survey/stageMeasures';
+import { halfLandingStage } from '../stages/landing/halfLanding';
+import type { LandingStage } from '../stages/landing/landingStage';
+import { quarterLandingStage } from '../stages/landing/quarterLanding';
+import { winderStage } from '../stages/winder/winder';
+import type { StageMeasures, StageName } from '../survey/table/stageMeasures';
 
 /**
  * A stage whose motions are searched in space: landings and winders; undefined for the others, which are

@@ -1,10 +1,15 @@
 import type { PieceSize } from '../measures/piece';
-import { ALL_HELD, type Held } from '../stages/held';
-import { foundPassages, LANDING_WORK, retracedPassages, type FoundPassage } from '../stages/landingStage';
-import { LIFT_BY_HAND } from '../stages/liftByHand';
-import type { StageAnswer } from '../stages/stageAnswer';
-import type { StagePassage } from '../stages/stagePassage';
-import { MEASURE_NAMES, type StageName } from '../survey/stageMeasures';
+import { ALL_HELD, type Held } from '../motion/held';
+import {
+  foundPassages,
+  LANDING_WORK,
+  retracedPassages,
+  type FoundPassage,
+} from '../stages/landing/landingStage';
+import { LIFT_BY_HAND } from '../motion/raiseByHand';
+import type { StageAnswer } from '../motion/stageAnswer';
+import type { StagePassage } from '../motion/stagePassage';
+import { MEASURE_NAMES, type StageName } from '../survey/table/stageMeasures';
 import { deepProof } from './deepProof';
 import type { PlacedMeasures } from './placedMeasures';
 import { leaningRoom, poseChanges, turningSpaces } from './poseChange';

@@ -1,15 +1,15 @@
 import type { PieceSize } from '../measures/piece';
-import { cornerPassages } from '../stages/cornerPassages';
-import { flightPassages } from '../stages/flightPassages';
-import { foundPassages, LANDING_WORK, landingPassages } from '../stages/landingStage';
-import { liftCarPassages } from '../stages/liftCar';
-import { openingPassages } from '../stages/opening';
-import { roomPassages } from '../stages/roomPassages';
-import { sideDoorPassages } from '../stages/sideDoor';
-import type { StagePassage } from '../stages/stagePassage';
+import { cornerPassages } from '../stages/corner/cornerPassages';
+import { flightPassages } from '../stages/flight/flightPassages';
+import { foundPassages, LANDING_WORK, landingPassages } from '../stages/landing/landingStage';
+import { liftCarPassages } from '../stages/lift/liftCar';
+import { openingPassages } from '../stages/opening/opening';
+import { roomPassages } from '../stages/room/roomPassages';
+import { sideDoorPassages } from '../stages/sideDoor/sideDoor';
+import type { StagePassage } from '../motion/stagePassage';
 import type { PlacedMeasures } from './placedMeasures';
 import { searchedStage } from './searchedStage';
-import type { StageName } from '../survey/stageMeasures';
+import type { StageName } from '../survey/table/stageMeasures';
 
 /**
  * Every way through a stage that can be shown for a piece, by how it is held before and after. The measures

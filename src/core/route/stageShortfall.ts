@@ -1,8 +1,8 @@
-import { measureHeading } from '../survey/measureHeading';
-import { stageNeeds, usesMeasure } from '../survey/stageNeeds';
-import type { MeasureName, StageName, StageRow } from '../survey/stageMeasures';
+import { measureHeading } from '../survey/words/measureHeading';
+import { stageNeeds, usesMeasure } from '../survey/table/stageNeeds';
+import type { MeasureName, StageName, StageRow } from '../survey/table/stageMeasures';
 
-export { measureHeading } from '../survey/measureHeading';
+export { measureHeading } from '../survey/words/measureHeading';
 
 /** Why a step cannot be judged: a measure that its stage needs is missing, or one it uses is refused. */
 export function stageShortfall(row: StageRow): string | undefined {

@@ -1,5 +1,5 @@
 import type { PieceSize } from '../measures/piece';
-import type { MeasureName } from '../survey/stageMeasures';
+import type { MeasureName } from '../survey/table/stageMeasures';
 import type { PlacedMeasures } from './placedMeasures';
 
 /** Which way every measure errs: against the piece, not at all, or for it. */

@@ -1,4 +1,4 @@
-import type { KeyAttitude, Motion } from '../stages/stageAnswer';
+import type { KeyAttitude, Motion } from '../motion/stageAnswer';
 import { multiply, quaternionFromAxes, slerp, type Quaternion } from './quaternion';
 import type { SpaceTask } from './readScene';
 import type { SpaceChecker } from './spaceChecker';

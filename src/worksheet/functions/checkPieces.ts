@@ -1,6 +1,6 @@
 import { found } from '../../core/measures/problem';
 import type { Cell } from '../../core/measures/readQuantity';
-import { checkPieces as compute } from '../../core/survey/checkPieces';
+import { checkPieces as compute } from '../../core/survey/checks/checkPieces';
 import { CHECK_RESULT_MEANING, CHECK_VALIDITY, checkedTable, PROBLEMS_HEADER } from '../checkedTable';
 import type { TableFunction } from '../description';
 

@@ -1,6 +1,6 @@
 import { found } from '../../core/measures/problem';
 import type { Cell } from '../../core/measures/readQuantity';
-import { checkRoute as compute } from '../../core/survey/checkRoute';
+import { checkRoute as compute } from '../../core/survey/checks/checkRoute';
 import { CHECK_RESULT_MEANING, CHECK_VALIDITY, checkedTable, PROBLEMS_HEADER } from '../checkedTable';
 import type { TableFunction } from '../description';
 

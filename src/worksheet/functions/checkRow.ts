@@ -1,7 +1,7 @@
 import { found, refused, type Problem } from '../../core/measures/problem';
 import type { Cell } from '../../core/measures/readQuantity';
-import { checkRow as compute } from '../../core/survey/checkRow';
-import { problemText } from '../../core/survey/problemWords';
+import { checkRow as compute } from '../../core/survey/checks/checkRow';
+import { problemText } from '../../core/survey/words/problemWords';
 import { CHECK_VALIDITY } from '../checkedTable';
 import type { TableFunction } from '../description';
 

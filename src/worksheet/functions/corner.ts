@@ -1,5 +1,5 @@
 import type { Working } from '../../core/measures/working';
-import { cornerClearance } from '../../core/stages/corner';
+import { cornerClearance } from '../../core/stages/corner/corner';
 import { opening, PIECE_SIZES, TURN } from '../arguments';
 import type { NumberFunction } from '../description';
 import { withPiece } from '../pieceArgument';

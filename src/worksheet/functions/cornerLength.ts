@@ -1,6 +1,6 @@
 import { refused } from '../../core/measures/problem';
 import type { Working } from '../../core/measures/working';
-import { cornerLength as longestRoundCorner } from '../../core/stages/cornerLength';
+import { cornerLength as longestRoundCorner } from '../../core/stages/corner/cornerLength';
 import { opening, PIECE_LENGTH_RANGE, TURN } from '../arguments';
 import type { NumberFunction } from '../description';
 import { SPACE_CAUTION } from '../clearanceWords';

@@ -1,6 +1,6 @@
 import { refused } from '../../core/measures/problem';
 import type { Working } from '../../core/measures/working';
-import { faceThroughOpening } from '../../core/stages/diagonal';
+import { faceThroughOpening } from '../../core/stages/opening/diagonal';
 import { FACE_SIZES, faceTooShort, opening, PIECE_LENGTH_RANGE } from '../arguments';
 import type { NumberFunction } from '../description';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';

@@ -1,6 +1,6 @@
 import { refused } from '../../core/measures/problem';
 import type { Working } from '../../core/measures/working';
-import { faceThroughOpening } from '../../core/stages/diagonal';
+import { faceThroughOpening } from '../../core/stages/opening/diagonal';
 import { faceTooShort, PIECE_LENGTH_RANGE } from '../arguments';
 import type { NumberFunction } from '../description';
 import { diagonal } from './diagonal';

@@ -1,8 +1,8 @@
 import type { Working } from '../../core/measures/working';
-import { writeAnswer } from '../../core/stages/answerWorking';
-import { flightClearance } from '../../core/stages/flight';
-import { flightPassages } from '../../core/stages/flightPassages';
-import { bestPassage } from '../../core/stages/opening';
+import { writeAnswer } from '../../core/motion/answerWorking';
+import { flightClearance } from '../../core/stages/flight/flight';
+import { flightPassages } from '../../core/stages/flight/flightPassages';
+import { bestPassage } from '../../core/stages/opening/opening';
 import { GOING, HEADROOM, opening, PIECE_SIZES, RISE } from '../arguments';
 import type { ArgumentDescription, NumberFunction } from '../description';
 import { withPieceUnder } from '../pieceArgument';

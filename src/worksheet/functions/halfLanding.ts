@@ -1,6 +1,6 @@
 import type { Working } from '../../core/measures/working';
-import { writeAnswer } from '../../core/stages/answerWorking';
-import { halfLandingAnswer } from '../../core/stages/halfLanding';
+import { writeAnswer } from '../../core/motion/answerWorking';
+import { halfLandingAnswer } from '../../core/stages/landing/halfLanding';
 import { GOING, HEADROOM, opening, OVER_RAIL, PIECE_SIZES, RISE } from '../arguments';
 import type { NumberFunction } from '../description';
 import { LANDING_CEILING, LANDING_MOTIONS, LANDING_SOURCE, LANDING_VALIDITY } from '../landingWords';

@@ -1,6 +1,6 @@
 import type { Working } from '../../core/measures/working';
-import { writeAnswer } from '../../core/stages/answerWorking';
-import { liftCarAnswer } from '../../core/stages/liftCar';
+import { writeAnswer } from '../../core/motion/answerWorking';
+import { liftCarAnswer } from '../../core/stages/lift/liftCar';
 import { opening, PIECE_SIZES } from '../arguments';
 import type { NumberFunction } from '../description';
 import { withPiece } from '../pieceArgument';

@@ -1,5 +1,5 @@
 import type { Working } from '../../core/measures/working';
-import { openingClearance } from '../../core/stages/opening';
+import { openingClearance } from '../../core/stages/opening/opening';
 import { opening as openingMeasure, PIECE_SIZES } from '../arguments';
 import type { NumberFunction } from '../description';
 import { withPiece } from '../pieceArgument';

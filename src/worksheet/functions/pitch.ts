@@ -1,4 +1,4 @@
-import { pitch as pitchOf } from '../../core/stages/pitch';
+import { pitch as pitchOf } from '../../core/stages/flight/pitch';
 import { GOING, RISE } from '../arguments';
 import type { NumberFunction } from '../description';
 

@@ -1,6 +1,6 @@
 import type { Working } from '../../core/measures/working';
-import { writeAnswer } from '../../core/stages/answerWorking';
-import { sideDoorAnswer } from '../../core/stages/sideDoor';
+import { writeAnswer } from '../../core/motion/answerWorking';
+import { sideDoorAnswer } from '../../core/stages/sideDoor/sideDoor';
 import { opening, PIECE_SIZES } from '../arguments';
 import type { NumberFunction } from '../description';
 import { withPiece } from '../pieceArgument';

@@ -1,5 +1,5 @@
 import type { Working } from '../../core/measures/working';
-import { upend as standOnEnd } from '../../core/stages/upend';
+import { upend as standOnEnd } from '../../core/stages/upend/upend';
 import { opening, PIECE_SIZES } from '../arguments';
 import type { NumberFunction } from '../description';
 import { withPiece } from '../pieceArgument';

@@ -1,5 +1,5 @@
 import { deepProof } from '../../../src/core/route/deepProof';
-import { corner } from '../../../src/core/stages/corner';
+import { corner } from '../../../src/core/stages/corner/corner';
 import { sortedPiece } from '../../../src/core/measures/piece';
 import { judge, route } from './routeFixtures';
 

@@ -1,5 +1,5 @@
-import { quarterLandingStage } from '../../../src/core/stages/quarterLanding';
-import { foundPassages } from '../../../src/core/stages/landingStage';
+import { quarterLandingStage } from '../../../src/core/stages/landing/quarterLanding';
+import { foundPassages } from '../../../src/core/stages/landing/landingStage';
 import { judge, piece, route } from './routeFixtures';
 
 describe('lifted higher than by hand', () => {

@@ -1,7 +1,12 @@
 import fc from 'fast-check';
 import { verdictRank } from '../../../src/core/route/verdict';
 import { effectOfMeasure } from '../../../src/core/route/tapeCase';
-import type { MeasureName, StageMeasures, StageName, StageRow } from '../../../src/core/survey/stageMeasures';
+import type {
+  MeasureName,
+  StageMeasures,
+  StageName,
+  StageRow,
+} from '../../../src/core/survey/table/stageMeasures';
 import { judge, openEnds, piece, route } from './routeFixtures';
 
 const mm = (min: number, max: number) => fc.integer({ min, max });

@@ -7,10 +7,10 @@ import { paddedPiece, sortedPiece, type PieceSize } from '../../../src/core/meas
 import { findMotion } from '../../../src/core/space/findMotion';
 import type { SpaceTask } from '../../../src/core/space/readScene';
 import { seededStream } from '../../../src/core/space/seededStream';
-import { halfLandingShown } from '../../../src/core/stages/halfLanding';
-import { quarterLandingShown } from '../../../src/core/stages/quarterLanding';
-import type { SceneBox, ShownAnswer } from '../../../src/core/stages/stageAnswer';
-import { winderShown } from '../../../src/core/stages/winder';
+import { halfLandingShown } from '../../../src/core/stages/landing/halfLanding';
+import { quarterLandingShown } from '../../../src/core/stages/landing/quarterLanding';
+import type { SceneBox, ShownAnswer } from '../../../src/core/motion/stageAnswer';
+import { winderShown } from '../../../src/core/stages/winder/winder';
 import { replay } from '../../support/replayMotion';
 
 /** More with SCENES=2000 npx jest tests/core/space/contradictions */

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { sortedPiece } from '../../../src/core/measures/piece';
-import { corner } from '../../../src/core/stages/corner';
-import { cornerPassages } from '../../../src/core/stages/cornerPassages';
-import { flightFit } from '../../../src/core/stages/flight';
-import { flightPassages } from '../../../src/core/stages/flightPassages';
-import { heldSizes } from '../../../src/core/stages/held';
-import { bestPassage } from '../../../src/core/stages/opening';
-import { roomPassages } from '../../../src/core/stages/roomPassages';
+import { corner } from '../../../src/core/stages/corner/corner';
+import { cornerPassages } from '../../../src/core/stages/corner/cornerPassages';
+import { flightFit } from '../../../src/core/stages/flight/flight';
+import { flightPassages } from '../../../src/core/stages/flight/flightPassages';
+import { heldSizes } from '../../../src/core/motion/held';
+import { bestPassage } from '../../../src/core/stages/opening/opening';
+import { roomPassages } from '../../../src/core/stages/room/roomPassages';
 
 const mm = (min: number, max: number) => fc.integer({ min, max });
 const anyPiece = fc.tuple(mm(300, 2600), mm(200, 1300), mm(15, 700)).map(([l, b, t]) => sortedPiece(l, b, t));

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import type { Cell } from '../../../src/core/measures/readQuantity';
-import { checkPieces } from '../../../src/core/survey/checkPieces';
-import { problemText } from '../../../src/core/survey/problemWords';
-import { readPieces } from '../../../src/core/survey/readPieces';
+import { checkPieces } from '../../../src/core/survey/checks/checkPieces';
+import { problemText } from '../../../src/core/survey/words/problemWords';
+import { readPieces } from '../../../src/core/survey/table/readPieces';
 import { surveyTable } from '../../support/surveyTable';
 
 type Row = Readonly<Record<string, Cell>>;

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
-import { nearestWord } from '../../../src/core/survey/nearestWord';
-import { STAGE_NAMES } from '../../../src/core/survey/stageMeasures';
-import { stageNamed, stagesMeant } from '../../../src/core/survey/stageNamed';
+import { nearestWord } from '../../../src/core/survey/table/nearestWord';
+import { STAGE_NAMES } from '../../../src/core/survey/table/stageMeasures';
+import { stageNamed, stagesMeant } from '../../../src/core/survey/table/stageNamed';
 
 // What people mistype: common practice, no source.
 test.each([

@@ -1,7 +1,7 @@
-import { plausibleRange } from '../../../src/core/survey/plausibleRange';
-import { possibleRange } from '../../../src/core/survey/possibleRange';
-import { STAGE_NAMES } from '../../../src/core/survey/stageMeasures';
-import { stageNeeds } from '../../../src/core/survey/stageNeeds';
+import { plausibleRange } from '../../../src/core/survey/checks/plausibleRange';
+import { possibleRange } from '../../../src/core/survey/table/possibleRange';
+import { STAGE_NAMES } from '../../../src/core/survey/table/stageMeasures';
+import { stageNeeds } from '../../../src/core/survey/table/stageNeeds';
 
 describe.each(STAGE_NAMES)('%s', (stage) => {
   const { needs, may } = stageNeeds(stage);

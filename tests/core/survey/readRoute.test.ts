@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import type { Cell } from '../../../src/core/measures/readQuantity';
-import { checkRoute } from '../../../src/core/survey/checkRoute';
-import { readHeaders } from '../../../src/core/survey/readHeaders';
-import { readRoute } from '../../../src/core/survey/readRoute';
+import { checkRoute } from '../../../src/core/survey/checks/checkRoute';
+import { readHeaders } from '../../../src/core/survey/table/readHeaders';
+import { readRoute } from '../../../src/core/survey/table/readRoute';
 import { surveyTable } from '../../support/surveyTable';
 
 const HOUSE = surveyTable([

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import type { Cell } from '../../../src/core/measures/readQuantity';
 import { stageShortfall } from '../../../src/core/route/stageShortfall';
-import { checkRoute } from '../../../src/core/survey/checkRoute';
-import { problemTexts } from '../../../src/core/survey/problemTexts';
-import { readRoute } from '../../../src/core/survey/readRoute';
-import { MEASURE_NAMES, STAGE_NAMES } from '../../../src/core/survey/stageMeasures';
-import { measureHeading } from '../../../src/core/survey/measureHeading';
+import { checkRoute } from '../../../src/core/survey/checks/checkRoute';
+import { problemTexts } from '../../../src/core/survey/words/problemTexts';
+import { readRoute } from '../../../src/core/survey/table/readRoute';
+import { MEASURE_NAMES, STAGE_NAMES } from '../../../src/core/survey/table/stageMeasures';
+import { measureHeading } from '../../../src/core/survey/words/measureHeading';
 import { surveyTable } from '../../support/surveyTable';
 
 type Row = Readonly<Record<string, Cell>>;

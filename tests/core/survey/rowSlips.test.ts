@@ -1,7 +1,7 @@
 import type { Cell } from '../../../src/core/measures/readQuantity';
-import { checkRow } from '../../../src/core/survey/checkRow';
-import { problemText } from '../../../src/core/survey/problemWords';
-import type { SurveyProblem } from '../../../src/core/survey/surveyProblem';
+import { checkRow } from '../../../src/core/survey/checks/checkRow';
+import { problemText } from '../../../src/core/survey/words/problemWords';
+import type { SurveyProblem } from '../../../src/core/survey/checks/surveyProblem';
 
 type Row = Readonly<Record<string, Cell>>;
 

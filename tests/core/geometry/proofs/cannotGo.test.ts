@@ -3,7 +3,7 @@ import { ladderAtMost, longestRodRoundCorner } from '../../../../src/core/geomet
 import { yawCutAtMost } from '../../../../src/core/geometry/proofs/yawCutAtMost';
 import { seededStream } from '../../../../src/core/space/seededStream';
 import { paddedPiece, sortedPiece } from '../../../../src/core/measures/piece';
-import { corner } from '../../../../src/core/stages/corner';
+import { corner } from '../../../../src/core/stages/corner/corner';
 
 describe('the ladder proof', () => {
   test('has the calculus books’ ladder', () => {

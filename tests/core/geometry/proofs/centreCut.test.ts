@@ -6,8 +6,8 @@ import { longestRodRoundCorner } from '../../../../src/core/geometry/proofs/ladd
 import { yawCutAtMost } from '../../../../src/core/geometry/proofs/yawCutAtMost';
 import { paddedPiece, sortedPiece } from '../../../../src/core/measures/piece';
 import { seededStream } from '../../../../src/core/space/seededStream';
-import { corner } from '../../../../src/core/stages/corner';
-import { cornerAtMost } from '../../../../src/core/stages/cornerPassages';
+import { corner } from '../../../../src/core/stages/corner/corner';
+import { cornerAtMost } from '../../../../src/core/stages/corner/cornerPassages';
 import { searchCorner } from '../../../support/cornerOracle';
 
 const FEET = 304.8;

@@ -11,8 +11,8 @@ import {
 } from '../../../../src/core/geometry/proofs/quarterLandingCutAtMost';
 import { paddedPiece, sortedPiece, type PieceSize } from '../../../../src/core/measures/piece';
 import { seededStream } from '../../../../src/core/space/seededStream';
-import { halfLandingShown, halfLandingStage } from '../../../../src/core/stages/halfLanding';
-import { quarterLandingShown, quarterLandingStage } from '../../../../src/core/stages/quarterLanding';
+import { halfLandingShown, halfLandingStage } from '../../../../src/core/stages/landing/halfLanding';
+import { quarterLandingShown, quarterLandingStage } from '../../../../src/core/stages/landing/quarterLanding';
 import { greatestStanding, type BuiltLanding } from '../../../support/standsOnStairs';
 
 const stairs = { headroom: 2100, rise: 190, going: 240, overRail: 0 };

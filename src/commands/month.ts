@@ -1,0 +1,56 @@
+import { mkdir, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { CAUTIONS } from '../core/measures/cautions';
+import { FIRM, INVENTED } from '../sample/firm';
+import { sampleWorkbook } from '../sample/sampleWorkbook';
+import { buildIfStale } from './buildIfStale';
+import { openWorkbook } from '../sheetHost/excelts/openWorkbook';
+import { loadBundle } from '../sheetHost/loadBundle';
+import { explainMonth } from '../month/explainMonth';
+import { monthPage } from '../month/monthPage';
+import { readMonth, readTable } from '../month/readMonth';
+import { monthSummary } from '../month/monthSummary';
+import { cellAddress } from '../sheetHost/address';
+
+const ROOT = path.resolve(__dirname, '../..');
+const WORKBOOK = 'sample-month.xlsx';
+const PAGE = 'sample-month.html';
+const TITLE = `${FIRM.name}: surveys of ${FIRM.month} ${FIRM.year}`;
+
+/** Computes the sample month in the built add-in, prints it, and writes the workbook and a page that shows it. */
+async function month(): Promise<void> {
+  if (await buildIfStale(ROOT)) console.log('Built the add-in into dist.');
+  const bundle = await loadBundle(path.join(ROOT, 'dist'));
+  if (bundle.faults.length > 0) throw new Error(`The add-in is not whole: ${bundle.faults.join('; ')}`);
+
+  const opened = await openWorkbook(await sampleWorkbook());
+  if (!opened.ok) throw new Error(`The sample workbook was refused: ${opened.reason}`);
+  const { host } = opened;
+  host.register(bundle);
+  const { circular, unreadable } = host.recalculate();
+  const faulty = [...circular, ...unreadable].map((c) => `${c.sheet}!${cellAddress(c.row, c.column)}`);
+  if (faulty.length > 0) throw new Error(`Formulas that cannot be computed: ${faulty.join(', ')}`);
+
+  const read = readMonth(host);
+  const routes = readTable(host, ['Survey', 'Step', 'Stage']);
+  const pieces = readTable(host, ['Build', 'Piece', 'Length']);
+  const explained = read && routes && pieces ? explainMonth(read, routes, pieces) : read;
+  for (const line of monthSummary(explained)) console.log(line);
+
+  const written = new Map<string, Uint8Array | string>([[WORKBOOK, (await host.save()).bytes]]);
+  if (explained) written.set(PAGE, monthPage(explained, { title: TITLE, remark: INVENTED }));
+  await mkdir(path.join(ROOT, 'dist'), { recursive: true });
+  console.log(`\n${CAUTIONS.route}\n`);
+  for (const [name, content] of written) {
+    const file = path.join(ROOT, 'dist', name);
+    await writeFile(file, content);
+    console.log(
+      `${name === PAGE ? 'A page to read and print' : 'The workbook, with all results'}: ${path.relative(process.cwd(), file)}`,
+    );
+  }
+}
+
+month().catch((error: unknown) => {
+  console.error(error instanceof Error ? error.message : error);
+  process.exitCode = 1;
+});

@@ -1,0 +1,30 @@
+import path from 'node:path';
+import { sampleWorkbook } from '../sample/sampleWorkbook';
+import { buildIfStale } from './buildIfStale';
+import { startSheetServer } from './sheetServer';
+
+const ROOT = path.resolve(__dirname, '../..');
+const PORT = 4680;
+
+/** Serves the sheet page with the sample workbook: `npm start`, or `npm start -- 5000` for another port. */
+async function serve(): Promise<void> {
+  const asked = process.argv[2];
+  const port = asked === undefined ? PORT : Number(asked);
+  if (!Number.isInteger(port) || port < 1 || port > 65535)
+    throw new Error(`"${asked}" is no port: 1 to 65535`);
+  if (await buildIfStale(ROOT)) console.log('Built the add-in into dist.');
+  const { origin } = await startSheetServer(path.join(ROOT, 'dist'), await sampleWorkbook(), port);
+  console.log(`The try-out page is at ${origin} on this machine only. Ctrl+C ends it.`);
+}
+
+serve().catch((error: unknown) => {
+  const taken = (error as { code?: unknown }).code === 'EADDRINUSE';
+  console.error(
+    taken
+      ? 'The port is taken: npm start -- 5000 asks for another.'
+      : error instanceof Error
+        ? error.message
+        : error,
+  );
+  process.exitCode = 1;
+});

@@ -1,0 +1,124 @@
+import { rectangleThroughOpening } from '../../geometry/rectangleThroughOpening';
+import type { PieceSize, Pose } from '../../measures/piece';
+import { clearSquareToPitch, type FlightMeasures } from './flight';
+import { ALL_HELD, heldSizes, poseOfHeld, type Held } from '../../motion/held';
+import { flightEndsAtMost, flightEndsFit, type FlightEndMeasures } from './flightEnds';
+import { openingAtMost, type ProvedBound } from '../opening/openingAtMost';
+import type { StagePassage } from '../../motion/stagePassage';
+
+interface Way {
+  readonly held: Held;
+  /** On the straight part alone [mm a side]. */
+  readonly straight: number;
+  readonly pose: Pose;
+  readonly critical: string;
+  /** Height [mm] it takes square to the pitch, and how much of that padding adds [mm per mm]. */
+  readonly height: number;
+  readonly perPadding: number;
+  readonly leaning: boolean;
+}
+
+/**
+ * The ways up a flight, by how the piece is held level before and after it: laid along the pitch, its side along
+ * the way tilted with the stair; leaning across the pitch, which needs room to lean at both ends; or kept
+ * upright, when its lower edge rests on the line of nosings at one end only: upright + along tan(pitch) <=
+ * headroom. Where the ends were measured, also on to the flight and off it (`flightEndsFit`). A way that cannot
+ * pass and that a better one stands beside is left out.
+ *
+ * Model: as `flightFit`; the plane square to the pitch through a nosing is an opening of width x headroom
+ * cos(pitch) that the piece's centre has to cross, which gives the proved bound.
+ * @source Carver's condition (Wetzel, Mathematics Magazine 73, 2000, 204-211); trigonometry of the pitch
+ */
+export function flightPassages(
+  measures: FlightMeasures,
+  piece: PieceSize,
+  ends: FlightEndMeasures = {},
+): StagePassage[] {
+  const channel = clearSquareToPitch(measures);
+  const { atMost, bound } = flightAtMost(measures, channel, piece, ends);
+  const measured =
+    ends.footCeiling !== undefined ||
+    ends.footSpace !== undefined ||
+    ends.headCeiling !== undefined ||
+    ends.headSpace !== undefined;
+  let best = -Infinity;
+  const passages: StagePassage[] = [];
+  const ways = straightWays(measures, channel, piece);
+  if (measured) ways.sort((one, other) => other.straight - one.straight);
+  for (const way of ways) {
+    if (measured && way.straight < Math.min(0, best)) continue;
+    let clearance = way.straight;
+    let { critical } = way;
+    let lift = 0;
+    if (measured) {
+      const { along } = heldSizes(piece, way.held);
+      const fit = flightEndsFit(measures, ends, along, way.height);
+      // Leaning, padding adds more to the height than to a side.
+      const byEnds = fit.clearance > 0 ? fit.clearance / way.perPadding : fit.clearance;
+      lift = fit.lift;
+      if (byEnds < clearance) {
+        clearance = byEnds;
+        critical = fit.critical;
+      }
+    }
+    if (clearance > best) best = clearance;
+    const answer = { clearance, atMost, bound, pose: way.pose, critical, ...(lift > 0 ? { lift } : {}) };
+    const { held } = way;
+    passages.push({ from: held, to: held, answer, ...(way.leaning ? { needsTurningRoom: true } : {}) });
+  }
+  return passages;
+}
+
+function flightAtMost(
+  measures: FlightMeasures,
+  channel: number,
+  piece: PieceSize,
+  ends: FlightEndMeasures,
+): ProvedBound {
+  const straight = openingAtMost({ width: measures.width, height: channel }, piece);
+  const atEnds = flightEndsAtMost(measures, ends, piece);
+  if (atEnds && atEnds.atMost < straight.atMost) return atEnds;
+  return { ...straight, bound: straight.bound.replace('the opening', 'the clear way up the stair') };
+}
+
+function straightWays(measures: FlightMeasures, channel: number, piece: PieceSize): Way[] {
+  const { width, headroom, rise, going } = measures;
+  const tangent = rise / going;
+  const between = `between the sides of the flight, ${Math.round(width)} mm apart`;
+  const under = `under the headroom of ${Math.round(headroom)} mm`;
+  const ways: Way[] = [];
+  for (const held of ALL_HELD) {
+    const { along, across, upright } = heldSizes(piece, held);
+    const byWidth = (width - across) / 2;
+    const alongPitch = (channel - upright) / 2;
+    const plumb = (headroom - upright - along * tangent) / (2 * (1 + tangent));
+    const byHeight = Math.max(alongPitch, plumb);
+    const floor = -Math.max(across, upright) / 2;
+    const straight = Math.max(Math.min(byWidth, byHeight), floor);
+    ways.push({
+      held,
+      straight,
+      // A piece laid along the pitch is tilted with the stair and keeps its trade name, unless it stands on end.
+      pose: held[1] === 'L' && alongPitch > plumb ? 'tilted' : poseOfHeld(held),
+      critical: byWidth <= byHeight ? between : under,
+      height: upright,
+      perPadding: 1,
+      leaning: false,
+    });
+    if (held[0] !== 'L') continue;
+    const fit = rectangleThroughOpening(width, channel, across, upright);
+    if (fit.clearance <= straight || fit.angle <= 0) continue;
+    const [s, c] = [Math.sin(fit.angle), Math.cos(fit.angle)];
+    const [long, short] = [Math.max(across, upright), Math.min(across, upright)];
+    ways.push({
+      held,
+      straight: fit.clearance,
+      pose: 'leaning',
+      critical: `leaning ${Math.round((fit.angle * 180) / Math.PI)} degrees on the flight`,
+      height: channel >= width ? long * c + short * s : long * s + short * c,
+      perPadding: s + c,
+      leaning: true,
+    });
+  }
+  return ways;
+}

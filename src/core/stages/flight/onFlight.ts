@@ -1,0 +1,49 @@
+import type { PieceSize } from '../../measures/piece';
+import { turnOfAxes } from '../../motion/attitude';
+import { heldSizes, type Held } from '../../motion/held';
+import type { KeyAttitude } from '../../motion/stageAnswer';
+
+/** The piece held on a flight, its underside just above the line of nosings. */
+export function onFlight(
+  piece: PieceSize,
+  held: Held,
+  padding: number,
+  out: readonly [number, number],
+  slope: number,
+  edge: readonly [number, number, number],
+  headroom: number,
+  away: number,
+): KeyAttitude {
+  const stretch = Math.sqrt(1 + slope * slope);
+  const t: [number, number, number] = [out[0] / stretch, out[1] / stretch, slope / stretch];
+  const up: [number, number, number] = [
+    (-out[0] * slope) / stretch,
+    (-out[1] * slope) / stretch,
+    1 / stretch,
+  ];
+  const side: [number, number, number] = [-out[1], out[0], 0];
+  const upright = Math.max(0, heldSizes(piece, held).upright + 2 * padding);
+  // A third of what is free below it, and no more than a hand's breadth.
+  const free = headroom / stretch - upright;
+  const height = upright / 2 + Math.min(40, free / 2);
+  return {
+    at: [0, 1, 2].map((k) => edge[k]! + t[k]! * away * stretch + up[k]! * height) as unknown as [
+      number,
+      number,
+      number,
+    ],
+    turn: turnOfAxes(held, t, side, up),
+  };
+}
+
+/** Padding at which the held piece fills the flight's width or its clear height. */
+export function paddingOnFlight(
+  piece: PieceSize,
+  held: Held,
+  width: number,
+  headroom: number,
+  slope: number,
+): number {
+  const { across, upright } = heldSizes(piece, held);
+  return Math.min(width - across, headroom / Math.sqrt(1 + slope * slope) - upright) / 2;
+}

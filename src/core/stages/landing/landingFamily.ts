@@ -1,0 +1,476 @@
+import { bendWithWall } from '../../geometry/bendWithWall';
+import { greatestPadding } from '../../geometry/greatestPadding';
+import { turnsRightAngle } from '../../geometry/turnsRightAngle';
+import type { PieceSize } from '../../measures/piece';
+import { heldSizes, type Held } from '../../motion/held';
+import { BETWEEN, bestSwing, type BestSwing, type Swing } from './landingSwing';
+
+// Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
+const { PI, SQRT1_2, asin, atan2, cos, hypot, max, min, sin, sqrt, tan } = Math;
+
+/** A landing between two flights, as its families of motions see it: what lies along each flight's way. */
+export interface LandingPlan {
+  /** Clear widths [mm] of the lower and the upper flight. */
+  readonly widthIn: number;
+  readonly widthOut: number;
+  /** From the lower flight's edge of the landing to the wall that faces it, and the same for the upper [mm]. */
+  readonly depthIn: number;
+  readonly depthOut: number;
+  /** Half landing: from wall to wall across both flights [mm]. Quarter landing: undefined. */
+  readonly across: number | undefined;
+  readonly headroom: number;
+  readonly rise: number;
+  readonly going: number;
+  /** Flat ceiling over the landing [mm]. */
+  readonly ceiling: number;
+}
+
+/** How the piece is held while it goes round. */
+export type RoundAs = 'level' | 'tilted' | 'upright' | 'swung';
+
+/** A motion of a family, by what tells it apart; `landingFamilyMotion` draws it. */
+export interface FamilyFit {
+  readonly clearance: number;
+  readonly held: Held;
+  readonly as: RoundAs;
+  /** Angle [rad] of its side along the way above the level while it goes round. */
+  readonly tilt: number;
+  /** Moved across sideways without turning about. */
+  readonly sideways: boolean;
+  /** Height [mm] of its lowest corner above the landing, on the way out. */
+  readonly lift: number;
+  /** Where it is closest, in words. */
+  readonly critical: string;
+  /** Swung: which way on the lower flight's side and on the upper's. */
+  readonly swings?: readonly [Swing, Swing];
+}
+
+/** What is asked of the families. */
+export interface FamilyAsk {
+  /** Padding [mm a side] below which no answer is wanted. */
+  readonly atLeast?: number;
+  /** How high it may be lifted above the landing [mm]. */
+  readonly mostLift?: number;
+}
+
+/** Angles looked at in a sweep from the pitch to a steeper tilt, before the least is narrowed down. */
+const SWEEP = 12;
+/** Greatest value of 2 s - s^3: from there on the height on the way out falls all the way. */
+const MOST_SHARE = (4 / 3) * sqrt(2 / 3);
+/** How near the greatest padding has to be [mm]. */
+const FINENESS = 0.005;
+/** Tilts looked at before the best is narrowed down. */
+const TILTS = 8;
+/** What is thinner counts as so thick [mm]. */
+const THIN = 1;
+/** Kept clear of a ceiling that decides the tilt [mm]: far more than any rounding. */
+const CLEAR = 0.001;
+/** How far beyond the clearance it is asked what stands in the way [mm]. */
+const NEAR = 0.05;
+/** Paddings nearer than this to each other are the same [mm]. */
+const SAME = 1e-6;
+
+/**
+ * The best of the families of motions round a landing for a piece held so on both flights, in closed form:
+ * along the lower flight, lying on its pitch; at the landing's edge brought level, or raised to a steeper
+ * tilt, or stood upright; turned about on the landing in that attitude, its plan a rectangle pushed into the
+ * outer corner, its back over the lower flight and then its front over the upper as far as headroom and
+ * nosings allow, lifted in between where it has to stand above the upper nosings; and back along the pitch.
+ * Or, on a half landing, moved across sideways; or swung up across it and down again (`bestSwing`).
+ *
+ * Conditions, all sufficient (own derivations): the rectangle round a corner in plan
+ * (`turnsRightAngle`); its diagonal in plan within the landing and what it may overhang; level over
+ * the lower flight by (headroom - height)/slope, over the upper once it is lifted by rise + slope x overhang;
+ * the bends between level and pitch (`bendWithWall`); for a steeper tilt the sweep's height under the ceilings.
+ * Where the ceiling over the landing is higher than the flight's, only what is said in `entrySpare` uses it.
+ * A clearance of 0 or more never falls when a width, depth, headroom or ceiling grows or the piece shrinks; below
+ * 0 a thin piece has nothing to lose a side, and its figure is another way's.
+ *
+ * @returns undefined where no family bears what is asked
+ */
+export function landingFamily(
+  plan: LandingPlan,
+  piece: PieceSize,
+  held: Held,
+  { atLeast = -piece.length / 2, mostLift = Infinity }: FamilyAsk = {},
+): FamilyFit | undefined {
+  const shape = shapeOf(plan);
+  const { along, across, upright } = heldSizes(piece, held);
+  const most = min(
+    (min(plan.widthIn, plan.widthOut) - across) / 2,
+    (shape.channelIn - upright) / 2,
+    (shape.channelOut - upright) / 2,
+  );
+  const least = max(atLeast, (THIN - min(along, upright)) / 2);
+  let best: FamilyFit | undefined;
+  const consider = (as: RoundAs, sideways: boolean, limit: number): void => {
+    const from = best ? best.clearance + SAME : least;
+    const upTo = min(most, limit);
+    if (upTo < from) return;
+    const roundAt = (c: number, tilt: number): Round =>
+      roundOf(as, along + 2 * c, upright + 2 * c, max(THIN, across + 2 * c), tilt, sideways);
+    const spareAt: SpareAt = (round, wanted) => {
+      const lifted = mostLift === Infinity ? 0 : liftOf(shape, round);
+      return lifted > mostLift ? mostLift - lifted : roundSpare(shape, round, wanted);
+    };
+    const tiltAt = (c: number): { spare: number; tilt: number } =>
+      bestTilt(shape, as, (tilt) => roundAt(c, tilt), spareAt);
+    const spare = (c: number): number => tiltAt(c).spare;
+    const clearance = greatestPadding(from, upTo, spare, FINENESS);
+    if (clearance === undefined) return;
+    const { tilt } = tiltAt(clearance);
+    const round = roundAt(clearance, tilt);
+    const lift = liftOf(shape, round);
+    const critical =
+      clearance >= most - NEAR
+        ? 'on the flights'
+        : clearance >= limit - NEAR
+          ? 'where flight and landing meet'
+          : closestWords(shape, roundOf(as, round.u + NEAR, round.v + NEAR, round.q + NEAR, tilt, sideways));
+    best = { clearance, held, as, tilt, sideways, lift, critical };
+  };
+  const bends = min(entryBend(shape, along, upright), exitBend(shape, along, upright));
+  if (plan.across !== undefined) consider('level', true, min(bends, (plan.depthIn - along) / 2));
+  consider('level', false, bends);
+  // Raised farther its plan is shorter only past twice the angle of its diagonal.
+  consider('upright', false, most);
+  if (plan.across !== undefined) consider('upright', true, (plan.depthIn - upright) / 2);
+  consider('tilted', false, most);
+  if (plan.across !== undefined) best = swung(shape, piece, held, most, mostLift, best, least) ?? best;
+  return best;
+}
+
+/** Swung up and down again, where that leaves more than the best so far. */
+function swung(
+  shape: LandingShape,
+  piece: PieceSize,
+  held: Held,
+  most: number,
+  mostLift: number,
+  best: FamilyFit | undefined,
+  least: number,
+): FamilyFit | undefined {
+  const sizes = heldSizes(piece, held);
+  const at = (c: number): BestSwing =>
+    bestSwing(
+      shape,
+      {
+        along: sizes.along / 2 + c,
+        upright: sizes.upright / 2 + c,
+        across: max(THIN / 2, sizes.across / 2 + c),
+      },
+      mostLift,
+    );
+  const from = (best ? best.clearance + SAME : least) + BETWEEN;
+  const solved = greatestPadding(from, most, (c) => at(c).spare, FINENESS);
+  if (solved === undefined) return undefined;
+  const clearance = solved - BETWEEN;
+  const { lift, swings } = at(clearance);
+  const critical = solved >= most - NEAR ? 'on the flights' : 'as it is swung up on the landing';
+  return { clearance, held, as: 'swung', tilt: PI / 2, sideways: true, lift, critical, swings };
+}
+
+/** The plan with what follows from it. */
+interface LandingShape extends LandingPlan {
+  readonly slope: number;
+  readonly pitch: number;
+  /** Clear heights square to the pitch on the two flights [mm]. */
+  readonly channelIn: number;
+  readonly channelOut: number;
+  /** Height above the landing at which the ceiling over the upper flight begins, or the landing's if lower. */
+  readonly lip: number;
+}
+
+function shapeOf(plan: LandingPlan): LandingShape {
+  const { headroom, rise, going, ceiling } = plan;
+  const pitch = atan2(rise, going);
+  const lip = min(ceiling, headroom + rise);
+  return {
+    ...plan,
+    slope: rise / going,
+    pitch,
+    channelIn: headroom * cos(pitch),
+    channelOut: (lip - rise) * cos(pitch),
+    lip,
+  };
+}
+
+/** From the lower flight's pitch to level on the landing; the flight and its ceiling reach as far as is needed. */
+function entryBend(s: LandingShape, along: number, upright: number): number {
+  // Turned half round: the ceilings are the floor and the slope, the landing's edge is the inner corner.
+  const past = (s.ceiling - s.headroom) / s.slope;
+  const bend = { level: s.ceiling, slope: s.channelIn, pitch: s.pitch, space: s.depthIn - past };
+  return bendWithWall(along, upright, bend, Infinity);
+}
+
+/** From level on the landing to the upper flight's pitch, under the edge where the flight's ceiling begins. */
+function exitBend(s: LandingShape, along: number, upright: number): number {
+  const bend = { level: s.lip, slope: s.channelOut, pitch: s.pitch, space: s.depthOut - s.going };
+  return bendWithWall(along, upright, bend, Infinity);
+}
+
+/** A piece as it goes round: its sides along, upright and across as on the flight, its plan's length, its height [mm]. */
+interface Round {
+  readonly as: RoundAs;
+  readonly u: number;
+  readonly v: number;
+  readonly q: number;
+  readonly p: number;
+  readonly height: number;
+  readonly tilt: number;
+  readonly sideways: boolean;
+}
+
+function roundOf(as: RoundAs, u: number, v: number, q: number, tilt: number, sideways: boolean): Round {
+  return { as, u, v, q, ...extentOf(as, u, v, tilt), tilt, sideways };
+}
+
+/** Length in plan and height [mm] of a piece as it goes round. */
+export function extentOf(
+  as: RoundAs,
+  u: number,
+  v: number,
+  tilt: number,
+): { readonly p: number; readonly height: number } {
+  if (as === 'level') return { p: u, height: v };
+  if (as === 'upright') return { p: v, height: u };
+  return { p: u * cos(tilt) + v * sin(tilt), height: u * sin(tilt) + v * cos(tilt) };
+}
+
+/** What is spare at a tilt; where it is less than `wanted`, anything between the two. */
+type SpareAt = (round: Round, wanted: number) => number;
+
+/** The tilt in which a family goes round, with the most to spare. */
+function bestTilt(
+  s: LandingShape,
+  as: RoundAs,
+  roundAt: (tilt: number) => Round,
+  spareAt: SpareAt,
+): { readonly spare: number; readonly tilt: number } {
+  if (as !== 'tilted') {
+    const tilt = as === 'level' ? 0 : PI / 2;
+    return { spare: spareAt(roundAt(tilt), -Infinity), tilt };
+  }
+  const { u, v, q } = roundAt(s.pitch);
+  // From the pitch up to what the ceiling allows on the way to the greatest height, and what the depths allow.
+  const diagonal = hypot(u, v);
+  const depth = min(s.depthIn, s.depthOut) - q;
+  const byHeight = s.lip >= diagonal ? PI / 2 : asin((s.lip - CLEAR) / diagonal) - atan2(v, u);
+  const steepest = min(byHeight, depth >= v ? PI / 2 : asin(max(0, depth) / v));
+  let best = { spare: steepest - s.pitch, tilt: s.pitch };
+  if (best.spare < 0) return best;
+  best.spare = -Infinity;
+  const look = (tilt: number): number => {
+    const spare = spareAt(roundAt(tilt), best.spare);
+    if (spare > best.spare) best = { spare, tilt };
+    return spare;
+  };
+  const step = (steepest - s.pitch) / TILTS;
+  for (let i = 0; i <= TILTS; i++) look(s.pitch + step * i);
+  let low = max(s.pitch, best.tilt - step);
+  let high = min(steepest, best.tilt + step);
+  for (let i = 0; i < 14; i++) {
+    const l = low + (high - low) * 0.382;
+    const r = low + (high - low) * 0.618;
+    if (look(l) >= look(r)) high = r;
+    else low = l;
+  }
+  if (best.spare < 0) look(leastTurned(s, u, v, q, steepest));
+  return best;
+}
+
+/**
+ * The least tilt with which it just turns in plan, its plan growing shorter with the tilt. Its front may have
+ * room to be so low over the upper flight, and then again only where it is much steeper: two tops of what is spare.
+ */
+function leastTurned(s: LandingShape, u: number, v: number, q: number, steepest: number): number {
+  let low = s.pitch;
+  let high = steepest;
+  for (let i = 0; i < 18; i++) {
+    const middle = (low + high) / 2;
+    if (planSpare(s, u * cos(middle) + v * sin(middle), q) < 0) low = middle;
+    else high = middle;
+  }
+  return high;
+}
+
+/** How far the piece is from not going round in this attitude [mm]; negative where it does not. */
+function roundSpare(s: LandingShape, round: Round, wanted: number): number {
+  const { as, u, v, q, p, height, tilt, sideways } = round;
+  if (as === 'tilted') {
+    // The quick ones first: most tilts that are looked at are not the best.
+    let spare = tiltedOverhangSpare(s, round);
+    if (spare < wanted) return spare;
+    spare = min(spare, planSpare(s, p, q));
+    return spare < 0 || spare < wanted ? spare : min(spare, sweepSpare(s, u, v, tilt));
+  }
+  const inPlan = sideways ? s.depthIn - p : planSpare(s, p, q);
+  if (inPlan < 0) return inPlan;
+  const over = sideways ? s.ceiling - height : levelOverhangSpare(s, p, q, height);
+  if (over < 0 || as === 'level') return min(inPlan, over);
+  return min(inPlan, over, sweepSpare(s, u, v, tilt));
+}
+
+/** What stands in the way of a little more, in words. */
+function closestWords(s: LandingShape, { as, u, v, q, p, height, tilt, sideways }: Round): string {
+  if ((sideways ? s.depthIn - p : planSpare(s, p, q)) < 0) return 'in the turn on the landing';
+  if (height > s.ceiling) return 'under the ceiling over the landing';
+  return as === 'level' || sweepSpare(s, u, v, tilt) >= 0
+    ? 'over the flights, as it turns on the landing'
+    : 'under the ceilings, as it is raised and laid back';
+}
+
+/** The turn in plan: the corners, and on a half landing across it. */
+function planSpare(s: LandingShape, p: number, q: number): number {
+  const diagonal = hypot(p, q);
+  if (s.across === undefined) return roundCorner(p, q, s.widthIn, s.widthOut);
+  if (diagonal > s.across) {
+    // The corners half-way round count here too: without them what is spare would fall where the tilt that is
+    // looked for grows, and the best tilt would be taken to be where the piece just turns.
+    const first = halfwayRound(p, q, s.widthIn, s.depthIn);
+    return min(s.across - diagonal, first, halfwayRound(p, q, s.depthOut, s.widthOut));
+  }
+  const first = roundCorner(p, q, s.widthIn, s.depthIn);
+  const second =
+    s.widthOut === s.widthIn && s.depthOut === s.depthIn ? first : roundCorner(p, q, s.depthOut, s.widthOut);
+  return min(s.across - diagonal, first, second);
+}
+
+/** Round a corner at half a right angle, never less than what is spare in the whole turn. */
+const halfwayRound = (p: number, q: number, from: number, to: number): number =>
+  max((max(from, to) - (p + q) * SQRT1_2) * SQRT1_2, (2 / 3) * ((from + to) * SQRT1_2 - p / 2 - q));
+
+const roundCorner = (p: number, q: number, from: number, to: number): number =>
+  min(2 * turnsRightAngle(p, q, from, to), from - q, to - q);
+
+/** Level while it turns: over the lower flight under its ceiling, over the upper above its nosings. */
+function levelOverhangSpare(s: LandingShape, p: number, q: number, height: number): number {
+  const diagonal = hypot(p, q);
+  const overIn = max(0, diagonal - s.depthIn);
+  const overOut = max(0, diagonal - s.depthOut);
+  let spare = s.ceiling - height;
+  if (overIn > 0) spare = min(spare, s.headroom - height - s.slope * overIn);
+  if (overOut > 0) spare = min(spare, s.lip - height - s.rise - s.slope * overOut);
+  if (s.across === undefined && overIn > 0 && overOut > 0) {
+    // On a quarter landing both at once: together they are most at half a right angle.
+    const both = max(overIn, overOut, Math.SQRT2 * (p + q) - s.depthIn - s.depthOut);
+    spare = min(spare, s.headroom - height - s.rise - s.slope * both);
+  }
+  return spare;
+}
+
+/** Tilted, its front the higher: the back low over the lower flight, the front high over the upper. */
+function tiltedOverhangSpare(s: LandingShape, round: Round): number {
+  const { v, q, p, height, tilt } = round;
+  const back = v * sin(tilt);
+  const diagonal = hypot(p, q);
+  const lift = tiltedLift(s, round);
+  let spare = min(s.depthIn, s.depthOut) - back - q;
+  spare = min(spare, s.lip - height - lift);
+  if (spare < 0) return spare;
+  if (diagonal > s.depthIn) {
+    spare = min(spare, s.headroom - v * cos(tilt) - s.slope * (diagonal - s.depthIn) - lift);
+    const crossing = v * cos(tilt) + max(0, p - sqrt(s.depthIn ** 2 - q ** 2)) * tan(tilt);
+    spare = min(spare, max(s.headroom - height, s.headroom - crossing) - lift);
+  }
+  return spare;
+}
+
+/** How far a tilted piece is lifted so that its lower side clears the upper flight's first nosing. */
+function tiltedLift(s: LandingShape, { v, q, p, tilt }: Round): number {
+  if (hypot(p, q) <= s.depthOut) return 0;
+  return max(0, s.rise - (s.depthOut - q - v * sin(tilt)) * tan(tilt));
+}
+
+/** Raised from the pitch to a tilt on the way in, and laid back on the way out. */
+function sweepSpare(s: LandingShape, u: number, v: number, tilt: number): number {
+  const byEntry = leastBetween(s.pitch, tilt, (f) => entrySpare(s, u, v, f));
+  if (byEntry < 0) return byEntry;
+  const height = exitHeight(s, v);
+  return min(
+    byEntry,
+    leastBetween(s.pitch, tilt, (f) => s.lip - height(f) - (u * sin(f) + v * cos(f))),
+  );
+}
+
+/** The least value between two angles, by sampling and a golden section beside the least sample. */
+function leastBetween(from: number, to: number, f: (angle: number) => number): number {
+  let least = Infinity;
+  let at = 0;
+  const step = (to - from) / SWEEP;
+  for (let i = 0; i <= SWEEP; i++) {
+    const value = f(from + step * i);
+    if (value < least) {
+      least = value;
+      at = i;
+    }
+  }
+  let low = from + step * max(0, at - 1);
+  let high = from + step * min(SWEEP, at + 1);
+  for (let i = 0; i < 18 && least >= 0; i++) {
+    const l = low + (high - low) * 0.382;
+    const r = low + (high - low) * 0.618;
+    const [atL, atR] = [f(l), f(r)];
+    least = min(least, atL, atR);
+    if (atL <= atR) high = r;
+    else low = l;
+  }
+  return least;
+}
+
+/**
+ * At an angle f above the pitch on the way in: its front against the facing wall, its lower back corner on the
+ * nosings or the landing. Its upper corners are under the two ceilings; where the landing's is the higher, its
+ * upper side also passes under the end of the flight's.
+ */
+function entrySpare(s: LandingShape, u: number, v: number, f: number): number {
+  const c = cos(f);
+  const n = sin(f);
+  const back = s.depthIn - u * c;
+  const z = s.slope * min(0, back);
+  const top = u * n + v * c + z;
+  const front = s.depthIn - v * n;
+  if (front < 0) return min(s.ceiling - top, s.headroom + s.slope * front - top);
+  const rear = back - v * n;
+  const under = rear >= 0 ? Infinity : s.headroom - (z + v * c - (rear * n) / c);
+  return min(s.ceiling - top, max(s.headroom - top, under));
+}
+
+/**
+ * Height [mm] of its lower back corner above the landing at an angle f on the way out, its back against the
+ * facing wall: its lower side is over the first nosing, or that corner over the line of nosings where the
+ * landing is too short for it. Nearly upright the side comes down past the nosing only once it leans enough
+ * (s, the sine there, is the larger root of 2 s - s^3 = depth / v), and until then the height is kept.
+ */
+export function exitHeight(
+  { depthOut, rise, going }: Pick<LandingPlan, 'depthOut' | 'rise' | 'going'>,
+  v: number,
+): (f: number) => number {
+  const over = (f: number): number => max(0, rise - (depthOut - v * sin(f)) * tan(f));
+  if (depthOut < v) {
+    return (f) => {
+      const before = depthOut - v * sin(f);
+      return before < 0 ? rise - (rise / going) * before : over(f);
+    };
+  }
+  const share = depthOut / v;
+  if (share >= MOST_SHARE) return over;
+  let low = sqrt(2 / 3);
+  let high = 1;
+  for (let i = 0; i < 50; i++) {
+    const s = (low + high) / 2;
+    if (2 * s - s ** 3 > share) low = s;
+    else high = s;
+  }
+  const leans = asin(low);
+  const kept = over(leans);
+  return (f) => (f >= leans ? kept : over(f));
+}
+
+function liftOf(s: LandingShape, round: Round): number {
+  const { as, v, q, p, tilt, sideways } = round;
+  if (as === 'tilted') return tiltedLift(s, round);
+  const over = (sideways ? p : hypot(p, q)) - s.depthOut;
+  const lift = over > 0 ? s.rise + s.slope * over : 0;
+  return as === 'upright' ? max(lift, exitHeight(s, v)(tilt)) : lift;
+}

@@ -1,0 +1,313 @@
+import type { PieceSize } from '../../measures/piece';
+import { attitudeInPlan, turnOfAxes } from '../../motion/attitude';
+import { heldSizes } from '../../motion/held';
+import { exitHeight, extentOf, type FamilyFit, type LandingPlan } from './landingFamily';
+import { lowerPlace, swingAxes, upperPlace, type Axes, type Swing } from './landingSwing';
+import type { KeyAttitude } from '../../motion/stageAnswer';
+
+// Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
+const { PI, abs, acos, asin, atan2, ceil, cos, max, min, sin } = Math;
+
+/** Turned at most so far between two key attitudes [rad], so that a straight move strays by far less than 1 mm. */
+const STEP = PI / 120;
+
+/**
+ * The motion of a family as key attitudes, for the piece padded by the family's clearance: it touches where it
+ * is closest. Coordinates are the stage's own (`halfLandingAnswer`, `quarterLandingAnswer`): x from the lower
+ * flight over the landing, y from its outer wall across, z up from the landing.
+ *
+ * @param start on the lower flight, @param goal on the upper one: what comes before and after, in the same pose
+ */
+export function landingFamilyMotion(
+  plan: LandingPlan,
+  piece: PieceSize,
+  fit: FamilyFit,
+  start: KeyAttitude,
+  goal: KeyAttitude,
+): KeyAttitude[] {
+  const drawn = new Drawn(plan, piece, fit, start);
+  if (fit.swings) drawn.swung(fit.swings);
+  else {
+    drawn.wayIn();
+    drawn.round();
+    drawn.wayOut();
+  }
+  drawn.end(goal);
+  return drawn.keys;
+}
+
+class Drawn {
+  readonly keys: KeyAttitude[];
+  private readonly u: number;
+  private readonly v: number;
+  private readonly q: number;
+  private readonly slope: number;
+  private readonly pitch: number;
+  /** How much farther from the landing than the stage's own ends it begins and ends, in plan. */
+  private readonly out: number;
+  /** Height of its lowest corner as it goes round. */
+  private z = 0;
+
+  constructor(
+    private readonly plan: LandingPlan,
+    piece: PieceSize,
+    private readonly fit: FamilyFit,
+    start: KeyAttitude,
+  ) {
+    const sizes = heldSizes(piece, fit.held);
+    this.u = sizes.along + 2 * fit.clearance;
+    this.v = sizes.upright + 2 * fit.clearance;
+    this.q = max(1, sizes.across + 2 * fit.clearance);
+    this.slope = plan.rise / plan.going;
+    this.pitch = atan2(plan.rise, plan.going);
+    // Farther down the flight by what the padding adds to it, so that it lies wholly on the flight.
+    this.out = 4 * max(0, fit.clearance);
+    this.keys = [
+      { at: [start.at[0] - this.out, start.at[1], start.at[2] - this.slope * this.out], turn: start.turn },
+    ];
+  }
+
+  /** Swung up on the lower flight's side, across, and swung down on to the upper's. */
+  swung([first, second]: readonly [Swing, Swing]): void {
+    const { plan, u, v, q, pitch, slope } = this;
+    const half = { along: u / 2, upright: v / 2, across: q / 2 };
+    const axes = swingAxes(pitch);
+    const turn = ([along, upright, across]: Axes) => turnOfAxes(this.fit.held, along, across, upright);
+    // A short piece first comes up over the landing's edge.
+    const atEdge = (u * cos(pitch) - v * sin(pitch)) / 2;
+    if (lowerPlace(plan, axes.of(false, first)[0]!, half).x > atEdge) this.inAt(0, 0, pitch);
+    for (const at of axes.of(false, first)) {
+      const { x, y, z } = lowerPlace(plan, at, half);
+      this.push([x, y, z], turn(at));
+    }
+    let lowest = this.keys[this.keys.length - 1]!.at;
+    for (const at of [...axes.of(true, second)].reverse()) {
+      const { x, y, z } = upperPlace(plan, at, half);
+      lowest = [x, plan.across! - y, z];
+      this.push(lowest, turn(at));
+    }
+    // Along the floor until its lower side is on the nosings.
+    const [x, y, z] = lowest;
+    const onNosings = (plan.rise + (v / 2) * Math.hypot(slope, 1) - z) / slope;
+    if (onNosings < x) this.push([onNosings, y, z], this.keys[this.keys.length - 1]!.turn);
+  }
+
+  /** From the lower flight to the attitude in which it goes round, its side against the outer wall. */
+  wayIn(): void {
+    const { u, v, plan, slope, pitch, fit } = this;
+    const depth = plan.depthIn;
+    if (fit.as === 'level') {
+      for (const f of steps(pitch, 0)) {
+        // Its lower side on the landing's edge, as much of it behind as the wall and the ceiling ask.
+        const behind = max(
+          0,
+          u - depth / cos(f),
+          f > 1e-9 ? u - (plan.ceiling - v * cos(f)) / sin(f) : -Infinity,
+        );
+        this.inAt(-behind * cos(f), -behind * sin(f), f);
+      }
+      return;
+    }
+    const back = (f: number): number => depth - u * cos(f);
+    if (back(pitch) > 0) this.inAt(0, 0, pitch);
+    const onLanding = depth < u ? [acos(depth / u)] : [];
+    for (const f of steps(pitch, fit.tilt, onLanding)) this.inAt(back(f), slope * min(0, back(f)), f);
+  }
+
+  /** Turned about in the outer corners, or moved across. */
+  round(): void {
+    const { plan, fit } = this;
+    const lift = fit.lift;
+    if (fit.sideways) {
+      // Wholly on the landing, against the facing wall.
+      this.flatAt(0, this.z);
+      this.flatAt(0, this.z, plan.across! - this.q / 2);
+      return;
+    }
+    // Raised at once unless it is level, when it has to stay low over the lower flight.
+    if (fit.as === 'tilted') this.z = lift;
+    const levelUp = plan.across === undefined && this.fit.as !== 'tilted';
+    let raised = !levelUp;
+    const risesAt = levelUp && lift > 0 ? [this.overhangBegins()] : [];
+    for (const yaw of steps(0, PI / 2, risesAt)) {
+      if (levelUp) {
+        const over = this.extent.p * sin(yaw) + this.q * cos(yaw) - plan.depthOut;
+        if (!raised && lift > 0 && yaw >= risesAt[0]!) {
+          this.flatAt(yaw, this.z);
+          raised = true;
+        }
+        if (raised && lift > 0) this.z = plan.rise + this.slope * max(0, over);
+      }
+      this.flatAt(yaw, this.z);
+    }
+    if (plan.across === undefined) return;
+    this.z = max(this.z, lift);
+    this.flatAt(PI / 2, this.z);
+    for (const yaw of steps(PI / 2, PI)) this.flatAt(yaw, this.z);
+  }
+
+  /** From there to the upper flight's pitch. */
+  wayOut(): void {
+    const { u, v, plan, slope, pitch, fit } = this;
+    const depth = plan.depthOut;
+    if (fit.as === 'level') {
+      // Its lower front corner on the line of nosings, run on to the landing's floor.
+      const front = (f: number): number =>
+        max(u * cos(f) + v * sin(f) - depth, (u * sin(f) - plan.rise) / slope);
+      this.outAt(front(0) - u, this.z, 0);
+      for (const f of steps(0, pitch, this.kinks(front))) {
+        this.outAt(front(f) - u * cos(f), plan.rise + slope * front(f) - u * sin(f), f);
+      }
+      return;
+    }
+    const before = (f: number): number => depth - v * sin(f);
+    const height = exitHeight(plan, v);
+    for (const f of steps(fit.tilt, pitch, this.nosingCleared())) {
+      this.outAt(-before(f), height(f), f);
+    }
+    if (before(pitch) > plan.going) this.outAt(-plan.going, 0, pitch);
+  }
+
+  /** Up the flight on its nosings, and only there off them to where the goal is. */
+  end(goal: KeyAttitude): void {
+    const { pitch, plan } = this;
+    const up = plan.across === undefined ? [0, -sin(pitch), cos(pitch)] : [sin(pitch), 0, cos(pitch)];
+    const on = plan.across === undefined ? [0, 1] : [-1, 0];
+    const end: KeyAttitude['at'] = [
+      goal.at[0] + on[0]! * this.out,
+      goal.at[1] + on[1]! * this.out,
+      goal.at[2] + this.slope * this.out,
+    ];
+    const last = this.keys[this.keys.length - 1]!;
+    const above = [0, 1, 2].reduce((sum, k) => sum + (end[k]! - last.at[k]!) * up[k]!, 0);
+    const [x, y, z] = [0, 1, 2].map((k) => end[k]! - above * up[k]!);
+    this.push([x!, y!, z!], goal.turn);
+    this.push(end, goal.turn);
+  }
+
+  private get extent(): ReturnType<typeof extentOf> {
+    return extentOf(this.fit.as, this.u, this.v, this.fit.tilt);
+  }
+
+  /** The angle in plan at which its front comes to stand over the upper flight, the overhang growing. */
+  private overhangBegins(): number {
+    const p = this.extent.p;
+    let low = 0;
+    let high = atan2(p, this.q);
+    if (this.q > this.plan.depthOut) return 0;
+    for (let n = 0; n < 60; n++) {
+      const middle = (low + high) / 2;
+      if (p * sin(middle) + this.q * cos(middle) > this.plan.depthOut) high = middle;
+      else low = middle;
+    }
+    return low;
+  }
+
+  /** Steep, its lower side comes down past the first nosing within a small angle: that angle in small steps. */
+  private nosingCleared(): number[] {
+    const { plan, v, pitch, fit } = this;
+    const from = plan.depthOut < v ? asin(plan.depthOut / v) : fit.tilt;
+    const height = exitHeight(plan, v);
+    let low = pitch;
+    let high = from;
+    // The angle at which it stands on the floor.
+    if (height(low) > 0) return [from];
+    for (let n = 0; n < 60; n++) {
+      const middle = (low + high) / 2;
+      if (height(middle) > 0) high = middle;
+      else low = middle;
+    }
+    return Array.from({ length: 13 }, (_, i) => low + ((from - low) * i) / 12);
+  }
+
+  private kinks(front: (f: number) => number): number[] {
+    // Where the wall gives over to the floor; found by halving on a fine row.
+    const { u, v, plan, slope, pitch } = this;
+    const by = (f: number): number =>
+      u * cos(f) + v * sin(f) - plan.depthOut - (u * sin(f) - plan.rise) / slope;
+    const found: number[] = [];
+    for (let i = 0; i < 40; i++) {
+      let low = (pitch * i) / 40;
+      let high = (pitch * (i + 1)) / 40;
+      if (by(low) * by(high) >= 0) continue;
+      for (let n = 0; n < 40; n++) {
+        const middle = (low + high) / 2;
+        if (by(low) * by(middle) <= 0) high = middle;
+        else low = middle;
+      }
+      found.push((low + high) / 2);
+    }
+    return front(0) > -Infinity ? found : [];
+  }
+
+  /** In the lower flight's upright plane: its lower back corner at x, z; its front raised by f. */
+  private inAt(x: number, z: number, f: number): void {
+    const [dx, dz] = this.centreFrom(f);
+    this.push([x + dx, this.q / 2, z + dz], attitudeInPlan(this.held(f), 0));
+  }
+
+  /** In the upper flight's: its lower back corner at x beyond the landing's edge, z above the landing. */
+  private outAt(x: number, z: number, f: number): void {
+    const { plan, q } = this;
+    const [dx, dz] = this.centreFrom(f);
+    const along = x + dx;
+    if (plan.across === undefined) {
+      this.push([plan.depthIn - q / 2, plan.depthOut + along, z + dz], attitudeInPlan(this.held(f), PI / 2));
+    } else this.push([-along, plan.across - q / 2, z + dz], attitudeInPlan(this.held(f), PI));
+  }
+
+  /** On the landing in the outer corner, turned by `yaw`; the second corner of a half landing past 90 degrees. */
+  private flatAt(yaw: number, z: number, y?: number): void {
+    const { plan, q, fit } = this;
+    const p = this.extent.p;
+    const c = abs(cos(yaw));
+    const s = sin(yaw);
+    const x = plan.depthIn - (p * c + q * s) / 2;
+    const half = (p * s + q * c) / 2;
+    const second = plan.across !== undefined && yaw > PI / 2 + 1e-12;
+    const across = y ?? (second ? plan.across! - half : half);
+    // On the way across a half landing the first corner's wall gives over to the second's.
+    if (second && !this.crossed) {
+      this.crossed = true;
+      const middle = plan.across! - this.extent.p / 2;
+      this.push(
+        [plan.depthIn - q / 2, middle, z + this.extent.height / 2],
+        attitudeInPlan(this.held(fit.tilt), PI / 2),
+      );
+    }
+    this.push([x, across, z + this.extent.height / 2], attitudeInPlan(this.held(fit.tilt), yaw));
+  }
+  private crossed = false;
+
+  private held(tilt: number) {
+    return { held: this.fit.held, turned: 'tilted', tilt } as const;
+  }
+
+  private centreFrom(f: number): [number, number] {
+    const { u, v } = this;
+    return [(u * cos(f) - v * sin(f)) / 2, (u * sin(f) + v * cos(f)) / 2];
+  }
+
+  /** A box looks the same in four attitudes; the one nearest to the last is meant. */
+  private push(at: KeyAttitude['at'], turn: KeyAttitude['turn']): void {
+    const last = this.keys[this.keys.length - 1]!.turn;
+    const [w, a, b, c] = turn;
+    const near = (t: KeyAttitude['turn']): number => t.reduce((sum, v, k) => sum + v * last[k]!, 0);
+    const alike: KeyAttitude['turn'][] = [turn, [a, -w, -c, b], [b, c, -w, -a], [c, -b, a, -w]];
+    const nearest = alike.reduce((s, t) => (abs(near(t)) > abs(near(s)) ? t : s));
+    const sign = near(nearest) < 0 ? -1 : 1;
+    this.keys.push({
+      at,
+      turn: [sign * nearest[0], sign * nearest[1], sign * nearest[2], sign * nearest[3]],
+    });
+  }
+}
+
+/** Angles from one to another by no more than STEP, both ends and the given ones between included. */
+function steps(from: number, to: number, also: readonly number[] = []): number[] {
+  const count = max(1, ceil(abs(to - from) / STEP));
+  const row = Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
+  const [low, high] = [min(from, to), max(from, to)];
+  row.push(...also.filter((a) => a > low && a < high));
+  return row.sort((a, b) => (from <= to ? a - b : b - a));
+}

@@ -1,0 +1,188 @@
+import { quarterLandingAtMost } from '../../geometry/proofs/quarterLandingAtMost';
+import type { PieceSize } from '../../measures/piece';
+import { quaternionFromAxes, slerp, type Quaternion } from '../../space/quaternion';
+import { withoutMotion } from '../../motion/shownAnswer';
+import type { Held } from '../../motion/held';
+import type { LandingTask } from './landingMotion';
+import { LANDING_WORK, landingPassages, landingShown, type LandingStage } from './landingStage';
+import { onFlight, paddingOnFlight } from '../flight/onFlight';
+import { openingAtMost, type ProvedBound } from '../opening/openingAtMost';
+import type { KeyAttitude, ShownAnswer, StageAnswer } from '../../motion/stageAnswer';
+import type { StagePassage } from '../../motion/stagePassage';
+import { block, flightPlates, type NamedBox } from './stairScene';
+
+export interface QuarterLandingMeasures {
+  /** Clear width of the flight it comes from [mm], the landing's size across it. */
+  readonly widthIn: number;
+  /** Clear width of the flight it goes to [mm], the landing's size along the first. */
+  readonly widthOut: number;
+  /** Headroom plumb above the line of nosings [mm]. */
+  readonly headroom: number;
+  readonly rise: number;
+  readonly going: number;
+  /** Height [mm] above which the inner sides are clear air; 0: walls. */
+  readonly overRail: number;
+  /** Flat ceiling over the landing [mm]; the headroom when absent. */
+  readonly landingCeiling?: number;
+}
+
+/**
+ * Clearance of a piece round a quarter landing: a motion that is held, and a bound that is proved.
+ *
+ * Model, for a motion (every measure at its least): the landing is x 0..widthOut, y 0..widthIn, z up from it.
+ * The lower flight comes along x at x < 0, its plane of nosings meeting the landing's edge at z = 0; the upper
+ * goes off along y at y > widthIn and starts one rise above the landing, its first riser upright. Ceilings run
+ * parallel, `headroom` plumb above. Walls at y = 0 and x = widthOut; the inner corner is the upright edge
+ * (0, widthIn), with full-height walls along both flights' inner sides, or with `overRail` solid up to that
+ * height above the upper flight's plane of nosings, with the lower flight's ceiling running on above it.
+ * Motions looked at: the families in closed form (`landingFamily`: level, tilted or upright as it goes round), and
+ * beyond them a search, held on edge or flat along the flights, with the middle of the motion on end, on edge,
+ * flat or tilted on the landing.
+ *
+ * For a proof: quarterLandingAtMost, and the section of the flights (with real treads one rise more headroom); a
+ * route tries quarterLandingCutBlocks as well, which is far tighter and takes some 10 ms.
+ *
+ * @example quarterLandingAnswer({ widthIn: 900, widthOut: 900, headroom: 2100, rise: 180, going: 250,
+ *   overRail: 0 }, { length: 1500, breadth: 700, thickness: 25 }).clearance
+ */
+export function quarterLandingAnswer(
+  measures: QuarterLandingMeasures,
+  piece: PieceSize,
+  work = LANDING_WORK,
+): StageAnswer {
+  return withoutMotion(quarterLandingShown(measures, piece, work));
+}
+
+/** The same with the motion and the obstacles, for a checker. */
+export function quarterLandingShown(
+  measures: QuarterLandingMeasures,
+  piece: PieceSize,
+  work = LANDING_WORK,
+): ShownAnswer {
+  return landingShown(quarterLandingStage(measures), piece, work);
+}
+
+/** One passage for each way of holding it. */
+export function quarterLandingPassages(
+  measures: QuarterLandingMeasures,
+  piece: PieceSize,
+  work = LANDING_WORK,
+): StagePassage[] {
+  return landingPassages(quarterLandingStage(measures), piece, work);
+}
+
+/** The stage as it is searched. */
+export function quarterLandingStage(measures: QuarterLandingMeasures): LandingStage {
+  return {
+    plan: {
+      widthIn: measures.widthIn,
+      widthOut: measures.widthOut,
+      // Each flight looks across the other's width.
+      depthIn: measures.widthOut,
+      depthOut: measures.widthIn,
+      across: undefined,
+      headroom: measures.headroom,
+      rise: measures.rise,
+      going: measures.going,
+      ceiling: measures.landingCeiling ?? measures.headroom,
+    },
+    task: (piece, held) => quarterLandingTask(measures, piece, held),
+    walled:
+      measures.overRail > 0
+        ? (piece, held) => quarterLandingTask({ ...measures, overRail: 0 }, piece, held)
+        : undefined,
+    proved: (piece) => provedBound(measures, piece),
+    overRail: measures.overRail,
+  };
+}
+
+function provedBound(m: QuarterLandingMeasures, piece: PieceSize): ProvedBound {
+  const width = Math.min(m.widthIn, m.widthOut);
+  const section = openingAtMost({ width, height: m.headroom + m.rise }, piece);
+  const landing = quarterLandingAtMost({ ...m, landingCeiling: m.landingCeiling ?? m.headroom }, piece);
+  return landing !== null && landing.atMost < section.atMost
+    ? landing
+    : { ...section, bound: `on the flight ${section.bound}` };
+}
+
+/** The scene and its ends. */
+export function quarterLandingTask(m: QuarterLandingMeasures, piece: PieceSize, held: Held): LandingTask {
+  const { widthIn: a, widthOut: b, headroom: H, rise } = m;
+  const C = m.landingCeiling ?? H;
+  const slope = rise / m.going;
+  const diagonal = Math.sqrt(piece.length ** 2 + piece.breadth ** 2 + piece.thickness ** 2);
+  const F = 2 * diagonal + 600;
+  const far = slope * F + Math.max(H, C) + rise + 1000;
+  const open = m.overRail > 0;
+  const obstacles: NamedBox[] = [
+    block('the landing', [0, -200, -200], [b + 200, a, 0]),
+    block('the ceiling over the landing', [0, -200, C], [b + 200, a, Math.max(C, H + rise) + 1000]),
+    block('the outer wall of the lower flight', [-F, -200, -far], [b + 200, 0, far]),
+    block('the wall facing the lower flight', [b, -200, -far], [b + 200, a + F, far]),
+    // Looking out along -x the right-hand end of the edge is at the larger y.
+    ...flightPlates('lower flight', [0, open ? a + F : a, 0], [-1, 0], -slope, open ? a + F : a, H, F),
+    // Looking out along +y the right-hand end is at the larger x.
+    ...flightPlates('upper flight', [b, a, rise], [0, 1], slope, b, H, F),
+  ];
+  if (open) {
+    // Solid under a plane that rises with the upper flight, over the whole inner quarter.
+    const stretch = Math.sqrt(1 + slope * slope);
+    const t: [number, number, number] = [0, 1 / stretch, slope / stretch];
+    const up: [number, number, number] = [0, -slope / stretch, 1 / stretch];
+    const top = rise + m.overRail;
+    obstacles.push(
+      {
+        name: 'the handrail',
+        box: {
+          centre: [
+            -F / 2,
+            a + (t[1] * F * stretch) / 2 - (up[1] * far) / 2,
+            top + (t[2] * F * stretch) / 2 - (up[2] * far) / 2,
+          ],
+          size: [F * stretch, F, far],
+          turn: quaternionFromAxes(t, [-1, 0, 0], up),
+        },
+      },
+      block('the handrail', [-F, a, -far], [0, a - up[1] * far, top]),
+    );
+  } else obstacles.push(block('the inner corner', [-F, a, -far], [0, a + F, far]));
+  const away = F / 2;
+  const ends = (padding: number): { start: KeyAttitude; goal: KeyAttitude } => ({
+    start: onFlight(piece, held, padding, [-1, 0], -slope, [0, a / 2, 0], H, away),
+    goal: onFlight(piece, held, padding, [0, 1], slope, [b / 2, a, rise], H, away),
+  });
+  const { start, goal } = ends(0);
+  return {
+    obstacles,
+    least: [-F + diagonal / 2, 0, -far],
+    most: [b, a + F - diagonal / 2, far],
+    ends,
+    mostPadding: paddingOnFlight(piece, held, Math.min(a, b), H, slope),
+    middles: {
+      turns: [...halfTurned(start.turn, goal.turn), ...UPRIGHT],
+      least: [-0.25 * b, 0.3 * a, Math.min(C, piece.breadth) / 4],
+      most: [0.7 * b, 1.25 * a, 0.75 * C],
+    },
+    floor: (x, y) =>
+      x < 0 ? (y > a ? rise + slope * (y - a) : slope * x) : y > a ? rise + slope * (y - a) : 0,
+  };
+}
+
+/** Half way between two attitudes, whichever of the four alike is meant. */
+export function halfTurned(start: Quaternion, goal: Quaternion): Quaternion[] {
+  const [w, x, y, z] = goal;
+  const alike: Quaternion[] = [goal, [x, -w, -z, y], [y, z, -w, -x], [z, -y, x, -w]];
+  return alike
+    .map((g) => ({ g, near: Math.abs(g.reduce((sum, v, k) => sum + v * start[k]!, 0)) }))
+    .sort((p, q) => q.near - p.near)
+    .map(({ g }) => slerp(start, g, 0.5));
+}
+
+const R = Math.SQRT1_2;
+/** On end square and aslant; on edge and flat aslant. */
+export const UPRIGHT: readonly Quaternion[] = [
+  quaternionFromAxes([0, 0, 1], [R, -R, 0], [R, R, 0]),
+  quaternionFromAxes([R, R, 0], [0, 0, 1], [R, -R, 0]),
+  quaternionFromAxes([0, 0, 1], [0, 1, 0], [-1, 0, 0]),
+  quaternionFromAxes([0, 0, 1], [1, 0, 0], [0, 1, 0]),
+];

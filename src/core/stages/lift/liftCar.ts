@@ -1,0 +1,214 @@
+import { decidePassage } from '../../geometry/planar/decidePassage';
+import { rectangleThroughOpening } from '../../geometry/rectangleThroughOpening';
+import {
+  carPassage,
+  slantedIntoCar,
+  turnedIntoCar,
+  type CarPlan,
+  type SlantedFit,
+} from '../../geometry/slantedIntoCar';
+import type { PieceSize, Pose } from '../../measures/piece';
+import { motionInPlan, type HeldAttitude } from '../../motion/attitude';
+import { ALL_HELD, heldSizes, poseOfHeld, type Held } from '../../motion/held';
+import { liftCarAtMost } from './liftCarAtMost';
+import { levelBox, planScene } from '../../motion/planScene';
+import type { Motion, SceneBox, ShownAnswer, StageAnswer } from '../../motion/stageAnswer';
+import type { StagePassage } from '../../motion/stagePassage';
+
+export interface LiftCarMeasures {
+  /** Clear width of the car's door [mm]. */
+  readonly doorWidth: number;
+  /** Clear height of the car's door [mm]. */
+  readonly doorHeight: number;
+  /** Inside, along the door's wall [mm], the door in its middle. */
+  readonly carWidth: number;
+  /** Inside, from the closed door to the back wall [mm]. */
+  readonly carDepth: number;
+  readonly carHeight: number;
+}
+
+interface Way {
+  readonly passage: StagePassage;
+  readonly held: HeldAttitude;
+  /** Straight in at a constant attitude; else level, turned in plan. */
+  readonly straight: boolean;
+  /** Straight in leaning or tilted: sizes along, across and upright as it is held, at a padding. */
+  readonly box: (padding: number) => { along: number; across: number; upright: number };
+}
+
+const padded = (size: number, c: number): number => Math.max(0, size + 2 * c);
+
+/**
+ * The ways into a lift car, by how the piece is held before the door: through the door and to where the door
+ * can shut behind it.
+ *
+ * Model: a box-shaped car, its door in the middle of the width, the front wall thin; the landing before it
+ * open, its ceiling no lower than the door's head. Handrails and the fold of the door are taken off by the
+ * user.
+ *
+ * Families: level, straight in or turning in plan as it goes in (`turnedIntoCar`); straight in at a constant
+ * attitude turned out of level, tilted (in the plane of travel, under the door's head) or leaning (across it).
+ * @source turnedIntoCar; Carver's condition for a turned face (Wetzel, Math. Mag. 73, 2000, 204-211)
+ */
+export function liftCarPassages(measures: LiftCarMeasures, piece: PieceSize): StagePassage[] {
+  return liftCarWays(measures, piece, 'each').map((way) => way.passage);
+}
+
+/** What a lift car answers for a piece, in the best of the ways that `liftCarPassages` lists. */
+export function liftCarAnswer(measures: LiftCarMeasures, piece: PieceSize): StageAnswer {
+  return bestWay(liftCarWays(measures, piece)).passage.answer;
+}
+
+/** Clearance [mm a side] above which nothing depends on more. */
+const AMPLE = 150;
+
+const bestWay = (ways: readonly Way[]): Way =>
+  ways.reduce((best, next) => (next.passage.answer.clearance > best.passage.answer.clearance ? next : best));
+
+/**
+ * Every way; the planner is asked only about those that could beat all others, where each counts also about those
+ * that pass with less than is ample: the rest keep the closed form.
+ */
+function liftCarWays(
+  measures: LiftCarMeasures,
+  piece: PieceSize,
+  which: 'the best' | 'each' = 'the best',
+): Way[] {
+  const { doorWidth, carWidth, carDepth, carHeight } = measures;
+  const door = Math.min(doorWidth, carWidth);
+  const head = Math.min(measures.doorHeight, carHeight);
+  const { atMost, bound } = liftCarAtMost(measures, piece);
+  const floor = -piece.length / 2;
+  const ways: Way[] = [];
+  const wayOf = (
+    held: HeldAttitude,
+    clearance: number,
+    pose: Pose,
+    critical: string,
+    straight: boolean,
+    box: Way['box'],
+  ): Way => {
+    const answer = { clearance: Math.max(floor, clearance), atMost, bound, pose, critical };
+    const passage: StagePassage = { from: held.held, to: held.held, answer };
+    return {
+      passage: held.turned ? { ...passage, needsTurningRoom: true } : passage,
+      held,
+      straight,
+      box,
+    };
+  };
+
+  const car = { door, width: carWidth, depth: carDepth };
+  const level = (held: Held, turning: (p: number, q: number, car: CarPlan) => SlantedFit): Way => {
+    const { along, across, upright } = heldSizes(piece, held);
+    const under = (head - upright) / 2;
+    const box = (c: number) => ({
+      along: padded(along, c),
+      across: padded(across, c),
+      upright: padded(upright, c),
+    });
+    const straight = Math.min((door - across) / 2, (carDepth - along) / 2);
+    // Only lengthwise can turning help; and not when the height decides anyway.
+    const inPlan = along >= across && straight < under ? turning(along, across, car).clearance : straight;
+    const plan = Math.max(straight, inPlan);
+    const critical =
+      under <= plan
+        ? measures.doorHeight <= carHeight
+          ? "under the head of the lift's door"
+          : 'under the ceiling of the car'
+        : plan > straight
+          ? 'slanted in the car, turning in through its door'
+          : (door - across) / 2 <= (carDepth - along) / 2
+            ? "between the jambs of the lift's door"
+            : 'between the closed door and the back of the car';
+    return wayOf({ held }, Math.min(plan, under), poseOfHeld(held), critical, plan <= straight, box);
+  };
+  for (const held of ALL_HELD) ways.push(level(held, slantedIntoCar));
+
+  const turned = (held: Held, how: 'tilted' | 'leaning'): void => {
+    const { along, across, upright } = heldSizes(piece, held);
+    const [face, other, room, rest] =
+      how === 'tilted' ? [along, across, carDepth, door] : [across, along, door, carDepth];
+    const fit = rectangleThroughOpening(room, head, face, upright);
+    const clearance = Math.min(fit.clearance, (rest - other) / 2);
+    const level = ways.find((w) => w.held.held === held)!.passage.answer.clearance;
+    if (fit.angle === 0 || clearance <= level) return;
+    // The fit's angle is between the long sides; the tilt is out of level.
+    const faceLong = face >= upright;
+    const roomLong = room >= head;
+    const tilt = faceLong === roomLong ? fit.angle : Math.PI / 2 - fit.angle;
+    const words = how === 'tilted' ? 'with one end raised' : 'leaning';
+    const way = wayOf(
+      { held, turned: how, tilt },
+      clearance,
+      how,
+      `${words}, ${Math.round((tilt * 180) / Math.PI)} degrees out of level, under the head of the lift's door`,
+      true,
+      (c) => {
+        const f = padded(face, c);
+        const u = padded(upright, c);
+        const long = f * Math.cos(tilt) + u * Math.sin(tilt);
+        const high = f * Math.sin(tilt) + u * Math.cos(tilt);
+        const o = padded(other, c);
+        return how === 'tilted'
+          ? { along: long, across: o, upright: high }
+          : { along: o, across: long, upright: high };
+      },
+    );
+    ways.push(way);
+  };
+  turned('LB', 'tilted');
+  turned('LT', 'tilted');
+  turned('BT', 'tilted');
+  turned('LT', 'leaning');
+  turned('BT', 'leaning');
+  turned('TB', 'leaning');
+  let best = bestWay(ways).passage.answer.clearance;
+  ALL_HELD.forEach((held, i) => {
+    const { along, across, upright } = heldSizes(piece, held);
+    const inside = rectangleThroughOpening(carWidth, carDepth, along, across).clearance;
+    const most = Math.min((head - upright) / 2, (door - across) / 2, inside);
+    const shown = ways[i]!.passage.answer.clearance;
+    if (most <= best && (which === 'the best' || most < 0 || shown >= Math.min(most, AMPLE))) return;
+    ways[i] = level(held, turnedIntoCar);
+    best = Math.max(best, ways[i]!.passage.answer.clearance);
+  });
+  return ways;
+}
+
+/**
+ * The best answer with a motion and the scene it is free in: x along the door's wall, y into the car, the
+ * door's middle at the origin, the car from y = 0. Free for the piece padded by `motionPadding`, a
+ * millimetre below the clearance. It ends wholly inside.
+ */
+export function liftCarMotion(
+  measures: LiftCarMeasures,
+  piece: PieceSize,
+): ShownAnswer & { readonly motionPadding: number } {
+  const way = bestWay(liftCarWays(measures, piece));
+  const { answer } = way.passage;
+  const motionPadding = Math.max(answer.clearance - 1, -piece.length / 2);
+  const { along, across, upright } = way.box(motionPadding);
+  const { carWidth, carDepth, carHeight, doorHeight } = measures;
+  const door = Math.min(measures.doorWidth, carWidth);
+  const plan = { door, width: carWidth, depth: carDepth };
+  const high = upright / 2 + Math.min(1, Math.max(0, Math.min(doorHeight, carHeight) - upright) / 2);
+  let motion: Motion;
+  const passage = carPassage(along, across, plan);
+  if (way.straight) {
+    const inside = along / 2 + Math.max(0, carDepth - along) / 2;
+    const path = [
+      { x: 0, y: -along / 2 - 10, angle: Math.PI / 2 },
+      { x: 0, y: inside, angle: Math.PI / 2 },
+    ];
+    motion = motionInPlan(path, way.held, high);
+  } else {
+    const decision = decidePassage(passage.world, along, across, passage.start, passage.goal);
+    motion = motionInPlan(decision.verdict === 'passes' ? decision.path() : [], way.held, high);
+  }
+  const scene: SceneBox[] = planScene(passage.world.obstacles, carHeight);
+  if (doorHeight < carHeight) {
+    scene.push(levelBox([-door / 2, -1e-3, doorHeight], [door / 2, 0, carHeight]));
+  }
+  return { ...answer, motion, scene, motionPadding };
+}

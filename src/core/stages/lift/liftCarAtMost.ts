@@ -1,0 +1,44 @@
+import type { PieceSize } from '../../measures/piece';
+import type { LiftCarMeasures } from './liftCar';
+import { openingAtMost, type ProvedBound } from '../opening/openingAtMost';
+
+/**
+ * Greatest padding with which a box can get into a lift car by any motion and stand inside with the door shut:
+ * it passes the door, and fits in the car in some attitude, for which its thickness must be no more than the
+ * car's least size, its three sizes together no more than the car's, and its longest diagonal no more than
+ * the car's.
+ * @source openingAtMost; a box never fits inside one whose edges sum to less: Winkler, Mathematical
+ * Mind-Benders; rounded outward
+ */
+export function liftCarAtMost(measures: LiftCarMeasures, piece: PieceSize): ProvedBound {
+  const { doorWidth, doorHeight, carWidth, carDepth, carHeight } = measures;
+  const door = openingAtMost({ width: doorWidth, height: doorHeight }, piece);
+  let best: ProvedBound = {
+    atMost: door.atMost,
+    bound: door.bound.replace('the opening', "the lift's door"),
+  };
+  const consider = (spare: (l: number, b: number, t: number) => number, bound: string): void => {
+    const at = (c: number): number =>
+      spare(
+        Math.max(0, piece.length + 2 * c),
+        Math.max(0, piece.breadth + 2 * c),
+        Math.max(0, piece.thickness + 2 * c),
+      );
+    if (at(best.atMost) >= 0) return;
+    let low = -piece.length / 2;
+    let high = best.atMost;
+    while (high - low > 1e-7) {
+      const middle = (low + high) / 2;
+      if (at(middle) >= 0) low = middle;
+      else high = middle;
+    }
+    best = { atMost: high + 1e-9 * (1 + Math.abs(high)), bound };
+  };
+  const least = Math.min(carWidth, carDepth, carHeight);
+  const sum = carWidth + carDepth + carHeight;
+  const diagonal = Math.hypot(carWidth, carDepth, carHeight);
+  consider((_l, _b, t) => least - t, "its least thickness is more than the car's least size");
+  consider((l, b, t) => sum - l - b - t, 'its three sizes together are more than those of the car');
+  consider((l, b, t) => diagonal - Math.hypot(l, b, t), "its longest diagonal is more than the car's");
+  return best;
+}

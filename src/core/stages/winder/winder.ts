@@ -1,0 +1,159 @@
+import type { PieceSize } from '../../measures/piece';
+import type { Held } from '../../motion/held';
+import type { LandingTask } from '../landing/landingMotion';
+import { LANDING_WORK, landingPassages, landingShown, type LandingStage } from '../landing/landingStage';
+import { onFlight, paddingOnFlight } from '../flight/onFlight';
+import { openingAtMost, type ProvedBound } from '../opening/openingAtMost';
+import { halfTurned, UPRIGHT } from '../landing/quarterLanding';
+import { withoutMotion } from '../../motion/shownAnswer';
+import type { KeyAttitude, ShownAnswer, StageAnswer } from '../../motion/stageAnswer';
+import type { StagePassage } from '../../motion/stagePassage';
+import { flightPlates, turnedBlock, type NamedBox } from '../landing/stairScene';
+
+export interface WinderMeasures {
+  /** Clear width of the stair [mm], the same before, on and after the winders. */
+  readonly width: number;
+  /** Headroom plumb above the line of nosings [mm]. */
+  readonly headroom: number;
+  /** By how much the stair turns [degrees], 1 to 180. */
+  readonly turn: number;
+  readonly rise: number;
+  /** Going of the straight flights [mm]. */
+  readonly going: number;
+}
+
+/** Degrees of a winder's tread: three to a quarter turn (common practice, no source). */
+const TREAD = 30;
+/**
+ * Clearance of a piece up or down a winder stair. Only a motion found on its treads counts, and the caller
+ * gives it no better verdict than `tight`.
+ *
+ * Model, for a motion: treads run together in the upright edge of an inner corner at the origin, one for each
+ * 30 degrees of the turn, each one rise above the last; the nosing of the first lies along the end of the
+ * lower flight, the upper flight's first nosing along the end of the last tread. Each tread is solid from its
+ * nosing on; over each the ceiling is flat, `headroom` above its own nosing. Walls full height: the inner
+ * sides of both flights and their outer sides, which meet in an outer corner; a turn above 120 degrees has a
+ * facing wall square to the lower flight. Nothing but the flights' section is proved.
+ */
+export function winderAnswer(measures: WinderMeasures, piece: PieceSize, work = LANDING_WORK): StageAnswer {
+  return withoutMotion(winderShown(measures, piece, work));
+}
+
+/** The same with the motion and the obstacles, for a checker. */
+export function winderShown(measures: WinderMeasures, piece: PieceSize, work = LANDING_WORK): ShownAnswer {
+  return landingShown(winderStage(measures), piece, work);
+}
+
+/** One passage for each way of holding it. */
+export function winderPassages(
+  measures: WinderMeasures,
+  piece: PieceSize,
+  work = LANDING_WORK,
+): StagePassage[] {
+  return landingPassages(winderStage(measures), piece, work);
+}
+
+/** The stage as it is searched. */
+export function winderStage(measures: WinderMeasures): LandingStage {
+  return {
+    task: (piece, held) => winderTask(measures, piece, held),
+    proved: (piece) => provedBound(measures, piece),
+    overRail: 0,
+  };
+}
+
+function provedBound(m: WinderMeasures, piece: PieceSize): ProvedBound {
+  const section = openingAtMost({ width: m.width, height: m.headroom + m.rise }, piece);
+  return { ...section, bound: `on the flight ${section.bound}` };
+}
+
+/** The scene and its ends. */
+export function winderTask(m: WinderMeasures, piece: PieceSize, held: Held): LandingTask {
+  const { width: W, headroom: H, rise } = m;
+  const turn = (m.turn * Math.PI) / 180;
+  const treads = Math.max(1, Math.round(m.turn / TREAD));
+  const slope = rise / m.going;
+  const diagonal = Math.sqrt(piece.length ** 2 + piece.breadth ** 2 + piece.thickness ** 2);
+  const F = 2 * diagonal + 600;
+  const far = slope * F + H + (treads + 2) * rise + 1000;
+  const last = (treads + 1) * rise;
+  const u: readonly [number, number] = [Math.cos(turn), Math.sin(turn)];
+  // Right of the upper flight as one goes up it: away from the inner corner.
+  const right: readonly [number, number] = [u[1], -u[0]];
+  const origin = [0, 0, 0] as const;
+  const outer = [right[0] * W, right[1] * W, 0] as const;
+  const big = 3 * W + F;
+  const obstacles: NamedBox[] = [
+    // Along -x from the edge x = 0, whose right-hand end (looking out) is the inner one at y = 0.
+    ...flightPlates('lower flight', [0, 0, rise], [-1, 0], -slope, W, H, F),
+    ...flightPlates('upper flight', [outer[0], outer[1], last], u, slope, W, H, F),
+    turnedBlock('the inner wall of the lower flight', origin, [-1, 0], F, 0, -far, far),
+    turnedBlock('the inner wall of the upper flight', origin, u, F, 0, -far, far),
+    turnedBlock('the outer wall of the lower flight', [-F, -W, 0], [1, 0], F + big, -200, -far, far),
+    turnedBlock(
+      'the outer wall of the upper flight',
+      [outer[0] - u[0] * big, outer[1] - u[1] * big, 0],
+      u,
+      F + big,
+      -200,
+      -far,
+      far,
+    ),
+  ];
+  if (m.turn > 120)
+    obstacles.push(
+      turnedBlock('the wall facing the lower flight', [W, -W, 0], [0, 1], 4 * W, -200, -far, far),
+    );
+  for (let i = 0; i < treads; i++) {
+    // A nosing is a ray from the inner corner, at -90 degrees for the first; the tread is the quarter beyond it.
+    const from = -Math.PI / 2 + (turn * i) / treads;
+    const to = -Math.PI / 2 + (turn * (i + 1)) / treads;
+    const ray = (angle: number): [number, number] => [Math.cos(angle), Math.sin(angle)];
+    const top = (i + 1) * rise;
+    obstacles.push(
+      turnedBlock('a winder’s tread', origin, ray(from), 4 * W, 4 * W, -far, top),
+      turnedBlock('the ceiling over the winders', origin, ray(to), 4 * W, -4 * W, top + H, top + H + 1000),
+    );
+  }
+  const middle = (-Math.PI + turn) / 2;
+  const ends = (padding: number): { start: KeyAttitude; goal: KeyAttitude } => ({
+    start: onFlight(piece, held, padding, [-1, 0], -slope, [0, -W / 2, rise], H, F / 2),
+    goal: onFlight(piece, held, padding, u, slope, [outer[0] / 2, outer[1] / 2, last], H, F / 2),
+  });
+  const { start, goal } = ends(0);
+  const at = (r: number): [number, number] => [Math.cos(middle) * r, Math.sin(middle) * r];
+  const [cx, cy] = at(W / 2);
+  return {
+    obstacles,
+    least: [-F, -Math.max(F, W), -far],
+    most: [F, F, far],
+    ends,
+    mostPadding: paddingOnFlight(piece, held, W, H, slope),
+    middles: {
+      turns: [...halfTurned(start.turn, goal.turn), ...UPRIGHT],
+      least: [cx - 0.6 * W, cy - 0.6 * W, rise],
+      most: [cx + 0.6 * W, cy + 0.6 * W, last + 0.75 * H],
+    },
+    floor: (x, y) => floorAt(x, y, { turn, treads, rise, slope, u, last }),
+  };
+}
+
+/** Height of the nosing line or of the tread at a place in plan. */
+function floorAt(
+  x: number,
+  y: number,
+  s: {
+    turn: number;
+    treads: number;
+    rise: number;
+    slope: number;
+    u: readonly [number, number];
+    last: number;
+  },
+): number {
+  const angle = Math.atan2(y, x) + Math.PI / 2;
+  const round = angle < -Math.PI / 2 ? angle + 2 * Math.PI : angle;
+  if (round < 0 || (round > s.turn && x < 0 && y < 0)) return s.rise + s.slope * Math.min(0, x);
+  if (round > s.turn) return s.last + s.slope * Math.max(0, x * s.u[0] + y * s.u[1]);
+  return s.rise * Math.min(s.treads, 1 + Math.floor((round / s.turn) * s.treads));
+}

@@ -1,0 +1,23 @@
+import type { Cell } from '../../measures/readQuantity';
+import { betweenRows } from './betweenRows';
+import { errorsFirst } from './errorsFirst';
+import { readRoute } from '../table/readRoute';
+import { rowProblems } from './rowProblems';
+import type { SurveyProblem } from './surveyProblem';
+
+/**
+ * Checks a route, or the routes of many surveys: each row by itself, then each survey as a whole.
+ * @param table rows of cells, the header row first
+ * @returns the problems by row, those of the header row first (rowIndex -1), errors before warnings
+ */
+export function checkRoute(table: readonly (readonly Cell[])[]): SurveyProblem[] {
+  const { rows, surveys, problems, columns } = readRoute(table);
+  const askStep = columns.step.length > 0;
+  const all: SurveyProblem[] = [...problems];
+  for (const row of rows) {
+    // One by one: a table has more rows than a call takes arguments.
+    for (const problem of rowProblems(row, columns, table[row.rowIndex + 1]!, askStep)) all.push(problem);
+  }
+  for (const problem of betweenRows(surveys)) all.push(problem);
+  return errorsFirst(all);
+}

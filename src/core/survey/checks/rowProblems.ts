@@ -1,0 +1,154 @@
+import { saysNothing } from '../table/cells';
+import type { Cell } from '../../measures/readQuantity';
+import { doorLeafSlips } from './doorSlips';
+import { plausibleRange } from './plausibleRange';
+import type { RouteColumns } from '../table/readHeaders';
+import { MEASURE_NAMES, type MeasureName, type StageName, type StageRow } from '../table/stageMeasures';
+import { stagesMeant } from '../table/stageNamed';
+import { stageNeeds, usesMeasure } from '../table/stageNeeds';
+import { stairSlips } from './stairSlips';
+import type { RowProblem } from './surveyProblem';
+import { unitsMeant } from './unitsMeant';
+import { wayExchanged } from './wayExchanged';
+
+/**
+ * What is wrong with one row by itself: errors, which keep it from being taken as measured, and warnings, which
+ * name what looks like a slip and what was probably meant. Nothing is changed.
+ * @param cells the row as it stands, to see columns that belong to other stages
+ * @param askStep whether a missing step number is a problem
+ */
+export function rowProblems(
+  row: StageRow,
+  columns: RouteColumns,
+  cells: readonly Cell[],
+  askStep: boolean,
+): RowProblem[] {
+  const { rowIndex, step, stage } = row;
+  const problems: RowProblem[] = [];
+  if (askStep) {
+    if (Number.isNaN(step)) problems.push({ kind: 'no step number', severity: 'error', rowIndex });
+    else if (!Number.isInteger(step) || step < 1) {
+      problems.push({ kind: 'not a whole step', severity: 'warning', rowIndex, step });
+    }
+  }
+  if (!stage) {
+    // Without a column for it the header row says so once.
+    if (columns.stage.length > 0) problems.push(stageProblem(row));
+    return problems;
+  }
+  problems.push(...shortfalls(row, stage, columns));
+  problems.push(...slips(row, stage));
+  for (const { heading: column, stages, columns: at } of columns.othersAt(stage)) {
+    if (at.some((i) => !saysNothing(cells[i]))) {
+      problems.push({
+        kind: 'column of another stage',
+        severity: 'warning',
+        rowIndex,
+        column,
+        stage,
+        stages,
+      });
+    }
+  }
+  return problems;
+}
+
+function stageProblem({ rowIndex, stageText }: StageRow): RowProblem {
+  if (stageText === '') return { kind: 'no stage', severity: 'error', rowIndex };
+  const nearest = stagesMeant(stageText);
+  return {
+    kind: 'unknown stage',
+    severity: 'error',
+    rowIndex,
+    got: stageText,
+    ...(nearest.length > 0 ? { nearest } : {}),
+  };
+}
+
+/** What is missing or refused. A run that is refused counts as not measured, which leaves the route measured. */
+function shortfalls(row: StageRow, stage: StageName, columns: RouteColumns): RowProblem[] {
+  const { rowIndex, measures } = row;
+  const problems: RowProblem[] = [];
+  const refused = new Set<MeasureName>();
+  for (const { measure, got, why } of row.refused) {
+    refused.add(measure);
+    const used = usesMeasure(stage, measure);
+    if (!used && measure !== 'run') continue;
+    const severity = used ? 'error' : 'warning';
+    problems.push({ kind: 'refused', severity, rowIndex, measure, stage, got, why });
+  }
+  for (const measure of stageNeeds(stage).needs) {
+    if (measures[measure] !== undefined || refused.has(measure)) continue;
+    const noColumn = !columns.measuresAt(stage).some((m) => m.measure === measure);
+    problems.push({ kind: 'not measured', severity: 'error', rowIndex, measure, stage, noColumn });
+  }
+  return problems;
+}
+
+/** Slips that are named as such, then whatever else is out of the usual. */
+function slips(row: StageRow, stage: StageName): RowProblem[] {
+  const { rowIndex, measures } = row;
+  const named = [
+    ...wayExchanged(row, stage),
+    ...doorLeafSlips(row, stage),
+    ...stairSlips(row, stage),
+    ...ceilingSlips(row, stage),
+  ];
+  const explained = new Set(named.flatMap(explains));
+  for (const measure of MEASURE_NAMES) {
+    const value = measures[measure];
+    if (value === undefined || explained.has(measure)) continue;
+    if (measure !== 'run' && !usesMeasure(stage, measure)) continue;
+    // 0 stands for walls, which is no height of a rail; for the others it is in the range or plainly none.
+    if (value === 0 && (measure === 'overRail' || measure === 'wall')) continue;
+    const usual = plausibleRange(stage, measure);
+    if (!usual || (value >= usual.least && value <= usual.most)) continue;
+    const { least, most, source } = usual;
+    const isLength = measure !== 'turn' && measure !== 'risers' && measure !== 'ratedLoad';
+    named.push({
+      kind: 'unusual',
+      severity: 'warning',
+      rowIndex,
+      measure,
+      stage,
+      value,
+      least,
+      most,
+      source,
+      meant: isLength ? unitsMeant(value, usual) : [],
+    });
+  }
+  return named;
+}
+
+/** The measures whose being out of the usual a slip already explains. */
+function explains(problem: RowProblem): MeasureName[] {
+  switch (problem.kind) {
+    case 'width and height exchanged':
+      return ['width', 'height'];
+    case 'rise and going exchanged':
+      return ['rise', 'going'];
+    case 'headroom square':
+      return ['height'];
+    default:
+      return [];
+  }
+}
+
+/** A ceiling lower than the door that opens under it. */
+function ceilingSlips({ measures, rowIndex }: StageRow, stage: StageName): RowProblem[] {
+  const { height, ceiling } = measures;
+  if ((stage !== 'side door' && stage !== 'lift') || height === undefined || ceiling === undefined) return [];
+  if (ceiling >= height) return [];
+  return [
+    {
+      kind: 'ceiling below the door',
+      severity: 'warning',
+      rowIndex,
+      measure: 'ceiling',
+      stage,
+      height,
+      ceiling,
+    },
+  ];
+}

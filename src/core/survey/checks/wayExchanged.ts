@@ -1,0 +1,16 @@
+import { plausibleRange, within } from './plausibleRange';
+import type { StageName, StageRow } from '../table/stageMeasures';
+import type { RowProblem } from './surveyProblem';
+
+/**
+ * Width and height exchanged: the height is lower than any such way is, and each of the two would be ordinary as
+ * the other. A wide opening of ordinary height is not taken for one.
+ */
+export function wayExchanged({ measures, rowIndex }: StageRow, stage: StageName): RowProblem[] {
+  const { width, height } = measures;
+  const widths = plausibleRange(stage, 'width');
+  const heights = plausibleRange(stage, 'height');
+  if (width === undefined || height === undefined || !widths || !heights || stage === 'room') return [];
+  if (height >= heights.least || !within(height, widths) || !within(width, heights)) return [];
+  return [{ kind: 'width and height exchanged', severity: 'warning', rowIndex, width, height }];
+}

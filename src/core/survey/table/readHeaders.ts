@@ -1,0 +1,111 @@
+import type { Cell } from '../../measures/readQuantity';
+import { findColumns, type FoundColumns } from './findColumns';
+import { measureHeading } from '../words/measureHeading';
+import { MEASURE_NAMES, type MeasureName, type StageName } from './stageMeasures';
+import { STAIR_STAGES } from './stageNeeds';
+import { HEADER_ROW, type HeaderProblem } from '../checks/surveyProblem';
+
+/** Other headings for a measure, understood at some stages only. */
+export const SYNONYMS: readonly {
+  readonly heading: string;
+  readonly measure: MeasureName;
+  readonly stages: readonly StageName[];
+}[] = [
+  { heading: 'Headroom', measure: 'height', stages: STAIR_STAGES },
+  { heading: 'Passage', measure: 'widthOut', stages: ['side door'] },
+  { heading: 'Dead end', measure: 'depth', stages: ['side door'] },
+  { heading: 'Car width', measure: 'widthOut', stages: ['lift'] },
+  { heading: 'Car depth', measure: 'depth', stages: ['lift'] },
+];
+
+/** Where one measure stands at one stage: cells are looked at in this order. */
+export interface MeasureColumns {
+  readonly measure: MeasureName;
+  readonly columns: readonly number[];
+}
+
+/** The columns of a route, found by name. */
+export interface RouteColumns {
+  readonly survey: readonly number[];
+  readonly step: readonly number[];
+  readonly stage: readonly number[];
+  readonly note: readonly number[];
+  /** The measures that have a column at a stage. */
+  readonly measuresAt: (stage: StageName | undefined) => readonly MeasureColumns[];
+  /** Columns with a heading of other stages only. */
+  readonly othersAt: (stage: StageName) => readonly OtherColumn[];
+  readonly missing: (measure: MeasureName) => HeaderProblem;
+}
+
+export interface OtherColumn {
+  readonly heading: string;
+  readonly stages: readonly StageName[];
+  readonly columns: readonly number[];
+}
+
+const HEADINGS: readonly string[] = [
+  'Survey',
+  'Step',
+  'Stage',
+  ...MEASURE_NAMES.map(measureHeading),
+  ...SYNONYMS.map((s) => s.heading),
+  'Note',
+];
+
+/**
+ * Finds the columns of a route by name: any order, any case, spaces before, after and inside as they come; other
+ * columns are ignored.
+ * @param headers the header row
+ * @returns the columns, and a problem for each one that is doubled or that every route needs and is not there;
+ * which measures a route needs depends on its stages, see `readRoute`
+ * @example readHeaders(['STAGE', 'step', 'Headroom']).columns.measuresAt('flight') // [{ measure: 'height', columns: [2] }]
+ */
+export function readHeaders(headers: readonly Cell[]): {
+  readonly columns: RouteColumns;
+  readonly problems: readonly HeaderProblem[];
+} {
+  const found = findColumns(headers, HEADINGS);
+  const problems = [...found.doubled];
+  for (const heading of ['Step', 'Stage']) {
+    if (found.at(heading).length === 0) problems.push(found.missing(heading));
+  }
+  return {
+    columns: {
+      survey: found.at('Survey'),
+      step: found.at('Step'),
+      stage: found.at('Stage'),
+      note: found.at('Note'),
+      measuresAt: remembered((stage) => measuresAt(found, stage)),
+      othersAt: remembered((stage) => othersAt(found, stage)),
+      missing: (measure) => ({ ...found.missing(measureHeading(measure)), rowIndex: HEADER_ROW }),
+    },
+    problems,
+  };
+}
+
+function measuresAt(found: FoundColumns, stage: StageName | undefined): MeasureColumns[] {
+  return MEASURE_NAMES.flatMap((measure) => {
+    const columns = [...found.at(measureHeading(measure))];
+    for (const synonym of SYNONYMS) {
+      if (synonym.measure === measure && stage && synonym.stages.includes(stage)) {
+        columns.push(...found.at(synonym.heading));
+      }
+    }
+    return columns.length > 0 ? [{ measure, columns }] : [];
+  });
+}
+
+function othersAt(found: FoundColumns, stage: StageName): OtherColumn[] {
+  return SYNONYMS.filter(({ stages }) => !stages.includes(stage))
+    .map(({ heading, stages }) => ({ heading, stages, columns: found.at(heading) }))
+    .filter(({ columns }) => columns.length > 0);
+}
+
+function remembered<K, V>(of: (key: K) => V): (key: K) => V {
+  const known = new Map<K, V>();
+  return (key) => {
+    let value = known.get(key);
+    if (value === undefined) known.set(key, (value = of(key)));
+    return value;
+  };
+}

@@ -1,0 +1,97 @@
+import type { Cell } from '../../measures/readQuantity';
+import { cellText, isBlankCell, saysNothing } from './cells';
+import { refusalWords } from '../words/problemWords';
+import type { RouteColumns } from './readHeaders';
+import { readMeasure, type MeasureRead } from './readMeasure';
+import type { MeasureName, RefusedMeasure, StageName, StageRow } from './stageMeasures';
+import { stageNamed } from './stageNamed';
+
+const NONE_REFUSED: readonly RefusedMeasure[] = [];
+
+/**
+ * Reads one row of a route.
+ * @param columns where the columns stand, see `readHeaders`
+ * @param rowIndex zero-based place in the table, header not counted
+ * @returns the row; undefined when all its columns are empty (an empty cell can arrive as 0)
+ */
+export function readRow(
+  columns: RouteColumns,
+  cells: readonly Cell[],
+  rowIndex: number,
+): StageRow | undefined {
+  const stageText = oneText(columns.stage, cells);
+  const stage = stageNamed(stageText);
+  const measures: Partial<Record<MeasureName, number>> = {};
+  let refused: RefusedMeasure[] | undefined;
+  let says = stageText !== '';
+  for (const { measure, columns: at } of columns.measuresAt(stage)) {
+    const cell = at.length === 1 ? cells[at[0]!] : undefined;
+    const value =
+      at.length === 1 ? readMeasure(stage, measure, cell) : readDoubled(stage, measure, at, cells);
+    if (value === undefined) continue;
+    says ||= at.some((i) => !saysNothing(cells[i]));
+    if (typeof value === 'number') measures[measure] = value;
+    else (refused ??= []).push(value);
+  }
+  const survey = firstText(columns.survey, cells);
+  const note = firstText(columns.note, cells);
+  const step = readStep(columns.step, cells);
+  if (!says && survey === '' && note === '' && columns.step.every((i) => saysNothing(cells[i]))) {
+    return undefined;
+  }
+  return { survey, step, stage, stageText, measures, refused: refused ?? NONE_REFUSED, note, rowIndex };
+}
+
+/** The first of several cells that holds a text. */
+function firstText(at: readonly number[], cells: readonly Cell[]): string {
+  for (const i of at) {
+    const text = cellText(cells[i]);
+    if (text !== '') return text;
+  }
+  return '';
+}
+
+/** The text of a doubled column; where its cells do not agree, both, which names nothing. */
+function oneText(at: readonly number[], cells: readonly Cell[]): string {
+  if (at.length === 1) return cellText(cells[at[0]!]);
+  const texts = new Set(at.map((i) => cellText(cells[i])).filter((text) => text !== ''));
+  return [...texts].join(' / ');
+}
+
+const DIGITS = /^\d+$/;
+
+/** The step's number; NaN when there is none. A table brought in as text has its steps as digits. */
+function readStep(at: readonly number[], cells: readonly Cell[]): number {
+  let step = NaN;
+  for (const i of at) {
+    const cell = cells[i];
+    if (isBlankCell(cell)) continue;
+    const text = typeof cell === 'string' ? cell.trim() : '';
+    const number = typeof cell === 'number' ? cell : DIGITS.test(text) ? Number(text) : NaN;
+    if (!Number.isFinite(number) || number === 0) return NaN;
+    if (!Number.isNaN(step) && step !== number) return NaN;
+    step = number;
+  }
+  return step;
+}
+
+/** A measure that has more than one column: those filled in have to agree. */
+function readDoubled(
+  stage: StageName | undefined,
+  measure: MeasureName,
+  at: readonly number[],
+  cells: readonly Cell[],
+): MeasureRead {
+  const filled = at.filter((i) => !saysNothing(cells[i]));
+  if (filled.length === 0)
+    return readMeasure(stage, measure, cells[at.find((i) => cells[i] === 0) ?? at[0]!]);
+  const first = readMeasure(stage, measure, cells[filled[0]!]);
+  for (const i of filled.slice(1)) {
+    const next = readMeasure(stage, measure, cells[i]);
+    if (typeof next !== 'number') return next;
+    if (typeof first === 'number' && next !== first) {
+      return { measure, got: cells[i], why: refusalWords({ kind: 'two values', one: first, other: next }) };
+    }
+  }
+  return first;
+}

@@ -1,0 +1,212 @@
+import { ANGLE_FORMS } from '../../measures/readAngle';
+import { LENGTH_FORMS } from '../../measures/readLength';
+import { MASS_FORMS } from '../../measures/readMass';
+import type { ReadFailure } from '../../measures/readQuantity';
+import { measureAtStage } from './measureHeading';
+import type { MeasureName } from '../table/stageMeasures';
+import type { DensityMeant, PieceMeasure, SurveyProblem } from '../checks/surveyProblem';
+import type { UnitMeant } from '../checks/unitsMeant';
+
+/** A cell that cannot be taken, as data; `refusalWords` words it. */
+export type Refusal =
+  | { readonly kind: 'error cell'; readonly code: string }
+  | {
+      readonly kind: 'unreadable';
+      readonly measure: MeasureName | PieceMeasure;
+      readonly got: unknown;
+      readonly why: ReadFailure;
+    }
+  | { readonly kind: 'zero'; readonly canBeNothing: boolean }
+  | {
+      readonly kind: 'out of range';
+      readonly measure: MeasureName | PieceMeasure;
+      readonly got: unknown;
+      readonly least: number;
+      readonly most: number;
+      readonly whole: boolean;
+      readonly meant: readonly UnitMeant[];
+      /** The range is of the longest size of a piece. */
+      readonly longest?: boolean;
+    }
+  | { readonly kind: 'two values'; readonly one: number; readonly other: number };
+
+const READ_FAILURES: Readonly<Record<ReadFailure, string>> = {
+  blank: 'the cell is empty',
+  'no unit': 'a number written as text needs its unit',
+  'unknown unit': 'the unit is not known',
+  comma: 'a comma can mean two things, so write a point or nothing',
+  parts: 'its parts do not make one measure',
+  'not a number': 'it is no number',
+  unreadable: 'it is no number with a unit',
+};
+
+/** Why a cell cannot be taken: a clause that continues "… cannot be taken:". */
+export function refusalWords(refusal: Refusal): string {
+  switch (refusal.kind) {
+    case 'error cell':
+      return `the cell holds the error ${refusal.code}`;
+    case 'unreadable':
+      return `${quoted(refusal.got)} was typed, and ${READ_FAILURES[refusal.why]}; write ${formsOf(refusal.measure)}`;
+    case 'zero':
+      return refusal.canBeNothing
+        ? '0 may be an empty cell; write "0 mm" if there is none'
+        : '0 may be an empty cell';
+    case 'out of range': {
+      const { measure, got, least, most, whole, meant, longest } = refusal;
+      const range = `${whole ? 'a whole number, ' : ''}${least} to ${most}${spaced(unitOf(measure))}`;
+      const of = longest ? ' for the longest size of a piece' : '';
+      return `${quoted(got)} was typed, and allowed is ${range}${of}${meantWords(got, meant)}`;
+    }
+    case 'two values':
+      return `two columns hold it and they do not agree, ${shown(refusal.one)} and ${shown(refusal.other)}`;
+  }
+}
+
+/** A problem as a plain sentence that names the measure, its value and what is allowed. */
+export function problemWords(problem: SurveyProblem): string {
+  switch (problem.kind) {
+    // The header row
+    case 'column missing':
+      return problem.near === undefined
+        ? `There is no column ${problem.column}.`
+        : `There is no column ${problem.column}; is "${problem.near}" meant for it?`;
+    case 'column doubled':
+      return `The column ${problem.column} is there ${problem.times} times; keep one.`;
+    case 'no rows':
+      return 'There is no row under the headers.';
+
+    // One row of a route
+    case 'no stage':
+      return 'The stage is not named.';
+    case 'unknown stage':
+      return `"${problem.got}" is no stage known here${problem.nearest ? `; is ${listed(problem.nearest, 'or')} meant?` : '.'}`;
+    case 'no step number':
+      return 'The step has no number.';
+    case 'not a whole step':
+      return `The step is ${shown(problem.step)}; steps are counted 1, 2, 3 and so on.`;
+    case 'not measured':
+      return `${measureAtStage(problem.measure, problem.stage)} is not measured, and a ${problem.stage} needs it${problem.noColumn ? '; the table has no column for it' : ''}.`;
+    case 'refused':
+      return `${measureAtStage(problem.measure, problem.stage)} cannot be taken: ${problem.why}.`;
+    case 'unusual': {
+      const unit = spaced(unitOf(problem.measure));
+      return `${measureAtStage(problem.measure, problem.stage)} is ${shown(problem.value)}${unit}, and usual is ${problem.least} to ${problem.most}${unit}${meantWords(problem.value, problem.meant)}.`;
+    }
+    case 'width and height exchanged':
+      return `Width is ${shown(problem.width)} mm and Height ${shown(problem.height)} mm: they look exchanged.`;
+    case 'rise and going exchanged':
+      return `Rise is ${shown(problem.rise)} mm and Going ${shown(problem.going)} mm: they look exchanged.`;
+    case 'door leaf':
+      return `Width is ${problem.leaf} mm, which is a standard door leaf; the clear opening of such a door is about ${shown(problem.clear)} mm with the leaf open at 90 degrees. Measure between the stop and the open leaf.`;
+    case 'headroom square':
+      return `Height (headroom) is ${shown(problem.value)} mm, which looks taken square to the slope; plumb above the nosings it would be ${whole(problem.plumb)} mm at this pitch of ${whole(problem.pitch)} degrees.`;
+    case 'steep':
+      return `Rise and Going make a pitch of ${shown(problem.pitch)} degrees, and ${problem.limit === 60 ? 'above 60 a stair is climbed as a ladder' : 'a private stair has at most 42'}.`;
+    case 'rises and going':
+      return `Twice the Rise and the Going make ${shown(problem.sum)} mm, and usual is ${problem.least} to ${problem.most} mm.`;
+    case 'rise of the flight':
+      return `Rise is ${shown(problem.total)} mm, which looks like the whole flight: over ${problem.risers} risers it would be ${shown(problem.total / problem.risers)} mm a step.`;
+    case 'flight length':
+      return `Length is ${shown(problem.value)} mm, but ${problem.risers} risers make a flight of about ${whole(problem.expected)} mm.`;
+    case 'landing shallow':
+      return `Depth is ${shown(problem.depth)} mm and the flight ${shown(problem.width)} mm wide; a landing is usually at least as deep as its flight is wide.`;
+    case 'ceiling below the door':
+      return `${measureAtStage('ceiling', problem.stage)} is ${shown(problem.ceiling)} mm, lower than the door's Height of ${shown(problem.height)} mm.`;
+    case 'column of another stage':
+      return `${problem.column} is filled in, but it belongs to ${listed(problem.stages, 'and')} and is not used for a ${problem.stage}.`;
+
+    // Between rows
+    case 'no survey name':
+      return 'Survey is empty here, while other rows have one, so this row belongs to none of them.';
+    case 'step doubled':
+      return `Step ${shown(problem.step)} is there twice${ofSurvey(problem.survey)}.`;
+    case 'step missing':
+      return `${problem.from === problem.to ? `Step ${problem.from} is` : `Steps ${problem.from} to ${problem.to} are`} missing before this one${ofSurvey(problem.survey)}.`;
+    case 'ends before the room':
+      return `The route${ofSurvey(problem.survey)} ends at a ${problem.stage} and not in a room.`;
+    case 'not a storey':
+      return `${problem.risers} Risers make a climb of ${whole(problem.total)} mm, and from floor to floor it is usually ${problem.least} to ${problem.most} mm; count them again.`;
+    case 'storey against ceiling':
+      return `${problem.risers} Risers of ${shown(problem.rise)} mm make a climb of ${whole(problem.total)} mm, but above the Foot ceiling of ${shown(problem.ceiling)} mm the next floor is usually at ${whole(problem.least)} to ${whole(problem.most)} mm.`;
+
+    // Pieces
+    case 'no build':
+      return 'Build is empty, so this piece belongs to no table.';
+    case 'no piece name':
+      return 'The piece has no name.';
+    case 'size not given':
+      return `${heading(problem.measure)} is not given.`;
+    case 'size refused':
+      return `${heading(problem.measure)} cannot be taken: ${problem.why}.`;
+    case 'count taken as one':
+      return 'Count is empty and is taken as 1.';
+    case 'sizes out of order':
+      return `The sizes are ${problem.sizes.map(shown).join(' x ')} mm; Length is usually the longest and Thickness the least. They are sorted.`;
+    case 'density': {
+      const what = problem.slate ? 'slate is' : 'such pieces are';
+      return `Mass and sizes make ${whole(problem.density)} kg/m3, and ${what} ${whole(problem.least)} to ${whole(problem.most)}${problem.meant.map((m) => `; ${densityMeantWords(m)}`).join('')}.`;
+    }
+    case 'slate thickness':
+      return `Thickness is ${shown(problem.value)} mm, and a slate is usually ${problem.least} to ${problem.most} mm thick.`;
+    case 'piece doubled':
+      return `"${problem.piece}" is there twice in build "${problem.build}"; use Count for pieces that are alike.`;
+    case 'sections missing':
+      return `Build "${problem.build}" has a slate in ${problem.of} sections, but ${problem.missing ? `${problem.missing.length === 1 ? 'section' : 'sections'} ${listed(problem.missing.map(String), 'and')} ${problem.missing.length === 1 ? 'is' : 'are'} not there` : `${problem.found} ${problem.found === 1 ? 'is' : 'are'} listed`}.`;
+    case 'part missing':
+      return `Build "${problem.build}" has no ${problem.part}, while build "${problem.other}" has.`;
+  }
+}
+
+/** A problem in its cell: what is only to be looked at says so. */
+export const problemText = (problem: SurveyProblem): string =>
+  problem.severity === 'error' ? problemWords(problem) : `Check: ${problemWords(problem)}`;
+
+function densityMeantWords(meant: DensityMeant): string {
+  if (meant.measure !== 'mass') {
+    return `with ${heading(meant.measure)} meant in ${meant.unit} it is ${shown(meant.value)} mm and they agree`;
+  }
+  return meant.unit === 'lb'
+    ? `with Mass meant in lb it is ${shown(meant.value)} kg and they agree`
+    : `with Mass meant for all ${meant.count} together it is ${shown(meant.value)} kg each and they agree`;
+}
+
+function meantWords(got: unknown, meant: readonly UnitMeant[]): string {
+  return meant
+    .map(({ unit, value }) => `; ${shown(got as number)} ${unit} would be ${shown(value)} mm`)
+    .join('');
+}
+
+/** A number as people write a tape's: no more than a tenth. */
+const shown = (value: number): string => String(Math.round(value * 10) / 10);
+const whole = (value: number): string => String(Math.round(value));
+
+/** What was typed, cut to what fits a sentence. */
+function quoted(got: unknown): string {
+  if (typeof got === 'string') return `"${got.length > 40 ? `${got.slice(0, 40)}…` : got}"`;
+  if (typeof got === 'boolean') return got ? 'TRUE' : 'FALSE';
+  return String(got);
+}
+
+const heading = (measure: PieceMeasure): string => measure[0]!.toUpperCase() + measure.slice(1);
+
+function unitOf(measure: MeasureName | PieceMeasure): string {
+  if (measure === 'turn') return 'degrees';
+  if (measure === 'ratedLoad' || measure === 'mass') return 'kg';
+  return measure === 'risers' || measure === 'count' ? '' : 'mm';
+}
+
+const spaced = (unit: string): string => (unit ? ` ${unit}` : '');
+
+function formsOf(measure: MeasureName | PieceMeasure): string {
+  const unit = unitOf(measure);
+  if (unit === 'degrees') return ANGLE_FORMS;
+  if (unit === 'kg') return MASS_FORMS;
+  return unit === 'mm' ? LENGTH_FORMS : 'a plain number';
+}
+
+function listed(words: readonly string[], joint: 'and' | 'or'): string {
+  const last = words[words.length - 1]!;
+  return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} ${joint} ${last}`;
+}
+
+const ofSurvey = (survey: string): string => (survey === '' ? '' : ` of survey "${survey}"`);

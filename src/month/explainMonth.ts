@@ -1,0 +1,108 @@
+import type { Build } from '../core/route/buildVerdict';
+import { drawnWay } from '../core/route/drawnWay';
+import { prepareRoute } from '../core/route/preparedRoute';
+import { remeasure } from '../core/route/remeasure';
+import { stageBook, type StageBook } from '../core/route/stageBook';
+import { ALL_HELD } from '../core/motion/held';
+import { checkRoute } from '../core/survey/checks/checkRoute';
+import type { Survey } from '../core/survey/table/groupSurveys';
+import { problemWords } from '../core/survey/words/problemWords';
+import type { StageRow } from '../core/survey/table/stageMeasures';
+import { drawStage } from '../drawing/drawStage';
+import { buildsOf, surveysOf, type Table } from '../worksheet/routeInputs';
+import type { Explanation, Month, MonthSurvey } from './month';
+import { decidingFirst } from './remeasureWords';
+
+/** Greatest size of a drawing [px]: beside its words on an A4 page. */
+const DRAWING = { width: 280, height: 250 } as const;
+
+/**
+ * Adds to each survey what the check of its route asks to look at, and to each that does not go the drawing of its
+ * deciding stage, with the piece that decides, and what to measure again: from the tables of the same workbook,
+ * through the same core, with the same allowance and tape.
+ * @param routes table of the routes, its header row first
+ * @param pieces table of the pieces, its header row first
+ */
+export function explainMonth(month: Month, routes: Table, pieces: Table): Month {
+  const surveys = surveysOf('routes', routes);
+  const builds = buildsOf(pieces);
+  if (!surveys.ok || !builds.ok) return month;
+  const book = stageBook(month.tape);
+  const checks = toCheck(routes, surveys.value);
+  return {
+    ...month,
+    surveys: month.surveys.map((given, i) => {
+      const found = checks.get(given.survey.trim().toLowerCase());
+      const survey = found ? { ...given, toCheck: found } : given;
+      if (survey.verdict === 'goes') return survey;
+      const rows = surveys.value.find(({ name }) => same(name, survey.survey))?.rows;
+      const build = builds.value.find(({ name }) => same(name, survey.build));
+      if (!rows || !build) {
+        const undrawn = rows
+          ? 'The pieces of this build are not known.'
+          : 'The route of this survey is not known.';
+        return { ...survey, explanation: { remeasure: [], undrawn } };
+      }
+      return {
+        ...survey,
+        explanation: {
+          remeasure: decidingFirst(remeasure(rows, [build], book, month.allowance), survey.step),
+          ...drawn(survey, rows, build, book, `stage-${i + 1}`),
+        },
+      };
+    }),
+  };
+}
+
+/** The warnings of the check by survey, each with its step; what keeps a row from being judged is in the reason. */
+function toCheck(routes: Table, surveys: readonly Survey[]): Map<string, string[]> {
+  const at = new Map<number, readonly [survey: string, step: number]>();
+  for (const { name, rows } of surveys) {
+    for (const { rowIndex, step } of rows) at.set(rowIndex, [name.trim().toLowerCase(), step]);
+  }
+  const checks = new Map<string, string[]>();
+  for (const problem of checkRoute(routes)) {
+    const [survey, step] = at.get(problem.rowIndex) ?? [];
+    if (problem.severity !== 'warning' || survey === undefined || step === undefined) continue;
+    const text = `${Number.isNaN(step) ? '' : `step ${step}: `}${problemWords(problem)}`;
+    checks.set(survey, [...(checks.get(survey) ?? []), text]);
+  }
+  return checks;
+}
+
+const same = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();
+
+function drawn(
+  survey: MonthSurvey,
+  rows: readonly StageRow[],
+  build: Build,
+  book: StageBook,
+  id: string,
+): Pick<Explanation, 'drawing' | 'undrawn' | 'drawnClearance'> {
+  // Two steps may have one number, by mistake.
+  const step = prepareRoute(rows, book).steps.find(
+    ({ row }) => String(row.step) === survey.step && (row.stage ?? '') === survey.stage,
+  );
+  if (!step) return { undrawn: 'No drawing: no step with a number of its own decides.' };
+  const { row, stage } = step;
+  if (!row.stage) return { undrawn: `No drawing: "${row.stageText}" is no stage we know.` };
+  const piece = build.pieces.find(({ name }) => name === survey.piece);
+  const way =
+    stage &&
+    piece?.size &&
+    drawnWay(book.caseOf(stage, book.pieceOf(piece.size), 'measured').ways, survey.clearance, survey.pose);
+  const answer = way ? { ...way.answer, held: ALL_HELD[way.from]! } : undefined;
+  const drawing = drawStage(row.stage, row.measures, piece?.size, answer, {
+    ...DRAWING,
+    id,
+    ...(piece ? { pieceName: piece.name } : {}),
+  });
+  if (!drawing) return { undrawn: notDrawn(row, step.problem) };
+  return { drawing, ...(way ? { drawnClearance: way.clearance } : {}) };
+}
+
+/** A plan of a bend is only drawn for a turn whose walls meet; all else that stops a drawing stops the verdict too. */
+function notDrawn({ stage, measures }: StageRow, problem: string | undefined): string {
+  if (problem !== undefined) return 'No drawing: a measure that it needs is missing or cannot be taken.';
+  return `No drawing: a ${stage} that turns ${measures.turn} degrees is not drawn.`;
+}

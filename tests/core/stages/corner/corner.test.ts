@@ -1,0 +1,158 @@
+import fc from 'fast-check';
+import { sortedPiece } from '../../../../src/core/measures/piece';
+import { corner, type CornerMeasures } from '../../../../src/core/stages/corner/corner';
+import { cornerLength } from '../../../../src/core/stages/corner/cornerLength';
+import { padded, searchCorner } from '../../../support/cornerOracle';
+
+const { PI, cos, sin } = Math;
+
+/**
+ * Whether some face, turned by some angle out of level, passes: the angle is tried at 20,000 places, and of those
+ * whose height fits under the ceiling the one with the narrowest plan is searched for a path. A narrower plan
+ * passes wherever a wider one of the same depth does.
+ */
+function searchTilts(measures: CornerMeasures, sizes: readonly number[], padding: number) {
+  const [length, breadth, thickness] = sizes.map((size) => padded(size, padding)) as [number, number, number];
+  const scene = {
+    widthIn: measures.widthIn,
+    widthOut: measures.widthOut,
+    turn: (measures.turn * PI) / 180,
+  };
+  let path = false;
+  let none = true;
+  for (const [u, v, a] of [
+    [length, breadth, thickness],
+    [length, thickness, breadth],
+    [breadth, thickness, length],
+  ] as const) {
+    let narrowest = Infinity;
+    const steps = 20000;
+    for (let i = 0; i <= steps; i++) {
+      const tilt = (i / steps) * (PI / 2);
+      const s = i === steps ? 1 : sin(tilt);
+      const c = i === steps ? 0 : cos(tilt);
+      if (u * s + v * c > measures.ceiling) continue;
+      const plan = u * c + v * s;
+      if (plan < narrowest) narrowest = plan;
+    }
+    if (narrowest === Infinity) continue;
+    const found = searchCorner(scene, narrowest, a);
+    path ||= found.path;
+    none &&= found.none;
+  }
+  return { path, none };
+}
+
+const agrees = (measures: CornerMeasures, sizes: readonly [number, number, number]) => {
+  const answer = corner(measures, sortedPiece(...sizes));
+  const less = searchTilts(measures, sizes, answer.clearance - 0.5);
+  const more = searchTilts(measures, sizes, answer.clearance + 0.5);
+  expect({ measures, sizes, answer, less, more }).toMatchObject({
+    less: { path: true },
+    more: { none: true },
+  });
+  return answer;
+};
+
+describe('a piece of three sizes against a search over poses, tilts, angles and places', () => {
+  const width = fc.double({ min: 500, max: 1600, noNaN: true });
+  const turn = fc.oneof(fc.constant(90), fc.double({ min: 1, max: 120, noNaN: true }));
+
+  test('any box under any ceiling', () => {
+    const cases = fc.sample(
+      fc.record({
+        widthIn: width,
+        widthOut: width,
+        ceiling: fc.double({ min: 500, max: 2800, noNaN: true }),
+        turn,
+        sizes: fc.tuple(
+          fc.double({ min: 300, max: 3000, noNaN: true }),
+          fc.double({ min: 10, max: 1500, noNaN: true }),
+          fc.double({ min: 10, max: 800, noNaN: true }),
+        ),
+      }),
+      { numRuns: 60, seed: 31 },
+    );
+    for (const { sizes, ...measures } of cases) agrees(measures, [sizes[0], sizes[1], sizes[2]]);
+  });
+
+  test('long pieces under ceilings that make them tilt', () => {
+    const cases = fc.sample(
+      fc.record({
+        widthIn: fc.double({ min: 600, max: 1100, noNaN: true }),
+        widthOut: fc.double({ min: 600, max: 1100, noNaN: true }),
+        turn,
+        length: fc.double({ min: 2400, max: 4200, noNaN: true }),
+        breadth: fc.double({ min: 60, max: 700, noNaN: true }),
+        thin: fc.double({ min: 10, max: 60, noNaN: true }),
+        low: fc.double({ min: 0.4, max: 0.95, noNaN: true }),
+      }),
+      { numRuns: 60, seed: 32 },
+    );
+    let turned = 0;
+    for (const { length, breadth, thin, low, ...rest } of cases) {
+      // A ceiling between the breadth and the length, so that it can be neither level on end nor always on edge.
+      const ceiling = breadth + low * (length - breadth);
+      const { pose } = agrees({ ...rest, ceiling }, [length, breadth, thin]);
+      if (pose === 'tilted' || pose === 'leaning') turned += 1;
+    }
+    expect(turned).toBeGreaterThan(20);
+  });
+
+  test('wide slabs under ceilings lower than they are broad, which lean', () => {
+    const cases = fc.sample(
+      fc.record({
+        widthIn: fc.double({ min: 500, max: 1300, noNaN: true }),
+        widthOut: fc.double({ min: 500, max: 1300, noNaN: true }),
+        turn,
+        length: fc.double({ min: 1200, max: 2200, noNaN: true }),
+        breadth: fc.double({ min: 700, max: 1200, noNaN: true }),
+        thin: fc.double({ min: 10, max: 60, noNaN: true }),
+        low: fc.double({ min: 0.6, max: 0.999, noNaN: true }),
+      }),
+      { numRuns: 40, seed: 33 },
+    );
+    let leaning = 0;
+    for (const { length, breadth, thin, low, ...rest } of cases) {
+      const { pose } = agrees({ ...rest, ceiling: breadth * low }, [length, breadth, thin]);
+      if (pose === 'leaning') leaning += 1;
+    }
+    expect(leaning).toBeGreaterThan(3);
+  });
+});
+
+// Briggs & Cochran, Calculus: a ladder round 3 and 4 ft is 9.8657 ft; under an 8 ft ceiling it may tilt, which
+// gives sqrt(9.8657^2 + 8^2) = 12.70 ft (derived). In mm, 300 and 400, 100 to the foot.
+test('a pole 12.70 ft long goes round 3 and 4 ft under 8 ft, and one of 12.71 does not', () => {
+  const measures = { widthIn: 300, widthOut: 400, ceiling: 800, turn: 90 };
+  const pole = (feet: number) => corner(measures, sortedPiece(feet * 100, 1e-6, 1e-6));
+  expect(pole(12.7).clearance).toBeGreaterThanOrEqual(-1e-5);
+  expect(pole(12.7).pose).toBe('tilted');
+  expect(pole(12.71).clearance).toBeLessThan(-1e-3);
+});
+
+describe('the longest level piece', () => {
+  test('passes by the search half a millimetre shorter, and half a millimetre longer does not', () => {
+    const cases = fc.sample(
+      fc.record({
+        widthIn: fc.double({ min: 350, max: 1600, noNaN: true }),
+        widthOut: fc.double({ min: 350, max: 1600, noNaN: true }),
+        slim: fc.double({ min: 0.01, max: 0.98, noNaN: true }),
+        turn: fc.oneof(fc.constant(90), fc.double({ min: 20, max: 120, noNaN: true })),
+      }),
+      { numRuns: 60, seed: 34 },
+    );
+    for (const { widthIn, widthOut, slim, turn } of cases) {
+      const thickness = slim * Math.min(widthIn, widthOut);
+      const longest = cornerLength({ widthIn, widthOut, thickness, turn });
+      const scene = { widthIn, widthOut, turn: (turn * PI) / 180 };
+      // The length is far more sensitive than the clearance, so the search gets its slack across the piece.
+      const less = searchCorner(scene, longest - 0.5, thickness - 0.5);
+      const more = searchCorner(scene, longest + 0.5, thickness + 0.5);
+      expect({ widthIn, widthOut, thickness, turn, longest, less, more }).toMatchObject({
+        less: { path: true },
+        more: { none: true },
+      });
+    }
+  });
+});

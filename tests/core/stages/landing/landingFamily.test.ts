@@ -1,0 +1,133 @@
+import fc from 'fast-check';
+import { paddedPiece, sortedPiece } from '../../../../src/core/measures/piece';
+import { halfLandingStage, halfLandingTask } from '../../../../src/core/stages/landing/halfLanding';
+import { ALL_HELD } from '../../../../src/core/motion/held';
+import { landingFamily, type LandingPlan } from '../../../../src/core/stages/landing/landingFamily';
+import { landingFamilyMotion } from '../../../../src/core/stages/landing/landingFamilyMotion';
+import { quarterLandingStage, quarterLandingTask } from '../../../../src/core/stages/landing/quarterLanding';
+import { replay } from '../../../support/replayMotion';
+import { seeded } from '../../../support/parkMiller';
+
+/** A seeded stair and piece, from narrow to wide, the landing's ceiling below, at or above the flights'. */
+function seededLanding(next: () => number) {
+  const width = 700 + 300 * next();
+  const other = width - 50 + 250 * next();
+  const headroom = 1900 + 400 * next();
+  const kind = next();
+  const stair = {
+    headroom,
+    rise: 150 + 70 * next(),
+    going: 200 + 100 * next(),
+    overRail: 0,
+    landingCeiling: kind < 0.4 ? headroom : kind < 0.55 ? headroom - 100 * next() : headroom + 600 * next(),
+  };
+  const length = 400 + 2000 * next();
+  const breadth = next() < 0.5 ? 60 + 300 * next() : Math.min(length, 300 + 700 * next());
+  const thickness = next() < 0.5 ? 25 : Math.min(breadth, 40 + 150 * next());
+  return {
+    half: { ...stair, flightWidth: width, well: next() < 0.5 ? 0 : 200 * next(), landingDepth: other },
+    quarter: { ...stair, widthIn: width, widthOut: other },
+    piece: sortedPiece(length, breadth, thickness),
+  };
+}
+
+test('every family’s motion is replayed without contact on seeded landings, whichever family it is', () => {
+  const next = seeded(77);
+  const kinds = new Set<string>();
+  let replayed = 0;
+  for (let i = 0; i < 14; i++) {
+    const { half, quarter, piece } = seededLanding(next);
+    for (const held of ALL_HELD) {
+      for (const [name, stage, task] of [
+        ['half', halfLandingStage(half), halfLandingTask(half, piece, held)],
+        ['quarter', quarterLandingStage(quarter), quarterLandingTask(quarter, piece, held)],
+      ] as const) {
+        for (const mostLift of [Infinity, 300]) {
+          const fit = landingFamily(stage.plan!, piece, held, { mostLift });
+          if (!fit) continue;
+          expect(fit.lift).toBeLessThanOrEqual(mostLift);
+          const { start, goal } = task.ends(fit.clearance);
+          const motion = landingFamilyMotion(stage.plan!, piece, fit, start, goal);
+          const scene = task.obstacles.map(({ box }) => box);
+          const seen = replay({ motion, scene }, paddedPiece(piece, fit.clearance - 0.5), { step: 40 });
+          expect({ i, held, name, as: fit.as, collides: seen.collides }).toMatchObject({ collides: false });
+          kinds.add(`${name} ${fit.as}${fit.sideways ? ' sideways' : ''}`);
+          replayed++;
+        }
+      }
+    }
+  }
+  expect(replayed).toBeGreaterThan(100);
+  for (const kind of [
+    'half level',
+    'half upright',
+    'half tilted',
+    'half level sideways',
+    'half swung sideways',
+    'quarter level',
+  ])
+    expect(kinds).toContain(kind);
+  for (const kind of ['quarter upright', 'quarter tilted']) expect(kinds).toContain(kind);
+});
+
+describe('monotone', () => {
+  const unit = fc.double({ min: 0, max: 1, noNaN: true });
+  const best = (plan: LandingPlan, piece: ReturnType<typeof sortedPiece>, mostLift = Infinity): number =>
+    Math.max(
+      -1e4,
+      ...ALL_HELD.map((held) => landingFamily(plan, piece, held, { mostLift })?.clearance ?? -1e4),
+    );
+
+  test('never less where the landing or the stair is larger or the piece smaller', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 1e6 }), unit, fc.boolean(), (seed, part, isHalf) => {
+        const { half, quarter, piece } = seededLanding(seeded(seed));
+        const plan = isHalf ? halfLandingStage(half).plan! : quarterLandingStage(quarter).plan!;
+        const least = best(plan, piece);
+        const more = 40 * part;
+        const wider: LandingPlan[] = [
+          { ...plan, widthIn: plan.widthIn + more, widthOut: plan.widthOut + more },
+          { ...plan, depthIn: plan.depthIn + more, depthOut: plan.depthOut + more },
+          { ...plan, headroom: plan.headroom + more },
+          { ...plan, ceiling: plan.ceiling + more },
+          { ...plan, ...(plan.across === undefined ? {} : { across: plan.across + more }) },
+        ];
+        for (const larger of wider) expect(best(larger, piece)).toBeGreaterThanOrEqual(least - 0.02);
+        const smaller = sortedPiece(
+          piece.length - more,
+          piece.breadth - more / 2,
+          piece.thickness - more / 9,
+        );
+        expect(best(plan, smaller)).toBeGreaterThanOrEqual(least - 0.02);
+      }),
+      { seed: 11, numRuns: 150 },
+    );
+  });
+
+  test('never more than what is proved', () => {
+    const next = seeded(5);
+    for (let i = 0; i < 60; i++) {
+      const { half, quarter, piece } = seededLanding(next);
+      for (const stage of [halfLandingStage(half), quarterLandingStage(quarter)]) {
+        expect(best(stage.plan!, piece)).toBeLessThanOrEqual(stage.proved(piece).atMost + 1e-6);
+      }
+    }
+  });
+});
+
+test('level round a quarter landing with no overhang is the corner’s closed form (Codeforces 98C: 2, 2, 3 -> 1.3284271)', () => {
+  // A landing so deep that only the turn decides, too low for any tilt; widths 2 m, a piece 3 m long: 1.3284271 m wide at most.
+  const plan: LandingPlan = {
+    widthIn: 2000,
+    widthOut: 2000,
+    depthIn: 2000,
+    depthOut: 2000,
+    across: undefined,
+    headroom: 21,
+    rise: 0.001,
+    going: 300,
+    ceiling: 21,
+  };
+  const fit = landingFamily(plan, sortedPiece(3000, 1328.4271, 20), 'LT')!;
+  expect(Math.abs(fit.clearance)).toBeLessThan(0.01);
+});

@@ -1,0 +1,109 @@
+import { sortedPiece } from '../../../../src/core/measures/piece';
+import {
+  halfLandingAnswer,
+  halfLandingPassages,
+  halfLandingShown,
+  halfLandingStage,
+} from '../../../../src/core/stages/landing/halfLanding';
+import {
+  quarterLandingAnswer,
+  quarterLandingPassages,
+} from '../../../../src/core/stages/landing/quarterLanding';
+import { foundPassages, retracedPassages } from '../../../../src/core/stages/landing/landingStage';
+import { winderAnswer } from '../../../../src/core/stages/winder/winder';
+import { paddedPiece } from '../../../../src/core/measures/piece';
+import { replay } from '../../../support/replayMotion';
+
+const slab = sortedPiece(1830, 930, 25);
+const half = {
+  flightWidth: 850,
+  well: 100,
+  landingDepth: 850,
+  headroom: 2100,
+  rise: 190,
+  going: 240,
+  overRail: 0,
+};
+const quarter = { widthIn: 850, widthOut: 850, headroom: 2100, rise: 190, going: 240, overRail: 0 };
+
+describe('a half landing', () => {
+  test('passes the slab, as the motion planners recorded for a like scene found; the motion is replayed', () => {
+    const shown = halfLandingShown({ ...half, landingCeiling: 2400 }, slab);
+    expect(shown.clearance).toBeGreaterThan(0);
+    expect(replay(shown, paddedPiece(slab, shown.clearance)).collides).toBe(false);
+    expect(replay(shown, slab).leastDistance).toBeGreaterThan(0);
+  });
+
+  test('is proved impossible where the piece fits on it in no attitude, with the reason named', () => {
+    // A square of 1700 x 1700 does not stand in 600 x 1300 x 1500 (its edges sum to as much as the room's).
+    const answer = halfLandingAnswer(
+      { ...half, flightWidth: 600, landingDepth: 600, headroom: 1500 },
+      sortedPiece(1700, 1700, 25),
+      2000,
+    );
+    expect(answer.atMost).toBeLessThan(0);
+    expect(answer.bound).toContain('landing');
+    expect(answer.clearance).toBeLessThan(0);
+  });
+
+  test('leaves the spine out of a proof where there is air above a handrail', () => {
+    const measures = { ...half, flightWidth: 600, landingDepth: 600, headroom: 1500, overRail: 900 };
+    expect(halfLandingAnswer(measures, sortedPiece(1700, 1700, 25), 2000).bound).toContain('flight');
+  });
+
+  test('gives a passage for each way of holding, and its best is the answer', () => {
+    const passages = halfLandingPassages(half, slab, 4000);
+    const best = Math.max(...passages.map((p) => p.answer.clearance));
+    expect(halfLandingAnswer(half, slab, 4000).clearance).toBe(best);
+    for (const held of ['LB', 'LT']) expect(passages.map((p) => p.from)).toContain(held);
+  });
+
+  test('answers the same twice', () => {
+    expect(halfLandingAnswer(half, slab, 4000)).toEqual(halfLandingAnswer(half, slab, 4000));
+  });
+});
+
+describe('a quarter landing', () => {
+  test('passes a slab that the flights take with a hand on each side', () => {
+    expect(quarterLandingAnswer(quarter, slab).clearance).toBeGreaterThan(0);
+  });
+
+  test('never claims more than the flights leave', () => {
+    for (const { from, answer } of quarterLandingPassages(quarter, slab, 4000)) {
+      const clear = 2100 * (240 / Math.hypot(190, 240));
+      const fits = from === 'LB' ? [850 - 25, clear - 930] : [850 - 930, clear - 25];
+      expect(answer.clearance).toBeLessThanOrEqual(Math.min(...fits) / 2);
+    }
+  });
+});
+
+test('a winder’s clearance is at least that of the piece shrunk to a point', () => {
+  const answer = winderAnswer({ width: 800, headroom: 2000, turn: 90, rise: 200, going: 220 }, slab, 4000);
+  expect(answer.clearance).toBeGreaterThanOrEqual(-915);
+  expect(answer.atMost).toBeGreaterThanOrEqual(answer.clearance);
+});
+
+test('air above a rail takes nothing from what walls allow; a route’s coarser search passes the same piece', () => {
+  const walls = { ...half, flightWidth: 800, headroom: 2050, landingCeiling: 2400 };
+  const panel = sortedPiece(1000, 900, 25);
+  const railed = { ...walls, overRail: 950 };
+  const least = halfLandingAnswer(walls, panel, 8000).clearance;
+  expect(halfLandingAnswer(railed, panel, 8000).clearance).toBeGreaterThanOrEqual(least);
+  const inRoute = foundPassages(halfLandingStage(railed), panel, 30000);
+  for (const { found } of inRoute) {
+    if (!found) continue;
+    const shown = { motion: found.motion, scene: found.scene };
+    expect(replay(shown, paddedPiece(panel, found.clearance)).collides).toBe(false);
+  }
+  expect(inRoute.some(({ passage }) => passage.answer.clearance > 0)).toBe(true);
+});
+
+test('in the worst case the same motion is gone over again, and never bears more', () => {
+  const found = foundPassages(halfLandingStage({ ...half, landingCeiling: 2400 }), slab, 30000);
+  const less = halfLandingStage({ ...half, flightWidth: 845, landingDepth: 845, landingCeiling: 2395 });
+  const worst = retracedPassages(less, sortedPiece(1835, 935, 30), found, 30000);
+  expect(worst[0]!.answer.clearance).toBeGreaterThan(0);
+  worst.forEach(({ answer }, i) =>
+    expect(answer.clearance).toBeLessThanOrEqual(found[i]!.passage.answer.clearance),
+  );
+});
