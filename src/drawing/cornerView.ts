@@ -1,5 +1,5 @@
 import { corner } from '../core/stages/corner/corner';
-import { heldSizes, type Held } from '../core/motion/held';
+import { sizesOfHold, type Hold } from '../core/motion/hold';
 import { turnRadians } from '../core/motion/turnRadians';
 import { Paper } from './paper';
 import { bendShape, placeInBend } from './placeInBend';
@@ -78,7 +78,7 @@ export function cornerView(
   };
 }
 
-const LEVEL: Readonly<Record<string, Held>> = {
+const LEVEL: Readonly<Record<string, Hold>> = {
   'on edge': 'LB',
   flat: 'LT',
   'on end': 'BL',
@@ -91,7 +91,7 @@ function planSizes({ widthIn, widthOut, height, turn }: CornerDrawn, { size, ans
     const best = corner({ widthIn, widthOut, ceiling: height, turn }, size);
     if (best.tilt > 0) return tiltedSizes(best.tilt, best.clearance, height, size);
   }
-  const { along, across } = heldSizes(size, answer.held ?? LEVEL[answer.pose] ?? 'LB');
+  const { along, across } = sizesOfHold(size, answer.hold ?? LEVEL[answer.pose] ?? 'LB');
   return { p: Math.max(along, across), q: Math.min(along, across), tilt: 0 };
 }
 

@@ -1,5 +1,5 @@
 import { rectangleThroughOpening } from '../core/geometry/rectangleThroughOpening';
-import { heldSizes } from '../core/motion/held';
+import { sizesOfHold } from '../core/motion/hold';
 import { cornerView } from './cornerView';
 import { mmText, Paper } from './paper';
 import type { bendShape } from './placeInBend';
@@ -183,8 +183,8 @@ export function halfLandingView(m: HalfLandingDrawn, piece: DrawnPiece | undefin
 
 /** The two sizes that the piece shows in plan, in its pose, the longer first. */
 export function planOf({ size, answer }: DrawnPiece): { p: number; q: number } {
-  if (answer.held) {
-    const { along, across } = heldSizes(size, answer.held);
+  if (answer.hold) {
+    const { along, across } = sizesOfHold(size, answer.hold);
     return { p: Math.max(along, across), q: Math.min(along, across) };
   }
   if (answer.pose === 'flat') return { p: size.length, q: size.breadth };

@@ -1,4 +1,4 @@
-import { heldSizes } from '../core/motion/held';
+import { sizesOfHold } from '../core/motion/hold';
 import { Paper } from './paper';
 import { box, type Point, type Points } from './plane';
 import { degreesText, placeRectangle, type DrawnPiece, type StageView } from './stageView';
@@ -22,7 +22,7 @@ const WALL = 90;
 export function sideDoorView(m: SideDoorDrawn, piece: DrawnPiece | undefined): StageView {
   const paper = new Paper();
   const sizes = piece
-    ? heldSizes(piece.size, piece.answer.held ?? (piece.answer.pose === 'flat' ? 'LT' : 'LB'))
+    ? sizesOfHold(piece.size, piece.answer.hold ?? (piece.answer.pose === 'flat' ? 'LT' : 'LB'))
     : undefined;
   const onEnd = piece?.answer.pose === 'on end';
   const p = piece && sizes ? (onEnd ? piece.size.breadth : Math.max(sizes.along, sizes.across)) : 0;

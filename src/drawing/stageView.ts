@@ -1,12 +1,12 @@
-import type { Held } from '../core/motion/held';
+import type { Hold } from '../core/motion/hold';
 import type { PieceSize } from '../core/measures/piece';
-import type { ShownAnswer, StageAnswer } from '../core/motion/stageAnswer';
+import type { AnswerWithMotion, StageAnswer } from '../core/motion/stageAnswer';
 import type { Paper } from './paper';
 import { nearestPlaces, rectangle, type Point, type Points } from './plane';
 
 /** What a drawing takes from a stage's answer; a motion, where there is one, places the piece. */
 export type DrawnAnswer = Pick<StageAnswer, 'clearance' | 'pose' | 'critical'> &
-  Partial<Pick<ShownAnswer, 'motion' | 'scene'>> & { readonly held?: Held };
+  Partial<Pick<AnswerWithMotion, 'motion' | 'scene'>> & { readonly hold?: Hold };
 
 /** The piece that is drawn, with the answer that says how. */
 export interface DrawnPiece {
@@ -71,9 +71,9 @@ export function markNearest(paper: Paper, outline: Points, faces: readonly Point
 
 /** The two sizes that a pose shows across the way and upright. */
 export function sectionOf({ size, answer }: DrawnPiece): { across: number; upright: number } {
-  if (answer.held) {
+  if (answer.hold) {
     const letter = { L: size.length, B: size.breadth, T: size.thickness };
-    const [along, up] = answer.held.split('') as ['L' | 'B' | 'T', 'L' | 'B' | 'T'];
+    const [along, up] = answer.hold.split('') as ['L' | 'B' | 'T', 'L' | 'B' | 'T'];
     const across = (['L', 'B', 'T'] as const).find((x) => x !== along && x !== up)!;
     return { across: letter[across], upright: letter[up] };
   }

@@ -1,9 +1,9 @@
 import type { Build } from '../core/route/buildVerdict';
-import { drawnWay } from '../core/route/drawnWay';
+import { drawnPassage } from '../core/route/drawnPassage';
 import { prepareRoute } from '../core/route/preparedRoute';
 import { remeasure } from '../core/route/remeasure';
 import { stageBook, type StageBook } from '../core/route/stageBook';
-import { ALL_HELD } from '../core/motion/held';
+import { ALL_HOLDS } from '../core/motion/hold';
 import { checkRoute } from '../core/survey/checks/checkRoute';
 import type { Survey } from '../core/survey/table/groupSurveys';
 import { problemWords } from '../core/survey/words/problemWords';
@@ -87,18 +87,22 @@ function drawn(
   const { row, stage } = step;
   if (!row.stage) return { undrawn: `No drawing: "${row.stageText}" is no stage we know.` };
   const piece = build.pieces.find(({ name }) => name === survey.piece);
-  const way =
+  const passage =
     stage &&
     piece?.size &&
-    drawnWay(book.caseOf(stage, book.pieceOf(piece.size), 'measured').ways, survey.clearance, survey.pose);
-  const answer = way ? { ...way.answer, held: ALL_HELD[way.from]! } : undefined;
+    drawnPassage(
+      book.caseOf(stage, book.pieceOf(piece.size), 'measured').passages,
+      survey.clearance,
+      survey.pose,
+    );
+  const answer = passage ? { ...passage.answer, hold: ALL_HOLDS[passage.from]! } : undefined;
   const drawing = drawStage(row.stage, row.measures, piece?.size, answer, {
     ...DRAWING,
     id,
     ...(piece ? { pieceName: piece.name } : {}),
   });
   if (!drawing) return { undrawn: notDrawn(row, step.problem) };
-  return { drawing, ...(way ? { drawnClearance: way.clearance } : {}) };
+  return { drawing, ...(passage ? { drawnClearance: passage.clearance } : {}) };
 }
 
 /** A plan of a bend is only drawn for a turn whose walls meet; all else that stops a drawing stops the verdict too. */

@@ -1,13 +1,13 @@
 import type { PieceSize, Pose } from '../core/measures/piece';
 import { routeLayers, widestClearance } from '../core/route/chain';
-import { drawnWay } from '../core/route/drawnWay';
+import { drawnPassage } from '../core/route/drawnPassage';
 import { judgeRoute } from '../core/route/judgeRoute';
 import { prepareRoute } from '../core/route/preparedRoute';
 import { stageBook } from '../core/route/stageBook';
 import { stagePassages } from '../core/route/stagePassages';
 import { tapedMeasures, tapedPiece } from '../core/route/tapeCase';
 import type { Verdict } from '../core/route/verdict';
-import { ALL_HELD } from '../core/motion/held';
+import { ALL_HOLDS } from '../core/motion/hold';
 import type { StageRow } from '../core/survey/table/stageMeasures';
 import type { DrawnAnswer } from '../drawing/stageView';
 
@@ -68,8 +68,8 @@ function judgeAnew(row: StageRow, size: PieceSize, allowance: number, tape: numb
   if (!stage) return { verdict, because, pose, worst: undefined, measured: undefined, best: undefined };
 
   const piece = book.pieceOf(size);
-  const { ways } = book.caseOf(stage, piece, 'measured');
-  const shown = drawnWay(ways, judged.clearance, pose);
+  const { passages } = book.caseOf(stage, piece, 'measured');
+  const shown = drawnPassage(passages, judged.clearance, pose);
   return {
     verdict,
     because,
@@ -81,7 +81,7 @@ function judgeAnew(row: StageRow, size: PieceSize, allowance: number, tape: numb
         stagePassages(row.stage!, measures, tapedPiece(size, tape, 'best'), 'as in a route'),
       ),
     ),
-    ...(shown ? { answer: { ...shown.answer, held: ALL_HELD[shown.from]! } } : {}),
+    ...(shown ? { answer: { ...shown.answer, hold: ALL_HOLDS[shown.from]! } } : {}),
   };
 }
 

@@ -14,8 +14,8 @@ import { mutationsOf } from './mutationsOf';
 const CALLED = ['tests/worksheet/clearancePublished.test.ts', 'tests/worksheet/clearanceProperties.test.ts'];
 const ROUND = 'tests/core/geometry/rectangleRoundCorner.test.ts';
 const ENDS = 'tests/core/stages/flight/flightEnds.test.ts';
-const FAMILY = 'tests/core/stages/landing/landingFamily.test.ts';
-const BEST = 'tests/core/stages/landing/landingFamilyBest.test.ts';
+const FAMILY = 'tests/core/stages/landing/motionFamilies.test.ts';
+const BEST = 'tests/core/stages/landing/motionFamiliesBest.test.ts';
 const JOINED = 'tests/core/stages/landing/shortFlightBetweenLandings.test.ts';
 const ROUTE = [
   'tests/core/route/judgeRoute.test.ts',
@@ -41,7 +41,7 @@ const TARGETS: Readonly<Record<string, readonly string[]>> = {
   'src/core/stages/flight/flight.ts': CALLED,
   'src/core/geometry/bendWithWall.ts': [ENDS],
   'src/core/stages/flight/flightEnds.ts': [JOINED, ENDS],
-  'src/core/stages/landing/landingFamily.ts': [BEST, JOINED, FAMILY],
+  'src/core/stages/landing/motionFamilies.ts': [BEST, JOINED, FAMILY],
   'src/core/route/chain.ts': ROUTE,
   'src/core/route/preparedRoute.ts': ROUTE,
   'src/core/geometry/proofs/ladderAtMost.ts': ['tests/core/geometry/proofs/cannotGo.test.ts'],

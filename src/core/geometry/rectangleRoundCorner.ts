@@ -87,7 +87,7 @@ export function surelyBlocked(side1: number, side2: number, b1: number, b2: numb
  * @param along side along the first arm [mm]; it may be the shorter
  * @param across side across the first arm [mm]
  */
-export function rectangleRoundCornerHeld(
+export function rectangleRoundCornerInHold(
   along: number,
   across: number,
   widthIn: number,

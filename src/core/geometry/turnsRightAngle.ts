@@ -16,7 +16,7 @@ const NARROWINGS = 36;
  * each angle it stands across the first arm, across the second, or with its long side on the inner corner,
  * whichever leaves most; the angle that leaves least decides.
  *
- * With `rectangleRoundCornerHeld`, which does this for any turn and any ends, it shares the formula and not the
+ * With `rectangleRoundCornerInHold`, which does this for any turn and any ends, it shares the formula and not the
  * search: this one is for the many.
  * @source Moretti, College Math. J. 33(3), 2002, 196-200, solved for the padding; the ladder where the padding
  *   would take the short side away

@@ -18,11 +18,11 @@ export function writeAnswer(answer: StageAnswer, families: string, working: Work
     unit: '',
     source: 'the best motion known',
   });
-  if (answer.lift !== undefined && answer.lift > 0) {
+  if (answer.raise !== undefined && answer.raise > 0) {
     working({
       what: answer.overRail ? 'Lift, over the handrail' : 'Lift',
       formula: 'height it is raised above the way it is carried',
-      value: answer.lift,
+      value: answer.raise,
       unit: 'mm',
       source: 'the best motion known',
     });

@@ -1,21 +1,21 @@
 import type { PlanarPlace } from '../geometry/planar/planarWorld';
 import { quaternionFromAxes } from '../space/quaternion';
-import type { Held } from './held';
+import type { Hold } from './hold';
 import type { KeyAttitude, Motion } from './stageAnswer';
 
 type Vector = readonly [number, number, number];
 type Quaternion = readonly [number, number, number, number];
 
 /** A way of holding a piece, turned about a level axis by `tilt` [rad]. */
-export interface HeldAttitude {
-  readonly held: Held;
+export interface TurnedHold {
+  readonly hold: Hold;
   /** Tilted: the side along the way rises at its front; leaning: the side across rises. */
   readonly turned?: 'tilted' | 'leaning' | undefined;
   readonly tilt?: number | undefined;
 }
 
 /** The attitude (unit quaternion w, x, y, z) with the side along the way at `angle` [rad] in plan. */
-export function attitudeInPlan({ held, turned, tilt = 0 }: HeldAttitude, angle: number): Quaternion {
+export function attitudeInPlan({ hold, turned, tilt = 0 }: TurnedHold, angle: number): Quaternion {
   const c = Math.cos(angle);
   const s = Math.sin(angle);
   let along: Vector = [c, s, 0];
@@ -30,14 +30,14 @@ export function attitudeInPlan({ held, turned, tilt = 0 }: HeldAttitude, angle: 
     across = [-s * ct, c * ct, st];
     upright = [s * st, -c * st, ct];
   }
-  return turnOfAxes(held, along, across, upright);
+  return turnOfAxes(hold, along, across, upright);
 }
 
 /** The attitude (unit quaternion) of a piece held so, its sides along, across and upright in these directions. */
-export function turnOfAxes(held: Held, along: Vector, across: Vector, upright: Vector): Quaternion {
+export function turnOfAxes(hold: Hold, along: Vector, across: Vector, upright: Vector): Quaternion {
   const axes: Partial<Record<'L' | 'B' | 'T', Vector>> = {};
-  const alongLetter = held[0] as 'L' | 'B' | 'T';
-  const uprightLetter = held[1] as 'L' | 'B' | 'T';
+  const alongLetter = hold[0] as 'L' | 'B' | 'T';
+  const uprightLetter = hold[1] as 'L' | 'B' | 'T';
   const acrossLetter = (['L', 'B', 'T'] as const).find((x) => x !== alongLetter && x !== uprightLetter)!;
   axes[alongLetter] = along;
   axes[uprightLetter] = upright;
@@ -56,7 +56,7 @@ export function turnOfAxes(held: Held, along: Vector, across: Vector, upright: V
 }
 
 /** A planar path as a motion at one height [mm] of the centre, the side `p` of the path being the one along. */
-export function motionInPlan(path: readonly PlanarPlace[], attitude: HeldAttitude, height: number): Motion {
+export function motionInPlan(path: readonly PlanarPlace[], attitude: TurnedHold, height: number): Motion {
   const keys: KeyAttitude[] = [];
   for (const { x, y, angle } of path) {
     let turn = attitudeInPlan(attitude, angle);

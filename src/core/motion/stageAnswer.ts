@@ -32,13 +32,13 @@ export interface StageAnswer {
   /** The condition that gives `atMost`, in words; absent when nothing is proved. */
   readonly bound?: string;
   /** Height [mm] the motion lifts the piece above the floor or the line of nosings. */
-  readonly lift?: number;
+  readonly raise?: number;
   /** The motion passes above a handrail. */
   readonly overRail?: boolean;
 }
 
 /** A stage's answer with what an independent checker needs to replay it. */
-export interface ShownAnswer extends StageAnswer {
+export interface AnswerWithMotion extends StageAnswer {
   readonly motion: Motion;
   /** The stage as obstacles, in the same coordinates as the motion. */
   readonly scene: readonly SceneBox[];

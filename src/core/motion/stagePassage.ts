@@ -1,4 +1,4 @@
-import type { Held } from './held';
+import type { Hold } from './hold';
 import type { StageAnswer } from './stageAnswer';
 
 /**
@@ -10,8 +10,8 @@ import type { StageAnswer } from './stageAnswer';
  * only the rest needs the flight, where that flight is solved by itself from level to level.
  */
 export interface StagePassage {
-  readonly from: Held;
-  readonly to: Held;
+  readonly from: Hold;
+  readonly to: Hold;
   readonly answer: StageAnswer;
   readonly needsTurningRoom?: boolean;
   readonly onLanding?: { readonly before: number; readonly after: number };

@@ -1,7 +1,7 @@
 import type { PieceSize } from '../measures/piece';
-import { ALL_HELD, heldSizes } from '../motion/held';
+import { ALL_HOLDS, sizesOfHold } from '../motion/hold';
 import type { PreparedRoute } from './preparedRoute';
-import { HELD_COUNT, type BookPiece, type StageBook, type TurningCase, type Way } from './stageBook';
+import { HOLD_COUNT, type BookPiece, type StageBook, type TurningCase, type BookPassage } from './stageBook';
 import type { TapeCase } from './tapeCase';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
@@ -10,7 +10,7 @@ const { max, min } = Math;
 /** One step of a route with all that can be done with one piece there, in one tape case. */
 export interface Layer {
   /** Undefined where the step is not measured: then every way is taken to be open. */
-  readonly ways: readonly Way[] | undefined;
+  readonly passages: readonly BookPassage[] | undefined;
   readonly turning: TurningCase | null;
   /** Room to lean before and after, by way of being held; undefined: as much as it takes; null: none. */
   readonly leanBefore: readonly number[] | undefined | null;
@@ -25,7 +25,7 @@ export interface Layer {
   readonly size: PieceSize;
 }
 
-/** What a step of a chain does with the piece. Ways of being held are indices into ALL_HELD. */
+/** What a step of a chain does with the piece. Ways of being held are indices into ALL_HOLDS. */
 export interface ChainStep {
   readonly enters: number;
   /** Held so through the stage: before and after it. */
@@ -33,11 +33,11 @@ export interface ChainStep {
   readonly to: number;
   readonly leaves: number;
   /** Undefined where the step is not measured. */
-  readonly way: Way | undefined;
+  readonly passage: BookPassage | undefined;
   /** Clearance of the step [mm a side]: of the way, the changes of pose and the straights beside it. */
   readonly clearance: number;
   readonly closest:
-    'way' | 'change before' | 'change after' | 'straight before' | 'straight after' | 'leaning';
+    'passage' | 'change before' | 'change after' | 'straight before' | 'straight after' | 'leaning';
 }
 
 /** Lays the steps of a route out for one piece in one tape case. */
@@ -60,7 +60,7 @@ export function routeLayers(
     const after = i + 1 === steps.length ? null : turnings[i + 1];
     const roomToLean = before !== null && after !== null;
     layers.push({
-      ways: stage && book.caseOf(stage, piece, tapeCase, roomToLean).ways,
+      passages: stage && book.caseOf(stage, piece, tapeCase, roomToLean).passages,
       turning: turnings[i] ?? null,
       leanBefore: before && before.leanAfter,
       leanAfter: after && after.leanBefore,
@@ -79,20 +79,20 @@ const straightRoom = (
   { length, tapes }: { readonly length: number; readonly tapes: number },
   shift: number,
   size: PieceSize,
-): number[] => ALL_HELD.map((held) => (length + shift * tapes - heldSizes(size, held).along) / 2);
+): number[] => ALL_HOLDS.map((hold) => (length + shift * tapes - sizesOfHold(size, hold).along) / 2);
 
 /** Clearance of a way with the room it needs to lean. */
-function wayClearance(way: Way, layer: Layer): number {
-  if (!way.turningRoom) return way.clearance;
+function passageClearance(passage: BookPassage, layer: Layer): number {
+  if (!passage.turningRoom) return passage.clearance;
   return min(
-    way.clearance,
-    leaningRoomAt(layer.leanBefore, way.from),
-    leaningRoomAt(layer.leanAfter, way.to),
+    passage.clearance,
+    leaningRoomAt(layer.leanBefore, passage.from),
+    leaningRoomAt(layer.leanAfter, passage.to),
   );
 }
 
-const leaningRoomAt = (lean: readonly number[] | undefined | null, held: number): number =>
-  lean === undefined ? Infinity : lean === null ? -Infinity : lean[held]!;
+const leaningRoomAt = (lean: readonly number[] | undefined | null, hold: number): number =>
+  lean === undefined ? Infinity : lean === null ? -Infinity : lean[hold]!;
 
 /**
  * The greatest clearance with which some chain of poses passes every step: the widest path. -Infinity where
@@ -100,27 +100,27 @@ const leaningRoomAt = (lean: readonly number[] | undefined | null, held: number)
  * @param freeOnly leave out the ways that are at best tight
  */
 export function widestClearance(layers: readonly Layer[], freeOnly: boolean): number {
-  let reach: number[] = new Array<number>(HELD_COUNT).fill(Infinity);
+  let reach: number[] = new Array<number>(HOLD_COUNT).fill(Infinity);
   for (const layer of layers) {
-    const { ways, turning, straightBefore, straightAfter } = layer;
+    const { passages, turning, straightBefore, straightAfter } = layer;
     const comes = layer.reachBefore === undefined ? reach : reach.slice();
     limit(reach, straightBefore);
     if (turning) reach = changed(reach, turning.before);
     let onward: number[] | undefined;
-    if (ways) {
-      const next = new Array<number>(HELD_COUNT).fill(-Infinity);
-      for (const way of ways) {
-        if (freeOnly && way.capped) continue;
-        const { from, to } = way;
+    if (passages) {
+      const next = new Array<number>(HOLD_COUNT).fill(-Infinity);
+      for (const passage of passages) {
+        if (freeOnly && passage.capped) continue;
+        const { from, to } = passage;
         let before = reach[from]!;
-        if (layer.reachBefore !== undefined && way.onLanding) {
-          before = max(before, min(comes[from]!, straightIn(layer, from, way)));
+        if (layer.reachBefore !== undefined && passage.onLanding) {
+          before = max(before, min(comes[from]!, straightIn(layer, from, passage)));
         }
-        const value = min(before, wayClearance(way, layer));
+        const value = min(before, passageClearance(passage, layer));
         if (value > next[to]!) next[to] = value;
-        if (layer.reachAfter !== undefined && way.onLanding) {
-          onward ??= new Array<number>(HELD_COUNT).fill(-Infinity);
-          onward[to] = max(onward[to]!, min(value, straightOut(layer, to, way)));
+        if (layer.reachAfter !== undefined && passage.onLanding) {
+          onward ??= new Array<number>(HOLD_COUNT).fill(-Infinity);
+          onward[to] = max(onward[to]!, min(value, straightOut(layer, to, passage)));
         }
       }
       reach = next;
@@ -129,39 +129,39 @@ export function widestClearance(layers: readonly Layer[], freeOnly: boolean): nu
     }
     if (turning) reach = changed(reach, turning.after);
     limit(reach, straightAfter);
-    if (onward) for (let held = 0; held < HELD_COUNT; held++) reach[held] = max(reach[held]!, onward[held]!);
+    if (onward) for (let hold = 0; hold < HOLD_COUNT; hold++) reach[hold] = max(reach[hold]!, onward[hold]!);
   }
   return max(...reach);
 }
 
 /** Clearance in the straight before a way and after it; what of the piece stands on a landing needs none of it. */
-function straightIn(layer: Layer, held: number, way: Way | undefined): number {
+function straightIn(layer: Layer, hold: number, passage: BookPassage | undefined): number {
   if (!layer.straightBefore) return Infinity;
-  const whole = layer.straightBefore[held]!;
-  if (layer.reachBefore === undefined || !way?.onLanding) return whole;
-  return max(whole, besideLanding(layer, held, layer.reachBefore + way.onLanding.before));
+  const whole = layer.straightBefore[hold]!;
+  if (layer.reachBefore === undefined || !passage?.onLanding) return whole;
+  return max(whole, besideLanding(layer, hold, layer.reachBefore + passage.onLanding.before));
 }
 
-function straightOut(layer: Layer, held: number, way: Way | undefined): number {
+function straightOut(layer: Layer, hold: number, passage: BookPassage | undefined): number {
   if (!layer.straightAfter) return Infinity;
-  const whole = layer.straightAfter[held]!;
-  if (layer.reachAfter === undefined || !way?.onLanding) return whole;
-  return max(whole, besideLanding(layer, held, layer.reachAfter + way.onLanding.after));
+  const whole = layer.straightAfter[hold]!;
+  if (layer.reachAfter === undefined || !passage?.onLanding) return whole;
+  return max(whole, besideLanding(layer, hold, layer.reachAfter + passage.onLanding.after));
 }
 
-const besideLanding = ({ size }: Layer, held: number, room: number): number =>
-  (room - heldSizes(size, ALL_HELD[held]!).along) / 2;
+const besideLanding = ({ size }: Layer, hold: number, room: number): number =>
+  (room - sizesOfHold(size, ALL_HOLDS[hold]!).along) / 2;
 
 function limit(reach: number[], by: readonly number[] | undefined): void {
   if (!by) return;
-  for (let held = 0; held < HELD_COUNT; held++) reach[held] = min(reach[held]!, by[held]!);
+  for (let hold = 0; hold < HOLD_COUNT; hold++) reach[hold] = min(reach[hold]!, by[hold]!);
 }
 
 function changed(reach: readonly number[], changes: readonly number[]): number[] {
   const next = reach.slice();
-  for (let from = 0; from < HELD_COUNT; from++) {
-    for (let to = 0; to < HELD_COUNT; to++) {
-      const value = min(reach[from]!, changes[from * HELD_COUNT + to]!);
+  for (let from = 0; from < HOLD_COUNT; from++) {
+    for (let to = 0; to < HOLD_COUNT; to++) {
+      const value = min(reach[from]!, changes[from * HOLD_COUNT + to]!);
       if (value > next[to]!) next[to] = value;
     }
   }
@@ -192,20 +192,20 @@ export function bestChain(
   allowance: number,
 ): ChainStep[] | undefined {
   if (widest === -Infinity) return undefined;
-  let reach: (Trace | undefined)[] = ALL_HELD.map(() => ({ cost: 0, before: undefined, step: undefined }));
+  let reach: (Trace | undefined)[] = ALL_HOLDS.map(() => ({ cost: 0, before: undefined, step: undefined }));
 
   for (const layer of layers) {
-    const next: (Trace | undefined)[] = new Array<Trace | undefined>(HELD_COUNT).fill(undefined);
-    if (layer.ways) {
-      for (const way of layer.ways) {
-        if (freeOnly && way.capped) continue;
-        const clearance = wayClearance(way, layer);
+    const next: (Trace | undefined)[] = new Array<Trace | undefined>(HOLD_COUNT).fill(undefined);
+    if (layer.passages) {
+      for (const passage of layer.passages) {
+        if (freeOnly && passage.capped) continue;
+        const clearance = passageClearance(passage, layer);
         if (clearance >= widest)
-          goOn(reach, next, layer, way.from, way.to, way, clearance, widest, allowance);
+          goOn(reach, next, layer, passage.from, passage.to, passage, clearance, widest, allowance);
       }
     } else {
-      for (let from = 0; from < HELD_COUNT; from++) {
-        for (let to = 0; to < HELD_COUNT; to++) {
+      for (let from = 0; from < HOLD_COUNT; from++) {
+        for (let to = 0; to < HOLD_COUNT; to++) {
           goOn(reach, next, layer, from, to, undefined, Infinity, widest, allowance);
         }
       }
@@ -226,37 +226,37 @@ function goOn(
   layer: Layer,
   from: number,
   to: number,
-  way: Way | undefined,
+  passage: BookPassage | undefined,
   clearance: number,
   widest: number,
   allowance: number,
 ): void {
   const { turning } = layer;
-  for (let enters = 0; enters < HELD_COUNT; enters++) {
+  for (let enters = 0; enters < HOLD_COUNT; enters++) {
     const trace = reach[enters];
     const changeIn = changeClearance(turning?.before, enters, from);
     // Changing its pose on the landing it stands there wholly, come from the straight as it was.
-    const roomIn = straightIn(layer, enters, enters === from ? way : undefined);
+    const roomIn = straightIn(layer, enters, enters === from ? passage : undefined);
     if (!trace || changeIn < widest || roomIn < widest) continue;
-    for (let leaves = 0; leaves < HELD_COUNT; leaves++) {
+    for (let leaves = 0; leaves < HOLD_COUNT; leaves++) {
       const changeOut = changeClearance(turning?.after, to, leaves);
-      const roomOut = straightOut(layer, leaves, leaves === to ? way : undefined);
+      const roomOut = straightOut(layer, leaves, leaves === to ? passage : undefined);
       if (changeOut < widest || roomOut < widest) continue;
       const least = min(clearance, changeIn, changeOut, roomIn, roomOut);
       const cost =
         trace.cost +
-        (way === undefined ? 0 : price(least, allowance)) +
+        (passage === undefined ? 0 : price(least, allowance)) +
         (enters === from ? 0 : COST.change) +
         (leaves === to ? 0 : COST.change) +
-        (way?.capped ? COST.capped : 0) +
-        (way?.turningRoom ? COST.leaning : 0);
+        (passage?.capped ? COST.capped : 0) +
+        (passage?.turningRoom ? COST.leaning : 0);
       const known = next[leaves];
       if (known && known.cost <= cost) continue;
       const closest: ChainStep['closest'] =
         least === clearance
-          ? way && clearance < way.clearance
+          ? passage && clearance < passage.clearance
             ? 'leaning'
-            : 'way'
+            : 'passage'
           : least === changeIn
             ? 'change before'
             : least === changeOut
@@ -267,7 +267,7 @@ function goOn(
       next[leaves] = {
         cost,
         before: trace,
-        step: { enters, from, to, leaves, way, clearance: least, closest },
+        step: { enters, from, to, leaves, passage, clearance: least, closest },
       };
     }
   }
@@ -278,4 +278,4 @@ const price = (clearance: number, allowance: number): number =>
   max(0, allowance - clearance) - ROOMIER * min(clearance, 1000);
 
 const changeClearance = (table: readonly number[] | undefined, from: number, to: number): number =>
-  from === to ? Infinity : table ? table[from * HELD_COUNT + to]! : -Infinity;
+  from === to ? Infinity : table ? table[from * HOLD_COUNT + to]! : -Infinity;

@@ -1,5 +1,5 @@
 import type { PieceSize, Pose } from '../measures/piece';
-import { ALL_HELD, poseOfHeld } from '../motion/held';
+import { ALL_HOLDS, poseOfHold } from '../motion/hold';
 import { bestChain, routeLayers, widestClearance, type ChainStep, type Layer } from './chain';
 import type { PreparedRoute } from './preparedRoute';
 import { changesInWords, changesOnChain, stepReason, type StepWords } from './reason';
@@ -146,7 +146,7 @@ function judgeStep(
   if (proof !== undefined) verdict = 'cannot go';
   else if (measured === undefined || measured.clearance < 0) verdict = 'no way found';
   else {
-    const capped = step.cap !== undefined || measured.way?.capped || worst?.way?.capped;
+    const capped = step.cap !== undefined || measured.passage?.capped || worst?.passage?.capped;
     if (capped || worst === undefined || worst.clearance < allowance) verdict = 'tight';
   }
   return judgedStep({ route, i, piece, book, allowance, verdict, measured, worst, proof });
@@ -170,8 +170,8 @@ function judgedStep(words: StepWords): StepJudgement {
 
 /** The pose at the step where it is closest. */
 function poseOfStep(step: ChainStep): Pose | undefined {
-  if (step.way) return step.way.answer.pose;
-  return poseOfHeld(ALL_HELD[step.from]!);
+  if (step.passage) return step.passage.answer.pose;
+  return poseOfHold(ALL_HOLDS[step.from]!);
 }
 
 /** The step that decides: the least clearance among those with the route's verdict, the first among equals. */

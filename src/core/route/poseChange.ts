@@ -1,5 +1,5 @@
 import type { PieceSize } from '../measures/piece';
-import { ALL_HELD, heldSizes, poseOfHeld, type Held } from '../motion/held';
+import { ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../motion/hold';
 import type { StageMeasures, StageName } from '../survey/table/stageMeasures';
 
 /** Free space in which a piece can be turned over [mm], as seen along the way. */
@@ -50,27 +50,27 @@ function diagonalClearance(d: number, p: number, q: number): number {
   return Math.min((d - Math.max(p, q)) / 2, -Math.min(p, q) / 2);
 }
 
-const COUNT = ALL_HELD.length;
-const held = (name: Held): number => ALL_HELD.indexOf(name);
+const COUNT = ALL_HOLDS.length;
+const hold = (name: Hold): number => ALL_HOLDS.indexOf(name);
 
 // Quarter turns, each between two ways of being held, with the sizes that change places and the one that stays.
 // In plan, about the upright; about the way; and about the line across it.
 type Quarter = readonly [from: number, to: number, one: SizeName, other: SizeName, stays: SizeName];
 type SizeName = keyof PieceSize;
 const IN_PLAN: readonly Quarter[] = [
-  [held('LT'), held('BT'), 'length', 'breadth', 'thickness'],
-  [held('LB'), held('TB'), 'length', 'thickness', 'breadth'],
-  [held('BL'), held('TL'), 'breadth', 'thickness', 'length'],
+  [hold('LT'), hold('BT'), 'length', 'breadth', 'thickness'],
+  [hold('LB'), hold('TB'), 'length', 'thickness', 'breadth'],
+  [hold('BL'), hold('TL'), 'breadth', 'thickness', 'length'],
 ];
 const ABOUT_THE_WAY: readonly Quarter[] = [
-  [held('LT'), held('LB'), 'breadth', 'thickness', 'length'],
-  [held('BT'), held('BL'), 'length', 'thickness', 'breadth'],
-  [held('TB'), held('TL'), 'length', 'breadth', 'thickness'],
+  [hold('LT'), hold('LB'), 'breadth', 'thickness', 'length'],
+  [hold('BT'), hold('BL'), 'length', 'thickness', 'breadth'],
+  [hold('TB'), hold('TL'), 'length', 'breadth', 'thickness'],
 ];
 const ACROSS_THE_WAY: readonly Quarter[] = [
-  [held('LT'), held('TL'), 'length', 'thickness', 'breadth'],
-  [held('LB'), held('BL'), 'length', 'breadth', 'thickness'],
-  [held('BT'), held('TB'), 'breadth', 'thickness', 'length'],
+  [hold('LT'), hold('TL'), 'length', 'thickness', 'breadth'],
+  [hold('LB'), hold('BL'), 'length', 'breadth', 'thickness'],
+  [hold('BT'), hold('TB'), 'breadth', 'thickness', 'length'],
 ];
 
 /**
@@ -127,8 +127,8 @@ function enter(
 /** Clearance of leaning the piece about the direction of travel and back, by way of being held. */
 export function leaningRoom(space: TurningSpace, piece: PieceSize): number[] {
   const { along, across, height, eitherWay } = space;
-  return ALL_HELD.map((name) => {
-    const sizes = heldSizes(piece, name);
+  return ALL_HOLDS.map((name) => {
+    const sizes = sizesOfHold(piece, name);
     const one = leaning(sizes, along, Math.min(across, height));
     return eitherWay ? Math.max(one, leaning(sizes, across, Math.min(along, height))) : one;
   });
@@ -141,8 +141,8 @@ const leaning = (
 ): number => Math.min(diagonalClearance(sweep, sizes.across, sizes.upright), (room - sizes.along) / 2);
 
 /** What is done to the piece, in the trade's words. */
-export function changeWords(from: Held, to: Held): string {
-  const [before, after] = [poseOfHeld(from), poseOfHeld(to)];
+export function changeWords(from: Hold, to: Hold): string {
+  const [before, after] = [poseOfHold(from), poseOfHold(to)];
   if (before === after) {
     if (after === 'on end') return 'turned about';
     return to[0] === 'L' ? 'turned lengthwise' : 'turned crosswise';

@@ -1,12 +1,12 @@
-import { ALL_HELD } from '../motion/held';
+import { ALL_HOLDS } from '../motion/hold';
 import { measureAtStage } from '../survey/words/measureHeading';
 import type { MeasureName, StageName } from '../survey/table/stageMeasures';
 import { stageNeeds } from '../survey/table/stageNeeds';
 import type { ChainStep } from './chain';
 import { changeWords } from './poseChange';
 import type { PreparedRoute } from './preparedRoute';
-import { LIFT_BY_HAND } from '../motion/raiseByHand';
-import { NO_MOTION } from '../motion/shownAnswer';
+import { RAISE_BY_HAND } from '../motion/raiseByHand';
+import { NO_MOTION } from '../motion/answerOfMotion';
 import type { BookPiece, StageBook } from './stageBook';
 import type { Verdict } from './verdict';
 
@@ -58,7 +58,7 @@ export function stepReason(words: StepWords): string {
       return `a piece of ${sizes(piece.size)} cannot pass ${measuresInWords(words)}${tape}: ${why}`;
     }
     case 'no way found': {
-      const nothing = measured?.closest === 'way' && measured.way?.answer.critical === NO_MOTION;
+      const nothing = measured?.closest === 'passage' && measured.passage?.answer.critical === NO_MOTION;
       if (measured === undefined || measured.clearance === -Infinity || nothing) {
         return `no way of carrying it through ${measuresInWords(words)} is shown, which proves nothing: measure again or try a frame`;
       }
@@ -80,8 +80,12 @@ export function stepReason(words: StepWords): string {
         parts.push(`${prefix}${left}${after}, and the allowance is ${mm(allowance)}`);
       } else parts.push(left);
       if (cap !== undefined) parts.push(cap);
-      const capped = measured!.way?.capped ? measured!.way : worst?.way?.capped ? worst.way : undefined;
-      if (capped) parts.push(...liftWords(capped.answer));
+      const capped = measured!.passage?.capped
+        ? measured!.passage
+        : worst?.passage?.capped
+          ? worst.passage
+          : undefined;
+      if (capped) parts.push(...raiseWords(capped.answer));
       return parts.join('; ');
     }
     default:
@@ -89,32 +93,32 @@ export function stepReason(words: StepWords): string {
   }
 }
 
-function liftWords(answer: { readonly lift?: number; readonly overRail?: boolean }): string[] {
+function raiseWords(answer: { readonly raise?: number; readonly overRail?: boolean }): string[] {
   const parts: string[] = [];
-  const lift = answer.lift ?? 0;
+  const raise = answer.raise ?? 0;
   if (answer.overRail) {
-    parts.push(`it is lifted ${lift > 0 ? `${mm(lift)} ` : ''}over the handrail, so plan a mechanical aid`);
-  } else if (lift > LIFT_BY_HAND) parts.push(`it is lifted ${mm(lift)}, so plan a mechanical aid`);
+    parts.push(`it is lifted ${raise > 0 ? `${mm(raise)} ` : ''}over the handrail, so plan a mechanical aid`);
+  } else if (raise > RAISE_BY_HAND) parts.push(`it is lifted ${mm(raise)}, so plan a mechanical aid`);
   return parts;
 }
 
 /** Where on a step it is closest, with the measure where a single one is meant. */
 function whereClosest({ route, i }: StepWords, step: ChainStep): string {
   const prepared = route.steps[i]!;
-  const held = ALL_HELD[step.from]!;
+  const hold = ALL_HOLDS[step.from]!;
   switch (step.closest) {
     case 'straight after':
       return `in the straight after this step, ${mm(prepared.straight!.length)} long`;
     case 'straight before':
       return `in the straight before this step, ${mm(prepared.straightBefore!.length)} long`;
     case 'change before':
-      return `while it is ${changeWords(ALL_HELD[step.enters]!, held)}`;
+      return `while it is ${changeWords(ALL_HOLDS[step.enters]!, hold)}`;
     case 'change after':
-      return `while it is ${changeWords(ALL_HELD[step.to]!, ALL_HELD[step.leaves]!)}`;
+      return `while it is ${changeWords(ALL_HOLDS[step.to]!, ALL_HOLDS[step.leaves]!)}`;
     case 'leaning':
       return `while it is leaned over beside this step`;
     default:
-      return step.way ? atStage(prepared.row.stage, step.way.answer.critical) : '';
+      return step.passage ? atStage(prepared.row.stage, step.passage.answer.critical) : '';
   }
 }
 
@@ -145,7 +149,7 @@ function changesAt(route: PreparedRoute, i: number, step: ChainStep): string[] {
   const place = (stage && PLACE[stage]) ?? 'on the way';
   const changes: string[] = [];
   const add = (from: number, to: number, when: string): void => {
-    if (from !== to) changes.push(`${changeWords(ALL_HELD[from]!, ALL_HELD[to]!)} ${place}${when}`);
+    if (from !== to) changes.push(`${changeWords(ALL_HOLDS[from]!, ALL_HOLDS[to]!)} ${place}${when}`);
   };
   const both = step.enters !== step.from && step.to !== step.leaves;
   add(step.enters, step.from, both ? ' first' : '');

@@ -3,7 +3,7 @@ import type { MeasureName, StageName, StageRow } from '../survey/table/stageMeas
 import { stageNeeds } from '../survey/table/stageNeeds';
 import { outermost, type Build, type BuildPiece } from './buildVerdict';
 import { judgeRoute, type RouteJudgement } from './judgeRoute';
-import { plainStep } from './plainStep';
+import { siteRemedy } from './siteRemedy';
 import { prepareRoute, type PreparedRoute } from './preparedRoute';
 import { mm } from './reason';
 import { stageBook, type StageBook } from './stageBook';
@@ -246,7 +246,7 @@ function whyFinding(finding: Finding, tape: number, going: readonly string[]): s
     : 'it opens a way that is shut now';
   const parts = [`for ${finding.builds.join(', ')}: ${worth}`];
   if (change <= 2 * tape) parts.push('measure it again first, the tape alone may decide');
-  const step = plainStep(stage, finding.measure);
+  const step = siteRemedy(stage, finding.measure);
   if (step && change <= step.brings) parts.push(step.what);
   else if (step) {
     parts.push(`${step.what} brings about ${mm(step.brings)}, not enough: another build${goingWords(going)}`);

@@ -1,5 +1,5 @@
 import { halfLandingStage } from '../stages/landing/halfLanding';
-import type { LandingStage } from '../stages/landing/landingStage';
+import type { SearchedStage } from '../stages/landing/searchedStage';
 import { quarterLandingStage } from '../stages/landing/quarterLanding';
 import { winderStage } from '../stages/winder/winder';
 import type { StageMeasures, StageName } from '../survey/table/stageMeasures';
@@ -8,7 +8,7 @@ import type { StageMeasures, StageName } from '../survey/table/stageMeasures';
  * A stage whose motions are searched in space: landings and winders; undefined for the others, which are
  * solved. The measures that the stage needs must be there; the caller sees to that.
  */
-export function searchedStage(stage: StageName, m: StageMeasures): LandingStage | undefined {
+export function searchedStage(stage: StageName, m: StageMeasures): SearchedStage | undefined {
   const ceiling = m.ceiling === undefined ? {} : { landingCeiling: m.ceiling };
   switch (stage) {
     case 'quarter landing':

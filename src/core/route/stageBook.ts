@@ -1,12 +1,12 @@
 import type { PieceSize } from '../measures/piece';
-import { ALL_HELD, type Held } from '../motion/held';
+import { ALL_HOLDS, type Hold } from '../motion/hold';
 import {
-  foundPassages,
-  LANDING_WORK,
+  routePassages,
+  SEARCH_WORK,
   retracedPassages,
   type FoundPassage,
-} from '../stages/landing/landingStage';
-import { LIFT_BY_HAND } from '../motion/raiseByHand';
+} from '../stages/landing/searchedStage';
+import { RAISE_BY_HAND } from '../motion/raiseByHand';
 import type { StageAnswer } from '../motion/stageAnswer';
 import type { StagePassage } from '../motion/stagePassage';
 import { MEASURE_NAMES, type StageName } from '../survey/table/stageMeasures';
@@ -17,12 +17,12 @@ import { searchedStage } from './searchedStage';
 import { stagePassages } from './stagePassages';
 import { tapedMeasures, tapedPiece, type TapeCase } from './tapeCase';
 
-/** Places of the ways of being held, as indices into ALL_HELD. */
-export const HELD_COUNT = ALL_HELD.length;
-export const heldIndex = (held: Held): number => ALL_HELD.indexOf(held);
+/** Holds by number, as indices into ALL_HOLDS. */
+export const HOLD_COUNT = ALL_HOLDS.length;
+export const holdIndex = (hold: Hold): number => ALL_HOLDS.indexOf(hold);
 
-/** One way through a stage in one tape case. */
-export interface Way {
+/** A stage's passage in one tape case, as the book keeps it: holds are indices into ALL_HOLDS. */
+export interface BookPassage {
   readonly from: number;
   readonly to: number;
   readonly clearance: number;
@@ -37,7 +37,7 @@ export interface Way {
 
 /** All that one stage answers for one piece in one tape case. */
 export interface StageCase {
-  readonly ways: readonly Way[];
+  readonly passages: readonly BookPassage[];
   /** Proved: no motion passes with more padding [mm a side]. */
   readonly atMost: number;
   /** The condition that gives it. */
@@ -97,7 +97,7 @@ const KEY_MEASURES = MEASURE_NAMES.filter((name) => name !== 'run' && name !== '
  * Opens a book for one tape [mm].
  * @param landingWork places a search on a landing or a winder may look at for one padding; 0: no search
  */
-export function stageBook(tape: number, landingWork = LANDING_WORK): StageBook {
+export function stageBook(tape: number, landingWork = SEARCH_WORK): StageBook {
   const stages = new Map<string, BookStage>();
   const pieces = new Map<string, BookPiece>();
 
@@ -187,18 +187,21 @@ function proofOf(book: StageBook, stage: BookStage, piece: BookPiece): string | 
     const best = book.caseOf(stage, piece, 'best');
     if (best.atMost < 0) return best.bound;
   }
-  const shown = measured.ways.reduce((most, way) => Math.max(most, way.clearance), -Infinity);
+  const shown = measured.passages.reduce((most, passage) => Math.max(most, passage.clearance), -Infinity);
   return deepProof(stage.stage, stage.measures, book.tape, piece.taped.best, shown);
 }
 
-const somePasses = ({ ways }: StageCase): boolean => ways.some((way) => way.clearance >= 0);
+const somePasses = ({ passages }: StageCase): boolean => passages.some((passage) => passage.clearance >= 0);
 
-const wayOf = (stage: StageName, { from, to, answer, needsTurningRoom, onLanding }: StagePassage): Way => ({
-  from: heldIndex(from),
-  to: heldIndex(to),
+const bookPassage = (
+  stage: StageName,
+  { from, to, answer, needsTurningRoom, onLanding }: StagePassage,
+): BookPassage => ({
+  from: holdIndex(from),
+  to: holdIndex(to),
   clearance: answer.clearance,
   turningRoom: needsTurningRoom === true,
-  capped: stage === 'winder' || (answer.lift ?? 0) > LIFT_BY_HAND || answer.overRail === true,
+  capped: stage === 'winder' || (answer.raise ?? 0) > RAISE_BY_HAND || answer.overRail === true,
   answer,
   onLanding,
 });
@@ -220,16 +223,16 @@ function stageCase(
   const first = answers[0]!;
   if (answers.length === 1) {
     const { atMost, bound } = provedOf(first);
-    return { ways: first.map((passage) => wayOf(stage, passage)), atMost, bound };
+    return { passages: first.map((passage) => bookPassage(stage, passage)), atMost, bound };
   }
   if (tapeCase === 'best') {
     // Nothing is proved unless it is proved for every rise and going within the tape.
     const proofs = answers.map(provedOf);
     const weakest = proofs.reduce((a, b) => (b.atMost > a.atMost ? b : a));
-    return { ways: [], ...weakest };
+    return { passages: [], ...weakest };
   }
-  const ways = answers.map((passages) => passages.map((passage) => wayOf(stage, passage)));
-  return { ways: ways.reduce(shownInBoth), atMost: Infinity, bound: '' };
+  const booked = answers.map((passages) => passages.map((passage) => bookPassage(stage, passage)));
+  return { passages: booked.reduce(shownInBoth), atMost: Infinity, bound: '' };
 }
 
 /**
@@ -249,16 +252,18 @@ function searchedCase(
   const proofs = stages.map((searched) => searched.proved(size));
   const proof = proofs.reduce((a, b) => (b.atMost > a.atMost ? b : a));
   const proved = tapeCase === 'worst' && stages.length > 1 ? { atMost: Infinity, bound: '' } : { ...proof };
-  if (tapeCase === 'best') return { ways: [], ...proved };
-  const found = (entry.found[piece.id] ??= foundPassages(
+  if (tapeCase === 'best') return { passages: [], ...proved };
+  const found = (entry.found[piece.id] ??= routePassages(
     searchedStage(stage, entry.measures)!,
     piece.size,
     landingWork,
   ));
-  const ways = (passages: readonly StagePassage[]): Way[] => passages.map((p) => wayOf(stage, p));
-  if (tapeCase === 'measured' || tape === 0) return { ways: ways(found.map((f) => f.passage)), ...proved };
+  const booked = (passages: readonly StagePassage[]): BookPassage[] =>
+    passages.map((p) => bookPassage(stage, p));
+  if (tapeCase === 'measured' || tape === 0)
+    return { passages: booked(found.map((f) => f.passage)), ...proved };
   return {
-    ways: stages.map((s) => ways(retracedPassages(s, size, found, landingWork))).reduce(shownInBoth),
+    passages: stages.map((s) => booked(retracedPassages(s, size, found, landingWork))).reduce(shownInBoth),
     ...proved,
   };
 }
@@ -267,20 +272,25 @@ function searchedCase(
  * A way counts only as far as it is shown for every rise and going within the tape: between the same two ways
  * of being held, the lesser clearance of two lists. A way that is capped in either is capped.
  */
-function shownInBoth(some: readonly Way[], others: readonly Way[]): Way[] {
-  const bestLike = (ways: readonly Way[], like: Way, free: boolean): Way | undefined => {
-    let best: Way | undefined;
-    for (const way of ways) {
-      const alike = way.from === like.from && way.to === like.to && way.turningRoom === like.turningRoom;
-      if (alike && !(free && way.capped) && (!best || way.clearance > best.clearance)) best = way;
+function shownInBoth(some: readonly BookPassage[], others: readonly BookPassage[]): BookPassage[] {
+  const bestLike = (
+    passages: readonly BookPassage[],
+    like: BookPassage,
+    free: boolean,
+  ): BookPassage | undefined => {
+    let best: BookPassage | undefined;
+    for (const passage of passages) {
+      const alike =
+        passage.from === like.from && passage.to === like.to && passage.turningRoom === like.turningRoom;
+      if (alike && !(free && passage.capped) && (!best || passage.clearance > best.clearance)) best = passage;
     }
     return best;
   };
-  return some.flatMap((way) => {
-    const other = bestLike(others, way, !way.capped) ?? bestLike(others, way, false);
+  return some.flatMap((passage) => {
+    const other = bestLike(others, passage, !passage.capped) ?? bestLike(others, passage, false);
     if (!other) return [];
-    const lesser = other.clearance < way.clearance ? other : way;
-    const capped = way.capped || other.capped;
+    const lesser = other.clearance < passage.clearance ? other : passage;
+    const capped = passage.capped || other.capped;
     return [lesser.capped === capped ? lesser : { ...lesser, capped }];
   });
 }

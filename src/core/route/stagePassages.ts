@@ -1,7 +1,7 @@
 import type { PieceSize } from '../measures/piece';
 import { cornerPassages } from '../stages/corner/cornerPassages';
 import { flightPassages } from '../stages/flight/flightPassages';
-import { foundPassages, LANDING_WORK, landingPassages } from '../stages/landing/landingStage';
+import { routePassages, SEARCH_WORK, searchedPassages } from '../stages/landing/searchedStage';
 import { liftCarPassages } from '../stages/lift/liftCar';
 import { openingPassages } from '../stages/opening/opening';
 import { roomPassages } from '../stages/room/roomPassages';
@@ -61,8 +61,8 @@ export function stagePassages(
     case 'half landing':
     case 'winder':
       return search === 'full'
-        ? landingPassages(searchedStage(stage, m)!, piece, LANDING_WORK)
-        : foundPassages(searchedStage(stage, m)!, piece, LANDING_WORK).map(({ passage }) => passage);
+        ? searchedPassages(searchedStage(stage, m)!, piece, SEARCH_WORK)
+        : routePassages(searchedStage(stage, m)!, piece, SEARCH_WORK).map(({ passage }) => passage);
     case 'lift':
       return liftCarPassages(
         {

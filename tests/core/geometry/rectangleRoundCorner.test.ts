@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import {
   clearanceRoundCorner,
   rectangleRoundCorner,
-  rectangleRoundCornerHeld,
+  rectangleRoundCornerInHold,
   surelyBlocked,
 } from '../../../src/core/geometry/rectangleRoundCorner';
 import { padded, searchCorner } from '../../support/cornerOracle';
@@ -132,7 +132,7 @@ describe('against a search over places and angles', () => {
       { numRuns: 100, seed: 20264 },
     );
     for (const { along, across, b1, b2, turn, crosswise } of cases) {
-      const ours = rectangleRoundCornerHeld(along, across, b1, b2, turn, crosswise).clearance;
+      const ours = rectangleRoundCornerInHold(along, across, b1, b2, turn, crosswise).clearance;
       // The search measures its angle to the side it is given first.
       const search = (c: number) =>
         searchCorner({ widthIn: b1, widthOut: b2, turn }, padded(along, c), padded(across, c), {
@@ -239,7 +239,7 @@ describe('properties', () => {
   test('held one way in and one way out never beats the freest way', () => {
     fc.assert(
       fc.property(size, size, width, width, turn, fc.boolean(), (p, q, a, b, t, crosswise) => {
-        const held = rectangleRoundCornerHeld(p, q, a, b, t, crosswise).clearance;
+        const held = rectangleRoundCornerInHold(p, q, a, b, t, crosswise).clearance;
         expect(held).toBeLessThanOrEqual(clearance(p, q, a, b, t) + 1e-6);
         expect(Number.isFinite(held)).toBe(true);
       }),

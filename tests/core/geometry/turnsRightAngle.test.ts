@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { rectangleRoundCornerHeld } from '../../../src/core/geometry/rectangleRoundCorner';
+import { rectangleRoundCornerInHold } from '../../../src/core/geometry/rectangleRoundCorner';
 import { turnsRightAngle } from '../../../src/core/geometry/turnsRightAngle';
 
 const mm = (min: number, max: number) => fc.integer({ min, max });
@@ -28,7 +28,7 @@ describe('a rectangle turned through the right angle of a corner', () => {
         ] as const) {
           const arms = (Math.min(b1, b2) - across) / 2;
           if (arms < -q / 2) continue;
-          const held = rectangleRoundCornerHeld(along, across, b1, b2, Math.PI / 2, false).clearance;
+          const held = rectangleRoundCornerInHold(along, across, b1, b2, Math.PI / 2, false).clearance;
           expect(Math.min(arms, turnsRightAngle(p, q, b1, b2))).toBeCloseTo(held, 4);
         }
       }),

@@ -1,5 +1,5 @@
 import { quarterLandingStage } from '../../../src/core/stages/landing/quarterLanding';
-import { foundPassages } from '../../../src/core/stages/landing/landingStage';
+import { routePassages } from '../../../src/core/stages/landing/searchedStage';
 import { judge, piece, route } from './routeFixtures';
 
 describe('lifted higher than by hand', () => {
@@ -23,7 +23,7 @@ describe('lifted higher than by hand', () => {
     const judged = judge(rows, crate, { allowance: 10, tape: 0 });
     expect(judged.verdict).toBe('goes');
     expect(judged.reason).not.toContain('lifted');
-    const byHand = foundPassages(
+    const byHand = routePassages(
       quarterLandingStage({
         widthIn: 850,
         widthOut: 700,
@@ -35,7 +35,7 @@ describe('lifted higher than by hand', () => {
       }),
       crate,
       30000,
-    ).filter(({ passage }) => passage.answer.lift! <= 300);
+    ).filter(({ passage }) => passage.answer.raise! <= 300);
     const best = Math.max(...byHand.map(({ passage }) => passage.answer.clearance));
     expect(judged.clearance!).toBeLessThanOrEqual(best);
     expect(best).toBeLessThan(25);

@@ -7,10 +7,10 @@ import { paddedPiece, sortedPiece, type PieceSize } from '../../../src/core/meas
 import { findMotion } from '../../../src/core/space/findMotion';
 import type { SpaceTask } from '../../../src/core/space/readScene';
 import { seededStream } from '../../../src/core/space/seededStream';
-import { halfLandingShown } from '../../../src/core/stages/landing/halfLanding';
-import { quarterLandingShown } from '../../../src/core/stages/landing/quarterLanding';
-import type { SceneBox, ShownAnswer } from '../../../src/core/motion/stageAnswer';
-import { winderShown } from '../../../src/core/stages/winder/winder';
+import { halfLandingWithMotion } from '../../../src/core/stages/landing/halfLanding';
+import { quarterLandingWithMotion } from '../../../src/core/stages/landing/quarterLanding';
+import type { SceneBox, AnswerWithMotion } from '../../../src/core/motion/stageAnswer';
+import { winderWithMotion } from '../../../src/core/stages/winder/winder';
 import { replay } from '../../support/replayMotion';
 
 /** More with SCENES=2000 npx jest tests/core/space/contradictions */
@@ -80,7 +80,7 @@ describe('random corners under a ceiling', () => {
 describe('random stairs', () => {
   const check = (
     seed: number,
-    shown: ShownAnswer,
+    shown: AnswerWithMotion,
     piece: PieceSize,
     blocked: (p: PieceSize) => boolean = () => false,
   ): void => {
@@ -118,7 +118,7 @@ describe('random stairs', () => {
         const spine = [width, width + measures.well] as const;
         check(
           seed,
-          halfLandingShown(measures, piece, 2500),
+          halfLandingWithMotion(measures, piece, 2500),
           piece,
           (p) => overRail === 0 && halfLandingCutBlocks({ ...measures, ...over, spine }, p),
         );
@@ -126,14 +126,14 @@ describe('random stairs', () => {
         const measures = { ...flight, ...ceiling, widthIn: width, widthOut: 650 + 400 * next(), overRail };
         check(
           seed,
-          quarterLandingShown(measures, piece, 2500),
+          quarterLandingWithMotion(measures, piece, 2500),
           piece,
           (p) => overRail === 0 && quarterLandingCutBlocks({ ...measures, ...over }, p),
         );
       } else {
         check(
           seed,
-          winderShown({ ...flight, width, turn: [45, 60, 90, 180][(next() * 4) | 0]! }, piece, 2500),
+          winderWithMotion({ ...flight, width, turn: [45, 60, 90, 180][(next() * 4) | 0]! }, piece, 2500),
           piece,
         );
       }

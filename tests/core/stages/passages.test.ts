@@ -4,7 +4,7 @@ import { corner } from '../../../src/core/stages/corner/corner';
 import { cornerPassages } from '../../../src/core/stages/corner/cornerPassages';
 import { flightFit } from '../../../src/core/stages/flight/flight';
 import { flightPassages } from '../../../src/core/stages/flight/flightPassages';
-import { heldSizes } from '../../../src/core/motion/held';
+import { sizesOfHold } from '../../../src/core/motion/hold';
 import { bestPassage } from '../../../src/core/stages/opening/opening';
 import { roomPassages } from '../../../src/core/stages/room/roomPassages';
 
@@ -84,7 +84,7 @@ describe('the ways up a flight', () => {
     const piece = sortedPiece(1200, 500, 25);
     const onEnd = flightPassages(flight, piece).find((way) => way.from === 'TL')!;
     const tangent = 190 / 240;
-    expect(heldSizes(piece, 'TL')).toEqual({ along: 25, across: 500, upright: 1200 });
+    expect(sizesOfHold(piece, 'TL')).toEqual({ along: 25, across: 500, upright: 1200 });
     // Limited by the width first: 900 leaves 200 beside the breadth.
     expect(onEnd.answer.clearance).toBe((900 - 500) / 2);
     const wide = flightPassages({ ...flight, width: 1500 }, piece).find((way) => way.from === 'TL')!;

@@ -118,9 +118,9 @@ export class CentreOnCut {
       const aside = min(reach, (L / 2) * cos(flattest) + round);
       // Leaning turns it about its length; where it is steep, back about the plumb line as well.
       const rolled = steep === 1 ? min(round + aside, 2 * sin((TURN / 2 - flattest) / 2) * reach) : round;
-      const lift = aside * dt + round * cos(flattest) * dl;
-      const shift = aside * dy + min(reach, high + lift) * dt + rolled * dl;
-      if (!this.possible(cut, place, dk, shift, lift, high)) continue;
+      const raise = aside * dt + round * cos(flattest) * dl;
+      const shift = aside * dy + min(reach, high + raise) * dt + rolled * dl;
+      if (!this.possible(cut, place, dk, shift, raise, high)) continue;
       if (this.possible(cut, place, profile === undefined ? dk : 0, 0, 0, high)) return 'stands';
       // The part that moves it most is halved.
       const byYaw = aside * dy;
@@ -176,12 +176,12 @@ export class CentreOnCut {
   }
 
   /** Whether the conditions, relaxed by `shift` in plan and `lift` in height, leave a place of this part of the cut. */
-  private possible(cut: Cut, place: number, dk: number, shift: number, lift: number, high: number): boolean {
+  private possible(cut: Cut, place: number, dk: number, shift: number, raise: number, high: number): boolean {
     const { level } = this;
-    if (level !== undefined && 2 * (high - lift) > level + OUTWARD) return false;
+    if (level !== undefined && 2 * (high - raise) > level + OUTWARD) return false;
     if (!this.betweenWalls(cut, place - dk, place + dk, shift + OUTWARD)) return false;
     if (!this.clearOfEdge(cut, shift + OUTWARD)) return false;
-    return level !== undefined || this.underCeiling(cut, shift + OUTWARD, lift + OUTWARD);
+    return level !== undefined || this.underCeiling(cut, shift + OUTWARD, raise + OUTWARD);
   }
 
   private betweenWalls([from, to]: Cut, low: number, high: number, spare: number): boolean {
@@ -230,7 +230,7 @@ export class CentreOnCut {
   }
 
   /** All corners of the box find room above the floor and under the ceiling with the centre at one height. */
-  private underCeiling([start, end]: Cut, shift: number, lift: number): boolean {
+  private underCeiling([start, end]: Cut, shift: number, raise: number): boolean {
     const { px, py, pz, k0, k1 } = this;
     const free = this.profile!;
     const [ax, bx] = [start[0] + k0 * (end[0] - start[0]), start[0] + k1 * (end[0] - start[0])];
@@ -248,8 +248,8 @@ export class CentreOnCut {
       const x = a * px[0]! + b * px[1]! + c * px[2]!;
       const y = a * py[0]! + b * py[1]! + c * py[2]!;
       const z = a * pz[0]! + b * pz[1]! + c * pz[2]!;
-      low = max(low, free.lowest(x + x0, x + x1, y + y0, y + y1) - z - lift);
-      high = min(high, free.highest(x + x0, x + x1, y + y0, y + y1) - z + lift);
+      low = max(low, free.lowest(x + x0, x + x1, y + y0, y + y1) - z - raise);
+      high = min(high, free.highest(x + x0, x + x1, y + y0, y + y1) - z + raise);
       if (low > high) return false;
     }
     return true;

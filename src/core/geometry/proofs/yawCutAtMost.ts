@@ -187,10 +187,10 @@ class YawCut {
       const dl = stack[4 * top + 3]!;
       const height =
         p.length * abs(sin(tilt)) + cos(tilt) * (p.breadth * abs(sin(lean)) + p.thickness * abs(cos(lean)));
-      const lift = 2 * (reach * dt + round * dl);
-      if (height - lift > ceiling + OUTWARD) continue;
+      const raise = 2 * (reach * dt + round * dl);
+      if (height - raise > ceiling + OUTWARD) continue;
       // Along a level n a tilt moves a corner by no more than its height above the centre; a lean by `round`.
-      const along = min(reach, (height + lift) / 2) * dt + round * dl;
+      const along = min(reach, (height + raise) / 2) * dt + round * dl;
       if (this.standing(p, yaw, tilt, lean) + 2 * along + OUTWARD < 0) continue;
       if (4 * (top + 2) > stack.length) return false;
       const first = reach * dt > round * dl;

@@ -1,8 +1,8 @@
-import { rectangleRoundCornerHeld } from '../../geometry/rectangleRoundCorner';
+import { rectangleRoundCornerInHold } from '../../geometry/rectangleRoundCorner';
 import { turnsRightAngle } from '../../geometry/turnsRightAngle';
 import type { PieceSize, Pose } from '../../measures/piece';
 import type { CornerMeasures } from './corner';
-import { ALL_HELD, heldSizes, poseOfHeld, type Held } from '../../motion/held';
+import { ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../../motion/hold';
 import { openingAtMost, type ProvedBound } from '../opening/openingAtMost';
 import type { StagePassage } from '../../motion/stagePassage';
 import { turnRadians } from '../../motion/turnRadians';
@@ -11,7 +11,7 @@ import { turnRadians } from '../../motion/turnRadians';
 const { PI, abs, asin, atan2, cbrt, cos, hypot, max, min, pow, sin, sqrt } = Math;
 
 // Held crosswise instead of lengthwise, the same size upright.
-const CROSSED: Record<Held, Held> = { LT: 'BT', BT: 'LT', LB: 'TB', TB: 'LB', BL: 'TL', TL: 'BL' };
+const CROSSED: Record<Hold, Hold> = { LT: 'BT', BT: 'LT', LB: 'TB', TB: 'LB', BL: 'TL', TL: 'BL' };
 
 /**
  * The ways round a corner, by how the piece is held before and after it: level, turning with the corner or
@@ -36,8 +36,8 @@ export function cornerPassages(
   let best = -Infinity;
 
   const add = (
-    from: Held,
-    to: Held,
+    from: Hold,
+    to: Hold,
     clearance: number,
     pose: Pose,
     critical: string,
@@ -48,20 +48,20 @@ export function cornerPassages(
     passages.push(turningRoom ? { from, to, answer, needsTurningRoom: true } : { from, to, answer });
   };
 
-  for (const held of ALL_HELD) {
-    const { along, across, upright } = heldSizes(piece, held);
+  for (const hold of ALL_HOLDS) {
+    const { along, across, upright } = sizesOfHold(piece, hold);
     const under = max((ceiling - upright) / 2, -piece.length / 2);
     const level = (crosswise: boolean): void => {
       const most = min(under, (widthIn - across) / 2, (widthOut - (crosswise ? along : across)) / 2);
       if (most < min(0, best)) return;
-      const fit = roundHeld(along, across, widthIn, widthOut, turn, crosswise);
+      const fit = roundInHold(along, across, widthIn, widthOut, turn, crosswise);
       const clearance = min(under, fit.clearance);
-      const crab = fit.crabwise && held[1] !== 'L' && under >= fit.clearance;
+      const crab = fit.crabwise && hold[1] !== 'L' && under >= fit.clearance;
       add(
-        held,
-        crosswise ? CROSSED[held] : held,
+        hold,
+        crosswise ? CROSSED[hold] : hold,
         clearance,
-        crab ? 'crabwise' : poseOfHeld(held),
+        crab ? 'crabwise' : poseOfHold(hold),
         under < fit.clearance ? `under the ceiling of ${round(ceiling)} mm` : cornerWords,
       );
     };
@@ -69,14 +69,14 @@ export function cornerPassages(
     level(true);
   }
 
-  const tilted = (held: Held, u: number, v: number, a: number, leaning: boolean): void => {
-    if (!leaning || roomToLean) turnedOver(held, held, u, v, a, leaning, false);
+  const tilted = (hold: Hold, u: number, v: number, a: number, leaning: boolean): void => {
+    if (!leaning || roomToLean) turnedOver(hold, hold, u, v, a, leaning, false);
     // Moved sideways it leans in one arm or in the other.
-    if (turn === PI / 2 && roomToLean) turnedOver(held, CROSSED[held], u, v, a, leaning, true);
+    if (turn === PI / 2 && roomToLean) turnedOver(hold, CROSSED[hold], u, v, a, leaning, true);
   };
   const turnedOver = (
-    from: Held,
-    to: Held,
+    from: Hold,
+    to: Hold,
     u: number,
     v: number,
     a: number,
@@ -101,15 +101,15 @@ export function cornerPassages(
 }
 
 /** Clearance of the first passage between two ways of being held; -Infinity where there is none. */
-function firstClearance(passages: readonly StagePassage[], from: Held, to: Held): number {
+function firstClearance(passages: readonly StagePassage[], from: Hold, to: Hold): number {
   for (const passage of passages) {
     if (passage.from === from && passage.to === to) return passage.answer.clearance;
   }
   return -Infinity;
 }
 
-/** As `rectangleRoundCornerHeld`, quickly where the turn is a right angle. */
-function roundHeld(
+/** As `rectangleRoundCornerInHold`, quickly where the turn is a right angle. */
+function roundInHold(
   along: number,
   across: number,
   widthIn: number,
@@ -118,7 +118,7 @@ function roundHeld(
   leavesCrosswise: boolean,
 ): { clearance: number; crabwise: boolean } {
   if (turn !== PI / 2 || leavesCrosswise) {
-    return rectangleRoundCornerHeld(along, across, widthIn, widthOut, turn, leavesCrosswise);
+    return rectangleRoundCornerInHold(along, across, widthIn, widthOut, turn, leavesCrosswise);
   }
   // Lengthwise in both arms or crosswise in both: a quarter turn between, whichever side leads.
   const arms = max(min(widthIn, widthOut) - across, -max(along, across)) / 2;
@@ -129,7 +129,7 @@ function roundHeld(
 }
 
 /** A way round the corner with u x v turned out of level about its third side a. */
-interface TurnedWay {
+interface TurnedOver {
   readonly measures: CornerMeasures;
   readonly turn: number;
   readonly u: number;
@@ -146,25 +146,25 @@ interface TurnedWay {
  * beats `floor`. The height D sin(t + d) and the plan D cos(t - d), d = atan(v/u), are arches in t, so the
  * plan is least at an end: level, upright, or against the ceiling.
  */
-function tiltedClearance(way: TurnedWay, floor: number): { clearance: number; tilt: number } | undefined {
-  const { u, v, a, lengthwise } = way;
-  const { widthIn, widthOut, ceiling } = way.measures;
+function tiltedClearance(over: TurnedOver, floor: number): { clearance: number; tilt: number } | undefined {
+  const { u, v, a, lengthwise } = over;
+  const { widthIn, widthOut, ceiling } = over.measures;
   let low = max(floor, (ceiling - u) / 2) + 1e-9;
   // Tilted, the side across stays as it is; leaning, it is never less than the lesser of the two turned.
   const across = lengthwise ? a : min(u, v);
-  const arms = way.crosswise ? widthIn : min(widthIn, widthOut);
+  const arms = over.crosswise ? widthIn : min(widthIn, widthOut);
   let high = min((ceiling - v) / 2, (arms - across) / 2);
   if (!(high > low)) return undefined;
-  if (planAt(way, low, tiltAt(way, low)) >= max(0, u + 2 * low)) return undefined;
-  let atLow = spareAt(way, low);
+  if (planAt(over, low, tiltAt(over, low)) >= max(0, u + 2 * low)) return undefined;
+  let atLow = spareAt(over, low);
   if (atLow < 0) return undefined;
-  let atHigh = spareAt(way, high);
+  let atHigh = spareAt(over, high);
   if (atHigh >= 0) low = high;
   // The spare falls steadily with the padding: false position, halving when it is slow.
   for (let i = 0; i < 80 && high - low > 1e-9 * (1 + abs(high)); i++) {
     const guess = (low * atHigh - high * atLow) / (atHigh - atLow);
     const middle = i % 3 === 2 || !(guess > low && guess < high) ? (low + high) / 2 : guess;
-    const at = spareAt(way, middle);
+    const at = spareAt(over, middle);
     if (at >= 0) {
       low = middle;
       atLow = at;
@@ -174,35 +174,35 @@ function tiltedClearance(way: TurnedWay, floor: number): { clearance: number; ti
       atHigh = at;
     }
   }
-  return { clearance: low, tilt: tiltAt(way, low) };
+  return { clearance: low, tilt: tiltAt(over, low) };
 }
 
 /** The angle [rad] at which its height just meets the ceiling, padded by c; negative when level it does not. */
-function tiltAt({ measures, u, v }: TurnedWay, c: number): number {
+function tiltAt({ measures, u, v }: TurnedOver, c: number): number {
   const u1 = max(0, u + 2 * c);
   const v1 = max(0, v + 2 * c);
   return asin(min(1, measures.ceiling / hypot(u1, v1))) - atan2(v1, u1);
 }
 
 /** Its side in plan [mm] when turned so. */
-function planAt({ u, v }: TurnedWay, c: number, tilt: number): number {
+function planAt({ u, v }: TurnedOver, c: number, tilt: number): number {
   return max(0, u + 2 * c) * cos(tilt) + max(0, v + 2 * c) * sin(tilt);
 }
 
 /** What it has to spare [mm a side] beyond the padding c: negative when it does not come round with that. */
-function spareAt(way: TurnedWay, c: number): number {
-  const { measures, turn, a, lengthwise, crosswise } = way;
+function spareAt(over: TurnedOver, c: number): number {
+  const { measures, turn, a, lengthwise, crosswise } = over;
   const { widthIn, widthOut } = measures;
-  const tilt = tiltAt(way, c);
+  const tilt = tiltAt(over, c);
   if (tilt < 0) return -Infinity;
-  const plan = planAt(way, c, tilt);
+  const plan = planAt(over, c, tilt);
   const side = max(0, a + 2 * c);
   const along = lengthwise ? plan : side;
   const across = lengthwise ? side : plan;
   // No motion beats the arms in which it comes and goes.
   const between = min(widthIn - across, widthOut - (crosswise ? along : across)) / 2;
   if (between < 0) return between;
-  return roundHeld(along, across, widthIn, widthOut, turn, crosswise).clearance;
+  return roundInHold(along, across, widthIn, widthOut, turn, crosswise).clearance;
 }
 
 /**

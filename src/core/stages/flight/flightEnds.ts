@@ -35,7 +35,7 @@ export interface FlightEndsFit {
   /** It stays level all the way, its front or back edge on the nosings. */
   readonly keptLevel: boolean;
   /** How far [mm] it is held above the lower floor to stand level before the flight, over the first treads. */
-  readonly lift: number;
+  readonly raise: number;
 }
 
 // A ceiling that is not measured limits nothing: higher than any stair here.
@@ -84,7 +84,7 @@ export function flightEndsFit(
       limitedBy,
       critical: words[limitedBy],
       keptLevel,
-      lift: hasFoot && !footOnLanding ? Math.max(0, Math.min(along - space, along / 2) * tangent) : 0,
+      raise: hasFoot && !footOnLanding ? Math.max(0, Math.min(along - space, along / 2) * tangent) : 0,
     };
   };
 

@@ -3,7 +3,7 @@ import type { PieceSize } from '../../measures/piece';
 import { attitudeInPlan } from '../../motion/attitude';
 import type { FlightMeasures } from './flight';
 import { flightElevation, flightEndsFit, type FlightEndMeasures } from './flightEnds';
-import { heldSizes, type Held } from '../../motion/held';
+import { sizesOfHold, type Hold } from '../../motion/hold';
 import { levelBox } from '../../motion/planScene';
 import type { KeyAttitude, Motion, SceneBox } from '../../motion/stageAnswer';
 
@@ -26,9 +26,9 @@ export function flightEndsMotion(
   measures: FlightMeasures,
   ends: FlightEndMeasures,
   piece: PieceSize,
-  held: Held,
+  hold: Hold,
 ): FlightEndsMotion {
-  const { along, across, upright } = heldSizes(piece, held);
+  const { along, across, upright } = sizesOfHold(piece, hold);
   const { width, headroom, rise, going } = measures;
   const step = Math.hypot(rise, going);
   const risers = ends.risers ?? Math.ceil((along + 1000) / step);
@@ -42,7 +42,7 @@ export function flightEndsMotion(
   const keys: KeyAttitude[] = [];
   if (decision?.verdict === 'passes') {
     for (const { x, y, angle } of decision.path()) {
-      let turn = attitudeInPlan({ held, turned: 'tilted', tilt: angle }, 0);
+      let turn = attitudeInPlan({ hold, turned: 'tilted', tilt: angle }, 0);
       const last = keys[keys.length - 1]?.turn;
       if (last && last[0] * turn[0] + last[1] * turn[1] + last[2] * turn[2] + last[3] * turn[3] < 0) {
         turn = [-turn[0], -turn[1], -turn[2], -turn[3]];

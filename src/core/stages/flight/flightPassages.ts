@@ -1,13 +1,13 @@
 import { rectangleThroughOpening } from '../../geometry/rectangleThroughOpening';
 import type { PieceSize, Pose } from '../../measures/piece';
 import { clearSquareToPitch, type FlightMeasures } from './flight';
-import { ALL_HELD, heldSizes, poseOfHeld, type Held } from '../../motion/held';
+import { ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../../motion/hold';
 import { flightEndsAtMost, flightEndsFit, type FlightEndMeasures } from './flightEnds';
 import { openingAtMost, type ProvedBound } from '../opening/openingAtMost';
 import type { StagePassage } from '../../motion/stagePassage';
 
-interface Way {
-  readonly held: Held;
+interface StraightMotion {
+  readonly hold: Hold;
   /** On the straight part alone [mm a side]. */
   readonly straight: number;
   readonly pose: Pose;
@@ -43,28 +43,28 @@ export function flightPassages(
     ends.headSpace !== undefined;
   let best = -Infinity;
   const passages: StagePassage[] = [];
-  const ways = straightWays(measures, channel, piece);
-  if (measured) ways.sort((one, other) => other.straight - one.straight);
-  for (const way of ways) {
-    if (measured && way.straight < Math.min(0, best)) continue;
-    let clearance = way.straight;
-    let { critical } = way;
-    let lift = 0;
+  const motions = straightMotions(measures, channel, piece);
+  if (measured) motions.sort((one, other) => other.straight - one.straight);
+  for (const motion of motions) {
+    if (measured && motion.straight < Math.min(0, best)) continue;
+    let clearance = motion.straight;
+    let { critical } = motion;
+    let raise = 0;
     if (measured) {
-      const { along } = heldSizes(piece, way.held);
-      const fit = flightEndsFit(measures, ends, along, way.height);
+      const { along } = sizesOfHold(piece, motion.hold);
+      const fit = flightEndsFit(measures, ends, along, motion.height);
       // Leaning, padding adds more to the height than to a side.
-      const byEnds = fit.clearance > 0 ? fit.clearance / way.perPadding : fit.clearance;
-      lift = fit.lift;
+      const byEnds = fit.clearance > 0 ? fit.clearance / motion.perPadding : fit.clearance;
+      raise = fit.raise;
       if (byEnds < clearance) {
         clearance = byEnds;
         critical = fit.critical;
       }
     }
     if (clearance > best) best = clearance;
-    const answer = { clearance, atMost, bound, pose: way.pose, critical, ...(lift > 0 ? { lift } : {}) };
-    const { held } = way;
-    passages.push({ from: held, to: held, answer, ...(way.leaning ? { needsTurningRoom: true } : {}) });
+    const answer = { clearance, atMost, bound, pose: motion.pose, critical, ...(raise > 0 ? { raise } : {}) };
+    const { hold } = motion;
+    passages.push({ from: hold, to: hold, answer, ...(motion.leaning ? { needsTurningRoom: true } : {}) });
   }
   return passages;
 }
@@ -81,37 +81,37 @@ function flightAtMost(
   return { ...straight, bound: straight.bound.replace('the opening', 'the clear way up the stair') };
 }
 
-function straightWays(measures: FlightMeasures, channel: number, piece: PieceSize): Way[] {
+function straightMotions(measures: FlightMeasures, channel: number, piece: PieceSize): StraightMotion[] {
   const { width, headroom, rise, going } = measures;
   const tangent = rise / going;
   const between = `between the sides of the flight, ${Math.round(width)} mm apart`;
   const under = `under the headroom of ${Math.round(headroom)} mm`;
-  const ways: Way[] = [];
-  for (const held of ALL_HELD) {
-    const { along, across, upright } = heldSizes(piece, held);
+  const motions: StraightMotion[] = [];
+  for (const hold of ALL_HOLDS) {
+    const { along, across, upright } = sizesOfHold(piece, hold);
     const byWidth = (width - across) / 2;
     const alongPitch = (channel - upright) / 2;
     const plumb = (headroom - upright - along * tangent) / (2 * (1 + tangent));
     const byHeight = Math.max(alongPitch, plumb);
     const floor = -Math.max(across, upright) / 2;
     const straight = Math.max(Math.min(byWidth, byHeight), floor);
-    ways.push({
-      held,
+    motions.push({
+      hold,
       straight,
       // A piece laid along the pitch is tilted with the stair and keeps its trade name, unless it stands on end.
-      pose: held[1] === 'L' && alongPitch > plumb ? 'tilted' : poseOfHeld(held),
+      pose: hold[1] === 'L' && alongPitch > plumb ? 'tilted' : poseOfHold(hold),
       critical: byWidth <= byHeight ? between : under,
       height: upright,
       perPadding: 1,
       leaning: false,
     });
-    if (held[0] !== 'L') continue;
+    if (hold[0] !== 'L') continue;
     const fit = rectangleThroughOpening(width, channel, across, upright);
     if (fit.clearance <= straight || fit.angle <= 0) continue;
     const [s, c] = [Math.sin(fit.angle), Math.cos(fit.angle)];
     const [long, short] = [Math.max(across, upright), Math.min(across, upright)];
-    ways.push({
-      held,
+    motions.push({
+      hold,
       straight: fit.clearance,
       pose: 'leaning',
       critical: `leaning ${Math.round((fit.angle * 180) / Math.PI)} degrees on the flight`,
@@ -120,5 +120,5 @@ function straightWays(measures: FlightMeasures, channel: number, piece: PieceSiz
       leaning: true,
     });
   }
-  return ways;
+  return motions;
 }

@@ -1,12 +1,12 @@
 import type { PieceSize } from '../../measures/piece';
 import { turnOfAxes } from '../../motion/attitude';
-import { heldSizes, type Held } from '../../motion/held';
+import { sizesOfHold, type Hold } from '../../motion/hold';
 import type { KeyAttitude } from '../../motion/stageAnswer';
 
 /** The piece held on a flight, its underside just above the line of nosings. */
 export function onFlight(
   piece: PieceSize,
-  held: Held,
+  hold: Hold,
   padding: number,
   out: readonly [number, number],
   slope: number,
@@ -22,7 +22,7 @@ export function onFlight(
     1 / stretch,
   ];
   const side: [number, number, number] = [-out[1], out[0], 0];
-  const upright = Math.max(0, heldSizes(piece, held).upright + 2 * padding);
+  const upright = Math.max(0, sizesOfHold(piece, hold).upright + 2 * padding);
   // A third of what is free below it, and no more than a hand's breadth.
   const free = headroom / stretch - upright;
   const height = upright / 2 + Math.min(40, free / 2);
@@ -32,18 +32,18 @@ export function onFlight(
       number,
       number,
     ],
-    turn: turnOfAxes(held, t, side, up),
+    turn: turnOfAxes(hold, t, side, up),
   };
 }
 
 /** Padding at which the held piece fills the flight's width or its clear height. */
 export function paddingOnFlight(
   piece: PieceSize,
-  held: Held,
+  hold: Hold,
   width: number,
   headroom: number,
   slope: number,
 ): number {
-  const { across, upright } = heldSizes(piece, held);
+  const { across, upright } = sizesOfHold(piece, hold);
   return Math.min(width - across, headroom / Math.sqrt(1 + slope * slope) - upright) / 2;
 }

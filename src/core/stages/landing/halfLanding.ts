@@ -1,13 +1,13 @@
 import { halfLandingAtMost } from '../../geometry/proofs/halfLandingAtMost';
 import type { PieceSize } from '../../measures/piece';
 import { multiply, quaternionAbout, quaternionFromAxes, type Quaternion } from '../../space/quaternion';
-import type { Held } from '../../motion/held';
-import { withoutMotion } from '../../motion/shownAnswer';
+import type { Hold } from '../../motion/hold';
+import { withoutMotion } from '../../motion/answerOfMotion';
 import { onFlight, paddingOnFlight } from '../flight/onFlight';
-import type { LandingTask } from './landingMotion';
-import { LANDING_WORK, landingPassages, landingShown, type LandingStage } from './landingStage';
+import type { SearchTask } from './searchMotion';
+import { SEARCH_WORK, searchedPassages, widestMotion, type SearchedStage } from './searchedStage';
 import { openingAtMost, type ProvedBound } from '../opening/openingAtMost';
-import type { KeyAttitude, ShownAnswer, StageAnswer } from '../../motion/stageAnswer';
+import type { KeyAttitude, AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
 import type { StagePassage } from '../../motion/stagePassage';
 import { block, flightPlates, type NamedBox } from './stairScene';
 
@@ -37,7 +37,7 @@ export interface HalfLandingMeasures {
  * at x = 0. Ceilings run parallel, `headroom` plumb above. Walls at y = 0, y = 2W+well and x = depth; the
  * spine is a wall from floor to ceiling, or with `overRail` solid up to that height above the upper flight's
  * plane of nosings, with the lower flight's ceiling running on over the well.
- * Motions looked at: the families in closed form (`landingFamily`: level, tilted or upright as it goes round, or swung up), and
+ * Motions looked at: the families in closed form (`bestFamilyFit`: level, tilted or upright as it goes round, or swung up), and
  * beyond them a search, held on edge or flat along the flights, with the middle of the motion on end, on edge,
  * flat or tilted on the landing.
  *
@@ -50,31 +50,31 @@ export interface HalfLandingMeasures {
 export function halfLandingAnswer(
   measures: HalfLandingMeasures,
   piece: PieceSize,
-  work = LANDING_WORK,
+  work = SEARCH_WORK,
 ): StageAnswer {
-  return withoutMotion(halfLandingShown(measures, piece, work));
+  return withoutMotion(halfLandingWithMotion(measures, piece, work));
 }
 
 /** The same with the motion and the obstacles, for a checker. */
-export function halfLandingShown(
+export function halfLandingWithMotion(
   measures: HalfLandingMeasures,
   piece: PieceSize,
-  work = LANDING_WORK,
-): ShownAnswer {
-  return landingShown(halfLandingStage(measures), piece, work);
+  work = SEARCH_WORK,
+): AnswerWithMotion {
+  return widestMotion(halfLandingStage(measures), piece, work);
 }
 
 /** One passage for each way of holding it. */
 export function halfLandingPassages(
   measures: HalfLandingMeasures,
   piece: PieceSize,
-  work = LANDING_WORK,
+  work = SEARCH_WORK,
 ): StagePassage[] {
-  return landingPassages(halfLandingStage(measures), piece, work);
+  return searchedPassages(halfLandingStage(measures), piece, work);
 }
 
 /** The stage as it is searched. */
-export function halfLandingStage(measures: HalfLandingMeasures): LandingStage {
+export function halfLandingStage(measures: HalfLandingMeasures): SearchedStage {
   return {
     plan: {
       widthIn: measures.flightWidth,
@@ -87,10 +87,10 @@ export function halfLandingStage(measures: HalfLandingMeasures): LandingStage {
       going: measures.going,
       ceiling: measures.landingCeiling ?? measures.headroom,
     },
-    task: (piece, held) => halfLandingTask(measures, piece, held),
+    task: (piece, hold) => halfLandingTask(measures, piece, hold),
     walled:
       measures.overRail > 0
-        ? (piece, held) => halfLandingTask({ ...measures, overRail: 0 }, piece, held)
+        ? (piece, hold) => halfLandingTask({ ...measures, overRail: 0 }, piece, hold)
         : undefined,
     proved: (piece) => provedBound(measures, piece),
     overRail: measures.overRail,
@@ -107,7 +107,7 @@ function provedBound(m: HalfLandingMeasures, piece: PieceSize): ProvedBound {
 }
 
 /** The scene and its ends. */
-export function halfLandingTask(m: HalfLandingMeasures, piece: PieceSize, held: Held): LandingTask {
+export function halfLandingTask(m: HalfLandingMeasures, piece: PieceSize, hold: Hold): SearchTask {
   const { flightWidth: W, well, landingDepth: D, headroom: H, rise } = m;
   const C = m.landingCeiling ?? H;
   const slope = rise / m.going;
@@ -143,8 +143,8 @@ export function halfLandingTask(m: HalfLandingMeasures, piece: PieceSize, held: 
   if (openWell) obstacles.push(...railBlocks(W, well, m.overRail + rise, slope, F, far));
   else obstacles.push(block('the spine between the flights', [-F, W, -far], [0, W + well, far]));
   const ends = (padding: number): { start: KeyAttitude; goal: KeyAttitude } => ({
-    start: onFlight(piece, held, padding, [-1, 0], -slope, [0, W / 2, 0], H, F / 2),
-    goal: onFlight(piece, held, padding, [-1, 0], slope, [0, across - W / 2, rise], H, F / 2),
+    start: onFlight(piece, hold, padding, [-1, 0], -slope, [0, W / 2, 0], H, F / 2),
+    goal: onFlight(piece, hold, padding, [-1, 0], slope, [0, across - W / 2, rise], H, F / 2),
   });
   const reach = diagonal / 2;
   return {
@@ -152,7 +152,7 @@ export function halfLandingTask(m: HalfLandingMeasures, piece: PieceSize, held: 
     least: [-F + reach, 0, -far],
     most: [D, across, far],
     ends,
-    mostPadding: paddingOnFlight(piece, held, W, H, slope),
+    mostPadding: paddingOnFlight(piece, hold, W, H, slope),
     middles: {
       turns: MIDDLES,
       least: [Math.min(0, D / 2), Math.min(W / 2, across / 4), Math.min(C, piece.breadth) / 4],

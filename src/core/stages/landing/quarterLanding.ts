@@ -1,13 +1,13 @@
 import { quarterLandingAtMost } from '../../geometry/proofs/quarterLandingAtMost';
 import type { PieceSize } from '../../measures/piece';
 import { quaternionFromAxes, slerp, type Quaternion } from '../../space/quaternion';
-import { withoutMotion } from '../../motion/shownAnswer';
-import type { Held } from '../../motion/held';
-import type { LandingTask } from './landingMotion';
-import { LANDING_WORK, landingPassages, landingShown, type LandingStage } from './landingStage';
+import { withoutMotion } from '../../motion/answerOfMotion';
+import type { Hold } from '../../motion/hold';
+import type { SearchTask } from './searchMotion';
+import { SEARCH_WORK, searchedPassages, widestMotion, type SearchedStage } from './searchedStage';
 import { onFlight, paddingOnFlight } from '../flight/onFlight';
 import { openingAtMost, type ProvedBound } from '../opening/openingAtMost';
-import type { KeyAttitude, ShownAnswer, StageAnswer } from '../../motion/stageAnswer';
+import type { KeyAttitude, AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
 import type { StagePassage } from '../../motion/stagePassage';
 import { block, flightPlates, type NamedBox } from './stairScene';
 
@@ -35,7 +35,7 @@ export interface QuarterLandingMeasures {
  * parallel, `headroom` plumb above. Walls at y = 0 and x = widthOut; the inner corner is the upright edge
  * (0, widthIn), with full-height walls along both flights' inner sides, or with `overRail` solid up to that
  * height above the upper flight's plane of nosings, with the lower flight's ceiling running on above it.
- * Motions looked at: the families in closed form (`landingFamily`: level, tilted or upright as it goes round), and
+ * Motions looked at: the families in closed form (`bestFamilyFit`: level, tilted or upright as it goes round), and
  * beyond them a search, held on edge or flat along the flights, with the middle of the motion on end, on edge,
  * flat or tilted on the landing.
  *
@@ -48,31 +48,31 @@ export interface QuarterLandingMeasures {
 export function quarterLandingAnswer(
   measures: QuarterLandingMeasures,
   piece: PieceSize,
-  work = LANDING_WORK,
+  work = SEARCH_WORK,
 ): StageAnswer {
-  return withoutMotion(quarterLandingShown(measures, piece, work));
+  return withoutMotion(quarterLandingWithMotion(measures, piece, work));
 }
 
 /** The same with the motion and the obstacles, for a checker. */
-export function quarterLandingShown(
+export function quarterLandingWithMotion(
   measures: QuarterLandingMeasures,
   piece: PieceSize,
-  work = LANDING_WORK,
-): ShownAnswer {
-  return landingShown(quarterLandingStage(measures), piece, work);
+  work = SEARCH_WORK,
+): AnswerWithMotion {
+  return widestMotion(quarterLandingStage(measures), piece, work);
 }
 
 /** One passage for each way of holding it. */
 export function quarterLandingPassages(
   measures: QuarterLandingMeasures,
   piece: PieceSize,
-  work = LANDING_WORK,
+  work = SEARCH_WORK,
 ): StagePassage[] {
-  return landingPassages(quarterLandingStage(measures), piece, work);
+  return searchedPassages(quarterLandingStage(measures), piece, work);
 }
 
 /** The stage as it is searched. */
-export function quarterLandingStage(measures: QuarterLandingMeasures): LandingStage {
+export function quarterLandingStage(measures: QuarterLandingMeasures): SearchedStage {
   return {
     plan: {
       widthIn: measures.widthIn,
@@ -86,10 +86,10 @@ export function quarterLandingStage(measures: QuarterLandingMeasures): LandingSt
       going: measures.going,
       ceiling: measures.landingCeiling ?? measures.headroom,
     },
-    task: (piece, held) => quarterLandingTask(measures, piece, held),
+    task: (piece, hold) => quarterLandingTask(measures, piece, hold),
     walled:
       measures.overRail > 0
-        ? (piece, held) => quarterLandingTask({ ...measures, overRail: 0 }, piece, held)
+        ? (piece, hold) => quarterLandingTask({ ...measures, overRail: 0 }, piece, hold)
         : undefined,
     proved: (piece) => provedBound(measures, piece),
     overRail: measures.overRail,
@@ -106,7 +106,7 @@ function provedBound(m: QuarterLandingMeasures, piece: PieceSize): ProvedBound {
 }
 
 /** The scene and its ends. */
-export function quarterLandingTask(m: QuarterLandingMeasures, piece: PieceSize, held: Held): LandingTask {
+export function quarterLandingTask(m: QuarterLandingMeasures, piece: PieceSize, hold: Hold): SearchTask {
   const { widthIn: a, widthOut: b, headroom: H, rise } = m;
   const C = m.landingCeiling ?? H;
   const slope = rise / m.going;
@@ -148,8 +148,8 @@ export function quarterLandingTask(m: QuarterLandingMeasures, piece: PieceSize, 
   } else obstacles.push(block('the inner corner', [-F, a, -far], [0, a + F, far]));
   const away = F / 2;
   const ends = (padding: number): { start: KeyAttitude; goal: KeyAttitude } => ({
-    start: onFlight(piece, held, padding, [-1, 0], -slope, [0, a / 2, 0], H, away),
-    goal: onFlight(piece, held, padding, [0, 1], slope, [b / 2, a, rise], H, away),
+    start: onFlight(piece, hold, padding, [-1, 0], -slope, [0, a / 2, 0], H, away),
+    goal: onFlight(piece, hold, padding, [0, 1], slope, [b / 2, a, rise], H, away),
   });
   const { start, goal } = ends(0);
   return {
@@ -157,7 +157,7 @@ export function quarterLandingTask(m: QuarterLandingMeasures, piece: PieceSize, 
     least: [-F + diagonal / 2, 0, -far],
     most: [b, a + F - diagonal / 2, far],
     ends,
-    mostPadding: paddingOnFlight(piece, held, Math.min(a, b), H, slope),
+    mostPadding: paddingOnFlight(piece, hold, Math.min(a, b), H, slope),
     middles: {
       turns: [...halfTurned(start.turn, goal.turn), ...UPRIGHT],
       least: [-0.25 * b, 0.3 * a, Math.min(C, piece.breadth) / 4],

@@ -73,13 +73,13 @@ export function flightPlates(
   const left: V = [-out[1], out[0], 0];
   const up: V = [-(out[0] * slope) / stretch, -(out[1] * slope) / stretch, 1 / stretch];
   const run = length * stretch;
-  const plate = (what: string, lift: number, side: number): NamedBox => ({
+  const plate = (what: string, raise: number, side: number): NamedBox => ({
     name: what,
     box: {
       centre: [0, 1, 2].map(
         (k) =>
           edge[k]! +
-          (k === 2 ? lift : 0) +
+          (k === 2 ? raise : 0) +
           (t[k]! * run) / 2 +
           (left[k]! * width) / 2 +
           (up[k]! * side * PLATE) / 2,

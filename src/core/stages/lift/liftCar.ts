@@ -8,11 +8,11 @@ import {
   type SlantedFit,
 } from '../../geometry/slantedIntoCar';
 import type { PieceSize, Pose } from '../../measures/piece';
-import { motionInPlan, type HeldAttitude } from '../../motion/attitude';
-import { ALL_HELD, heldSizes, poseOfHeld, type Held } from '../../motion/held';
+import { motionInPlan, type TurnedHold } from '../../motion/attitude';
+import { ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../../motion/hold';
 import { liftCarAtMost } from './liftCarAtMost';
 import { levelBox, planScene } from '../../motion/planScene';
-import type { Motion, SceneBox, ShownAnswer, StageAnswer } from '../../motion/stageAnswer';
+import type { Motion, SceneBox, AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
 import type { StagePassage } from '../../motion/stagePassage';
 
 export interface LiftCarMeasures {
@@ -27,9 +27,9 @@ export interface LiftCarMeasures {
   readonly carHeight: number;
 }
 
-interface Way {
+interface CarEntry {
   readonly passage: StagePassage;
-  readonly held: HeldAttitude;
+  readonly hold: TurnedHold;
   /** Straight in at a constant attitude; else level, turned in plan. */
   readonly straight: boolean;
   /** Straight in leaning or tilted: sizes along, across and upright as it is held, at a padding. */
@@ -51,56 +51,58 @@ const padded = (size: number, c: number): number => Math.max(0, size + 2 * c);
  * @source turnedIntoCar; Carver's condition for a turned face (Wetzel, Math. Mag. 73, 2000, 204-211)
  */
 export function liftCarPassages(measures: LiftCarMeasures, piece: PieceSize): StagePassage[] {
-  return liftCarWays(measures, piece, 'each').map((way) => way.passage);
+  return carEntries(measures, piece, 'each').map((entry) => entry.passage);
 }
 
 /** What a lift car answers for a piece, in the best of the ways that `liftCarPassages` lists. */
 export function liftCarAnswer(measures: LiftCarMeasures, piece: PieceSize): StageAnswer {
-  return bestWay(liftCarWays(measures, piece)).passage.answer;
+  return bestEntry(carEntries(measures, piece)).passage.answer;
 }
 
 /** Clearance [mm a side] above which nothing depends on more. */
 const AMPLE = 150;
 
-const bestWay = (ways: readonly Way[]): Way =>
-  ways.reduce((best, next) => (next.passage.answer.clearance > best.passage.answer.clearance ? next : best));
+const bestEntry = (entries: readonly CarEntry[]): CarEntry =>
+  entries.reduce((best, next) =>
+    next.passage.answer.clearance > best.passage.answer.clearance ? next : best,
+  );
 
 /**
  * Every way; the planner is asked only about those that could beat all others, where each counts also about those
  * that pass with less than is ample: the rest keep the closed form.
  */
-function liftCarWays(
+function carEntries(
   measures: LiftCarMeasures,
   piece: PieceSize,
   which: 'the best' | 'each' = 'the best',
-): Way[] {
+): CarEntry[] {
   const { doorWidth, carWidth, carDepth, carHeight } = measures;
   const door = Math.min(doorWidth, carWidth);
   const head = Math.min(measures.doorHeight, carHeight);
   const { atMost, bound } = liftCarAtMost(measures, piece);
   const floor = -piece.length / 2;
-  const ways: Way[] = [];
-  const wayOf = (
-    held: HeldAttitude,
+  const entries: CarEntry[] = [];
+  const entryOf = (
+    hold: TurnedHold,
     clearance: number,
     pose: Pose,
     critical: string,
     straight: boolean,
-    box: Way['box'],
-  ): Way => {
+    box: CarEntry['box'],
+  ): CarEntry => {
     const answer = { clearance: Math.max(floor, clearance), atMost, bound, pose, critical };
-    const passage: StagePassage = { from: held.held, to: held.held, answer };
+    const passage: StagePassage = { from: hold.hold, to: hold.hold, answer };
     return {
-      passage: held.turned ? { ...passage, needsTurningRoom: true } : passage,
-      held,
+      passage: hold.turned ? { ...passage, needsTurningRoom: true } : passage,
+      hold,
       straight,
       box,
     };
   };
 
   const car = { door, width: carWidth, depth: carDepth };
-  const level = (held: Held, turning: (p: number, q: number, car: CarPlan) => SlantedFit): Way => {
-    const { along, across, upright } = heldSizes(piece, held);
+  const level = (hold: Hold, turning: (p: number, q: number, car: CarPlan) => SlantedFit): CarEntry => {
+    const { along, across, upright } = sizesOfHold(piece, hold);
     const under = (head - upright) / 2;
     const box = (c: number) => ({
       along: padded(along, c),
@@ -121,25 +123,25 @@ function liftCarWays(
           : (door - across) / 2 <= (carDepth - along) / 2
             ? "between the jambs of the lift's door"
             : 'between the closed door and the back of the car';
-    return wayOf({ held }, Math.min(plan, under), poseOfHeld(held), critical, plan <= straight, box);
+    return entryOf({ hold }, Math.min(plan, under), poseOfHold(hold), critical, plan <= straight, box);
   };
-  for (const held of ALL_HELD) ways.push(level(held, slantedIntoCar));
+  for (const hold of ALL_HOLDS) entries.push(level(hold, slantedIntoCar));
 
-  const turned = (held: Held, how: 'tilted' | 'leaning'): void => {
-    const { along, across, upright } = heldSizes(piece, held);
+  const turned = (hold: Hold, how: 'tilted' | 'leaning'): void => {
+    const { along, across, upright } = sizesOfHold(piece, hold);
     const [face, other, room, rest] =
       how === 'tilted' ? [along, across, carDepth, door] : [across, along, door, carDepth];
     const fit = rectangleThroughOpening(room, head, face, upright);
     const clearance = Math.min(fit.clearance, (rest - other) / 2);
-    const level = ways.find((w) => w.held.held === held)!.passage.answer.clearance;
+    const level = entries.find((w) => w.hold.hold === hold)!.passage.answer.clearance;
     if (fit.angle === 0 || clearance <= level) return;
     // The fit's angle is between the long sides; the tilt is out of level.
     const faceLong = face >= upright;
     const roomLong = room >= head;
     const tilt = faceLong === roomLong ? fit.angle : Math.PI / 2 - fit.angle;
     const words = how === 'tilted' ? 'with one end raised' : 'leaning';
-    const way = wayOf(
-      { held, turned: how, tilt },
+    const entry = entryOf(
+      { hold, turned: how, tilt },
       clearance,
       how,
       `${words}, ${Math.round((tilt * 180) / Math.PI)} degrees out of level, under the head of the lift's door`,
@@ -155,7 +157,7 @@ function liftCarWays(
           : { along: o, across: long, upright: high };
       },
     );
-    ways.push(way);
+    entries.push(entry);
   };
   turned('LB', 'tilted');
   turned('LT', 'tilted');
@@ -163,17 +165,17 @@ function liftCarWays(
   turned('LT', 'leaning');
   turned('BT', 'leaning');
   turned('TB', 'leaning');
-  let best = bestWay(ways).passage.answer.clearance;
-  ALL_HELD.forEach((held, i) => {
-    const { along, across, upright } = heldSizes(piece, held);
+  let best = bestEntry(entries).passage.answer.clearance;
+  ALL_HOLDS.forEach((hold, i) => {
+    const { along, across, upright } = sizesOfHold(piece, hold);
     const inside = rectangleThroughOpening(carWidth, carDepth, along, across).clearance;
     const most = Math.min((head - upright) / 2, (door - across) / 2, inside);
-    const shown = ways[i]!.passage.answer.clearance;
+    const shown = entries[i]!.passage.answer.clearance;
     if (most <= best && (which === 'the best' || most < 0 || shown >= Math.min(most, AMPLE))) return;
-    ways[i] = level(held, turnedIntoCar);
-    best = Math.max(best, ways[i]!.passage.answer.clearance);
+    entries[i] = level(hold, turnedIntoCar);
+    best = Math.max(best, entries[i]!.passage.answer.clearance);
   });
-  return ways;
+  return entries;
 }
 
 /**
@@ -184,27 +186,27 @@ function liftCarWays(
 export function liftCarMotion(
   measures: LiftCarMeasures,
   piece: PieceSize,
-): ShownAnswer & { readonly motionPadding: number } {
-  const way = bestWay(liftCarWays(measures, piece));
-  const { answer } = way.passage;
+): AnswerWithMotion & { readonly motionPadding: number } {
+  const entry = bestEntry(carEntries(measures, piece));
+  const { answer } = entry.passage;
   const motionPadding = Math.max(answer.clearance - 1, -piece.length / 2);
-  const { along, across, upright } = way.box(motionPadding);
+  const { along, across, upright } = entry.box(motionPadding);
   const { carWidth, carDepth, carHeight, doorHeight } = measures;
   const door = Math.min(measures.doorWidth, carWidth);
   const plan = { door, width: carWidth, depth: carDepth };
   const high = upright / 2 + Math.min(1, Math.max(0, Math.min(doorHeight, carHeight) - upright) / 2);
   let motion: Motion;
   const passage = carPassage(along, across, plan);
-  if (way.straight) {
+  if (entry.straight) {
     const inside = along / 2 + Math.max(0, carDepth - along) / 2;
     const path = [
       { x: 0, y: -along / 2 - 10, angle: Math.PI / 2 },
       { x: 0, y: inside, angle: Math.PI / 2 },
     ];
-    motion = motionInPlan(path, way.held, high);
+    motion = motionInPlan(path, entry.hold, high);
   } else {
     const decision = decidePassage(passage.world, along, across, passage.start, passage.goal);
-    motion = motionInPlan(decision.verdict === 'passes' ? decision.path() : [], way.held, high);
+    motion = motionInPlan(decision.verdict === 'passes' ? decision.path() : [], entry.hold, high);
   }
   const scene: SceneBox[] = planScene(passage.world.obstacles, carHeight);
   if (doorHeight < carHeight) {

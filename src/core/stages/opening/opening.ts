@@ -1,7 +1,7 @@
 import { rectangleThroughOpening, type RectangleFit } from '../../geometry/rectangleThroughOpening';
 import type { PieceSize } from '../../measures/piece';
 import type { Working } from '../../measures/working';
-import { ALL_HELD, heldSizes, poseOfHeld } from '../../motion/held';
+import { ALL_HOLDS, sizesOfHold, poseOfHold } from '../../motion/hold';
 import { openingAtMost } from './openingAtMost';
 import type { StageAnswer } from '../../motion/stageAnswer';
 import type { StagePassage } from '../../motion/stagePassage';
@@ -64,27 +64,27 @@ export function openingPassages(measures: OpeningMeasures, piece: PieceSize): St
   const { width, height } = measures;
   const { atMost, bound } = openingAtMost(measures, piece);
   const passages: StagePassage[] = [];
-  for (const held of ALL_HELD) {
-    const { across, upright } = heldSizes(piece, held);
+  for (const hold of ALL_HOLDS) {
+    const { across, upright } = sizesOfHold(piece, hold);
     const byWidth = (width - across) / 2;
     const byHeight = (height - upright) / 2;
     const level = Math.max(Math.min(byWidth, byHeight), -Math.max(across, upright) / 2);
     passages.push({
-      from: held,
-      to: held,
+      from: hold,
+      to: hold,
       answer: {
         clearance: level,
         atMost,
         bound,
-        pose: poseOfHeld(held),
+        pose: poseOfHold(hold),
         critical: byWidth <= byHeight ? 'between the sides of the opening' : 'under the head of the opening',
       },
     });
     const leaning = rectangleThroughOpening(width, height, across, upright);
     if (leaning.clearance > level && leaning.angle > 0) {
       passages.push({
-        from: held,
-        to: held,
+        from: hold,
+        to: hold,
         needsTurningRoom: true,
         answer: {
           clearance: leaning.clearance,

@@ -1,6 +1,6 @@
 import { rectangleThroughOpening } from '../../geometry/rectangleThroughOpening';
 import type { PieceSize } from '../../measures/piece';
-import { ALL_HELD, heldSizes, poseOfHeld } from '../../motion/held';
+import { ALL_HOLDS, sizesOfHold, poseOfHold } from '../../motion/hold';
 import type { StagePassage } from '../../motion/stagePassage';
 
 export interface RoomMeasures {
@@ -28,18 +28,18 @@ export function roomPassages(measures: RoomMeasures, piece: PieceSize): StagePas
     sumHolds && bySum < byLeast
       ? 'its three sizes together are more than those of the room'
       : "its least thickness is more than the room's least size";
-  return ALL_HELD.map((held) => {
-    const { along, across, upright } = heldSizes(piece, held);
+  return ALL_HOLDS.map((hold) => {
+    const { along, across, upright } = sizesOfHold(piece, hold);
     const plan = rectangleThroughOpening(length, width, along, across).clearance;
     const under = Math.max((height - upright) / 2, -piece.length / 2);
     return {
-      from: held,
-      to: held,
+      from: hold,
+      to: hold,
       answer: {
         clearance: Math.min(plan, under),
         atMost,
         bound,
-        pose: poseOfHeld(held),
+        pose: poseOfHold(hold),
         critical: under < plan ? 'under the ceiling of the room' : 'between the walls of the room',
       },
     };

@@ -1,12 +1,12 @@
 import { doorIntoPassage, doorPassage, passageNeeded, type DoorPlan } from '../../geometry/doorIntoPassage';
 import { decidePassage } from '../../geometry/planar/decidePassage';
 import type { PieceSize, Pose } from '../../measures/piece';
-import { motionInPlan, type HeldAttitude } from '../../motion/attitude';
+import { motionInPlan, type TurnedHold } from '../../motion/attitude';
 import { greatestPadding } from '../../geometry/greatestPadding';
-import { ALL_HELD, heldSizes, poseOfHeld, type Held } from '../../motion/held';
+import { ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../../motion/hold';
 import { levelBox, planScene } from '../../motion/planScene';
 import { sideDoorAtMost } from './sideDoorAtMost';
-import type { ShownAnswer, StageAnswer } from '../../motion/stageAnswer';
+import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
 import type { StagePassage } from '../../motion/stagePassage';
 import { turnedFace } from '../../motion/turnedFace';
 
@@ -28,10 +28,10 @@ export interface SideDoorMeasures {
 }
 
 /** A family of motions out of the door, with what its plan rectangle is at a padding. */
-interface Way {
+interface DoorTurn {
   readonly passage: StagePassage;
   /** Its tilt suits the clearance; with less padding the piece then stays off head and floor. */
-  readonly attitude: HeldAttitude;
+  readonly attitude: TurnedHold;
   /** The face turned by that tilt (level, the one seen from the side), u x v with v upright when level [mm]. */
   readonly u: number;
   readonly v: number;
@@ -41,7 +41,7 @@ interface Way {
   readonly sideways: boolean;
 }
 
-const CROSSED: Record<Held, Held> = { LT: 'BT', BT: 'LT', LB: 'TB', TB: 'LB', BL: 'TL', TL: 'BL' };
+const CROSSED: Record<Hold, Hold> = { LT: 'BT', BT: 'LT', LB: 'TB', TB: 'LB', BL: 'TL', TL: 'BL' };
 
 const planOf = (m: SideDoorMeasures): DoorPlan => {
   const door = Math.min(m.doorWidth, m.approachWidth ?? m.doorWidth);
@@ -68,25 +68,25 @@ const planOf = (m: SideDoorMeasures): DoorPlan => {
  * @source doorIntoPassage; trigonometry of the turned rectangle
  */
 export function sideDoorPassages(measures: SideDoorMeasures, piece: PieceSize): StagePassage[] {
-  return sideDoorWays(measures, piece).map((way) => way.passage);
+  return doorTurns(measures, piece).map((turn) => turn.passage);
 }
 
 /** What a door into a passage answers for a piece, in the best of the ways that `sideDoorPassages` lists. */
 export function sideDoorAnswer(measures: SideDoorMeasures, piece: PieceSize): StageAnswer {
-  return bestWay(sideDoorWays(measures, piece, true)).passage.answer;
+  return bestTurn(doorTurns(measures, piece, true)).passage.answer;
 }
 
-const bestWay = (ways: readonly Way[]): Way =>
-  ways.reduce((best, next) => (next.passage.answer.clearance > best.passage.answer.clearance ? next : best));
+const bestTurn = (turns: readonly DoorTurn[]): DoorTurn =>
+  turns.reduce((best, next) => (next.passage.answer.clearance > best.passage.answer.clearance ? next : best));
 
 /** @param onlyBest ways that cannot beat those before them are left out; the best is the same */
-function sideDoorWays(measures: SideDoorMeasures, piece: PieceSize, onlyBest = false): Way[] {
+function doorTurns(measures: SideDoorMeasures, piece: PieceSize, onlyBest = false): DoorTurn[] {
   const { ceiling, doorHeight } = measures;
   const plan = planOf(measures);
   const { atMost, bound } = sideDoorAtMost(measures, piece);
   const head = Math.min(ceiling, doorHeight);
   const floor = -piece.length / 2;
-  const ways: Way[] = [];
+  const turns: DoorTurn[] = [];
   let best = -Infinity;
   const beaten = (most: number): boolean => onlyBest && most <= best;
   const words = {
@@ -95,43 +95,43 @@ function sideDoorWays(measures: SideDoorMeasures, piece: PieceSize, onlyBest = f
     passage: `between the door's jamb and the far wall of the passage, ${round(plan.passage)} mm away`,
   };
   const add = (
-    from: Held,
-    to: Held,
+    from: Hold,
+    to: Hold,
     clearance: number,
     pose: Pose,
     critical: string,
-    way: Omit<Way, 'passage'>,
+    turn: Omit<DoorTurn, 'passage'>,
     turningRoom = false,
   ): void => {
     const answer = { clearance: Math.max(clearance, floor), atMost, bound, pose, critical };
     best = Math.max(best, answer.clearance);
     const passage: StagePassage = { from, to, answer };
-    ways.push({ ...way, passage: turningRoom ? { ...passage, needsTurningRoom: true } : passage });
+    turns.push({ ...turn, passage: turningRoom ? { ...passage, needsTurningRoom: true } : passage });
   };
 
-  for (const held of ALL_HELD) {
-    const { along, across, upright } = heldSizes(piece, held);
+  for (const hold of ALL_HOLDS) {
+    const { along, across, upright } = sizesOfHold(piece, hold);
     const under = (head - upright) / 2;
-    const shown = { attitude: { held }, u: along, v: upright, a: across };
+    const shown = { attitude: { hold }, u: along, v: upright, a: across };
     const byDoor = (plan.door - across) / 2;
     if (along >= across && !beaten(Math.min(under, byDoor, (plan.passage - across) / 2))) {
       const fit = doorIntoPassage(along, across, plan).clearance;
       const clearance = Math.min(fit, under);
       const critical = tell(words, under, fit, byDoor, clearance);
-      add(held, held, clearance, poseOfHeld(held), critical, { ...shown, sideways: false });
+      add(hold, hold, clearance, poseOfHold(hold), critical, { ...shown, sideways: false });
     }
     const sideways = Math.min(byDoor, (plan.passage - along) / 2);
     const clearance = Math.min(sideways, under);
-    if (beaten(clearance) && ways.length > 0) continue;
-    const pose = held[1] === 'L' ? 'on end' : 'crabwise';
+    if (beaten(clearance) && turns.length > 0) continue;
+    const pose = hold[1] === 'L' ? 'on end' : 'crabwise';
     const critical = tell(words, under, sideways, byDoor, clearance);
-    add(held, CROSSED[held], clearance, pose, critical, { ...shown, sideways: true });
+    add(hold, CROSSED[hold], clearance, pose, critical, { ...shown, sideways: true });
   }
 
-  const turned = (held: Held, u: number, v: number, a: number, how: 'tilted' | 'leaning'): void => {
+  const turned = (hold: Hold, u: number, v: number, a: number, how: 'tilted' | 'leaning'): void => {
     const level = onlyBest
       ? best
-      : ways.find((w) => w.passage.from === held && w.passage.to === held)!.passage.answer.clearance;
+      : turns.find((w) => w.passage.from === hold && w.passage.to === hold)!.passage.answer.clearance;
     // Below this the diagonal is under the head, and the face may stand in any attitude.
     const low = Math.max(level, diagonalMeets(u, v, head)) + 1e-6;
     const high = (head - v) / 2;
@@ -148,12 +148,12 @@ function sideDoorWays(measures: SideDoorMeasures, piece: PieceSize, onlyBest = f
     const { tilt } = turnedFace(Math.max(0, u + 2 * clearance), Math.max(0, v + 2 * clearance), head)!;
     const degrees = Math.round((tilt * 180) / Math.PI);
     add(
-      held,
-      held,
+      hold,
+      hold,
       clearance,
       how,
       `turned ${degrees} degrees out of level, ${words.passage}`,
-      { attitude: { held, turned: how, tilt }, u, v, a, sideways: false },
+      { attitude: { hold, turned: how, tilt }, u, v, a, sideways: false },
       how === 'leaning',
     );
   };
@@ -161,7 +161,7 @@ function sideDoorWays(measures: SideDoorMeasures, piece: PieceSize, onlyBest = f
   turned('LB', length, breadth, thickness, 'tilted');
   turned('LT', length, thickness, breadth, 'tilted');
   turned('LT', breadth, thickness, length, 'leaning');
-  return ways;
+  return turns;
 }
 
 /** Where a level way is closest: under the head, between the jambs or in the passage. */
@@ -177,7 +177,7 @@ function tell(
 }
 
 /** Sides in plan [mm] along and across the approach, and the height taken, at a padding. */
-function sizesAt({ u, v, a, attitude }: Way, padding: number) {
+function sizesAt({ u, v, a, attitude }: DoorTurn, padding: number) {
   const u1 = Math.max(0, u + 2 * padding);
   const v1 = Math.max(0, v + 2 * padding);
   const a1 = Math.max(0, a + 2 * padding);
@@ -202,17 +202,17 @@ function diagonalMeets(u: number, v: number, height: number): number {
 export function sideDoorMotion(
   measures: SideDoorMeasures,
   piece: PieceSize,
-): ShownAnswer & { readonly motionPadding: number } {
-  const way = bestWay(sideDoorWays(measures, piece, true));
-  const { answer } = way.passage;
+): AnswerWithMotion & { readonly motionPadding: number } {
+  const turn = bestTurn(doorTurns(measures, piece, true));
+  const { answer } = turn.passage;
   const motionPadding = Math.max(answer.clearance - 1, -piece.length / 2);
   const plan = planOf(measures);
-  const { along, across, height } = sizesAt(way, motionPadding);
+  const { along, across, height } = sizesAt(turn, motionPadding);
   const start = Math.PI / 2;
   // A face turned nearly upright may be shorter in plan than the side across: then that side leads.
-  const quarter = !way.sideways && along < across ? Math.PI / 2 : 0;
+  const quarter = !turn.sideways && along < across ? Math.PI / 2 : 0;
   const [p, q] = quarter > 0 ? [across, along] : [along, across];
-  const { world, start: from, goal } = doorPassage(p, q, plan, start, way.sideways ? start : 0);
+  const { world, start: from, goal } = doorPassage(p, q, plan, start, turn.sideways ? start : 0);
   const decision = decidePassage(world, p, q, from, goal);
   const path = (decision.verdict === 'passes' ? decision.path() : []).map((at) => ({
     ...at,
@@ -225,7 +225,7 @@ export function sideDoorMotion(
     scene.push(levelBox([-door / 2, -wall, measures.doorHeight], [door / 2, 0, measures.ceiling]));
   }
   const middle = height / 2 + Math.min(Math.max(0, room) / 2, 1);
-  return { ...answer, motion: motionInPlan(path, way.attitude, middle), scene, motionPadding };
+  return { ...answer, motion: motionInPlan(path, turn.attitude, middle), scene, motionPadding };
 }
 
 const round = (value: number): number => Math.round(value);

@@ -1,12 +1,12 @@
 import type { PieceSize } from '../../measures/piece';
-import type { Held } from '../../motion/held';
-import type { LandingTask } from '../landing/landingMotion';
-import { LANDING_WORK, landingPassages, landingShown, type LandingStage } from '../landing/landingStage';
+import type { Hold } from '../../motion/hold';
+import type { SearchTask } from '../landing/searchMotion';
+import { SEARCH_WORK, searchedPassages, widestMotion, type SearchedStage } from '../landing/searchedStage';
 import { onFlight, paddingOnFlight } from '../flight/onFlight';
 import { openingAtMost, type ProvedBound } from '../opening/openingAtMost';
 import { halfTurned, UPRIGHT } from '../landing/quarterLanding';
-import { withoutMotion } from '../../motion/shownAnswer';
-import type { KeyAttitude, ShownAnswer, StageAnswer } from '../../motion/stageAnswer';
+import { withoutMotion } from '../../motion/answerOfMotion';
+import type { KeyAttitude, AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
 import type { StagePassage } from '../../motion/stagePassage';
 import { flightPlates, turnedBlock, type NamedBox } from '../landing/stairScene';
 
@@ -35,28 +35,32 @@ const TREAD = 30;
  * sides of both flights and their outer sides, which meet in an outer corner; a turn above 120 degrees has a
  * facing wall square to the lower flight. Nothing but the flights' section is proved.
  */
-export function winderAnswer(measures: WinderMeasures, piece: PieceSize, work = LANDING_WORK): StageAnswer {
-  return withoutMotion(winderShown(measures, piece, work));
+export function winderAnswer(measures: WinderMeasures, piece: PieceSize, work = SEARCH_WORK): StageAnswer {
+  return withoutMotion(winderWithMotion(measures, piece, work));
 }
 
 /** The same with the motion and the obstacles, for a checker. */
-export function winderShown(measures: WinderMeasures, piece: PieceSize, work = LANDING_WORK): ShownAnswer {
-  return landingShown(winderStage(measures), piece, work);
+export function winderWithMotion(
+  measures: WinderMeasures,
+  piece: PieceSize,
+  work = SEARCH_WORK,
+): AnswerWithMotion {
+  return widestMotion(winderStage(measures), piece, work);
 }
 
 /** One passage for each way of holding it. */
 export function winderPassages(
   measures: WinderMeasures,
   piece: PieceSize,
-  work = LANDING_WORK,
+  work = SEARCH_WORK,
 ): StagePassage[] {
-  return landingPassages(winderStage(measures), piece, work);
+  return searchedPassages(winderStage(measures), piece, work);
 }
 
 /** The stage as it is searched. */
-export function winderStage(measures: WinderMeasures): LandingStage {
+export function winderStage(measures: WinderMeasures): SearchedStage {
   return {
-    task: (piece, held) => winderTask(measures, piece, held),
+    task: (piece, hold) => winderTask(measures, piece, hold),
     proved: (piece) => provedBound(measures, piece),
     overRail: 0,
   };
@@ -68,7 +72,7 @@ function provedBound(m: WinderMeasures, piece: PieceSize): ProvedBound {
 }
 
 /** The scene and its ends. */
-export function winderTask(m: WinderMeasures, piece: PieceSize, held: Held): LandingTask {
+export function winderTask(m: WinderMeasures, piece: PieceSize, hold: Hold): SearchTask {
   const { width: W, headroom: H, rise } = m;
   const turn = (m.turn * Math.PI) / 180;
   const treads = Math.max(1, Math.round(m.turn / TREAD));
@@ -117,8 +121,8 @@ export function winderTask(m: WinderMeasures, piece: PieceSize, held: Held): Lan
   }
   const middle = (-Math.PI + turn) / 2;
   const ends = (padding: number): { start: KeyAttitude; goal: KeyAttitude } => ({
-    start: onFlight(piece, held, padding, [-1, 0], -slope, [0, -W / 2, rise], H, F / 2),
-    goal: onFlight(piece, held, padding, u, slope, [outer[0] / 2, outer[1] / 2, last], H, F / 2),
+    start: onFlight(piece, hold, padding, [-1, 0], -slope, [0, -W / 2, rise], H, F / 2),
+    goal: onFlight(piece, hold, padding, u, slope, [outer[0] / 2, outer[1] / 2, last], H, F / 2),
   });
   const { start, goal } = ends(0);
   const at = (r: number): [number, number] => [Math.cos(middle) * r, Math.sin(middle) * r];
@@ -128,7 +132,7 @@ export function winderTask(m: WinderMeasures, piece: PieceSize, held: Held): Lan
     least: [-F, -Math.max(F, W), -far],
     most: [F, F, far],
     ends,
-    mostPadding: paddingOnFlight(piece, held, W, H, slope),
+    mostPadding: paddingOnFlight(piece, hold, W, H, slope),
     middles: {
       turns: [...halfTurned(start.turn, goal.turn), ...UPRIGHT],
       least: [cx - 0.6 * W, cy - 0.6 * W, rise],

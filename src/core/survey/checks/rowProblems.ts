@@ -9,7 +9,7 @@ import { stageNeeds, usesMeasure } from '../table/stageNeeds';
 import { stairSlips } from './stairSlips';
 import type { RowProblem } from './surveyProblem';
 import { unitsMeant } from './unitsMeant';
-import { wayExchanged } from './wayExchanged';
+import { widthHeightExchanged } from './widthHeightExchanged';
 
 /**
  * What is wrong with one row by itself: errors, which keep it from being taken as measured, and warnings, which
@@ -89,7 +89,7 @@ function shortfalls(row: StageRow, stage: StageName, columns: RouteColumns): Row
 function slips(row: StageRow, stage: StageName): RowProblem[] {
   const { rowIndex, measures } = row;
   const named = [
-    ...wayExchanged(row, stage),
+    ...widthHeightExchanged(row, stage),
     ...doorLeafSlips(row, stage),
     ...stairSlips(row, stage),
     ...ceilingSlips(row, stage),

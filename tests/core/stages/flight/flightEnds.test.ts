@@ -80,13 +80,13 @@ describe('on to a flight and off it', () => {
   });
 
   test('a whole motion, foot to head, is free by the independent replay', () => {
-    for (const [measured, held] of [
+    for (const [measured, hold] of [
       [ends, 'LB'],
       [{ ...ends, footSpace: 1600, headCeiling: 2100 }, 'LB'],
       [{ ...ends, footCeiling: 2050, headSpace: 1400 }, 'LT'],
     ] as const) {
       const piece = sortedPiece(1830, 700, 25);
-      const shown = flightEndsMotion(flight, measured, piece, held);
+      const shown = flightEndsMotion(flight, measured, piece, hold);
       expect(shown.motion.length).toBeGreaterThan(3);
       const first = shown.motion[0]!.at;
       const last = shown.motion[shown.motion.length - 1]!.at;
@@ -152,7 +152,7 @@ describe('on to a flight and off it', () => {
 
   test('a wall near the foot asks for a lift over the first treads', () => {
     const near = flightEndsFit(flight, { ...ends, footSpace: 1500 }, 1830, 930);
-    expect(near.lift).toBeGreaterThan(0);
+    expect(near.raise).toBeGreaterThan(0);
     // Half of it has to be over the floor: 1830 / 2 = 915, and 1000 - 240 = 760.
     expect(flightEndsFit(flight, { ...ends, footSpace: 1000 }, 1830, 930).clearance).toBeLessThan(0);
   });
@@ -166,7 +166,7 @@ describe('on to a flight and off it', () => {
       clearance: 50,
       limitedBy: 'foot',
       keptLevel: true,
-      lift: 0,
+      raise: 0,
     });
     const head = { ...tall, footCeiling: 2100, headCeiling: 1960 };
     expect(flightEndsFit(gentle, head, 400, 1900)).toMatchObject({ clearance: 30, limitedBy: 'head' });
@@ -175,15 +175,15 @@ describe('on to a flight and off it', () => {
     expect(flightEndsFit(gentle, { footCeiling: 2400, footSpace: 800 }, 900, 600)).toMatchObject({
       clearance: 50,
       limitedBy: 'foot',
-      lift: 200,
+      raise: 200,
     });
     // On a landing it is the landing's how far it overhangs and is lifted; then the head decides: 450 - 700/2.
     const near = { footCeiling: 2400, footSpace: 700, headCeiling: 2400, headSpace: 450 };
-    expect(flightEndsFit(gentle, near, 700, 600)).toMatchObject({ clearance: 50, lift: 150 });
+    expect(flightEndsFit(gentle, near, 700, 600)).toMatchObject({ clearance: 50, raise: 150 });
     expect(flightEndsFit(gentle, { ...near, footOnLanding: true }, 700, 600)).toMatchObject({
       clearance: 100,
       limitedBy: 'head',
-      lift: 0,
+      raise: 0,
     });
   });
 

@@ -2,14 +2,14 @@ import { sortedPiece } from '../../../../src/core/measures/piece';
 import {
   halfLandingAnswer,
   halfLandingPassages,
-  halfLandingShown,
+  halfLandingWithMotion,
   halfLandingStage,
 } from '../../../../src/core/stages/landing/halfLanding';
 import {
   quarterLandingAnswer,
   quarterLandingPassages,
 } from '../../../../src/core/stages/landing/quarterLanding';
-import { foundPassages, retracedPassages } from '../../../../src/core/stages/landing/landingStage';
+import { routePassages, retracedPassages } from '../../../../src/core/stages/landing/searchedStage';
 import { winderAnswer } from '../../../../src/core/stages/winder/winder';
 import { paddedPiece } from '../../../../src/core/measures/piece';
 import { replay } from '../../../support/replayMotion';
@@ -28,7 +28,7 @@ const quarter = { widthIn: 850, widthOut: 850, headroom: 2100, rise: 190, going:
 
 describe('a half landing', () => {
   test('passes the slab, as the motion planners recorded for a like scene found; the motion is replayed', () => {
-    const shown = halfLandingShown({ ...half, landingCeiling: 2400 }, slab);
+    const shown = halfLandingWithMotion({ ...half, landingCeiling: 2400 }, slab);
     expect(shown.clearance).toBeGreaterThan(0);
     expect(replay(shown, paddedPiece(slab, shown.clearance)).collides).toBe(false);
     expect(replay(shown, slab).leastDistance).toBeGreaterThan(0);
@@ -55,7 +55,7 @@ describe('a half landing', () => {
     const passages = halfLandingPassages(half, slab, 4000);
     const best = Math.max(...passages.map((p) => p.answer.clearance));
     expect(halfLandingAnswer(half, slab, 4000).clearance).toBe(best);
-    for (const held of ['LB', 'LT']) expect(passages.map((p) => p.from)).toContain(held);
+    for (const hold of ['LB', 'LT']) expect(passages.map((p) => p.from)).toContain(hold);
   });
 
   test('answers the same twice', () => {
@@ -89,7 +89,7 @@ test('air above a rail takes nothing from what walls allow; a route’s coarser 
   const railed = { ...walls, overRail: 950 };
   const least = halfLandingAnswer(walls, panel, 8000).clearance;
   expect(halfLandingAnswer(railed, panel, 8000).clearance).toBeGreaterThanOrEqual(least);
-  const inRoute = foundPassages(halfLandingStage(railed), panel, 30000);
+  const inRoute = routePassages(halfLandingStage(railed), panel, 30000);
   for (const { found } of inRoute) {
     if (!found) continue;
     const shown = { motion: found.motion, scene: found.scene };
@@ -99,7 +99,7 @@ test('air above a rail takes nothing from what walls allow; a route’s coarser 
 });
 
 test('in the worst case the same motion is gone over again, and never bears more', () => {
-  const found = foundPassages(halfLandingStage({ ...half, landingCeiling: 2400 }), slab, 30000);
+  const found = routePassages(halfLandingStage({ ...half, landingCeiling: 2400 }), slab, 30000);
   const less = halfLandingStage({ ...half, flightWidth: 845, landingDepth: 845, landingCeiling: 2395 });
   const worst = retracedPassages(less, sortedPiece(1835, 935, 30), found, 30000);
   expect(worst[0]!.answer.clearance).toBeGreaterThan(0);

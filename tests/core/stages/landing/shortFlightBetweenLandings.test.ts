@@ -1,9 +1,9 @@
 import { paddedPiece, sortedPiece } from '../../../../src/core/measures/piece';
 import { flightPassages } from '../../../../src/core/stages/flight/flightPassages';
 import { halfLandingStage, halfLandingTask } from '../../../../src/core/stages/landing/halfLanding';
-import { heldSizes, type Held } from '../../../../src/core/motion/held';
-import { landingFamily, type RoundAs } from '../../../../src/core/stages/landing/landingFamily';
-import { landingFamilyMotion } from '../../../../src/core/stages/landing/landingFamilyMotion';
+import { sizesOfHold, type Hold } from '../../../../src/core/motion/hold';
+import { bestFamilyFit, type RoundAs } from '../../../../src/core/stages/landing/motionFamilies';
+import { drawFamilyMotion } from '../../../../src/core/stages/landing/drawFamilyMotion';
 import type { KeyAttitude, SceneBox } from '../../../../src/core/motion/stageAnswer';
 import { block, flightPlates, type NamedBox } from '../../../../src/core/stages/landing/stairScene';
 import { replay } from '../../../support/replayMotion';
@@ -81,9 +81,9 @@ test('landings on both ends of a flight shorter than the piece: the joined motio
     const any = sortedPiece(1000 + 1200 * next(), 80 + 700 * next(), 20 + 60 * next());
     // A slate as wide as the landing is deep is the one that is swung up.
     const piece = i % 3 === 0 ? sortedPiece(1600 + 300 * next(), 800 + 120 * next(), 25) : any;
-    const held: Held = next() < 0.7 ? 'LB' : 'LT';
+    const hold: Hold = next() < 0.7 ? 'LB' : 'LT';
     const stage = halfLandingStage(m);
-    const fit = landingFamily(stage.plan!, piece, held);
+    const fit = bestFamilyFit(stage.plan!, piece, hold);
     if (!fit) continue;
     const ends = {
       risers,
@@ -97,19 +97,19 @@ test('landings on both ends of a flight shorter than the piece: the joined motio
     const flight = { width: m.flightWidth, headroom, rise, going: m.going };
     const onFlight = Math.max(
       ...flightPassages(flight, piece, ends)
-        .filter(({ from, needsTurningRoom }) => from === held && !needsTurningRoom)
+        .filter(({ from, needsTurningRoom }) => from === hold && !needsTurningRoom)
         .map(({ answer }) => answer.clearance),
       -1e4,
     );
-    const { along } = heldSizes(piece, held);
+    const { along } = sizesOfHold(piece, hold);
     const beside = ((risers - 1) * m.going + m.landingDepth - along) / 2;
     const clearance = Math.min(fit.clearance, onFlight, beside) - 0.5;
     const line = risers * Math.hypot(rise, m.going);
     if (clearance < -10 || along + 2 * clearance < line) continue;
 
     const drawn = { ...fit, clearance: clearance + 0.5 };
-    const { start, goal } = halfLandingTask(m, piece, held).ends(drawn.clearance);
-    const motion = landingFamilyMotion(stage.plan!, piece, drawn, start, goal);
+    const { start, goal } = halfLandingTask(m, piece, hold).ends(drawn.clearance);
+    const motion = drawFamilyMotion(stage.plan!, piece, drawn, start, goal);
     // From the middle of the lower landing to the pitch; from the pitch to the middle of the upper one.
     const middle = motion.findIndex(({ at }) => at[1] > (2 * m.flightWidth + m.well) / 2 - 1);
     const leaving = motion.slice(middle, -2);
@@ -120,7 +120,7 @@ test('landings on both ends of a flight shorter than the piece: the joined motio
     const seen = replay({ motion: both, scene: joinedScene(m, risers) }, paddedPiece(piece, clearance), {
       step: 30,
     });
-    expect({ i, held, as: fit.as, ...seen }).toMatchObject({ collides: false });
+    expect({ i, hold, as: fit.as, ...seen }).toMatchObject({ collides: false });
     kinds.add(fit.as);
     joined++;
   }

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { sortedPiece } from '../../../../src/core/measures/piece';
-import { heldSizes } from '../../../../src/core/motion/held';
+import { sizesOfHold } from '../../../../src/core/motion/hold';
 import {
   openingAnswer,
   openingClearance,
@@ -86,7 +86,7 @@ describe('the ways through an opening', () => {
         const passages = openingPassages({ width, height }, piece);
         for (const { from, to, answer, needsTurningRoom } of passages) {
           expect(to).toBe(from);
-          const { across, upright } = heldSizes(piece, from);
+          const { across, upright } = sizesOfHold(piece, from);
           const by = [(width - across) / 2, (height - upright) / 2] as const;
           if (!needsTurningRoom) {
             expect(answer.clearance).toBe(Math.max(Math.min(...by), -Math.max(across, upright) / 2));

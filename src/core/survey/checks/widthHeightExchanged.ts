@@ -6,7 +6,7 @@ import type { RowProblem } from './surveyProblem';
  * Width and height exchanged: the height is lower than any such way is, and each of the two would be ordinary as
  * the other. A wide opening of ordinary height is not taken for one.
  */
-export function wayExchanged({ measures, rowIndex }: StageRow, stage: StageName): RowProblem[] {
+export function widthHeightExchanged({ measures, rowIndex }: StageRow, stage: StageName): RowProblem[] {
   const { width, height } = measures;
   const widths = plausibleRange(stage, 'width');
   const heights = plausibleRange(stage, 'height');

@@ -1,9 +1,9 @@
 import { paddedPiece, sortedPiece, type PieceSize } from '../../../../src/core/measures/piece';
 import { halfLandingStage, halfLandingTask } from '../../../../src/core/stages/landing/halfLanding';
-import type { Held } from '../../../../src/core/motion/held';
-import { landingFamily } from '../../../../src/core/stages/landing/landingFamily';
-import { landingFamilyMotion } from '../../../../src/core/stages/landing/landingFamilyMotion';
-import type { LandingStage } from '../../../../src/core/stages/landing/landingStage';
+import type { Hold } from '../../../../src/core/motion/hold';
+import { bestFamilyFit } from '../../../../src/core/stages/landing/motionFamilies';
+import { drawFamilyMotion } from '../../../../src/core/stages/landing/drawFamilyMotion';
+import type { SearchedStage } from '../../../../src/core/stages/landing/searchedStage';
 import { quarterLandingStage, quarterLandingTask } from '../../../../src/core/stages/landing/quarterLanding';
 import { replay } from '../../../support/replayMotion';
 import { seeded } from '../../../support/parkMiller';
@@ -11,11 +11,11 @@ import { seeded } from '../../../support/parkMiller';
 // Thick pieces under low ceilings, where heights and nosings decide and not only the plan.
 
 interface Scene {
-  readonly stage: LandingStage;
+  readonly stage: SearchedStage;
   readonly task: ReturnType<typeof halfLandingTask>;
   readonly piece: PieceSize;
-  readonly held: Held;
-  readonly mostLift: number;
+  readonly hold: Hold;
+  readonly mostRaise: number;
 }
 
 function scenes(): Scene[] {
@@ -39,23 +39,23 @@ function scenes(): Scene[] {
     const piece = sortedPiece(length, breadth, thickness);
     const half = { ...stair, flightWidth: width, well: 150 * next(), landingDepth: other };
     const quarter = { ...stair, widthIn: width, widthOut: other };
-    for (const held of ['LB', 'LT', 'BL'] as const) {
-      for (const mostLift of [Infinity, 300]) {
+    for (const hold of ['LB', 'LT', 'BL'] as const) {
+      for (const mostRaise of [Infinity, 300]) {
         all.push(
           i % 2 === 0
             ? {
                 stage: halfLandingStage(half),
-                task: halfLandingTask(half, piece, held),
+                task: halfLandingTask(half, piece, hold),
                 piece,
-                held,
-                mostLift,
+                hold,
+                mostRaise,
               }
             : {
                 stage: quarterLandingStage(quarter),
-                task: quarterLandingTask(quarter, piece, held),
+                task: quarterLandingTask(quarter, piece, hold),
                 piece,
-                held,
-                mostLift,
+                hold,
+                mostRaise,
               },
         );
       }
@@ -79,7 +79,7 @@ const BEST: readonly (number | null)[] = [
 
 const fits = scenes().map((scene) => ({
   ...scene,
-  fit: landingFamily(scene.stage.plan!, scene.piece, scene.held, { mostLift: scene.mostLift }),
+  fit: bestFamilyFit(scene.stage.plan!, scene.piece, scene.hold, { mostRaise: scene.mostRaise }),
 }));
 
 test('no scene has lost more than a millimetre of its best clearance (regression only)', () => {
@@ -92,12 +92,12 @@ test('no scene has lost more than a millimetre of its best clearance (regression
 
 test('each is replayed without contact at the clearance it claims, less half a millimetre', () => {
   let replayed = 0;
-  fits.forEach(({ fit, stage, task, piece, mostLift }, i) => {
+  fits.forEach(({ fit, stage, task, piece, mostRaise }, i) => {
     if (!fit) return;
-    expect(fit.lift).toBeLessThanOrEqual(mostLift);
-    if (mostLift !== Infinity && fits[i - 1]!.fit?.clearance === fit.clearance) return;
+    expect(fit.raise).toBeLessThanOrEqual(mostRaise);
+    if (mostRaise !== Infinity && fits[i - 1]!.fit?.clearance === fit.clearance) return;
     const { start, goal } = task.ends(fit.clearance);
-    const motion = landingFamilyMotion(stage.plan!, piece, fit, start, goal);
+    const motion = drawFamilyMotion(stage.plan!, piece, fit, start, goal);
     const scene = task.obstacles.map(({ box }) => box);
     const seen = replay({ motion, scene }, paddedPiece(piece, fit.clearance - 0.5), { step: 40 });
     expect({ i, as: fit.as, critical: fit.critical, collides: seen.collides }).toMatchObject({
@@ -128,11 +128,11 @@ test('raised against the facing wall under a landing ceiling that decides, it is
     const quarter = { ...stair, overRail: 0 };
     const piece = sortedPiece(length, breadth, thickness);
     const { plan } = quarterLandingStage(quarter);
-    const fit = landingFamily(plan!, piece, 'LB')!;
+    const fit = bestFamilyFit(plan!, piece, 'LB')!;
     expect(fit.clearance).toBeGreaterThan(20);
     const task = quarterLandingTask(quarter, piece, 'LB');
     const { start, goal } = task.ends(fit.clearance);
-    const motion = landingFamilyMotion(plan!, piece, fit, start, goal);
+    const motion = drawFamilyMotion(plan!, piece, fit, start, goal);
     const scene = task.obstacles.map(({ box }) => box);
     const seen = replay({ motion, scene }, paddedPiece(piece, fit.clearance - 0.5), { step: 20 });
     expect({ length, as: fit.as, collides: seen.collides }).toMatchObject({ collides: false });

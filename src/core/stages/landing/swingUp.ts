@@ -1,5 +1,5 @@
 import { quaternionFromAxes, rotate, slerp, type Quaternion } from '../../space/quaternion';
-import type { LandingPlan } from './landingFamily';
+import type { LandingPlan } from './motionFamilies';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { abs, atan2, cos, max, min, sin } = Math;
@@ -79,7 +79,7 @@ export interface SwingPlace {
   readonly y: number;
   readonly z: number;
   /** How high its lowest corner is held above the landing [mm]. */
-  readonly lift: number;
+  readonly raise: number;
 }
 
 /** On the lower flight's side: as low as the landing's edge and the nosings let it. */
@@ -98,7 +98,7 @@ export function lowerPlace(s: LandingPlan, axes: Axes, half: HalfSizes): SwingPl
   }
   const top = min(s.ceiling - hz, s.headroom + slope * x - support(axes, half, -slope, 0, 1));
   const spare = min(top - z, spineSpare(axes, half, x, hy, s.widthIn, 1), s.across! - 2 * hy);
-  return { spare, x, y: hy, z: z + airUnder(top - z), lift: 0 };
+  return { spare, x, y: hy, z: z + airUnder(top - z), raise: 0 };
 }
 
 /** On the upper flight's side: on the landing's floor, or lifted over the first nosing, and under the edge above. */
@@ -122,7 +122,7 @@ export function upperPlace(s: LandingPlan, axes: Axes, half: HalfSizes): SwingPl
   }
   const z = max(hz, over);
   const spare = min(lip - hz - z, spineSpare(axes, half, x, hy, s.widthOut, -1), s.across! - 2 * hy);
-  return { spare, x, y: hy, z: z + airUnder(lip - hz - z), lift: z - hz };
+  return { spare, x, y: hy, z: z + airUnder(lip - hz - z), raise: z - hz };
 }
 
 /** Off what is below where there is height for it, so that it need not follow every edge it passes over. */
@@ -156,21 +156,21 @@ function swingSpare(
   axes: readonly Axes[],
   upper: boolean,
   half: HalfSizes,
-): { readonly spare: number; readonly lift: number } {
+): { readonly spare: number; readonly raise: number } {
   let spare = (upper ? plan.depthOut : plan.depthIn) - 2 * half.across;
-  let lift = 0;
+  let raise = 0;
   for (let i = 0; i < axes.length && spare >= 0; i++) {
     const place = upper ? upperPlace(plan, axes[i]!, half) : lowerPlace(plan, axes[i]!, half);
     if (place.spare < spare) spare = place.spare;
-    if (place.lift > lift) lift = place.lift;
+    if (place.raise > raise) raise = place.raise;
   }
-  return { spare, lift };
+  return { spare, raise };
 }
 
 /** The better way round of the two, on the lower flight's side and on the upper's. */
 export interface BestSwing {
   readonly spare: number;
-  readonly lift: number;
+  readonly raise: number;
   readonly swings: readonly [lower: Swing, upper: Swing];
 }
 
@@ -178,24 +178,24 @@ export interface BestSwing {
  * How far a piece is from not being swung up and down again; negative where it cannot be.
  * @param mostLift how high it may be lifted above the landing [mm]
  */
-export function bestSwing(plan: LandingPlan, half: HalfSizes, mostLift: number): BestSwing {
+export function bestSwing(plan: LandingPlan, half: HalfSizes, mostRaise: number): BestSwing {
   const axes = swingAxes(atan2(plan.rise, plan.going));
   let spare = Infinity;
-  let lift = 0;
+  let raise = 0;
   const swings: Swing[] = [];
   for (const upper of [false, true]) {
     let best = -Infinity;
-    let lifted = 0;
+    let raised = 0;
     let swing: Swing = 1;
     for (const way of [1, -1] as const) {
       const found = swingSpare(plan, axes.of(upper, way), upper, half);
-      const left = min(found.spare, mostLift - found.lift);
-      if (left > best) [best, lifted, swing] = [left, found.lift, way];
+      const left = min(found.spare, mostRaise - found.raise);
+      if (left > best) [best, raised, swing] = [left, found.raise, way];
     }
     swings.push(swing);
     spare = min(spare, best);
-    lift = max(lift, lifted);
+    raise = max(raise, raised);
     if (spare < 0) break;
   }
-  return { spare, lift, swings: [swings[0]!, swings[1] ?? 1] };
+  return { spare, raise, swings: [swings[0]!, swings[1] ?? 1] };
 }

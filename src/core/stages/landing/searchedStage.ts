@@ -1,45 +1,45 @@
 import type { PieceSize } from '../../measures/piece';
-import { ALL_HELD, poseOfHeld, type Held } from '../../motion/held';
-import { landingFamily, type FamilyFit, type LandingPlan } from './landingFamily';
-import { landingFamilyMotion } from './landingFamilyMotion';
+import { ALL_HOLDS, poseOfHold, type Hold } from '../../motion/hold';
+import { bestFamilyFit, type FamilyFit, type LandingPlan } from './motionFamilies';
+import { drawFamilyMotion } from './drawFamilyMotion';
 import {
-  foundOtherwise,
-  landingMotion,
-  retracedMotion,
-  routeMotion,
-  type LandingFound,
-  type LandingTask,
-} from './landingMotion';
-import { LIFT_BY_HAND } from '../../motion/raiseByHand';
+  checkedMotion,
+  searchForMotion,
+  retraceMotion,
+  searchForRoute,
+  type FoundMotion,
+  type SearchTask,
+} from './searchMotion';
+import { RAISE_BY_HAND } from '../../motion/raiseByHand';
 import type { ProvedBound } from '../opening/openingAtMost';
-import { shownAnswer, withoutMotion } from '../../motion/shownAnswer';
-import type { ShownAnswer, StageAnswer } from '../../motion/stageAnswer';
+import { answerOfMotion, withoutMotion } from '../../motion/answerOfMotion';
+import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
 import type { StagePassage } from '../../motion/stagePassage';
 
 /** A stage whose motions are solved as far as families go, and searched in space beyond: landings and winders. */
-export interface LandingStage {
+export interface SearchedStage {
   /** What the families see; absent where there are none. */
   readonly plan?: LandingPlan;
-  readonly task: (piece: PieceSize, held: Held) => LandingTask;
+  readonly task: (piece: PieceSize, hold: Hold) => SearchTask;
   /** The same with full-height walls in place of a handrail; absent where there is no handrail. */
-  readonly walled?: ((piece: PieceSize, held: Held) => LandingTask) | undefined;
+  readonly walled?: ((piece: PieceSize, hold: Hold) => SearchTask) | undefined;
   readonly proved: (piece: PieceSize) => ProvedBound;
   readonly overRail: number;
 }
 
 /** A passage, and the searched motion it rests on; null where it is a family's or nothing was found. */
 export interface FoundPassage {
-  readonly held: Held;
-  readonly found: LandingFound | null;
+  readonly hold: Hold;
+  readonly found: FoundMotion | null;
   readonly passage: StagePassage;
 }
 
 /** Places looked at for one padding. */
-export const LANDING_WORK = 30000;
+export const SEARCH_WORK = 30000;
 /** How the piece is held on both flights in the motions that are looked for. */
-const HELD: readonly Held[] = ['LB', 'LT'];
+const SEARCHED_HOLDS: readonly Hold[] = ['LB', 'LT'];
 /** All of them, the ones that mostly go best first. */
-const LIKELIEST_FIRST: readonly Held[] = ['LB', 'LT', 'BL', 'TL', 'BT', 'TB'];
+const LIKELIEST_FIRST: readonly Hold[] = ['LB', 'LT', 'BL', 'TL', 'BT', 'TB'];
 /** Clearance in a route above which nothing depends on more [mm a side]: hands and tape are well within it. */
 const ENOUGH = 150;
 /** The same on a winder, where the verdict is never better than tight. */
@@ -62,35 +62,35 @@ const WORTH_MORE = 1;
  * The widest motion: the best of the families in closed form, or one that a search finds beyond it, in either
  * way of holding it; one that cannot beat the best so far is left out.
  */
-export function landingShown(stage: LandingStage, piece: PieceSize, work: number): ShownAnswer {
+export function widestMotion(stage: SearchedStage, piece: PieceSize, work: number): AnswerWithMotion {
   const proved = stage.proved(piece);
-  let best = familyShown(stage, piece, proved);
-  const tasks = HELD.map((held) => ({ held, task: stage.task(piece, held) }));
-  for (const { held, task } of tasks.sort((a, b) => b.task.mostPadding - a.task.mostPadding)) {
+  let best = widestFamilyMotion(stage, piece, proved);
+  const tasks = SEARCHED_HOLDS.map((hold) => ({ hold, task: stage.task(piece, hold) }));
+  for (const { hold, task } of tasks.sort((a, b) => b.task.mostPadding - a.task.mostPadding)) {
     if (best !== null && task.mostPadding <= best.clearance + WORTH_MORE) continue;
-    const found = foundFor(stage, task, piece, held, work);
+    const found = foundFor(stage, task, piece, hold, work);
     if (found === null && best !== null) continue;
-    const shown = shownAnswer(found, piece, held, proved, stage.overRail);
+    const shown = answerOfMotion(found, piece, hold, proved, stage.overRail);
     if (best === null || shown.clearance > best.clearance) best = shown;
   }
   return best!;
 }
 
 /** The best of the families, with its motion drawn and checked; null where there is none. */
-export function familyShown(
-  stage: LandingStage,
+export function widestFamilyMotion(
+  stage: SearchedStage,
   piece: PieceSize,
   proved = stage.proved(piece),
-): ShownAnswer | null {
+): AnswerWithMotion | null {
   let best: FamilyFit | undefined;
   for (const fit of familyFits(stage, piece)) if (!best || fit.clearance > best.clearance) best = fit;
   if (!best || !stage.plan) return null;
-  const task = stage.task(piece, best.held);
+  const task = stage.task(piece, best.hold);
   const { start, goal } = task.ends(best.clearance);
-  const motion = landingFamilyMotion(stage.plan, piece, best, start, goal);
+  const motion = drawFamilyMotion(stage.plan, piece, best, start, goal);
   const known = { clearance: best.clearance - DRAWN, motion };
-  const found = foundOtherwise(task, piece, known, best.lift);
-  return shownAnswer(found, piece, best.held, proved, stage.overRail);
+  const found = checkedMotion(task, piece, known, best.raise);
+  return answerOfMotion(found, piece, best.hold, proved, stage.overRail);
 }
 
 /**
@@ -98,30 +98,30 @@ export function familyShown(
  * cannot pass and that a better one stands beside is left out.
  */
 export function familyPassages(
-  stage: LandingStage,
+  stage: SearchedStage,
   piece: PieceSize,
   proved = stage.proved(piece),
-  among: readonly Held[] = ALL_HELD,
+  among: readonly Hold[] = ALL_HOLDS,
 ): StagePassage[] {
   const passages: StagePassage[] = [];
   for (const fit of familyFits(stage, piece, among)) {
     passages.push(familyPassage(stage, fit, proved));
-    if (fit.lift <= LIFT_BY_HAND) continue;
-    const ask = { mostLift: LIFT_BY_HAND, ...(fit.clearance >= 0 ? { atLeast: 0 } : {}) };
-    const byHand = landingFamily(stage.plan!, piece, fit.held, ask);
+    if (fit.raise <= RAISE_BY_HAND) continue;
+    const ask = { mostRaise: RAISE_BY_HAND, ...(fit.clearance >= 0 ? { atLeast: 0 } : {}) };
+    const byHand = bestFamilyFit(stage.plan!, piece, fit.hold, ask);
     if (byHand) passages.push(familyPassage(stage, byHand, proved));
   }
   return passages;
 }
 
-function familyFits(stage: LandingStage, piece: PieceSize, among: readonly Held[] = ALL_HELD): FamilyFit[] {
+function familyFits(stage: SearchedStage, piece: PieceSize, among: readonly Hold[] = ALL_HOLDS): FamilyFit[] {
   if (!stage.plan) return [];
   const fits: FamilyFit[] = [];
   let best = -Infinity;
-  for (const held of LIKELIEST_FIRST) {
-    if (!among.includes(held)) continue;
+  for (const hold of LIKELIEST_FIRST) {
+    if (!among.includes(hold)) continue;
     const atLeast = Math.min(0, best);
-    const fit = landingFamily(stage.plan, piece, held, best === -Infinity ? {} : { atLeast });
+    const fit = bestFamilyFit(stage.plan, piece, hold, best === -Infinity ? {} : { atLeast });
     if (!fit) continue;
     fits.push(fit);
     if (fit.clearance > best) best = fit.clearance;
@@ -129,7 +129,7 @@ function familyFits(stage: LandingStage, piece: PieceSize, among: readonly Held[
   return fits;
 }
 
-function familyPassage(stage: LandingStage, fit: FamilyFit, proved: ProvedBound): StagePassage {
+function familyPassage(stage: SearchedStage, fit: FamilyFit, proved: ProvedBound): StagePassage {
   const upright = { L: 'on end', B: 'on edge', T: 'flat' } as const;
   const answer: StageAnswer = {
     clearance: fit.clearance - DRAWN,
@@ -137,38 +137,38 @@ function familyPassage(stage: LandingStage, fit: FamilyFit, proved: ProvedBound)
     ...(proved.atMost === Infinity ? {} : { bound: proved.bound }),
     pose:
       fit.as === 'level'
-        ? poseOfHeld(fit.held)
+        ? poseOfHold(fit.hold)
         : fit.as === 'upright' || fit.as === 'swung'
-          ? upright[fit.held[0] as 'L' | 'B' | 'T']
+          ? upright[fit.hold[0] as 'L' | 'B' | 'T']
           : 'tilted',
     critical: fit.critical,
-    lift: fit.lift,
+    raise: fit.raise,
   };
   const { depthIn: before, depthOut: after } = stage.plan!;
-  return { from: fit.held, to: fit.held, answer, onLanding: { before, after } };
+  return { from: fit.hold, to: fit.hold, answer, onLanding: { before, after } };
 }
 
 /** The families' passages, and for each way of holding it one that is searched to the full. */
-export function landingPassages(stage: LandingStage, piece: PieceSize, work: number): StagePassage[] {
+export function searchedPassages(stage: SearchedStage, piece: PieceSize, work: number): StagePassage[] {
   const proved = stage.proved(piece);
   const families = familyPassages(stage, piece, proved);
-  const searched = HELD.map((held) => {
-    const found = foundFor(stage, stage.task(piece, held), piece, held, work);
-    return passageOf(stage, found, piece, held, proved).passage;
+  const searched = SEARCHED_HOLDS.map((hold) => {
+    const found = foundFor(stage, stage.task(piece, hold), piece, hold, work);
+    return passageOf(stage, found, piece, hold, proved).passage;
   });
   return [...families, ...searched];
 }
 
 // Where there is air above a rail, all that walls would allow goes too.
 function foundFor(
-  stage: LandingStage,
-  task: LandingTask,
+  stage: SearchedStage,
+  task: SearchTask,
   piece: PieceSize,
-  held: Held,
+  hold: Hold,
   work: number,
-): LandingFound | null {
-  const known = stage.walled && landingMotion(stage.walled(piece, held), piece, work);
-  return landingMotion(task, piece, work, known ?? undefined);
+): FoundMotion | null {
+  const known = stage.walled && searchForMotion(stage.walled(piece, hold), piece, work);
+  return searchForMotion(task, piece, work, known ?? undefined);
 }
 
 /**
@@ -176,32 +176,32 @@ function foundFor(
  * proved against it, a coarse search. The answer depends on the stage and the piece alone.
  * @param work places looked at for one padding; 0: the families alone
  */
-export function foundPassages(stage: LandingStage, piece: PieceSize, work: number): FoundPassage[] {
+export function routePassages(stage: SearchedStage, piece: PieceSize, work: number): FoundPassage[] {
   const proved = stage.proved(piece);
   const families = familyPassages(stage, piece, proved).map((passage): FoundPassage => ({
-    held: passage.from,
+    hold: passage.from,
     found: null,
     passage,
   }));
-  const byHand = families.filter(({ passage }) => passage.answer.lift! <= LIFT_BY_HAND);
+  const byHand = families.filter(({ passage }) => passage.answer.raise! <= RAISE_BY_HAND);
   // What is proved not to pass needs no search, and what passes amply by hand gains nothing by one.
   if (work === 0 || (families.length > 0 && proved.atMost < 0)) return families;
   const above = Math.max(-Infinity, ...byHand.map(({ passage }) => passage.answer.clearance));
   if (above >= FAMILY_ENOUGH) return families;
   if (families.length > 0 && families.every(({ passage }) => passage.answer.clearance < HOPELESS))
     return families;
-  const tasks = HELD.map((held) => ({ held, task: stage.task(piece, held) }));
+  const tasks = SEARCHED_HOLDS.map((hold) => ({ hold, task: stage.task(piece, hold) }));
   const searched: FoundPassage[] = [];
   const enough = stage.plan ? ENOUGH : WINDER_ENOUGH;
   let amply = false;
-  for (const { held, task } of tasks.sort((a, b) => b.task.mostPadding - a.task.mostPadding)) {
+  for (const { hold, task } of tasks.sort((a, b) => b.task.mostPadding - a.task.mostPadding)) {
     // Of the ways of holding it that do not fit the flights only the likeliest is looked at, for its figure.
     if (task.mostPadding <= 0 && (searched.length > 0 || families.length > 0)) continue;
     if (task.mostPadding <= above + WORTH_MORE || (amply && !stage.plan)) continue;
-    const walls = stage.walled && routeMotion(stage.walled(piece, held), piece, work, { enough, above });
-    const found = routeMotion(task, piece, work, { enough, known: walls ?? undefined, above });
+    const walls = stage.walled && searchForRoute(stage.walled(piece, hold), piece, work, { enough, above });
+    const found = searchForRoute(task, piece, work, { enough, known: walls ?? undefined, above });
     if (found !== null && found.clearance >= enough - 1) amply = true;
-    if (found !== null || families.length === 0) searched.push(passageOf(stage, found, piece, held, proved));
+    if (found !== null || families.length === 0) searched.push(passageOf(stage, found, piece, hold, proved));
   }
   return [...families, ...searched];
 }
@@ -212,36 +212,36 @@ export function foundPassages(stage: LandingStage, piece: PieceSize, work: numbe
  * than can be thought.
  */
 export function retracedPassages(
-  stage: LandingStage,
+  stage: SearchedStage,
   piece: PieceSize,
   known: readonly FoundPassage[],
   work: number,
 ): StagePassage[] {
   const proved = stage.proved(piece);
-  const searched = known.flatMap(({ held, found, passage }) => {
+  const searched = known.flatMap(({ hold, found, passage }) => {
     if (found === null) {
-      return passage.onLanding ? [] : [passageOf(stage, null, piece, held, proved).passage];
+      return passage.onLanding ? [] : [passageOf(stage, null, piece, hold, proved).passage];
     }
-    const task = stage.task(piece, held);
-    let again = retracedMotion(task, piece, found, found.clearance - GENEROUS);
+    const task = stage.task(piece, hold);
+    let again = retraceMotion(task, piece, found, found.clearance - GENEROUS);
     if (again === null && found.clearance >= 0)
-      again = routeMotion(task, piece, work, { enough: found.clearance });
-    return [passageOf(stage, again, piece, held, proved).passage];
+      again = searchForRoute(task, piece, work, { enough: found.clearance });
+    return [passageOf(stage, again, piece, hold, proved).passage];
   });
   // Worse off, a way of holding it that does not pass as measured does not pass either.
   const families = known.filter(({ passage }) => passage.onLanding);
   const passing = families.filter(({ passage }) => passage.answer.clearance >= 0);
-  const among = (passing.length > 0 ? passing : families).map(({ held }) => held);
+  const among = (passing.length > 0 ? passing : families).map(({ hold }) => hold);
   return [...familyPassages(stage, piece, proved, among), ...searched];
 }
 
 function passageOf(
-  stage: LandingStage,
-  found: LandingFound | null,
+  stage: SearchedStage,
+  found: FoundMotion | null,
   piece: PieceSize,
-  held: Held,
+  hold: Hold,
   proved: ProvedBound,
 ): FoundPassage {
-  const answer = withoutMotion(shownAnswer(found, piece, held, proved, stage.overRail));
-  return { held, found, passage: { from: held, to: held, answer } };
+  const answer = withoutMotion(answerOfMotion(found, piece, hold, proved, stage.overRail));
+  return { hold, found, passage: { from: hold, to: hold, answer } };
 }

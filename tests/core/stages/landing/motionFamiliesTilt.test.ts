@@ -1,6 +1,6 @@
 import { sortedPiece, type PieceSize } from '../../../../src/core/measures/piece';
-import { landingFamily, type LandingPlan } from '../../../../src/core/stages/landing/landingFamily';
-import type { Held } from '../../../../src/core/motion/held';
+import { bestFamilyFit, type LandingPlan } from '../../../../src/core/stages/landing/motionFamilies';
+import type { Hold } from '../../../../src/core/motion/hold';
 
 // The tilt in which a piece goes round is sought among all from the pitch to upright. What is spare has two tops
 // there on half landings whose diagonal is as long as the piece: at the least tilt with which it just turns, its
@@ -37,8 +37,8 @@ const stairs: readonly (readonly [LandingPlan, PieceSize])[] = [
   ],
 ];
 
-const clearance = (plan: LandingPlan, piece: PieceSize, held: Held): number =>
-  landingFamily(plan, piece, held)!.clearance;
+const clearance = (plan: LandingPlan, piece: PieceSize, hold: Hold): number =>
+  bestFamilyFit(plan, piece, hold)!.clearance;
 
 test.each([0, 1])('stair %i: a shorter piece or a higher, wider, deeper stair never has less', (which) => {
   const [plan, { length, breadth, thickness }] = stairs[which]!;
@@ -50,13 +50,13 @@ test.each([0, 1])('stair %i: a shorter piece or a higher, wider, deeper stair ne
       last = here;
     }
   };
-  for (const held of ['LT', 'LB'] as const) {
-    dearest((by) => clearance(plan, sortedPiece(length - by, breadth, thickness), held));
+  for (const hold of ['LT', 'LB'] as const) {
+    dearest((by) => clearance(plan, sortedPiece(length - by, breadth, thickness), hold));
     const piece = sortedPiece(length - 2, breadth, thickness);
-    dearest((by) => clearance({ ...plan, across: plan.across! + by }, piece, held));
-    dearest((by) => clearance({ ...plan, headroom: plan.headroom + by }, piece, held));
+    dearest((by) => clearance({ ...plan, across: plan.across! + by }, piece, hold));
+    dearest((by) => clearance({ ...plan, headroom: plan.headroom + by }, piece, hold));
     dearest((by) =>
-      clearance({ ...plan, depthIn: plan.depthIn + by, depthOut: plan.depthOut + by }, piece, held),
+      clearance({ ...plan, depthIn: plan.depthIn + by, depthOut: plan.depthOut + by }, piece, hold),
     );
   }
 });

@@ -1,8 +1,8 @@
 import type { PieceSize } from '../../measures/piece';
 import { attitudeInPlan, turnOfAxes } from '../../motion/attitude';
-import { heldSizes } from '../../motion/held';
-import { exitHeight, extentOf, type FamilyFit, type LandingPlan } from './landingFamily';
-import { lowerPlace, swingAxes, upperPlace, type Axes, type Swing } from './landingSwing';
+import { sizesOfHold } from '../../motion/hold';
+import { exitHeight, extentOf, type FamilyFit, type LandingPlan } from './motionFamilies';
+import { lowerPlace, swingAxes, upperPlace, type Axes, type Swing } from './swingUp';
 import type { KeyAttitude } from '../../motion/stageAnswer';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
@@ -18,7 +18,7 @@ const STEP = PI / 120;
  *
  * @param start on the lower flight, @param goal on the upper one: what comes before and after, in the same pose
  */
-export function landingFamilyMotion(
+export function drawFamilyMotion(
   plan: LandingPlan,
   piece: PieceSize,
   fit: FamilyFit,
@@ -54,7 +54,7 @@ class Drawn {
     private readonly fit: FamilyFit,
     start: KeyAttitude,
   ) {
-    const sizes = heldSizes(piece, fit.held);
+    const sizes = sizesOfHold(piece, fit.hold);
     this.u = sizes.along + 2 * fit.clearance;
     this.v = sizes.upright + 2 * fit.clearance;
     this.q = max(1, sizes.across + 2 * fit.clearance);
@@ -72,7 +72,7 @@ class Drawn {
     const { plan, u, v, q, pitch, slope } = this;
     const half = { along: u / 2, upright: v / 2, across: q / 2 };
     const axes = swingAxes(pitch);
-    const turn = ([along, upright, across]: Axes) => turnOfAxes(this.fit.held, along, across, upright);
+    const turn = ([along, upright, across]: Axes) => turnOfAxes(this.fit.hold, along, across, upright);
     // A short piece first comes up over the landing's edge.
     const atEdge = (u * cos(pitch) - v * sin(pitch)) / 2;
     if (lowerPlace(plan, axes.of(false, first)[0]!, half).x > atEdge) this.inAt(0, 0, pitch);
@@ -117,7 +117,7 @@ class Drawn {
   /** Turned about in the outer corners, or moved across. */
   round(): void {
     const { plan, fit } = this;
-    const lift = fit.lift;
+    const raise = fit.raise;
     if (fit.sideways) {
       // Wholly on the landing, against the facing wall.
       this.flatAt(0, this.z);
@@ -125,23 +125,23 @@ class Drawn {
       return;
     }
     // Raised at once unless it is level, when it has to stay low over the lower flight.
-    if (fit.as === 'tilted') this.z = lift;
+    if (fit.as === 'tilted') this.z = raise;
     const levelUp = plan.across === undefined && this.fit.as !== 'tilted';
     let raised = !levelUp;
-    const risesAt = levelUp && lift > 0 ? [this.overhangBegins()] : [];
+    const risesAt = levelUp && raise > 0 ? [this.overhangBegins()] : [];
     for (const yaw of steps(0, PI / 2, risesAt)) {
       if (levelUp) {
         const over = this.extent.p * sin(yaw) + this.q * cos(yaw) - plan.depthOut;
-        if (!raised && lift > 0 && yaw >= risesAt[0]!) {
+        if (!raised && raise > 0 && yaw >= risesAt[0]!) {
           this.flatAt(yaw, this.z);
           raised = true;
         }
-        if (raised && lift > 0) this.z = plan.rise + this.slope * max(0, over);
+        if (raised && raise > 0) this.z = plan.rise + this.slope * max(0, over);
       }
       this.flatAt(yaw, this.z);
     }
     if (plan.across === undefined) return;
-    this.z = max(this.z, lift);
+    this.z = max(this.z, raise);
     this.flatAt(PI / 2, this.z);
     for (const yaw of steps(PI / 2, PI)) this.flatAt(yaw, this.z);
   }
@@ -243,7 +243,7 @@ class Drawn {
   /** In the lower flight's upright plane: its lower back corner at x, z; its front raised by f. */
   private inAt(x: number, z: number, f: number): void {
     const [dx, dz] = this.centreFrom(f);
-    this.push([x + dx, this.q / 2, z + dz], attitudeInPlan(this.held(f), 0));
+    this.push([x + dx, this.q / 2, z + dz], attitudeInPlan(this.hold(f), 0));
   }
 
   /** In the upper flight's: its lower back corner at x beyond the landing's edge, z above the landing. */
@@ -252,8 +252,8 @@ class Drawn {
     const [dx, dz] = this.centreFrom(f);
     const along = x + dx;
     if (plan.across === undefined) {
-      this.push([plan.depthIn - q / 2, plan.depthOut + along, z + dz], attitudeInPlan(this.held(f), PI / 2));
-    } else this.push([-along, plan.across - q / 2, z + dz], attitudeInPlan(this.held(f), PI));
+      this.push([plan.depthIn - q / 2, plan.depthOut + along, z + dz], attitudeInPlan(this.hold(f), PI / 2));
+    } else this.push([-along, plan.across - q / 2, z + dz], attitudeInPlan(this.hold(f), PI));
   }
 
   /** On the landing in the outer corner, turned by `yaw`; the second corner of a half landing past 90 degrees. */
@@ -272,15 +272,15 @@ class Drawn {
       const middle = plan.across! - this.extent.p / 2;
       this.push(
         [plan.depthIn - q / 2, middle, z + this.extent.height / 2],
-        attitudeInPlan(this.held(fit.tilt), PI / 2),
+        attitudeInPlan(this.hold(fit.tilt), PI / 2),
       );
     }
-    this.push([x, across, z + this.extent.height / 2], attitudeInPlan(this.held(fit.tilt), yaw));
+    this.push([x, across, z + this.extent.height / 2], attitudeInPlan(this.hold(fit.tilt), yaw));
   }
   private crossed = false;
 
-  private held(tilt: number) {
-    return { held: this.fit.held, turned: 'tilted', tilt } as const;
+  private hold(tilt: number) {
+    return { hold: this.fit.hold, turned: 'tilted', tilt } as const;
   }
 
   private centreFrom(f: number): [number, number] {

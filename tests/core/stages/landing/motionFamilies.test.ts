@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { paddedPiece, sortedPiece } from '../../../../src/core/measures/piece';
 import { halfLandingStage, halfLandingTask } from '../../../../src/core/stages/landing/halfLanding';
-import { ALL_HELD } from '../../../../src/core/motion/held';
-import { landingFamily, type LandingPlan } from '../../../../src/core/stages/landing/landingFamily';
-import { landingFamilyMotion } from '../../../../src/core/stages/landing/landingFamilyMotion';
+import { ALL_HOLDS } from '../../../../src/core/motion/hold';
+import { bestFamilyFit, type LandingPlan } from '../../../../src/core/stages/landing/motionFamilies';
+import { drawFamilyMotion } from '../../../../src/core/stages/landing/drawFamilyMotion';
 import { quarterLandingStage, quarterLandingTask } from '../../../../src/core/stages/landing/quarterLanding';
 import { replay } from '../../../support/replayMotion';
 import { seeded } from '../../../support/parkMiller';
@@ -37,20 +37,20 @@ test('every family’s motion is replayed without contact on seeded landings, wh
   let replayed = 0;
   for (let i = 0; i < 14; i++) {
     const { half, quarter, piece } = seededLanding(next);
-    for (const held of ALL_HELD) {
+    for (const hold of ALL_HOLDS) {
       for (const [name, stage, task] of [
-        ['half', halfLandingStage(half), halfLandingTask(half, piece, held)],
-        ['quarter', quarterLandingStage(quarter), quarterLandingTask(quarter, piece, held)],
+        ['half', halfLandingStage(half), halfLandingTask(half, piece, hold)],
+        ['quarter', quarterLandingStage(quarter), quarterLandingTask(quarter, piece, hold)],
       ] as const) {
-        for (const mostLift of [Infinity, 300]) {
-          const fit = landingFamily(stage.plan!, piece, held, { mostLift });
+        for (const mostRaise of [Infinity, 300]) {
+          const fit = bestFamilyFit(stage.plan!, piece, hold, { mostRaise });
           if (!fit) continue;
-          expect(fit.lift).toBeLessThanOrEqual(mostLift);
+          expect(fit.raise).toBeLessThanOrEqual(mostRaise);
           const { start, goal } = task.ends(fit.clearance);
-          const motion = landingFamilyMotion(stage.plan!, piece, fit, start, goal);
+          const motion = drawFamilyMotion(stage.plan!, piece, fit, start, goal);
           const scene = task.obstacles.map(({ box }) => box);
           const seen = replay({ motion, scene }, paddedPiece(piece, fit.clearance - 0.5), { step: 40 });
-          expect({ i, held, name, as: fit.as, collides: seen.collides }).toMatchObject({ collides: false });
+          expect({ i, hold, name, as: fit.as, collides: seen.collides }).toMatchObject({ collides: false });
           kinds.add(`${name} ${fit.as}${fit.sideways ? ' sideways' : ''}`);
           replayed++;
         }
@@ -72,10 +72,10 @@ test('every family’s motion is replayed without contact on seeded landings, wh
 
 describe('monotone', () => {
   const unit = fc.double({ min: 0, max: 1, noNaN: true });
-  const best = (plan: LandingPlan, piece: ReturnType<typeof sortedPiece>, mostLift = Infinity): number =>
+  const best = (plan: LandingPlan, piece: ReturnType<typeof sortedPiece>, mostRaise = Infinity): number =>
     Math.max(
       -1e4,
-      ...ALL_HELD.map((held) => landingFamily(plan, piece, held, { mostLift })?.clearance ?? -1e4),
+      ...ALL_HOLDS.map((hold) => bestFamilyFit(plan, piece, hold, { mostRaise })?.clearance ?? -1e4),
     );
 
   test('never less where the landing or the stair is larger or the piece smaller', () => {
@@ -128,6 +128,6 @@ test('level round a quarter landing with no overhang is the corner’s closed fo
     going: 300,
     ceiling: 21,
   };
-  const fit = landingFamily(plan, sortedPiece(3000, 1328.4271, 20), 'LT')!;
+  const fit = bestFamilyFit(plan, sortedPiece(3000, 1328.4271, 20), 'LT')!;
   expect(Math.abs(fit.clearance)).toBeLessThan(0.01);
 });

@@ -10,7 +10,7 @@ import type { NamedBox } from './stairScene';
 const { abs, max, min, sqrt } = Math;
 
 /** A stair's turning place as a task in space. */
-export interface LandingTask {
+export interface SearchTask {
   readonly obstacles: readonly NamedBox[];
   readonly least: readonly [number, number, number];
   readonly most: readonly [number, number, number];
@@ -24,13 +24,13 @@ export interface LandingTask {
 }
 
 /** What was found: a motion for the padded piece, and where it is closest. */
-export interface LandingFound {
+export interface FoundMotion {
   readonly clearance: number;
   readonly motion: Motion;
   readonly scene: readonly SceneBox[];
   readonly pose: Pose;
   readonly critical: string;
-  readonly lift: number;
+  readonly raise: number;
 }
 
 /** How finely a padding is searched for [mm], before the motion found is widened. */
@@ -67,12 +67,12 @@ export interface KnownMotion {
  * @param work places looked at for one padding; about 1 to 2 million a second
  * @param known a motion that may serve here too: the result is no less than what it bears here
  */
-export function landingMotion(
-  task: LandingTask,
+export function searchForMotion(
+  task: SearchTask,
   piece: PieceSize,
   work: number,
   known?: KnownMotion,
-): LandingFound | null {
+): FoundMotion | null {
   const checker = new SpaceChecker(task.obstacles.map((o) => o.box));
   const attempt = searchIn(checker, task, piece, work);
   let low = -piece.length / 2;
@@ -117,19 +117,19 @@ export function landingMotion(
 }
 
 /** A motion that is known otherwise, with where it is closest. */
-export function foundOtherwise(
-  task: LandingTask,
+export function checkedMotion(
+  task: SearchTask,
   piece: PieceSize,
   known: KnownMotion,
-  lift: number,
-): LandingFound {
+  raise: number,
+): FoundMotion {
   const checker = new SpaceChecker(task.obstacles.map((o) => o.box));
   checker.hold(paddedPiece(piece, known.clearance));
   return {
     ...known,
     scene: task.obstacles.map((o) => o.box),
     ...closest(checker, task, known.motion),
-    lift,
+    raise,
   };
 }
 
@@ -152,15 +152,15 @@ const USUAL = 25;
 const FURTHER = 12;
 
 /**
- * As landingMotion, with far fewer searches: the first padding of a short row that goes, widened; then others
+ * As `searchForMotion`, with far fewer searches: the first padding of a short row that goes, widened; then others
  * a little above what is held, until one fails or there is enough. A clearance that is held, and coarser.
  */
-export function routeMotion(
-  task: LandingTask,
+export function searchForRoute(
+  task: SearchTask,
   piece: PieceSize,
   work: number,
   { enough, known, above = -Infinity }: RouteSearch,
-): LandingFound | null {
+): FoundMotion | null {
   const checker = new SpaceChecker(task.obstacles.map((o) => o.box));
   const attempt = searchIn(checker, task, piece, work);
   const lessAttempt = searchIn(checker, task, piece, work * LESS_WORK);
@@ -198,12 +198,12 @@ export function routeMotion(
  * @param task a like task: measures a little off, a piece a little larger
  * @param least padding below which it is not asked [mm a side]
  */
-export function retracedMotion(
-  task: LandingTask,
+export function retraceMotion(
+  task: SearchTask,
   piece: PieceSize,
   known: KnownMotion,
   least: number,
-): LandingFound | null {
+): FoundMotion | null {
   const checker = new SpaceChecker(task.obstacles.map((o) => o.box));
   const most = task.mostPadding - 0.5;
   for (let less = 8; ; less *= 2) {
@@ -218,7 +218,7 @@ export function retracedMotion(
 /** A search for one padding; null where none is found. */
 function searchIn(
   checker: SpaceChecker,
-  task: LandingTask,
+  task: SearchTask,
   piece: PieceSize,
   work: number,
 ): (padding: number, seed?: number) => Motion | null {
@@ -238,7 +238,7 @@ function searchIn(
 /** The padding, from one on, that a known motion bears here, and the motion as it then goes. */
 function borneBy(
   checker: SpaceChecker,
-  task: LandingTask,
+  task: SearchTask,
   piece: PieceSize,
   known: KnownMotion,
   from: number,
@@ -260,11 +260,11 @@ function borneBy(
 
 function foundAt(
   checker: SpaceChecker,
-  task: LandingTask,
+  task: SearchTask,
   piece: PieceSize,
   clearance: number,
   best: Motion,
-): LandingFound {
+): FoundMotion {
   const padded = paddedPiece(piece, clearance);
   checker.hold(padded);
   const motion = settled(checker, task, best, padded);
@@ -273,7 +273,7 @@ function foundAt(
     motion,
     scene: task.obstacles.map((o) => o.box),
     ...closest(checker, task, motion),
-    lift: liftOf(task, motion, padded),
+    raise: raiseOf(task, motion, padded),
   };
 }
 
@@ -289,7 +289,7 @@ const keyOf = (p: Float64Array): KeyAttitude => ({
  */
 function widened(
   checker: SpaceChecker,
-  task: LandingTask,
+  task: SearchTask,
   piece: PieceSize,
   from: number,
   motion: Motion,
@@ -313,7 +313,7 @@ function widened(
 
 function widerPlaces(
   checker: SpaceChecker,
-  task: LandingTask,
+  task: SearchTask,
   places: readonly Float64Array[],
   padding: number,
   next: () => number,
@@ -380,7 +380,7 @@ function unit(x: Float64Array): void {
 }
 
 /** Lowers the places of a motion as far as it stays free, so that no lift is claimed that is not needed. */
-function settled(checker: SpaceChecker, task: LandingTask, motion: Motion, padded: PieceSize): Motion {
+function settled(checker: SpaceChecker, task: SearchTask, motion: Motion, padded: PieceSize): Motion {
   const places = motion.map(placeOf);
   for (let round = 0; round < 3; round++) {
     for (let i = 1; i + 1 < places.length; i++) {
@@ -399,7 +399,7 @@ function settled(checker: SpaceChecker, task: LandingTask, motion: Motion, padde
 }
 
 /** How high the piece's lowest corner stands above the floor below it. */
-function lowest(task: LandingTask, place: Float64Array, p: PieceSize): number {
+function lowest(task: SearchTask, place: Float64Array, p: PieceSize): number {
   let least = Infinity;
   for (let i = 0; i < 8; i++) {
     const v = rotate(
@@ -415,12 +415,12 @@ function lowest(task: LandingTask, place: Float64Array, p: PieceSize): number {
   return least;
 }
 
-function liftOf(task: LandingTask, motion: Motion, p: PieceSize): number {
+function raiseOf(task: SearchTask, motion: Motion, p: PieceSize): number {
   return max(0, ...motion.map((k) => lowest(task, Float64Array.of(...k.at, ...k.turn), p)));
 }
 
 /** Pose and obstacle at the closest of the motion's places. */
-function closest(checker: SpaceChecker, task: LandingTask, motion: Motion): { pose: Pose; critical: string } {
+function closest(checker: SpaceChecker, task: SearchTask, motion: Motion): { pose: Pose; critical: string } {
   let least = Infinity;
   let at = motion[0]!;
   for (const k of motion) {

@@ -2,8 +2,8 @@ import { bendWithWall } from '../../geometry/bendWithWall';
 import { greatestPadding } from '../../geometry/greatestPadding';
 import { turnsRightAngle } from '../../geometry/turnsRightAngle';
 import type { PieceSize } from '../../measures/piece';
-import { heldSizes, type Held } from '../../motion/held';
-import { BETWEEN, bestSwing, type BestSwing, type Swing } from './landingSwing';
+import { sizesOfHold, type Hold } from '../../motion/hold';
+import { BETWEEN, bestSwing, type BestSwing, type Swing } from './swingUp';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { PI, SQRT1_2, asin, atan2, cos, hypot, max, min, sin, sqrt, tan } = Math;
@@ -28,17 +28,17 @@ export interface LandingPlan {
 /** How the piece is held while it goes round. */
 export type RoundAs = 'level' | 'tilted' | 'upright' | 'swung';
 
-/** A motion of a family, by what tells it apart; `landingFamilyMotion` draws it. */
+/** A motion of a family, by what tells it apart; `drawFamilyMotion` draws it. */
 export interface FamilyFit {
   readonly clearance: number;
-  readonly held: Held;
+  readonly hold: Hold;
   readonly as: RoundAs;
   /** Angle [rad] of its side along the way above the level while it goes round. */
   readonly tilt: number;
   /** Moved across sideways without turning about. */
   readonly sideways: boolean;
   /** Height [mm] of its lowest corner above the landing, on the way out. */
-  readonly lift: number;
+  readonly raise: number;
   /** Where it is closest, in words. */
   readonly critical: string;
   /** Swung: which way on the lower flight's side and on the upper's. */
@@ -50,7 +50,7 @@ export interface FamilyAsk {
   /** Padding [mm a side] below which no answer is wanted. */
   readonly atLeast?: number;
   /** How high it may be lifted above the landing [mm]. */
-  readonly mostLift?: number;
+  readonly mostRaise?: number;
 }
 
 /** Angles looked at in a sweep from the pitch to a steeper tilt, before the least is narrowed down. */
@@ -88,14 +88,14 @@ const SAME = 1e-6;
  *
  * @returns undefined where no family bears what is asked
  */
-export function landingFamily(
+export function bestFamilyFit(
   plan: LandingPlan,
   piece: PieceSize,
-  held: Held,
-  { atLeast = -piece.length / 2, mostLift = Infinity }: FamilyAsk = {},
+  hold: Hold,
+  { atLeast = -piece.length / 2, mostRaise = Infinity }: FamilyAsk = {},
 ): FamilyFit | undefined {
   const shape = shapeOf(plan);
-  const { along, across, upright } = heldSizes(piece, held);
+  const { along, across, upright } = sizesOfHold(piece, hold);
   const most = min(
     (min(plan.widthIn, plan.widthOut) - across) / 2,
     (shape.channelIn - upright) / 2,
@@ -110,8 +110,8 @@ export function landingFamily(
     const roundAt = (c: number, tilt: number): Round =>
       roundOf(as, along + 2 * c, upright + 2 * c, max(THIN, across + 2 * c), tilt, sideways);
     const spareAt: SpareAt = (round, wanted) => {
-      const lifted = mostLift === Infinity ? 0 : liftOf(shape, round);
-      return lifted > mostLift ? mostLift - lifted : roundSpare(shape, round, wanted);
+      const raised = mostRaise === Infinity ? 0 : raiseOf(shape, round);
+      return raised > mostRaise ? mostRaise - raised : roundSpare(shape, round, wanted);
     };
     const tiltAt = (c: number): { spare: number; tilt: number } =>
       bestTilt(shape, as, (tilt) => roundAt(c, tilt), spareAt);
@@ -120,14 +120,14 @@ export function landingFamily(
     if (clearance === undefined) return;
     const { tilt } = tiltAt(clearance);
     const round = roundAt(clearance, tilt);
-    const lift = liftOf(shape, round);
+    const raise = raiseOf(shape, round);
     const critical =
       clearance >= most - NEAR
         ? 'on the flights'
         : clearance >= limit - NEAR
           ? 'where flight and landing meet'
           : closestWords(shape, roundOf(as, round.u + NEAR, round.v + NEAR, round.q + NEAR, tilt, sideways));
-    best = { clearance, held, as, tilt, sideways, lift, critical };
+    best = { clearance, hold, as, tilt, sideways, raise, critical };
   };
   const bends = min(entryBend(shape, along, upright), exitBend(shape, along, upright));
   if (plan.across !== undefined) consider('level', true, min(bends, (plan.depthIn - along) / 2));
@@ -136,7 +136,7 @@ export function landingFamily(
   consider('upright', false, most);
   if (plan.across !== undefined) consider('upright', true, (plan.depthIn - upright) / 2);
   consider('tilted', false, most);
-  if (plan.across !== undefined) best = swung(shape, piece, held, most, mostLift, best, least) ?? best;
+  if (plan.across !== undefined) best = swung(shape, piece, hold, most, mostRaise, best, least) ?? best;
   return best;
 }
 
@@ -144,13 +144,13 @@ export function landingFamily(
 function swung(
   shape: LandingShape,
   piece: PieceSize,
-  held: Held,
+  hold: Hold,
   most: number,
-  mostLift: number,
+  mostRaise: number,
   best: FamilyFit | undefined,
   least: number,
 ): FamilyFit | undefined {
-  const sizes = heldSizes(piece, held);
+  const sizes = sizesOfHold(piece, hold);
   const at = (c: number): BestSwing =>
     bestSwing(
       shape,
@@ -159,15 +159,15 @@ function swung(
         upright: sizes.upright / 2 + c,
         across: max(THIN / 2, sizes.across / 2 + c),
       },
-      mostLift,
+      mostRaise,
     );
   const from = (best ? best.clearance + SAME : least) + BETWEEN;
   const solved = greatestPadding(from, most, (c) => at(c).spare, FINENESS);
   if (solved === undefined) return undefined;
   const clearance = solved - BETWEEN;
-  const { lift, swings } = at(clearance);
+  const { raise, swings } = at(clearance);
   const critical = solved >= most - NEAR ? 'on the flights' : 'as it is swung up on the landing';
-  return { clearance, held, as: 'swung', tilt: PI / 2, sideways: true, lift, critical, swings };
+  return { clearance, hold, as: 'swung', tilt: PI / 2, sideways: true, raise, critical, swings };
 }
 
 /** The plan with what follows from it. */
@@ -364,20 +364,20 @@ function tiltedOverhangSpare(s: LandingShape, round: Round): number {
   const { v, q, p, height, tilt } = round;
   const back = v * sin(tilt);
   const diagonal = hypot(p, q);
-  const lift = tiltedLift(s, round);
+  const raise = tiltedRaise(s, round);
   let spare = min(s.depthIn, s.depthOut) - back - q;
-  spare = min(spare, s.lip - height - lift);
+  spare = min(spare, s.lip - height - raise);
   if (spare < 0) return spare;
   if (diagonal > s.depthIn) {
-    spare = min(spare, s.headroom - v * cos(tilt) - s.slope * (diagonal - s.depthIn) - lift);
+    spare = min(spare, s.headroom - v * cos(tilt) - s.slope * (diagonal - s.depthIn) - raise);
     const crossing = v * cos(tilt) + max(0, p - sqrt(s.depthIn ** 2 - q ** 2)) * tan(tilt);
-    spare = min(spare, max(s.headroom - height, s.headroom - crossing) - lift);
+    spare = min(spare, max(s.headroom - height, s.headroom - crossing) - raise);
   }
   return spare;
 }
 
 /** How far a tilted piece is lifted so that its lower side clears the upper flight's first nosing. */
-function tiltedLift(s: LandingShape, { v, q, p, tilt }: Round): number {
+function tiltedRaise(s: LandingShape, { v, q, p, tilt }: Round): number {
   if (hypot(p, q) <= s.depthOut) return 0;
   return max(0, s.rise - (s.depthOut - q - v * sin(tilt)) * tan(tilt));
 }
@@ -467,10 +467,10 @@ export function exitHeight(
   return (f) => (f >= leans ? kept : over(f));
 }
 
-function liftOf(s: LandingShape, round: Round): number {
+function raiseOf(s: LandingShape, round: Round): number {
   const { as, v, q, p, tilt, sideways } = round;
-  if (as === 'tilted') return tiltedLift(s, round);
+  if (as === 'tilted') return tiltedRaise(s, round);
   const over = (sideways ? p : hypot(p, q)) - s.depthOut;
-  const lift = over > 0 ? s.rise + s.slope * over : 0;
-  return as === 'upright' ? max(lift, exitHeight(s, v)(tilt)) : lift;
+  const raise = over > 0 ? s.rise + s.slope * over : 0;
+  return as === 'upright' ? max(raise, exitHeight(s, v)(tilt)) : raise;
 }

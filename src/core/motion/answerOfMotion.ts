@@ -1,20 +1,20 @@
 import type { PieceSize } from '../measures/piece';
-import { poseOfHeld, type Held } from './held';
-import type { LandingFound } from '../stages/landing/landingMotion';
+import { poseOfHold, type Hold } from './hold';
+import type { FoundMotion } from '../stages/landing/searchMotion';
 import type { ProvedBound } from '../stages/opening/openingAtMost';
-import type { ShownAnswer, StageAnswer } from './stageAnswer';
+import type { AnswerWithMotion, StageAnswer } from './stageAnswer';
 
 /** In place of where it is closest, where nothing was found. */
 export const NO_MOTION = 'no motion was found';
 
 /** An answer from what was found and what was proved; without a motion the piece shrunk to a point. */
-export function shownAnswer(
-  found: LandingFound | null,
+export function answerOfMotion(
+  found: FoundMotion | null,
   piece: PieceSize,
-  held: Held,
+  hold: Hold,
   proved: ProvedBound,
   overRail: number,
-): ShownAnswer {
+): AnswerWithMotion {
   const bound = proved.atMost === Infinity ? {} : { bound: proved.bound };
   const { atMost } = proved;
   if (found === null) {
@@ -22,21 +22,21 @@ export function shownAnswer(
       clearance: -piece.length / 2,
       atMost,
       ...bound,
-      pose: poseOfHeld(held),
+      pose: poseOfHold(hold),
       critical: NO_MOTION,
       motion: [],
       scene: [],
     };
   }
-  const { clearance, pose, critical, lift, motion, scene } = found;
-  const over = overRail > 0 && lift > overRail;
+  const { clearance, pose, critical, raise, motion, scene } = found;
+  const over = overRail > 0 && raise > overRail;
   return {
     clearance,
     atMost,
     ...bound,
     pose,
     critical,
-    lift,
+    raise,
     ...(over ? { overRail: true } : {}),
     motion,
     scene,
@@ -44,8 +44,8 @@ export function shownAnswer(
 }
 
 /** The answer alone, for a cell. */
-export function withoutMotion(shown: ShownAnswer): StageAnswer {
-  const answer: Partial<ShownAnswer> = { ...shown };
+export function withoutMotion(shown: AnswerWithMotion): StageAnswer {
+  const answer: Partial<AnswerWithMotion> = { ...shown };
   delete (answer as { motion?: unknown }).motion;
   delete (answer as { scene?: unknown }).scene;
   return answer as StageAnswer;

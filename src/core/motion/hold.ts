@@ -5,21 +5,24 @@ import type { PieceSize, Pose } from '../measures/piece';
  * size that is upright. `LB` is on edge and lengthwise, `TB` on edge and crosswise (moved crabwise), `LT`
  * flat and lengthwise, `BT` flat and crosswise, `BL` and `TL` on end.
  */
-export type Held = 'LT' | 'BT' | 'LB' | 'TB' | 'BL' | 'TL';
+export type Hold = 'LT' | 'BT' | 'LB' | 'TB' | 'BL' | 'TL';
 
-export const ALL_HELD: readonly Held[] = ['LT', 'BT', 'LB', 'TB', 'BL', 'TL'];
+export const ALL_HOLDS: readonly Hold[] = ['LT', 'BT', 'LB', 'TB', 'BL', 'TL'];
 
 const POSE_BY_UPRIGHT = { T: 'flat', B: 'on edge', L: 'on end' } as const;
 
 /** The trade's name for the way it is held. */
-export function poseOfHeld(held: Held): Pose {
-  return POSE_BY_UPRIGHT[held[1] as 'L' | 'B' | 'T'];
+export function poseOfHold(hold: Hold): Pose {
+  return POSE_BY_UPRIGHT[hold[1] as 'L' | 'B' | 'T'];
 }
 
 /** Sizes [mm] along the way, across it and upright. */
-export function heldSizes(piece: PieceSize, held: Held): { along: number; across: number; upright: number } {
+export function sizesOfHold(
+  piece: PieceSize,
+  hold: Hold,
+): { along: number; across: number; upright: number } {
   const { length, breadth, thickness } = piece;
-  switch (held) {
+  switch (hold) {
     case 'LT':
       return { along: length, across: breadth, upright: thickness };
     case 'BT':

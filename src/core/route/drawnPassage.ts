@@ -1,4 +1,4 @@
-import type { Way } from './stageBook';
+import type { BookPassage } from './stageBook';
 
 /**
  * The way through a stage that belongs to its verdict, to be drawn: the first with the clearance and the pose that
@@ -8,12 +8,12 @@ import type { Way } from './stageBook';
  * @param pose as judged
  * @returns undefined when there is no way
  */
-export function drawnWay(
-  ways: readonly Way[],
+export function drawnPassage(
+  passages: readonly BookPassage[],
   clearance: number | undefined,
   pose: string | undefined,
-): Way | undefined {
-  const judged = ways.find((way) => way.clearance === clearance && way.answer.pose === pose);
-  if (judged || ways.length === 0) return judged;
-  return ways.reduce((best, next) => (next.clearance > best.clearance ? next : best));
+): BookPassage | undefined {
+  const judged = passages.find((passage) => passage.clearance === clearance && passage.answer.pose === pose);
+  if (judged || passages.length === 0) return judged;
+  return passages.reduce((best, next) => (next.clearance > best.clearance ? next : best));
 }
