@@ -1,3 +1,4 @@
+import { paddingBorne } from './paddingBorne';
 import { boxPolygon, type ConvexPolygon } from './planar/planarWorld';
 import type { PlanarPassage } from './planar/passageBracket';
 
@@ -131,22 +132,6 @@ function borneAt(
     upright,
   );
   return min(byCorner, byWall);
-}
-
-/** The greatest c with free >= (along + 2c) perAlong + (upright + 2c) perUpright, a side below 0 counting as 0. */
-function paddingBorne(
-  free: number,
-  perAlong: number,
-  perUpright: number,
-  along: number,
-  upright: number,
-): number {
-  const c = (free - along * perAlong - upright * perUpright) / (2 * (perAlong + perUpright));
-  const short = min(along, upright) / 2;
-  if (c >= -short) return c;
-  const long = along > upright ? along : upright;
-  const per = along > upright ? perAlong : perUpright;
-  return per > 0 ? min(-short, (free - long * per) / (2 * per)) : free >= 0 ? -short : -long / 2;
 }
 
 /**

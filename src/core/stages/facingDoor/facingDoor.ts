@@ -1,0 +1,204 @@
+import { greatestPadding } from '../../geometry/greatestPadding';
+import type { PieceSize, Pose } from '../../measures/piece';
+import { attitudeInPlan, turnOfAxes } from '../../motion/attitude';
+import { ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../../motion/hold';
+import type { KeyAttitude, AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
+import type { StagePassage } from '../../motion/stagePassage';
+import { turnedFace } from '../../motion/turnedFace';
+import { clearSquareToPitch } from '../flight/flight';
+import { flightEndsAtMost } from '../flight/flightEnds';
+import { openingAtMost, type ProvedBound } from '../opening/openingAtMost';
+import {
+  facingDoorFit,
+  type FacingDoorFit,
+  type FacingDoorLimit,
+  type FacingDoorMeasures,
+} from './facingDoorFit';
+import { facingDoorMotion } from './facingDoorMotion';
+
+/** One way through, with what draws it. */
+export interface FacingDoorWay {
+  readonly passage: StagePassage;
+  readonly fit: FacingDoorFit;
+  /** Its sides in the section, padded: along the way and upright [mm]. */
+  readonly sidesAt: (padding: number) => { readonly u: number; readonly v: number };
+  /** Its attitude with its front raised by an angle [rad]. */
+  readonly attitude: (angle: number) => KeyAttitude['turn'];
+}
+
+/** A drawn motion is free with this less than the closed form says [mm a side]. */
+const DRAWN = 0.5;
+
+/**
+ * Clearance of a piece through a door in the wall that faces a stair's end, between level ground beyond the door and
+ * lying along the flight: in each way of being hold, kept upright or laid along the pitch (`facingDoorFit`), and
+ * leaning over to one side as far as door and flight are wide.
+ *
+ * Model: door and flight stand so that the narrower is within the wider; the flight longer than the piece; beyond the
+ * door level ground, the ceiling there as high as over the floor between.
+ *
+ * @example facingDoorAnswer({ doorWidth: 770, doorHeight: 1981, wallThickness: 110, space: 950, flightWidth: 800,
+ *   headroom: 2000, rise: 200, going: 230, ceiling: 2400, end: 'foot' }, { length: 1830, breadth: 930, thickness: 25 })
+ */
+export function facingDoorAnswer(measures: FacingDoorMeasures, piece: PieceSize): StageAnswer {
+  return bestWay(facingDoorWays(measures, piece)).passage.answer;
+}
+
+/** The ways through, by how the piece is hold before and after. */
+export function facingDoorPassages(measures: FacingDoorMeasures, piece: PieceSize): StagePassage[] {
+  return facingDoorWays(measures, piece).map((way) => way.passage);
+}
+
+/**
+ * The best answer with its motion and the scene it is free in, for the piece padded by `motionPadding`, half a
+ * millimetre below the clearance: x along the way up, z up, y to the left; the origin on the floor at the first riser,
+ * or at the top nosing.
+ */
+export function facingDoorWithMotion(
+  measures: FacingDoorMeasures,
+  piece: PieceSize,
+): AnswerWithMotion & { readonly motionPadding: number } {
+  const way = bestWay(facingDoorWays(measures, piece));
+  const motionPadding = Math.max(way.passage.answer.clearance - DRAWN, -piece.length / 2);
+  return { ...way.passage.answer, ...facingDoorMotion(measures, way, motionPadding), motionPadding };
+}
+
+const bestWay = (ways: readonly FacingDoorWay[]): FacingDoorWay =>
+  ways.reduce((best, next) => (next.passage.answer.clearance > best.passage.answer.clearance ? next : best));
+
+/** As `facingDoorPassages`, with what draws each. */
+export function facingDoorWays(measures: FacingDoorMeasures, piece: PieceSize): FacingDoorWay[] {
+  const { atMost, bound } = facingDoorAtMost(measures, piece);
+  const width = Math.min(measures.doorWidth, measures.flightWidth);
+  const between =
+    measures.doorWidth <= measures.flightWidth
+      ? 'between the jambs of the door'
+      : 'between the sides of the flight';
+  const ways: FacingDoorWay[] = [];
+  const add = (
+    hold: Hold,
+    clearance: number,
+    pose: Pose,
+    critical: string,
+    way: Omit<FacingDoorWay, 'passage'>,
+  ): void => {
+    const answer = { clearance, atMost, bound, pose, critical };
+    ways.push({
+      ...way,
+      passage: { from: hold, to: hold, answer, ...(pose === 'leaning' ? { needsTurningRoom: true } : {}) },
+    });
+  };
+  for (const hold of ALL_HOLDS) {
+    const { along, across, upright } = sizesOfHold(piece, hold);
+    const fit = facingDoorFit(measures, along, upright);
+    const byWidth = (width - across) / 2;
+    const clearance = Math.max(Math.min(byWidth, fit.clearance), -piece.length / 2);
+    const pose = hold[1] === 'L' && !fit.keptLevel ? 'tilted' : poseOfHold(hold);
+    add(hold, clearance, pose, byWidth < fit.clearance ? between : wordsOf(measures, fit.limit), {
+      fit,
+      sidesAt: (c) => ({ u: Math.max(0, along + 2 * c), v: Math.max(0, upright + 2 * c) }),
+      attitude: (angle) => attitudeInPlan({ hold, turned: 'tilted', tilt: angle }, 0),
+    });
+  }
+  const best = bestWay(ways).passage.answer.clearance;
+  const leaning = leaningWay(measures, piece, width, best);
+  if (leaning) {
+    const degrees = Math.round((leaning.lean * 180) / Math.PI);
+    for (const hold of ['LB', 'LT'] as const) {
+      add(
+        hold,
+        leaning.clearance,
+        'leaning',
+        `leaning ${degrees} degrees, ${wordsOf(measures, leaning.way.fit.limit)}`,
+        leaning.way,
+      );
+    }
+  }
+  return ways;
+}
+
+/** Lengthwise, leaning over as far as the narrower of door and flight allows, where that leaves more than `floor`. */
+function leaningWay(
+  measures: FacingDoorMeasures,
+  piece: PieceSize,
+  width: number,
+  floor: number,
+):
+  | { readonly clearance: number; readonly lean: number; readonly way: Omit<FacingDoorWay, 'passage'> }
+  | undefined {
+  const { length, breadth, thickness } = piece;
+  // Where it is no wider than that when flat, flat is least high.
+  const low = Math.max(floor, (width - breadth) / 2) + 1e-6;
+  const high = (width - thickness) / 2;
+  if (low > high) return undefined;
+  const at = (c: number): { readonly fit: FacingDoorFit; readonly lean: number } | undefined => {
+    const face = turnedFace(Math.max(0, breadth + 2 * c), Math.max(0, thickness + 2 * c), width);
+    if (!face) return undefined;
+    return { fit: facingDoorFit(measures, Math.max(0, length + 2 * c), face.plan), lean: face.tilt };
+  };
+  const clearance = greatestPadding(low, high, (c) => at(c)?.fit.clearance ?? -1, 1e-3);
+  const best = clearance === undefined ? undefined : at(clearance);
+  if (clearance === undefined || !best) return undefined;
+  const { fit, lean } = best;
+  const [sl, cl] = [Math.sin(lean), Math.cos(lean)];
+  return {
+    clearance,
+    lean,
+    way: {
+      fit,
+      sidesAt: (c) => ({
+        u: Math.max(0, length + 2 * c),
+        v: Math.max(0, breadth + 2 * c) * cl + Math.max(0, thickness + 2 * c) * sl,
+      }),
+      attitude: (angle) => {
+        const [s, c] = [Math.sin(angle), Math.cos(angle)];
+        return turnOfAxes('LB', [c, 0, s], [sl * s, cl, -sl * c], [-cl * s, sl, cl * c]);
+      },
+    },
+  };
+}
+
+/** Proved: the door, the flight and the floor between are openings that it has to pass. */
+export function facingDoorAtMost(m: FacingDoorMeasures, piece: PieceSize): ProvedBound {
+  const named = (proved: ProvedBound, where: string): ProvedBound => ({
+    ...proved,
+    bound: proved.bound.replace('the opening', where),
+  });
+  const bounds = [
+    named(openingAtMost({ width: m.doorWidth, height: m.doorHeight }, piece), 'the door'),
+    named(
+      openingAtMost(
+        { width: m.flightWidth, height: clearSquareToPitch({ ...m, width: m.flightWidth }) },
+        piece,
+      ),
+      'the clear way up the stair',
+    ),
+  ];
+  const trimmer = (m.ceiling - m.headroom) / (m.rise / m.going);
+  if (m.end === 'head' || trimmer >= m.going - m.space) {
+    const ends = m.end === 'head' ? { headCeiling: m.ceiling } : { footCeiling: m.ceiling };
+    const proved = flightEndsAtMost({ ...m, width: m.flightWidth }, ends, piece);
+    if (proved) bounds.push(proved);
+  }
+  return bounds.reduce((least, next) => (next.atMost < least.atMost ? next : least));
+}
+
+/** Where it is closest, in words. */
+function wordsOf(m: FacingDoorMeasures, limit: FacingDoorLimit): string {
+  switch (limit) {
+    case 'door head':
+      return `under the head of the door, ${Math.round(m.doorHeight)} mm high`;
+    case 'door head as it tilts':
+      return m.end === 'foot'
+        ? 'under the head of the door, as its front goes up the stair'
+        : 'under the head of the door, as it comes level at the head of the stair';
+    case 'headroom':
+      return `under the headroom of ${Math.round(m.headroom)} mm`;
+    case 'ceiling edge':
+      return 'at the foot, under the edge of the stairwell';
+    case 'ceiling':
+      return `under the ceiling of ${Math.round(m.ceiling)} mm`;
+    case 'top nosing':
+      return 'at the head, over the top nosing';
+  }
+}
