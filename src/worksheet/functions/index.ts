@@ -11,6 +11,7 @@ import { cornerLength } from './cornerLength';
 import { diagonal } from './diagonal';
 import { diagonalAngle } from './diagonalAngle';
 import { doorClear } from './doorClear';
+import { facingDoor } from './facingDoor';
 import { flight } from './flight';
 import { flightLoad } from './flightLoad';
 import { floorLoad } from './floorLoad';
@@ -66,6 +67,7 @@ const DESCRIBED: readonly FunctionDescription[] = [
   flight,
   quarterLanding,
   halfLanding,
+  facingDoor,
   liftCar,
   // Carrying
   lowerShare,

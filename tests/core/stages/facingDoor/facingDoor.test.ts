@@ -126,7 +126,7 @@ describe('through a door that faces a stair', () => {
     'at the %s drawn motions are free by the independent replay',
     (end) => {
       const next = seeded(end === 'foot' ? 99 : 1234);
-      const count = SCENES || 60;
+      const count = SCENES || 40;
       let tilted = 0;
       for (let i = 0; i < count; i++) {
         const m = seededDoor(next, end);
@@ -153,7 +153,7 @@ describe('through a door that faces a stair', () => {
 
   test('a larger opening or a smaller piece never loses', () => {
     const next = seeded(2026);
-    for (let i = 0; i < (SCENES || 300); i++) {
+    for (let i = 0; i < (SCENES || 120); i++) {
       const m = seededDoor(next, next() < 0.5 ? 'foot' : 'head');
       const piece = sortedPiece(900 + 1900 * next(), 250 + 800 * next(), 20 + 300 * next());
       const more = 1 + 120 * next();
