@@ -1,7 +1,7 @@
 import type { PieceSize } from '../core/measures/piece';
 import { rotate, slerp } from '../core/space/quaternion';
 import { SpaceChecker } from '../core/space/spaceChecker';
-import type { KeyAttitude, Motion, SceneBox } from '../core/motion/stageAnswer';
+import type { KeyAttitude, Motion, SceneBox } from '../core/space/motion';
 
 /** Places looked at between one key attitude and the next: for a drawing, not for a proof. */
 const BETWEEN = 12;

@@ -1,16 +1,11 @@
 import type { PieceSize } from '../core/measures/piece';
-import type { StageMeasures, StageName } from '../core/survey/table/stageMeasures';
+import type { StageMeasures } from '../core/stages/measures';
+import { type StageName, stageNeeds } from '../core/stages/kinds';
 import { measureAtStage } from '../core/survey/words/measureHeading';
-import { stageNeeds } from '../core/survey/table/stageNeeds';
-import { cornerView } from './cornerView';
-import { flightView } from './flightView';
-import { halfLandingView, quarterLandingView, winderView } from './landingView';
-import { openingView } from './openingView';
 import { motionView } from './motionView';
 import { mmText } from './paper';
-import { liftView, roomView } from './roomView';
-import { sideDoorView } from './sideDoorView';
 import type { DrawnAnswer, DrawnPiece, StageView } from './stageView';
+import { viewOf } from './stageViews';
 
 export interface DrawingOptions {
   /** Begins the ids inside the drawing: letters, digits and dashes; two drawings on a page need two of them. */
@@ -28,9 +23,6 @@ export interface StageDrawing {
   /** The same in words. */
   readonly text: string;
 }
-
-/** Turns that a bend can be drawn with [degrees]: beyond them the outer walls of a corner do not meet. */
-const DRAWN_TURN = { least: 1, corner: 170, winder: 180 } as const;
 
 /**
  * Draws a stage to scale, with the piece where it is closest.
@@ -53,14 +45,11 @@ export function drawStage(
   options: DrawingOptions = {},
 ): StageDrawing | undefined {
   if (stageNeeds(stage).needs.some((name) => measures[name] === undefined)) return undefined;
-  const turn = measures.turn ?? 90;
-  if (stage === 'corner' || stage === 'winder') {
-    if (turn < DRAWN_TURN.least || turn > DRAWN_TURN[stage]) return undefined;
-  }
+  if (!viewOf(stage).canDraw(measures)) return undefined;
   // At a clearance that takes its whole length away a piece passes because nothing of it is left.
   const shown = size && answer && answer.clearance > -Math.max(size.length, size.breadth, size.thickness) / 2;
   const piece = shown ? { size, answer } : undefined;
-  const view = shownMotion(stage, measures, piece) ?? viewOf(stage, measures, piece);
+  const view = shownMotion(stage, measures, piece) ?? viewOf(stage).view(measures, piece);
   const { id = 'stage', width = 296, height = 260, pieceName = 'Piece' } = options;
   const sentences = [`${view.title}, to scale, in mm: ${view.paper.dimensions.join(', ')}.`];
   for (const note of view.paper.noted) sentences.push(`${note}.`);
@@ -90,103 +79,14 @@ function closest({ clearance, critical }: DrawnAnswer): string {
   return `Closest ${critical}: ${spare}.`;
 }
 
-/** Stages whose way goes up and round: a plan at one height is drawn from the motion itself, where there is one. */
-const BY_MOTION: readonly StageName[] = ['quarter landing', 'half landing', 'winder'];
-
 function shownMotion(
   stage: StageName,
   measures: StageMeasures,
   piece: DrawnPiece | undefined,
 ): StageView | undefined {
   const { motion, scene } = piece?.answer ?? {};
-  if (!piece || !motion || !scene || motion.length === 0 || !BY_MOTION.includes(stage)) return undefined;
+  if (!piece || !motion || !scene || motion.length === 0 || !viewOf(stage).byMotion) return undefined;
   const { needs, may } = stageNeeds(stage);
   const given = [...needs, ...may].map((name) => [measureAtStage(name, stage), measures[name]] as const);
   return motionView(`Plan of a ${stage}`, given, piece.size, motion, scene);
-}
-
-function viewOf(stage: StageName, m: StageMeasures, piece: DrawnPiece | undefined): StageView {
-  const headroom = m.height!;
-  switch (stage) {
-    case 'door':
-    case 'passage':
-      return openingView(m.width!, m.height!, piece, stage);
-    case 'corner': {
-      const view = cornerView(
-        { widthIn: m.width!, widthOut: m.widthOut!, height: headroom, turn: m.turn ?? 90 },
-        piece,
-      );
-      view.paper.note(`Turn ${mmText(m.turn ?? 90)} degrees. Ceiling ${mmText(headroom)}: not seen in plan`);
-      return view;
-    }
-    case 'winder':
-      return winderView({ width: m.width!, headroom, turn: m.turn!, rise: m.rise!, going: m.going! }, piece);
-    case 'side door':
-      return sideDoorView(
-        {
-          doorWidth: m.width!,
-          doorHeight: m.height!,
-          wall: m.wall!,
-          passage: m.widthOut!,
-          ceiling: m.ceiling!,
-          deadEnd: m.depth,
-        },
-        piece,
-      );
-    case 'flight':
-      return flightView(
-        {
-          width: m.width!,
-          headroom,
-          rise: m.rise!,
-          going: m.going!,
-          risers: m.risers,
-          footCeiling: m.footCeiling,
-          footSpace: m.footSpace,
-          headCeiling: m.headCeiling,
-          headSpace: m.headSpace,
-        },
-        piece,
-      );
-    case 'quarter landing':
-      return quarterLandingView(
-        {
-          widthIn: m.width!,
-          widthOut: m.widthOut!,
-          headroom,
-          rise: m.rise!,
-          going: m.going!,
-          overRail: m.overRail,
-          landingCeiling: m.ceiling,
-        },
-        piece,
-      );
-    case 'half landing':
-      return halfLandingView(
-        {
-          width: m.width!,
-          well: m.well!,
-          depth: m.depth!,
-          headroom,
-          rise: m.rise!,
-          going: m.going!,
-          overRail: m.overRail,
-          landingCeiling: m.ceiling,
-        },
-        piece,
-      );
-    case 'lift':
-      return liftView(
-        {
-          doorWidth: m.width!,
-          doorHeight: m.height!,
-          carWidth: m.widthOut!,
-          carDepth: m.depth!,
-          carHeight: m.ceiling!,
-        },
-        piece,
-      );
-    case 'room':
-      return roomView({ length: m.length!, width: m.width!, height: headroom }, piece);
-  }
 }

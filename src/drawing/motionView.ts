@@ -1,6 +1,6 @@
 import type { PieceSize } from '../core/measures/piece';
 import { rotate } from '../core/space/quaternion';
-import type { KeyAttitude, Motion, SceneBox } from '../core/motion/stageAnswer';
+import type { KeyAttitude, Motion, SceneBox } from '../core/space/motion';
 import { criticalAttitude } from './criticalAttitude';
 import { mmText, Paper } from './paper';
 import { box, hull, type Point, type Points } from './plane';

@@ -7,7 +7,7 @@ import { ALL_HOLDS } from '../core/motion/hold';
 import { checkRoute } from '../core/survey/checks/checkRoute';
 import type { Survey } from '../core/survey/table/groupSurveys';
 import { problemWords } from '../core/survey/words/problemWords';
-import type { StageRow } from '../core/survey/table/stageMeasures';
+import type { StageRow } from '../core/survey/table/stageRow';
 import { drawStage } from '../drawing/drawStage';
 import { buildsOf, surveysOf, type Table } from '../worksheet/routeInputs';
 import type { Explanation, Month, MonthSurvey } from './month';

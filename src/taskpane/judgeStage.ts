@@ -8,7 +8,7 @@ import { stagePassages } from '../core/route/stagePassages';
 import { tapedMeasures, tapedPiece } from '../core/route/tapeCase';
 import type { Verdict } from '../core/route/verdict';
 import { ALL_HOLDS } from '../core/motion/hold';
-import type { StageRow } from '../core/survey/table/stageMeasures';
+import type { StageRow } from '../core/survey/table/stageRow';
 import type { DrawnAnswer } from '../drawing/stageView';
 
 /** What is said of one stage by itself, with room for everything before it and after it. */
@@ -77,7 +77,7 @@ function judgeAnew(row: StageRow, size: PieceSize, allowance: number, tape: numb
     worst: widestClearance(routeLayers(route, piece, book, 'worst'), false),
     measured: judged.clearance ?? -Infinity,
     best: greatest(
-      tapedMeasures(row.measures, tape, 'best').flatMap((measures) =>
+      tapedMeasures(row.stage!, row.measures, tape, 'best').flatMap((measures) =>
         stagePassages(row.stage!, measures, tapedPiece(size, tape, 'best'), 'as in a route'),
       ),
     ),

@@ -4,7 +4,8 @@ import { checkRow } from '../core/survey/checks/checkRow';
 import { problemText } from '../core/survey/words/problemWords';
 import { readHeaders } from '../core/survey/table/readHeaders';
 import { readRow } from '../core/survey/table/readRow';
-import type { MeasureName, StageRow } from '../core/survey/table/stageMeasures';
+import type { MeasureName } from '../core/stages/measures';
+import type { StageRow } from '../core/survey/table/stageRow';
 
 /** One row of a route as read and checked, with the cell that each measure stands in. */
 export interface SelectedRow {

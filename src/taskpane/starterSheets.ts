@@ -1,5 +1,5 @@
 import { CAUTIONS } from '../core/measures/cautions';
-import { STAGE_NAMES } from '../core/survey/table/stageMeasures';
+import { STAGE_NAMES } from '../core/stages/kinds';
 import { columnLetters, type NewSheet, type WriteCell } from './sheetAccess';
 import { WORKED_EXAMPLES, type WorkedExample } from './workedExamples';
 

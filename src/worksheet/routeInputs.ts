@@ -6,8 +6,8 @@ import type { Order } from '../core/route/judgeSurveys';
 import type { Survey } from '../core/survey/table/groupSurveys';
 import { readPieces, type PieceRow } from '../core/survey/table/readPieces';
 import { readRoute } from '../core/survey/table/readRoute';
-import type { StageRow } from '../core/survey/table/stageMeasures';
-import { STAGE_NAMES } from '../core/survey/table/stageMeasures';
+import type { StageRow } from '../core/survey/table/stageRow';
+import { STAGE_NAMES } from '../core/stages/kinds';
 import type { HeaderProblem } from '../core/survey/checks/surveyProblem';
 import type { ArgumentDescription } from './description';
 

@@ -52,6 +52,42 @@ test('rooms import only from the rooms below them', () => {
   expect(wrong).toEqual([]);
 });
 
+/** The core's own rooms, each from what is below it: none imports from one that stands after it. */
+const CORE_ORDER = [
+  'measures',
+  'geometry',
+  'space',
+  'motion',
+  'stages',
+  'survey',
+  'carrying',
+  'floors',
+  'room',
+  'joint',
+  'route',
+];
+
+/** What may be known of a stage where surveys are read and checked: its kind, not how a piece passes it. */
+const STAGES_AS_DATA = ['kinds', 'measures', 'stageKind'];
+
+test('inside the core no arrow runs back', () => {
+  const wrong: string[] = [];
+  for (const file of files.filter((f) => roomOf(f) === 'core')) {
+    const inside = (target: string) => path.relative(path.join(SOURCE, 'core'), target).split(path.sep);
+    const [room] = inside(file);
+    for (const target of importsOf(file).filter((i) => i.startsWith('.'))) {
+      const [to, ...rest] = inside(path.resolve(path.dirname(file), target));
+      const unknown = [room, to].filter((name) => !CORE_ORDER.includes(name!));
+      const back = CORE_ORDER.indexOf(to!) > CORE_ORDER.indexOf(room!);
+      const solver = room === 'survey' && to === 'stages' && !STAGES_AS_DATA.includes(rest.join('/'));
+      if (unknown.length > 0 || back || solver) {
+        wrong.push(`${path.relative(SOURCE, file)} imports ${target}`);
+      }
+    }
+  }
+  expect(wrong).toEqual([]);
+});
+
 test('the core and the worksheet import no package at all', () => {
   const wrong = files
     .filter((file) => ['core', 'worksheet', 'drawing'].includes(roomOf(file)))

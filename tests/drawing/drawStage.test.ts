@@ -1,8 +1,8 @@
 import { XMLParser, XMLValidator } from 'fast-xml-parser';
 import { drawStage } from '../../src/drawing/drawStage';
 import type { DrawnAnswer } from '../../src/drawing/stageView';
-import { stageNeeds } from '../../src/core/survey/table/stageNeeds';
-import { STAGE_NAMES, type StageMeasures, type StageName } from '../../src/core/survey/table/stageMeasures';
+import { stageNeeds, STAGE_NAMES, type StageName } from '../../src/core/stages/kinds';
+import type { StageMeasures } from '../../src/core/stages/measures';
 
 const SLATE = { length: 1830, breadth: 930, thickness: 25 };
 

@@ -1,5 +1,5 @@
 import { XMLValidator } from 'fast-xml-parser';
-import type { Motion, SceneBox } from '../../src/core/motion/stageAnswer';
+import type { Motion, SceneBox } from '../../src/core/space/motion';
 import { criticalAttitude } from '../../src/drawing/criticalAttitude';
 import { drawStage } from '../../src/drawing/drawStage';
 import { motionView } from '../../src/drawing/motionView';

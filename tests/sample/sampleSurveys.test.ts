@@ -1,5 +1,5 @@
 import { checkRoute } from '../../src/core/survey/checks/checkRoute';
-import { STAGE_NAMES } from '../../src/core/survey/table/stageMeasures';
+import { STAGE_NAMES } from '../../src/core/stages/kinds';
 import type { SurveyProblem } from '../../src/core/survey/checks/surveyProblem';
 import { FIRM } from '../../src/sample/firm';
 import { BUILD_NAMES } from '../../src/sample/pieces';

@@ -1,5 +1,5 @@
 import type { PieceSize } from '../../src/core/measures/piece';
-import type { Motion, SceneBox } from '../../src/core/motion/stageAnswer';
+import type { Motion, SceneBox } from '../../src/core/space/motion';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { abs, ceil, cos, hypot, max, sin, sqrt } = Math;

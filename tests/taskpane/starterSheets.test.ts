@@ -1,7 +1,7 @@
 import { checkPieces } from '../../src/core/survey/checks/checkPieces';
 import { checkRoute } from '../../src/core/survey/checks/checkRoute';
 import { problemText } from '../../src/core/survey/words/problemWords';
-import { STAGE_NAMES } from '../../src/core/survey/table/stageMeasures';
+import { STAGE_NAMES } from '../../src/core/stages/kinds';
 import type { Cell } from '../../src/core/measures/readQuantity';
 import { freeName, starterSheets } from '../../src/taskpane/starterSheets';
 import type { NewSheet } from '../../src/taskpane/sheetAccess';

@@ -1,7 +1,8 @@
 import type { PieceSize } from '../measures/piece';
-import type { Motion, SceneBox } from '../motion/stageAnswer';
+import type { Motion, SceneBox } from '../space/motion';
 import type { StagePassage } from '../motion/stagePassage';
-import type { StageMeasures, StageName } from '../survey/table/stageMeasures';
+import type { StageMeasures } from '../stages/measures';
+import type { StageName } from '../stages/kinds';
 
 export type Hand = 'left' | 'right';
 export type StairWay = 'up' | 'down';

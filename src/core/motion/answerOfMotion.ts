@@ -1,8 +1,18 @@
-import type { PieceSize } from '../measures/piece';
+import type { PieceSize, Pose } from '../measures/piece';
+import type { Motion, SceneBox } from '../space/motion';
 import { poseOfHold, type Hold } from './hold';
-import type { FoundMotion } from '../stages/landing/searchMotion';
-import type { ProvedBound } from '../stages/opening/openingAtMost';
+import type { ProvedBound } from '../geometry/proofs/provedBound';
 import type { AnswerWithMotion, StageAnswer } from './stageAnswer';
+
+/** What was found: a motion for the padded piece, and where it is closest. */
+export interface FoundMotion {
+  readonly clearance: number;
+  readonly motion: Motion;
+  readonly scene: readonly SceneBox[];
+  readonly pose: Pose;
+  readonly critical: string;
+  readonly raise: number;
+}
 
 /** In place of where it is closest, where nothing was found. */
 export const NO_MOTION = 'no motion was found';

@@ -1,7 +1,7 @@
 import type { PlanarPlace } from '../geometry/planar/planarWorld';
 import { quaternionFromAxes } from '../space/quaternion';
 import type { Hold } from './hold';
-import type { KeyAttitude, Motion } from './stageAnswer';
+import type { KeyAttitude, Motion } from '../space/motion';
 
 type Vector = readonly [number, number, number];
 type Quaternion = readonly [number, number, number, number];

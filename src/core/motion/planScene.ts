@@ -1,5 +1,5 @@
 import type { ConvexPolygon } from '../geometry/planar/planarWorld';
-import type { SceneBox } from './stageAnswer';
+import type { SceneBox } from '../space/motion';
 
 const LEVEL = [1, 0, 0, 0] as const;
 

@@ -1,8 +1,7 @@
 import { CAUTIONS } from '../measures/cautions';
 import type { PieceSize, Pose } from '../measures/piece';
 import { carryAdvice } from '../carrying/carryAdvice';
-import type { StageName } from '../survey/table/stageMeasures';
-import { isStair } from '../survey/table/stageNeeds';
+import { isStair, usesMeasure, type StageName } from '../stages/kinds';
 import type { RouteCase } from './judgeRoute';
 import type { PreparedRoute } from './preparedRoute';
 import { verdictRank, type Verdict } from './verdict';
@@ -150,7 +149,8 @@ function cautionOf(route: PreparedRoute, heaviest: number | undefined): string {
   let caution = stairs ? ON_STAIRS : BY_HAND;
   for (const { row } of route.steps) {
     const rated = row.measures.ratedLoad;
-    if (row.stage !== 'lift' || rated === undefined || heaviest === undefined) continue;
+    if (!row.stage || !usesMeasure(row.stage, 'ratedLoad')) continue;
+    if (rated === undefined || heaviest === undefined) continue;
     if (heaviest + CREW_IN_LIFT_KG > rated) {
       caution +=
         ` The lift at step ${row.step} is rated ${Math.round(rated)} kg for piece, crew and trolley together; ` +

@@ -3,7 +3,9 @@ import { restTime } from '../carrying/restTime';
 import { GUIDELINE_EACH } from '../carrying/teamLimit';
 import { workRate } from '../carrying/workRate';
 import { found, refused, type Outcome } from '../measures/problem';
-import type { StageName, StageRow } from '../survey/table/stageMeasures';
+import { kindOf } from '../stages/kinds';
+import type { StageRow } from '../survey/table/stageRow';
+import { measureHeading } from '../survey/words/measureHeading';
 import type { Build, BuildPiece } from './buildVerdict';
 import type { JobRates } from './jobRates';
 
@@ -29,15 +31,6 @@ const WALKING = { bodyMass: 80, speed: 3, grade: 0, terrain: 1 } as const;
 // RESTTIME's defaults: 350 W can be kept up, 105 W is resting.
 const RESTING = { limit: 350, resting: 105 } as const;
 
-const TURNS: Partial<Record<StageName, number>> = {
-  corner: 1,
-  'side door': 1,
-  'quarter landing': 1,
-  'half landing': 2,
-  winder: 1,
-  lift: 1,
-};
-
 /**
  * Adds up a route: lengths of passages and runs, flights along the pitch, risers and turns. A flight without
  * its risers cannot be added up.
@@ -48,13 +41,15 @@ export function tripLength(rows: readonly StageRow[]): Outcome<TripLength> {
   let turns = 0;
   for (const { stage, measures, step } of rows) {
     distance += measures.run ?? 0;
-    if (stage === 'passage') distance += measures.length ?? 0;
-    turns += (stage && TURNS[stage]) ?? 0;
-    if (stage !== 'flight') continue;
-    const { risers, rise, going } = measures;
-    if (risers === undefined) return refused({ kind: 'not measured', argument: `Risers at step ${step}` });
-    rises += risers;
-    if (rise !== undefined && going !== undefined) distance += risers * Math.hypot(rise, going);
+    if (!stage) continue;
+    const { trip } = kindOf(stage);
+    const missing = trip.needs.find((name) => measures[name] === undefined);
+    if (missing) {
+      return refused({ kind: 'not measured', argument: `${measureHeading(missing)} at step ${step}` });
+    }
+    distance += trip.distance(measures);
+    rises += trip.rises(measures);
+    turns += trip.turns;
   }
   return found({ distance: distance / 1000, rises, turns });
 }

@@ -76,7 +76,7 @@ export function judgeRoute(
   else {
     free =
       widest >= allowance &&
-      steps.every((step) => step.cap === undefined) &&
+      steps.every((step) => step.caps.length === 0) &&
       widestClearance(measured, true) >= allowance &&
       widestClearance(worstLayers(), true) >= allowance;
     verdict = free ? 'goes' : 'tight';
@@ -146,7 +146,7 @@ function judgeStep(
   if (proof !== undefined) verdict = 'cannot go';
   else if (measured === undefined || measured.clearance < 0) verdict = 'no way found';
   else {
-    const capped = step.cap !== undefined || measured.passage?.capped || worst?.passage?.capped;
+    const capped = step.caps.length > 0 || measured.passage?.capped || worst?.passage?.capped;
     if (capped || worst === undefined || worst.clearance < allowance) verdict = 'tight';
   }
   return judgedStep({ route, i, piece, book, allowance, verdict, measured, worst, proof });

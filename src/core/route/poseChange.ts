@@ -1,44 +1,6 @@
 import type { PieceSize } from '../measures/piece';
 import { ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../motion/hold';
-import type { StageMeasures, StageName } from '../survey/table/stageMeasures';
-
-/** Free space in which a piece can be turned over [mm], as seen along the way. */
-export interface TurningSpace {
-  readonly along: number;
-  readonly across: number;
-  readonly height: number;
-  /** The way may run along either side: a room's door can be in any wall. */
-  readonly eitherWay?: boolean;
-}
-
-/**
- * The space a stage has for changing the pose, before the piece goes on through it and after; undefined where
- * it has none. Only a room, a landing and a passage with a length have any.
- */
-export function turningSpaces(
-  stage: StageName,
-  m: StageMeasures,
-): { readonly before: TurningSpace; readonly after: TurningSpace } | undefined {
-  const same = (space: TurningSpace) => ({ before: space, after: space });
-  if (stage === 'room') {
-    return same({ along: m.length!, across: m.width!, height: m.height!, eitherWay: true });
-  }
-  if (stage === 'passage' && m.length !== undefined) {
-    return same({ along: m.length, across: m.width!, height: m.height! });
-  }
-  const height = m.ceiling ?? m.height!;
-  if (stage === 'half landing') {
-    return same({ along: m.depth!, across: 2 * m.width! + m.well!, height });
-  }
-  if (stage === 'quarter landing') {
-    // Coming up, the landing is as deep as the upper flight is wide.
-    return {
-      before: { along: m.widthOut!, across: m.width!, height },
-      after: { along: m.width!, across: m.widthOut!, height },
-    };
-  }
-  return undefined;
-}
+import type { TurningSpace } from '../motion/turningSpace';
 
 /** Greatest c with (p+2c)^2 + (q+2c)^2 <= d^2, where a side below 0 counts as 0. */
 function diagonalClearance(d: number, p: number, q: number): number {

@@ -1,5 +1,7 @@
-import type { MeasureName, StageName, StageRow } from '../survey/table/stageMeasures';
-import type { PlacedMeasures } from './placedMeasures';
+import { kindOf } from '../stages/kinds';
+import type { StageRow } from '../survey/table/stageRow';
+import type { PlacedMeasures } from '../stages/solvers';
+import type { Cap } from './cap';
 import type { BookStage, StageBook } from './stageBook';
 import { stageShortfall } from './stageShortfall';
 
@@ -9,8 +11,8 @@ export interface PreparedStep {
   /** Undefined when the step cannot be judged; `problem` says why. */
   readonly stage: BookStage | undefined;
   readonly problem: string | undefined;
-  /** Why the step is at best tight, whatever the piece. */
-  readonly cap: string | undefined;
+  /** Why the step is at best tight, whatever the piece; none: it is not. */
+  readonly caps: readonly Cap[];
   /** Straight between this turning step and the next one, where there is one and it is known. */
   readonly straight: Straight | undefined;
   /** This turning step follows another after a known straight. */
@@ -35,32 +37,6 @@ export interface PreparedRoute {
   readonly steps: readonly PreparedStep[];
 }
 
-/** Stages that turn the way, and suppose straight arms longer than the piece. */
-const TURNING: readonly StageName[] = [
-  'corner',
-  'side door',
-  'quarter landing',
-  'half landing',
-  'winder',
-  'lift',
-];
-
-/** Length [mm] a step adds to the straight, with how many measures it is made of; undefined: not known. */
-function straightOf(row: StageRow): { length: number; tapes: number } | undefined {
-  const { measures, stage } = row;
-  if (stage === 'passage') return measures.length === undefined ? undefined : one(measures.length);
-  if (stage === 'flight') {
-    if (measures.length !== undefined) return one(measures.length);
-    const { risers, rise, going } = measures;
-    if (risers === undefined || rise === undefined || going === undefined) return undefined;
-    // From the first nosing to the last, along the pitch.
-    return one((risers - 1) * Math.hypot(rise, going));
-  }
-  return undefined;
-}
-
-const one = (length: number) => ({ length, tapes: 1 });
-
 /**
  * Puts the rows of one survey in the order of their steps, looks each stage up in the book, and works out what
  * lies between turning stages: a straight is a passage or a flight with its length, or `Run`. A room between
@@ -80,7 +56,7 @@ export function prepareRoute(rows: readonly StageRow[], book: StageBook): Prepar
       row,
       stage,
       problem,
-      cap: capOf(row, after !== undefined && after.straight === undefined),
+      caps: capsOf(row, after !== undefined && after.straight === undefined),
       straight: after?.straight,
       straightBefore: before?.straight,
     };
@@ -106,8 +82,9 @@ function straightsBetween(
     reach = undefined;
   };
   rows.forEach((row, i) => {
-    if (row.stage === 'room') return start(-1);
-    if (row.stage !== undefined && TURNING.includes(row.stage)) {
+    const kind = row.stage && kindOf(row.stage);
+    if (kind?.role === 'room') return start(-1);
+    if (kind?.role === 'turn') {
       if (first >= 0) {
         const alone = between === 1 ? reach : undefined;
         found.push({ first, next: i, straight: tapes > 0 ? { length, tapes, reach: alone } : undefined });
@@ -116,13 +93,11 @@ function straightsBetween(
     }
     if (first < 0) return;
     between++;
-    if (row.stage === 'flight' && LEVEL_TO_LEVEL.every((name) => row.measures[name] !== undefined)) {
-      reach = (row.measures.risers! - 1) * row.measures.going!;
-    }
-    const own = straightOf(row);
-    if (own) {
-      length += own.length;
-      tapes += own.tapes;
+    reach = kind?.levelToLevel(row.measures) ?? reach;
+    const own = kind?.straight(row.measures);
+    if (own !== undefined) {
+      length += own;
+      tapes += 1;
     }
     if (row.measures.run !== undefined) {
       length += row.measures.run;
@@ -139,7 +114,7 @@ function straightsBetween(
  */
 function placed(rows: readonly StageRow[], i: number, tape: number): PlacedMeasures {
   const { stage, measures } = rows[i]!;
-  if (stage !== 'flight') return measures;
+  if (!stage || kindOf(stage).stair !== 'flight') return measures;
   const before = landingAt(rows[i - 1]);
   const after = landingAt(rows[i + 1]);
   if (!before && !after) return measures;
@@ -153,21 +128,8 @@ function placed(rows: readonly StageRow[], i: number, tape: number): PlacedMeasu
 }
 
 /** What a flight may find before its wall on a landing [mm]; undefined where the row is no landing. */
-function landingAt(row: StageRow | undefined): number[] | undefined {
-  if (row?.stage === 'half landing') return [row.measures.depth ?? NaN];
-  if (row?.stage === 'quarter landing') return [row.measures.width ?? NaN, row.measures.widthOut ?? NaN];
-  return undefined;
-}
-
-/** With these a flight is solved on to it and off it, longer than the piece or not. */
-const LEVEL_TO_LEVEL: readonly MeasureName[] = [
-  'going',
-  'risers',
-  'footCeiling',
-  'footSpace',
-  'headCeiling',
-  'headSpace',
-];
+const landingAt = (row: StageRow | undefined): readonly number[] | undefined =>
+  row?.stage && kindOf(row.stage).landingSpaces(row.measures);
 
 function problemOf(row: StageRow): string | undefined {
   if (row.stage === undefined) {
@@ -177,16 +139,11 @@ function problemOf(row: StageRow): string | undefined {
   return stageShortfall(row);
 }
 
-/** Why a step is at best tight, whatever the piece; the words continue a sentence. */
-function capOf(row: StageRow, straightUnknown: boolean): string | undefined {
-  const caps: string[] = [];
-  if (row.stage === 'flight') {
-    const has = (...names: MeasureName[]): boolean => names.every((n) => row.measures[n] !== undefined);
-    if (!has('footCeiling', 'footSpace') || !has('headCeiling', 'headSpace')) {
-      caps.push('foot or head not measured');
-    }
-  }
-  if (row.stage === 'winder') caps.push('on winding treads a template goes first');
-  if (straightUnknown) caps.push(`the straight after step ${row.step} is not measured`);
-  return caps.length > 0 ? caps.join('; ') : undefined;
+/** Why a step is at best tight, whatever the piece. */
+function capsOf({ stage, measures, step }: StageRow, straightUnknown: boolean): Cap[] {
+  const cap = stage && kindOf(stage).cap(measures);
+  return [
+    ...(cap ? [cap] : []),
+    ...(straightUnknown ? [{ kind: 'straight not measured', afterStep: step } as const] : []),
+  ];
 }

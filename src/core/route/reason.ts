@@ -1,7 +1,8 @@
 import { ALL_HOLDS } from '../motion/hold';
 import { measureAtStage } from '../survey/words/measureHeading';
-import type { MeasureName, StageName } from '../survey/table/stageMeasures';
-import { stageNeeds } from '../survey/table/stageNeeds';
+import type { MeasureName } from '../stages/measures';
+import { kindOf, measureAt, stageNeeds } from '../stages/kinds';
+import { capWords } from './cap';
 import type { ChainStep } from './chain';
 import { changeWords } from './poseChange';
 import type { PreparedRoute } from './preparedRoute';
@@ -30,9 +31,11 @@ export const mm = (value: number): string =>
 /** The measures of a step as a sentence lists them: `Width 762 mm, Height 1981 mm`. */
 function measuresInWords({ route, i }: StepWords): string {
   const { row } = route.steps[i]!;
+  const stage = row.stage!;
+  const { needs, may } = stageNeeds(stage);
   const named: readonly MeasureName[] = [
-    ...stageNeeds(row.stage!).needs,
-    ...(row.stage === 'corner' && row.measures.turn !== undefined ? (['turn'] as const) : []),
+    ...needs,
+    ...may.filter((name) => measureAt(stage, name)?.named && row.measures[name] !== undefined),
   ];
   return named
     .map(
@@ -50,12 +53,11 @@ const round = (value: number): number => Math.round(value * 10) / 10;
 /** Why a step has its verdict, in a clause that follows `step 3 (corner): `. */
 export function stepReason(words: StepWords): string {
   const { verdict, measured, worst, allowance, route, i, piece, book, proof } = words;
-  const { cap } = route.steps[i]!;
+  const { caps } = route.steps[i]!;
   switch (verdict) {
     case 'cannot go': {
       const tape = book.tape > 0 ? ', even with the tape in its favour' : '';
-      const why = atStage(route.steps[i]!.row.stage, proof ?? '');
-      return `a piece of ${sizes(piece.size)} cannot pass ${measuresInWords(words)}${tape}: ${why}`;
+      return `a piece of ${sizes(piece.size)} cannot pass ${measuresInWords(words)}${tape}: ${proof ?? ''}`;
     }
     case 'no way found': {
       const nothing = measured?.closest === 'passage' && measured.passage?.answer.critical === NO_MOTION;
@@ -79,7 +81,7 @@ export function stepReason(words: StepWords): string {
             : '';
         parts.push(`${prefix}${left}${after}, and the allowance is ${mm(allowance)}`);
       } else parts.push(left);
-      if (cap !== undefined) parts.push(cap);
+      if (caps.length > 0) parts.push(capWords(caps));
       const capped = measured!.passage?.capped
         ? measured!.passage
         : worst?.passage?.capped
@@ -118,25 +120,9 @@ function whereClosest({ route, i }: StepWords, step: ChainStep): string {
     case 'leaning':
       return `while it is leaned over beside this step`;
     default:
-      return step.passage ? atStage(prepared.row.stage, step.passage.answer.critical) : '';
+      return step.passage ? step.passage.answer.critical : '';
   }
 }
-
-/** A passage is an opening with a long wall: only its words differ. */
-function atStage(stage: StageName | undefined, words: string): string {
-  if (stage !== 'passage') return words;
-  return words
-    .replace('the sides of the opening', 'the walls of the passage')
-    .replace('the head of the opening', 'the ceiling of the passage')
-    .replace('the opening', 'the passage');
-}
-
-const PLACE: Partial<Record<StageName, string>> = {
-  room: 'in the room',
-  passage: 'in the passage',
-  'quarter landing': 'on the landing',
-  'half landing': 'on the landing',
-};
 
 /** The pose changes at one step: `; stood on end on the landing`. */
 export function changesInWords(route: PreparedRoute, i: number, step: ChainStep): string {
@@ -146,7 +132,7 @@ export function changesInWords(route: PreparedRoute, i: number, step: ChainStep)
 
 function changesAt(route: PreparedRoute, i: number, step: ChainStep): string[] {
   const stage = route.steps[i]!.row.stage;
-  const place = (stage && PLACE[stage]) ?? 'on the way';
+  const place = stage ? kindOf(stage).place : 'on the way';
   const changes: string[] = [];
   const add = (from: number, to: number, when: string): void => {
     if (from !== to) changes.push(`${changeWords(ALL_HOLDS[from]!, ALL_HOLDS[to]!)} ${place}${when}`);

@@ -1,9 +1,10 @@
 import { measureHeading } from '../survey/words/measureHeading';
-import type { MeasureName, StageName, StageRow } from '../survey/table/stageMeasures';
-import { stageNeeds } from '../survey/table/stageNeeds';
+import type { MeasureName } from '../stages/measures';
+import { measureAt, stageNeeds, type StageName } from '../stages/kinds';
+import { solverOf } from '../stages/solvers';
+import type { StageRow } from '../survey/table/stageRow';
 import { outermost, type Build, type BuildPiece } from './buildVerdict';
 import { judgeRoute, type RouteJudgement } from './judgeRoute';
-import { siteRemedy } from './siteRemedy';
 import { prepareRoute, type PreparedRoute } from './preparedRoute';
 import { mm } from './reason';
 import { stageBook, type StageBook } from './stageBook';
@@ -23,11 +24,6 @@ export interface Remeasure {
 
 // A change beyond this is another house: nobody mismeasures by a metre, or gains one with a screwdriver.
 const GREATEST_CHANGE = 1000;
-
-// Each value tried on it is a search in space of its own, too slow to halve.
-const SEARCHED: readonly StageName[] = ['winder'];
-// On these a value counts where the motions in closed form show it; a search might do with less.
-const LANDINGS: readonly StageName[] = ['quarter landing', 'half landing'];
 
 interface Finding {
   readonly step: number;
@@ -73,14 +69,16 @@ export function remeasure(
     }));
     if (judged.length === 0) continue;
     if (judged.every(({ result }) => result.verdict === 'goes')) {
-      if (asGiven.steps.every((step) => step.cap === undefined)) going.push(build.name);
+      if (asGiven.steps.every((step) => step.caps.length === 0)) going.push(build.name);
       continue;
     }
     route.steps.forEach((step, i) => {
       if (!step.stage) return;
       const stopped = judged.filter(({ result }) => result.steps[i]!.verdict !== 'goes');
       if (stopped.length === 0) return;
-      if (SEARCHED.includes(step.row.stage!)) {
+      const { solvedBy } = solverOf(step.row.stage!);
+      // Each value tried would be a search in space of its own, too slow to halve.
+      if (solvedBy === 'search alone') {
         const known = searched.get(i) ?? { row: step.row, builds: [] };
         known.builds.push(build.name);
         searched.set(i, known);
@@ -88,8 +86,8 @@ export function remeasure(
       }
       let any = false;
       for (const measure of measuresTried(step.row.stage!)) {
-        const onLanding = LANDINGS.includes(step.row.stage!);
-        const asked = onLanding ? (solved ??= stageBook(book.tape, 0)) : book;
+        // A value counts where the motions in closed form show it; a search might do with less.
+        const asked = solvedBy === 'families and search' ? (solved ??= stageBook(book.tape, 0)) : book;
         const change = neededChange(route, i, measure, stopped, asked, allowance);
         if (!change) continue;
         any = true;
@@ -141,7 +139,7 @@ export function remeasure(
 /** What is at best tight for want of a measure is asked what it would take once that is there. */
 const withoutCaps = (route: PreparedRoute): PreparedRoute => ({
   ...route,
-  steps: route.steps.map((step) => ({ ...step, cap: undefined })),
+  steps: route.steps.map((step) => ({ ...step, caps: [] })),
 });
 
 const measuresTried = (stage: StageName): MeasureName[] => {
@@ -161,7 +159,7 @@ function addFinding(findings: Finding[], next: Finding): void {
 
 function missingMeasures(route: PreparedRoute): Remeasure[] {
   const missing: Remeasure[] = [];
-  route.steps.forEach(({ row, problem, cap, straight }, i) => {
+  route.steps.forEach(({ row, problem, caps }) => {
     const add = (measure: string, why: string): void => {
       missing.push({ step: row.step, measure, asMeasured: undefined, needed: undefined, why });
     };
@@ -177,19 +175,17 @@ function missingMeasures(route: PreparedRoute): Remeasure[] {
       if (row.refused.length === 0 && Number.isNaN(row.step)) add('Step', problem);
       return;
     }
-    if (row.stage === 'flight') {
-      for (const name of ['footCeiling', 'footSpace', 'headCeiling', 'headSpace'] as const) {
-        if (row.measures[name] === undefined) {
-          add(measureHeading(name), 'without foot and head a flight is at best tight');
+    for (const cap of caps) {
+      if (cap.kind === 'stair ends not measured') {
+        for (const name of cap.missing) {
+          add(measureHeading(name), `without foot and head a ${row.stage} is at best tight`);
         }
+      } else if (cap.kind === 'straight not measured') {
+        add(
+          'Run',
+          'the straight clear length to the next turn decides whether the two can be taken one by one',
+        );
       }
-    }
-    const unknownStraight = cap?.includes('the straight after') === true && straight === undefined;
-    if (unknownStraight && i < route.steps.length - 1) {
-      add(
-        'Run',
-        'the straight clear length to the next turn decides whether the two can be taken one by one',
-      );
     }
   });
   return missing;
@@ -206,7 +202,7 @@ function neededChange(
 ): { asMeasured: number; needed: number; worth: number } | undefined {
   const { row } = route.steps[i]!;
   const asMeasured = row.measures[measure];
-  const effect = effectOfMeasure(measure);
+  const effect = effectOfMeasure(row.stage!, measure);
   if (asMeasured === undefined || effect === 'either') return undefined;
   const sign = effect === 'helps' ? 1 : -1;
   const most = effect === 'helps' ? GREATEST_CHANGE : Math.min(GREATEST_CHANGE, Math.ceil(asMeasured) - 1);
@@ -246,10 +242,12 @@ function whyFinding(finding: Finding, tape: number, going: readonly string[]): s
     : 'it opens a way that is shut now';
   const parts = [`for ${finding.builds.join(', ')}: ${worth}`];
   if (change <= 2 * tape) parts.push('measure it again first, the tape alone may decide');
-  const step = siteRemedy(stage, finding.measure);
-  if (step && change <= step.brings) parts.push(step.what);
-  else if (step) {
-    parts.push(`${step.what} brings about ${mm(step.brings)}, not enough: another build${goingWords(going)}`);
+  const remedy = measureAt(stage, finding.measure)?.remedy;
+  if (remedy && change <= remedy.brings) parts.push(remedy.what);
+  else if (remedy) {
+    parts.push(
+      `${remedy.what} brings about ${mm(remedy.brings)}, not enough: another build${goingWords(going)}`,
+    );
   } else parts.push(`another build${goingWords(going)}`);
   return parts.join('; ');
 }

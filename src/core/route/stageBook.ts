@@ -9,12 +9,11 @@ import {
 import { RAISE_BY_HAND } from '../motion/raiseByHand';
 import type { StageAnswer } from '../motion/stageAnswer';
 import type { StagePassage } from '../motion/stagePassage';
-import { MEASURE_NAMES, type StageName } from '../survey/table/stageMeasures';
+import { kindOf, spatialMeasures, type StageName } from '../stages/kinds';
+import { solverOf, type PlacedMeasures } from '../stages/solvers';
+import type { SpaceStage } from '../stages/stageSolver';
 import { deepProof } from './deepProof';
-import type { PlacedMeasures } from './placedMeasures';
-import { leaningRoom, poseChanges, turningSpaces } from './poseChange';
-import { searchedStage } from './searchedStage';
-import { stagePassages } from './stagePassages';
+import { leaningRoom, poseChanges } from './poseChange';
 import { tapedMeasures, tapedPiece, type TapeCase } from './tapeCase';
 
 /** Holds by number, as indices into ALL_HOLDS. */
@@ -90,9 +89,6 @@ export interface StageBook {
   doneWith(stage: BookStage): void;
 }
 
-// The run lies after the stage and the rated load is no measure of space.
-const KEY_MEASURES = MEASURE_NAMES.filter((name) => name !== 'run' && name !== 'ratedLoad');
-
 /**
  * Opens a book for one tape [mm].
  * @param landingWork places a search on a landing or a winder may look at for one padding; 0: no search
@@ -106,7 +102,7 @@ export function stageBook(tape: number, landingWork = SEARCH_WORK): StageBook {
     landingWork,
     stageOf(stage, measures) {
       let key: string = stage;
-      for (const name of KEY_MEASURES) key += `|${measures[name] ?? ''}`;
+      for (const name of spatialMeasures(stage)) key += `|${measures[name] ?? ''}`;
       if (measures.footOnLanding) key += '|foot';
       if (measures.headOnLanding) key += '|head';
       let entry = stages.get(key);
@@ -146,8 +142,9 @@ export function stageBook(tape: number, landingWork = SEARCH_WORK): StageBook {
     },
     caseOf(stage, piece, tapeCase, roomToLean = true) {
       const all = stage.cases[tapeCase];
-      // Only round a corner does leaning take long enough to be left till it is asked for.
-      if (all[piece.id] === undefined && !roomToLean && stage.stage === 'corner') {
+      const solver = solverOf(stage.stage);
+      const leaningApart = solver.solvedBy === 'closed form' && solver.leaningApart;
+      if (all[piece.id] === undefined && !roomToLean && leaningApart) {
         return (stage.steady[tapeCase][piece.id] ??= stageCase(stage, piece, book, tapeCase, false));
       }
       return (all[piece.id] ??= stageCase(stage, piece, book, tapeCase, true));
@@ -201,7 +198,8 @@ const bookPassage = (
   to: holdIndex(to),
   clearance: answer.clearance,
   turningRoom: needsTurningRoom === true,
-  capped: stage === 'winder' || (answer.raise ?? 0) > RAISE_BY_HAND || answer.overRail === true,
+  capped:
+    kindOf(stage).stair === 'winding' || (answer.raise ?? 0) > RAISE_BY_HAND || answer.overRail === true,
   answer,
   onLanding,
 });
@@ -215,13 +213,14 @@ function stageCase(
 ): StageCase {
   const { stage } = entry;
   const { tape } = book;
-  if (searchedStage(stage, entry.measures)) return searchedCase(entry, piece, book, tapeCase);
+  const solver = solverOf(stage);
+  if (solver.solvedBy !== 'closed form') return searchedCase(entry, solver, piece, book, tapeCase);
   const size = piece.taped[tapeCase];
-  const answers = tapedMeasures(entry.measures, tape, tapeCase).map((measures) =>
-    stagePassages(stage, measures, size, 'full', roomToLean),
+  const answers = tapedMeasures(stage, entry.measures, tape, tapeCase).map((measures) =>
+    solver.passages(measures, size, roomToLean),
   );
-  const first = answers[0]!;
-  if (answers.length === 1) {
+  const [first, ...others] = answers;
+  if (first && others.length === 0) {
     const { atMost, bound } = provedOf(first);
     return { passages: first.map((passage) => bookPassage(stage, passage)), atMost, bound };
   }
@@ -242,19 +241,20 @@ function stageCase(
  */
 function searchedCase(
   entry: BookStage,
+  solver: SpaceStage<PlacedMeasures>,
   piece: BookPiece,
   { tape, landingWork }: Pick<StageBook, 'tape' | 'landingWork'>,
   tapeCase: TapeCase,
 ): StageCase {
   const { stage } = entry;
   const size = piece.taped[tapeCase];
-  const stages = tapedMeasures(entry.measures, tape, tapeCase).map((m) => searchedStage(stage, m)!);
+  const stages = tapedMeasures(stage, entry.measures, tape, tapeCase).map((m) => solver.searched(m));
   const proofs = stages.map((searched) => searched.proved(size));
   const proof = proofs.reduce((a, b) => (b.atMost > a.atMost ? b : a));
   const proved = tapeCase === 'worst' && stages.length > 1 ? { atMost: Infinity, bound: '' } : { ...proof };
   if (tapeCase === 'best') return { passages: [], ...proved };
   const found = (entry.found[piece.id] ??= routePassages(
-    searchedStage(stage, entry.measures)!,
+    solver.searched(entry.measures),
     piece.size,
     landingWork,
   ));
@@ -314,7 +314,8 @@ function turningCase(
   tapeCase: TapeCase,
 ): TurningCase | null {
   // No space depends on rise or going, so one set of taped measures stands for all.
-  const spaces = turningSpaces(entry.stage, tapedMeasures(entry.measures, tape, tapeCase)[0]!);
+  const [measures] = tapedMeasures(entry.stage, entry.measures, tape, tapeCase);
+  const spaces = solverOf(entry.stage).turningSpaces(measures);
   if (!spaces) return null;
   const size = piece.taped[tapeCase];
   const before = poseChanges(spaces.before, size);

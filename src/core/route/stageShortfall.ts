@@ -1,6 +1,6 @@
 import { measureHeading } from '../survey/words/measureHeading';
-import { stageNeeds, usesMeasure } from '../survey/table/stageNeeds';
-import type { MeasureName, StageName, StageRow } from '../survey/table/stageMeasures';
+import { stageNeeds, usesMeasure } from '../stages/kinds';
+import type { StageRow } from '../survey/table/stageRow';
 
 export { measureHeading } from '../survey/words/measureHeading';
 
@@ -12,12 +12,3 @@ export function stageShortfall(row: StageRow): string | undefined {
   const missing = stageNeeds(stage).needs.find((name) => row.measures[name] === undefined);
   return missing === undefined ? undefined : `${measureHeading(missing)} is not measured`;
 }
-
-/** The measures a stage needs. */
-export const measuresNeeded = (stage: StageName): readonly MeasureName[] => stageNeeds(stage).needs;
-
-/** The measures a stage is judged by. */
-export const measuresUsed = (stage: StageName): readonly MeasureName[] => [
-  ...stageNeeds(stage).needs,
-  ...stageNeeds(stage).may,
-];

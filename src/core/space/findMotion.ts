@@ -1,5 +1,5 @@
 import { paddedPiece } from '../measures/piece';
-import type { KeyAttitude, Motion } from '../motion/stageAnswer';
+import type { KeyAttitude, Motion } from './motion';
 import type { SpaceTask } from './readScene';
 import { motionByMiddle } from './motionByMiddle';
 import { seededStream } from './seededStream';

@@ -1,4 +1,4 @@
-import type { KeyAttitude, Motion } from '../motion/stageAnswer';
+import type { KeyAttitude, Motion } from './motion';
 import { multiply, quaternionFromAxes, slerp, type Quaternion } from './quaternion';
 import type { SpaceTask } from './readScene';
 import type { SpaceChecker } from './spaceChecker';

@@ -1,4 +1,4 @@
-import type { KeyAttitude } from '../motion/stageAnswer';
+import type { KeyAttitude } from './motion';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { abs, acos, cos, max, min, sin, sqrt } = Math;

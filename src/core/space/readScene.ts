@@ -1,5 +1,5 @@
 import { sortedPiece, type PieceSize } from '../measures/piece';
-import type { KeyAttitude, SceneBox } from '../motion/stageAnswer';
+import type { KeyAttitude, SceneBox } from './motion';
 import { quaternionFromRollPitchYaw } from './quaternion';
 
 /** A task in space: take the piece from one place to another among boxes. */

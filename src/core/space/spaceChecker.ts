@@ -1,5 +1,5 @@
 import type { PieceSize } from '../measures/piece';
-import type { SceneBox } from '../motion/stageAnswer';
+import type { SceneBox } from './motion';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { abs, ceil, max, min, sqrt } = Math;

@@ -1,4 +1,4 @@
-import { STAGE_NAMES } from '../../core/survey/table/stageMeasures';
+import { STAGE_NAMES } from '../../core/stages/kinds';
 import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
 import { INVENTED } from '../firm';
 import { ROUTE_COLUMNS, routeRows } from '../routeRows';

@@ -1,7 +1,7 @@
 import type { Build } from '../../../src/core/route/buildVerdict';
 import { remeasure } from '../../../src/core/route/remeasure';
 import { stageBook } from '../../../src/core/route/stageBook';
-import type { StageRow } from '../../../src/core/survey/table/stageMeasures';
+import type { StageRow } from '../../../src/core/survey/table/stageRow';
 import { judge, openEnds, piece, route, withMeasure } from './routeFixtures';
 
 const build = (name: string, ...sizes: readonly (readonly [number, number, number])[]): Build => ({

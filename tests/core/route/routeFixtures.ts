@@ -2,12 +2,9 @@ import { sortedPiece, type PieceSize } from '../../../src/core/measures/piece';
 import { judgeRoute, type RouteJudgement } from '../../../src/core/route/judgeRoute';
 import { prepareRoute } from '../../../src/core/route/preparedRoute';
 import { stageBook } from '../../../src/core/route/stageBook';
-import type {
-  MeasureName,
-  StageMeasures,
-  StageName,
-  StageRow,
-} from '../../../src/core/survey/table/stageMeasures';
+import type { MeasureName, StageMeasures } from '../../../src/core/stages/measures';
+import type { StageName } from '../../../src/core/stages/kinds';
+import type { StageRow } from '../../../src/core/survey/table/stageRow';
 
 /** A row of a route as the reader of surveys gives it. */
 export const row = (step: number, stage: StageName, measures: StageMeasures): StageRow => ({

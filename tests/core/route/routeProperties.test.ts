@@ -1,12 +1,9 @@
 import fc from 'fast-check';
 import { verdictRank } from '../../../src/core/route/verdict';
 import { effectOfMeasure } from '../../../src/core/route/tapeCase';
-import type {
-  MeasureName,
-  StageMeasures,
-  StageName,
-  StageRow,
-} from '../../../src/core/survey/table/stageMeasures';
+import type { MeasureName, StageMeasures } from '../../../src/core/stages/measures';
+import type { StageName } from '../../../src/core/stages/kinds';
+import type { StageRow } from '../../../src/core/survey/table/stageRow';
 import { judge, openEnds, piece, route } from './routeFixtures';
 
 const mm = (min: number, max: number) => fc.integer({ min, max });
@@ -37,7 +34,7 @@ const worsened = fc
   .map(([rows, whichStep, whichMeasure, by]): [StageRow[], StageRow[]] => {
     const at = whichStep % rows.length;
     const names = (Object.keys(rows[at]!.measures) as MeasureName[]).filter(
-      (n) => effectOfMeasure(n) === 'helps',
+      (n) => effectOfMeasure(rows[at]!.stage!, n) === 'helps',
     );
     const name = names[whichMeasure % names.length]!;
     const worse = rows.map((row, i) =>

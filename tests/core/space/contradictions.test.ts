@@ -9,7 +9,8 @@ import type { SpaceTask } from '../../../src/core/space/readScene';
 import { seededStream } from '../../../src/core/space/seededStream';
 import { halfLandingWithMotion } from '../../../src/core/stages/landing/halfLanding';
 import { quarterLandingWithMotion } from '../../../src/core/stages/landing/quarterLanding';
-import type { SceneBox, AnswerWithMotion } from '../../../src/core/motion/stageAnswer';
+import type { SceneBox } from '../../../src/core/space/motion';
+import type { AnswerWithMotion } from '../../../src/core/motion/stageAnswer';
 import { winderWithMotion } from '../../../src/core/stages/winder/winder';
 import { replay } from '../../support/replayMotion';
 

@@ -1,6 +1,6 @@
 import { SpaceChecker } from '../../../src/core/space/spaceChecker';
 import { seededStream } from '../../../src/core/space/seededStream';
-import type { Motion, SceneBox } from '../../../src/core/motion/stageAnswer';
+import type { Motion, SceneBox } from '../../../src/core/space/motion';
 import { replay } from '../../support/replayMotion';
 
 type Q = [number, number, number, number];

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { nearestWord } from '../../../src/core/survey/table/nearestWord';
-import { STAGE_NAMES } from '../../../src/core/survey/table/stageMeasures';
+import { STAGE_NAMES } from '../../../src/core/stages/kinds';
 import { stageNamed, stagesMeant } from '../../../src/core/survey/table/stageNamed';
 
 // What people mistype: common practice, no source.

@@ -1,7 +1,4 @@
-import { plausibleRange } from '../../../src/core/survey/checks/plausibleRange';
-import { possibleRange } from '../../../src/core/survey/table/possibleRange';
-import { STAGE_NAMES } from '../../../src/core/survey/table/stageMeasures';
-import { stageNeeds } from '../../../src/core/survey/table/stageNeeds';
+import { plausibleRange, possibleRange, STAGE_NAMES, stageNeeds } from '../../../src/core/stages/kinds';
 
 describe.each(STAGE_NAMES)('%s', (stage) => {
   const { needs, may } = stageNeeds(stage);

@@ -4,7 +4,8 @@ import { stageShortfall } from '../../../src/core/route/stageShortfall';
 import { checkRoute } from '../../../src/core/survey/checks/checkRoute';
 import { problemTexts } from '../../../src/core/survey/words/problemTexts';
 import { readRoute } from '../../../src/core/survey/table/readRoute';
-import { MEASURE_NAMES, STAGE_NAMES } from '../../../src/core/survey/table/stageMeasures';
+import { MEASURE_NAMES } from '../../../src/core/stages/measures';
+import { STAGE_NAMES } from '../../../src/core/stages/kinds';
 import { measureHeading } from '../../../src/core/survey/words/measureHeading';
 import { surveyTable } from '../../support/surveyTable';
 

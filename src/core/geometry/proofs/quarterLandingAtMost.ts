@@ -1,5 +1,5 @@
 import type { PieceSize } from '../../measures/piece';
-import type { ProvedBound } from '../../stages/opening/openingAtMost';
+import type { ProvedBound } from './provedBound';
 import { greatestNotBlocked } from './greatestNotBlocked';
 import { longestRodRoundCorner } from './ladderAtMost';
 

@@ -3,7 +3,8 @@ import { turnsRightAngle } from '../../geometry/turnsRightAngle';
 import type { PieceSize, Pose } from '../../measures/piece';
 import type { CornerMeasures } from './corner';
 import { ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../../motion/hold';
-import { openingAtMost, type ProvedBound } from '../opening/openingAtMost';
+import type { ProvedBound } from '../../geometry/proofs/provedBound';
+import { openingAtMost } from '../opening/openingAtMost';
 import type { StagePassage } from '../../motion/stagePassage';
 import { turnRadians } from '../../motion/turnRadians';
 
@@ -213,12 +214,16 @@ function spareAt(over: TurnedOver, c: number): number {
  */
 export function cornerAtMost(measures: CornerMeasures, piece: PieceSize): ProvedBound {
   const { widthIn, widthOut, ceiling } = measures;
-  const arm = openingAtMost({ width: min(widthIn, widthOut), height: ceiling }, piece);
+  const arm = openingAtMost(
+    { width: min(widthIn, widthOut), height: ceiling },
+    piece,
+    'one of the two passages',
+  );
   const ladder = ladderAtMost(measures, piece);
   if (ladder < arm.atMost) {
     return { atMost: ladder, bound: 'its longest diagonal is too long for the corner under this ceiling' };
   }
-  return { atMost: arm.atMost, bound: arm.bound!.replace('the opening', 'one of the two passages') };
+  return arm;
 }
 
 function ladderAtMost({ widthIn, widthOut, ceiling, turn }: CornerMeasures, piece: PieceSize): number {

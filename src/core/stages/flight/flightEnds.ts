@@ -4,7 +4,8 @@ import type { PlanarPassage } from '../../geometry/planar/passageBracket';
 import { boxPolygon, type ConvexPolygon } from '../../geometry/planar/planarWorld';
 import type { PieceSize } from '../../measures/piece';
 import { clearSquareToPitch, type FlightMeasures } from './flight';
-import { openingAtMost, type ProvedBound } from '../opening/openingAtMost';
+import type { ProvedBound } from '../../geometry/proofs/provedBound';
+import { openingAtMost } from '../opening/openingAtMost';
 
 /** What was measured at the two ends of a flight; what is absent is not looked at. */
 export interface FlightEndMeasures {
@@ -240,8 +241,7 @@ export function flightEndsAtMost(
 ): ProvedBound | undefined {
   const { width, headroom } = measures;
   const at = (height: number, where: string): ProvedBound => {
-    const { atMost, bound } = openingAtMost({ width, height }, piece);
-    return { atMost, bound: bound.replace('the opening', where) };
+    return openingAtMost({ width, height }, piece, where);
   };
   const foot = footCeiling === undefined ? undefined : at(footCeiling, 'the foot of the flight');
   const head =

@@ -5,7 +5,7 @@ import type { FlightMeasures } from './flight';
 import { flightElevation, flightEndsFit, type FlightEndMeasures } from './flightEnds';
 import { sizesOfHold, type Hold } from '../../motion/hold';
 import { levelBox } from '../../motion/planScene';
-import type { KeyAttitude, Motion, SceneBox } from '../../motion/stageAnswer';
+import type { KeyAttitude, Motion, SceneBox } from '../../space/motion';
 
 /** A motion up a whole flight and what it is free in. */
 export interface FlightEndsMotion {

@@ -3,7 +3,8 @@ import type { PieceSize, Pose } from '../../measures/piece';
 import { clearSquareToPitch, type FlightMeasures } from './flight';
 import { ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../../motion/hold';
 import { flightEndsAtMost, flightEndsFit, type FlightEndMeasures } from './flightEnds';
-import { openingAtMost, type ProvedBound } from '../opening/openingAtMost';
+import type { ProvedBound } from '../../geometry/proofs/provedBound';
+import { openingAtMost } from '../opening/openingAtMost';
 import type { StagePassage } from '../../motion/stagePassage';
 
 interface StraightMotion {
@@ -75,10 +76,14 @@ function flightAtMost(
   piece: PieceSize,
   ends: FlightEndMeasures,
 ): ProvedBound {
-  const straight = openingAtMost({ width: measures.width, height: channel }, piece);
+  const straight = openingAtMost(
+    { width: measures.width, height: channel },
+    piece,
+    'the clear way up the stair',
+  );
   const atEnds = flightEndsAtMost(measures, ends, piece);
   if (atEnds && atEnds.atMost < straight.atMost) return atEnds;
-  return { ...straight, bound: straight.bound.replace('the opening', 'the clear way up the stair') };
+  return straight;
 }
 
 function straightMotions(measures: FlightMeasures, channel: number, piece: PieceSize): StraightMotion[] {

@@ -1,7 +1,7 @@
 import type { PieceSize } from '../../measures/piece';
 import { turnOfAxes } from '../../motion/attitude';
 import { sizesOfHold, type Hold } from '../../motion/hold';
-import type { KeyAttitude } from '../../motion/stageAnswer';
+import type { KeyAttitude } from '../../space/motion';
 
 /** The piece held on a flight, its underside just above the line of nosings. */
 export function onFlight(

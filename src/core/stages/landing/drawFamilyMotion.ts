@@ -3,7 +3,7 @@ import { attitudeInPlan, turnOfAxes } from '../../motion/attitude';
 import { sizesOfHold } from '../../motion/hold';
 import { exitHeight, extentOf, type FamilyFit, type LandingPlan } from './motionFamilies';
 import { lowerPlace, swingAxes, upperPlace, type Axes, type Swing } from './swingUp';
-import type { KeyAttitude } from '../../motion/stageAnswer';
+import type { KeyAttitude } from '../../space/motion';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { PI, abs, acos, asin, atan2, ceil, cos, max, min, sin } = Math;

@@ -6,8 +6,10 @@ import { withoutMotion } from '../../motion/answerOfMotion';
 import { onFlight, paddingOnFlight } from '../flight/onFlight';
 import type { SearchTask } from './searchMotion';
 import { SEARCH_WORK, searchedPassages, widestMotion, type SearchedStage } from './searchedStage';
-import { openingAtMost, type ProvedBound } from '../opening/openingAtMost';
-import type { KeyAttitude, AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
+import type { ProvedBound } from '../../geometry/proofs/provedBound';
+import type { KeyAttitude } from '../../space/motion';
+import { openingAtMost } from '../opening/openingAtMost';
+import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
 import type { StagePassage } from '../../motion/stagePassage';
 import { block, flightPlates, type NamedBox } from './stairScene';
 

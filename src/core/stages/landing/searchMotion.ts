@@ -3,7 +3,8 @@ import { motionByMiddle, type LikelyMiddles } from '../../space/motionByMiddle';
 import { seededStream } from '../../space/seededStream';
 import { SpaceChecker } from '../../space/spaceChecker';
 import { rotate, type Quaternion } from '../../space/quaternion';
-import type { KeyAttitude, Motion, SceneBox } from '../../motion/stageAnswer';
+import type { KeyAttitude, Motion } from '../../space/motion';
+import type { FoundMotion } from '../../motion/answerOfMotion';
 import type { NamedBox } from './stairScene';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
@@ -21,16 +22,6 @@ export interface SearchTask {
   readonly mostPadding: number;
   /** Height of the floor or of the line of nosings at a place in plan [mm]. */
   readonly floor: (x: number, y: number) => number;
-}
-
-/** What was found: a motion for the padded piece, and where it is closest. */
-export interface FoundMotion {
-  readonly clearance: number;
-  readonly motion: Motion;
-  readonly scene: readonly SceneBox[];
-  readonly pose: Pose;
-  readonly critical: string;
-  readonly raise: number;
 }
 
 /** How finely a padding is searched for [mm], before the motion found is widened. */

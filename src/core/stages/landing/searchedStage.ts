@@ -2,17 +2,16 @@ import type { PieceSize } from '../../measures/piece';
 import { ALL_HOLDS, poseOfHold, type Hold } from '../../motion/hold';
 import { bestFamilyFit, type FamilyFit, type LandingPlan } from './motionFamilies';
 import { drawFamilyMotion } from './drawFamilyMotion';
+import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import {
   checkedMotion,
   searchForMotion,
   retraceMotion,
   searchForRoute,
-  type FoundMotion,
   type SearchTask,
 } from './searchMotion';
 import { RAISE_BY_HAND } from '../../motion/raiseByHand';
-import type { ProvedBound } from '../opening/openingAtMost';
-import { answerOfMotion, withoutMotion } from '../../motion/answerOfMotion';
+import { answerOfMotion, withoutMotion, type FoundMotion } from '../../motion/answerOfMotion';
 import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
 import type { StagePassage } from '../../motion/stagePassage';
 

@@ -1,5 +1,5 @@
 import { quaternionFromAxes } from '../../space/quaternion';
-import type { SceneBox } from '../../motion/stageAnswer';
+import type { SceneBox } from '../../space/motion';
 
 type V = readonly [number, number, number];
 

@@ -12,7 +12,8 @@ import { motionInPlan, type TurnedHold } from '../../motion/attitude';
 import { ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../../motion/hold';
 import { liftCarAtMost } from './liftCarAtMost';
 import { levelBox, planScene } from '../../motion/planScene';
-import type { Motion, SceneBox, AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
+import type { Motion, SceneBox } from '../../space/motion';
+import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
 import type { StagePassage } from '../../motion/stagePassage';
 
 export interface LiftCarMeasures {

@@ -1,6 +1,7 @@
 import type { PieceSize } from '../../measures/piece';
 import type { LiftCarMeasures } from './liftCar';
-import { openingAtMost, type ProvedBound } from '../opening/openingAtMost';
+import type { ProvedBound } from '../../geometry/proofs/provedBound';
+import { openingAtMost } from '../opening/openingAtMost';
 
 /**
  * Greatest padding with which a box can get into a lift car by any motion and stand inside with the door shut:
@@ -12,11 +13,7 @@ import { openingAtMost, type ProvedBound } from '../opening/openingAtMost';
  */
 export function liftCarAtMost(measures: LiftCarMeasures, piece: PieceSize): ProvedBound {
   const { doorWidth, doorHeight, carWidth, carDepth, carHeight } = measures;
-  const door = openingAtMost({ width: doorWidth, height: doorHeight }, piece);
-  let best: ProvedBound = {
-    atMost: door.atMost,
-    bound: door.bound.replace('the opening', "the lift's door"),
-  };
+  let best = openingAtMost({ width: doorWidth, height: doorHeight }, piece, "the lift's door");
   const consider = (spare: (l: number, b: number, t: number) => number, bound: string): void => {
     const at = (c: number): number =>
       spare(

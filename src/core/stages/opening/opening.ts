@@ -51,6 +51,19 @@ export function openingClearance(measures: OpeningMeasures, piece: PieceSize, wo
   return clearance;
 }
 
+/** What an opening and its parts are called where a piece is closest. */
+export interface OpeningWords {
+  readonly whole: string;
+  readonly sides: string;
+  readonly head: string;
+}
+
+const OPENING_WORDS: OpeningWords = {
+  whole: 'the opening',
+  sides: 'the sides of the opening',
+  head: 'the head of the opening',
+};
+
 /** What an opening answers for a piece, in its best pose. */
 export function openingAnswer(measures: OpeningMeasures, piece: PieceSize): StageAnswer {
   return bestPassage(openingPassages(measures, piece));
@@ -60,9 +73,13 @@ export function openingAnswer(measures: OpeningMeasures, piece: PieceSize): Stag
  * The ways through an opening: level in each way of being held, and leaning about the direction of travel.
  * A leaning way needs room beside the opening to lean and to stand it level again.
  */
-export function openingPassages(measures: OpeningMeasures, piece: PieceSize): StagePassage[] {
+export function openingPassages(
+  measures: OpeningMeasures,
+  piece: PieceSize,
+  words = OPENING_WORDS,
+): StagePassage[] {
   const { width, height } = measures;
-  const { atMost, bound } = openingAtMost(measures, piece);
+  const { atMost, bound } = openingAtMost(measures, piece, words.whole);
   const passages: StagePassage[] = [];
   for (const hold of ALL_HOLDS) {
     const { across, upright } = sizesOfHold(piece, hold);
@@ -77,7 +94,7 @@ export function openingPassages(measures: OpeningMeasures, piece: PieceSize): St
         atMost,
         bound,
         pose: poseOfHold(hold),
-        critical: byWidth <= byHeight ? 'between the sides of the opening' : 'under the head of the opening',
+        critical: byWidth <= byHeight ? `between ${words.sides}` : `under ${words.head}`,
       },
     });
     const leaning = rectangleThroughOpening(width, height, across, upright);
@@ -91,7 +108,7 @@ export function openingPassages(measures: OpeningMeasures, piece: PieceSize): St
           atMost,
           bound,
           pose: 'leaning',
-          critical: `leaning ${Math.round((leaning.angle * 180) / Math.PI)} degrees in the opening`,
+          critical: `leaning ${Math.round((leaning.angle * 180) / Math.PI)} degrees in ${words.whole}`,
         },
       });
     }

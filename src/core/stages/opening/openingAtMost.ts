@@ -1,12 +1,5 @@
 import type { PieceSize } from '../../measures/piece';
-
-/** A bound that no motion whatever beats, and the condition it rests on. */
-export interface ProvedBound {
-  /** Greatest padding [mm a side] that is not proved impossible. */
-  readonly atMost: number;
-  /** The necessary condition, in words. */
-  readonly bound: string;
-}
+import type { ProvedBound } from '../../geometry/proofs/provedBound';
 
 /**
  * Greatest padding with which a box can pass a flat opening by any motion: when the box's centre crosses the
@@ -15,12 +8,14 @@ export interface ProvedBound {
  * breadth, so each of these must fit.
  *
  * @param opening clear width and height [mm]
+ * @param where what the opening is called in the condition
  * @source elementary; least central section of a box: Ball 1986 for the cube, here by projection along the length
  * @returns the least of the three bounds, rounded outward
  */
 export function openingAtMost(
   { width, height }: { readonly width: number; readonly height: number },
   { breadth, thickness }: PieceSize,
+  where = 'the opening',
 ): ProvedBound {
   const disc = (Math.min(width, height) - thickness) / 2;
   const chord = (Math.hypot(width, height) - breadth) / 2;
@@ -32,13 +27,13 @@ export function openingAtMost(
   if (discBound <= chord && discBound <= areaBound) {
     return {
       atMost: outward(discBound),
-      bound: 'its least thickness is more than the narrower side of the opening',
+      bound: `its least thickness is more than the narrower side of ${where}`,
     };
   }
   if (chord <= areaBound) {
-    return { atMost: outward(chord), bound: 'its breadth is more than the diagonal of the opening' };
+    return { atMost: outward(chord), bound: `its breadth is more than the diagonal of ${where}` };
   }
-  return { atMost: outward(areaBound), bound: 'its least section has more area than the opening' };
+  return { atMost: outward(areaBound), bound: `its least section has more area than ${where}` };
 }
 
 /** A bound a hair above, so that rounding never makes it too low. */

@@ -1,6 +1,7 @@
 import { passageNeeded } from '../../geometry/doorIntoPassage';
 import type { PieceSize } from '../../measures/piece';
-import { openingAtMost, type ProvedBound } from '../opening/openingAtMost';
+import type { ProvedBound } from '../../geometry/proofs/provedBound';
+import { openingAtMost } from '../opening/openingAtMost';
 import type { SideDoorMeasures } from './sideDoor';
 
 /**
@@ -14,12 +15,9 @@ import type { SideDoorMeasures } from './sideDoor';
  */
 export function sideDoorAtMost(measures: SideDoorMeasures, piece: PieceSize): ProvedBound {
   const { doorWidth, doorHeight, wallThickness, passageWidth, ceiling } = measures;
-  const door = openingAtMost({ width: doorWidth, height: doorHeight }, piece);
-  const passage = openingAtMost({ width: passageWidth, height: ceiling }, piece);
-  let best: ProvedBound =
-    door.atMost <= passage.atMost
-      ? { atMost: door.atMost, bound: door.bound.replace('the opening', 'the door') }
-      : { atMost: passage.atMost, bound: passage.bound.replace('the opening', 'the passage') };
+  const door = openingAtMost({ width: doorWidth, height: doorHeight }, piece, 'the door');
+  const passage = openingAtMost({ width: passageWidth, height: ceiling }, piece, 'the passage');
+  let best = door.atMost <= passage.atMost ? door : passage;
   const plan = {
     door: doorWidth,
     wall: wallThickness,

@@ -3,10 +3,12 @@ import type { Hold } from '../../motion/hold';
 import type { SearchTask } from '../landing/searchMotion';
 import { SEARCH_WORK, searchedPassages, widestMotion, type SearchedStage } from '../landing/searchedStage';
 import { onFlight, paddingOnFlight } from '../flight/onFlight';
-import { openingAtMost, type ProvedBound } from '../opening/openingAtMost';
+import type { ProvedBound } from '../../geometry/proofs/provedBound';
+import type { KeyAttitude } from '../../space/motion';
+import { openingAtMost } from '../opening/openingAtMost';
 import { halfTurned, UPRIGHT } from '../landing/quarterLanding';
 import { withoutMotion } from '../../motion/answerOfMotion';
-import type { KeyAttitude, AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
+import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
 import type { StagePassage } from '../../motion/stagePassage';
 import { flightPlates, turnedBlock, type NamedBox } from '../landing/stairScene';
 

@@ -1,4 +1,5 @@
-import type { StageRow } from '../table/stageMeasures';
+import { kindOf } from '../../stages/kinds';
+import type { StageRow } from '../table/stageRow';
 import type { Survey } from '../table/groupSurveys';
 import { storeySlips } from './storeySlips';
 import type { RouteProblem } from './surveyProblem';
@@ -40,7 +41,7 @@ function stepNumbers({ name, rows }: Survey): RouteProblem[] {
 function endsBefore({ name, rows }: Survey): RouteProblem[] {
   const last = rows[rows.length - 1];
   // A last stage that is not known may be the room.
-  if (!last?.stage || last.stage === 'room') return [];
+  if (!last?.stage || kindOf(last.stage).role === 'room') return [];
   return [
     {
       kind: 'ends before the room',

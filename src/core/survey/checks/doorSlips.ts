@@ -1,5 +1,6 @@
 import { doorClear } from '../../measures/doorClear';
-import type { StageName, StageRow } from '../table/stageMeasures';
+import { kindOf, type StageName } from '../../stages/kinds';
+import type { StageRow } from '../table/stageRow';
 import type { RowProblem } from './surveyProblem';
 
 /** Widths of standard door leaves [mm] and their thickness: BS 4787, from memory. */
@@ -14,7 +15,7 @@ const ROUNDING = 0.5;
 /** A door's width that is a standard leaf's: the clear opening is narrower by the stop and the open leaf. */
 export function doorLeafSlips({ measures, rowIndex }: StageRow, stage: StageName): RowProblem[] {
   const { width } = measures;
-  if (width === undefined || (stage !== 'door' && stage !== 'side door')) return [];
+  if (width === undefined || !kindOf(stage).doorLeaf) return [];
   const leaf = STANDARD_LEAVES.find((standard) => Math.abs(width - standard) <= ROUNDING);
   if (leaf === undefined) return [];
   const clear = doorClear({

@@ -1,11 +1,18 @@
 import { saysNothing } from '../table/cells';
 import type { Cell } from '../../measures/readQuantity';
 import { doorLeafSlips } from './doorSlips';
-import { plausibleRange } from './plausibleRange';
+import {
+  kindOf,
+  measureAt,
+  plausibleRange,
+  stageNeeds,
+  usesMeasure,
+  type StageName,
+} from '../../stages/kinds';
+import { MEASURE_NAMES, MEASURES, type MeasureName } from '../../stages/measures';
+import type { StageRow } from '../table/stageRow';
 import type { RouteColumns } from '../table/readHeaders';
-import { MEASURE_NAMES, type MeasureName, type StageName, type StageRow } from '../table/stageMeasures';
 import { stagesMeant } from '../table/stageNamed';
-import { stageNeeds, usesMeasure } from '../table/stageNeeds';
 import { stairSlips } from './stairSlips';
 import type { RowProblem } from './surveyProblem';
 import { unitsMeant } from './unitsMeant';
@@ -99,12 +106,11 @@ function slips(row: StageRow, stage: StageName): RowProblem[] {
     const value = measures[measure];
     if (value === undefined || explained.has(measure)) continue;
     if (measure !== 'run' && !usesMeasure(stage, measure)) continue;
-    // 0 stands for walls, which is no height of a rail; for the others it is in the range or plainly none.
-    if (value === 0 && (measure === 'overRail' || measure === 'wall')) continue;
+    // A 0 that is taken says plainly that there is none.
+    if (value === 0 && measureAt(stage, measure)?.bareZero === 'taken') continue;
     const usual = plausibleRange(stage, measure);
     if (!usual || (value >= usual.least && value <= usual.most)) continue;
     const { least, most, source } = usual;
-    const isLength = measure !== 'turn' && measure !== 'risers' && measure !== 'ratedLoad';
     named.push({
       kind: 'unusual',
       severity: 'warning',
@@ -115,7 +121,7 @@ function slips(row: StageRow, stage: StageName): RowProblem[] {
       least,
       most,
       source,
-      meant: isLength ? unitsMeant(value, usual) : [],
+      meant: MEASURES[measure].quantity === 'length' ? unitsMeant(value, usual) : [],
     });
   }
   return named;
@@ -138,7 +144,7 @@ function explains(problem: RowProblem): MeasureName[] {
 /** A ceiling lower than the door that opens under it. */
 function ceilingSlips({ measures, rowIndex }: StageRow, stage: StageName): RowProblem[] {
   const { height, ceiling } = measures;
-  if ((stage !== 'side door' && stage !== 'lift') || height === undefined || ceiling === undefined) return [];
+  if (!kindOf(stage).doorUnderCeiling || height === undefined || ceiling === undefined) return [];
   if (ceiling >= height) return [];
   return [
     {

@@ -1,7 +1,13 @@
-import { plausibleRange, within } from './plausibleRange';
-import { possibleRange } from '../table/possibleRange';
-import type { StageName, StageRow } from '../table/stageMeasures';
-import { isStair } from '../table/stageNeeds';
+import {
+  isStair,
+  kindOf,
+  plausibleRange,
+  possibleRange,
+  usesMeasure,
+  type StageName,
+} from '../../stages/kinds';
+import { within } from '../../stages/measures';
+import type { StageRow } from '../table/stageRow';
 import type { RowProblem } from './surveyProblem';
 
 /** Steepest private stair [degrees]: Approved Document K table 1.1. */
@@ -76,7 +82,7 @@ const LENGTH_SPREAD = 0.1;
 
 function flightLength({ measures, rowIndex }: StageRow, stage: StageName): RowProblem[] {
   const { length, risers, rise, going } = measures;
-  if (stage !== 'flight' || !length || !risers || !rise || !going || risers < 2) return [];
+  if (kindOf(stage).stair !== 'flight' || !length || !risers || !rise || !going || risers < 2) return [];
   const level = (risers - 1) * going;
   const sloping = (risers - 1) * Math.hypot(rise, going);
   // Some count the going of the landing's step, too.
@@ -97,6 +103,6 @@ function flightLength({ measures, rowIndex }: StageRow, stage: StageName): RowPr
 /** A landing is at least as deep as the flight is wide: Approved Document K 1.20. */
 function landingShallow({ measures, rowIndex }: StageRow, stage: StageName): RowProblem[] {
   const { depth, width } = measures;
-  if (stage !== 'half landing' || depth === undefined || width === undefined || depth >= width) return [];
+  if (!usesMeasure(stage, 'depth') || depth === undefined || width === undefined || depth >= width) return [];
   return [{ kind: 'landing shallow', severity: 'warning', rowIndex, measure: 'depth', depth, width }];
 }

@@ -1,5 +1,5 @@
-import type { StageRow } from '../table/stageMeasures';
-import { isStair } from '../table/stageNeeds';
+import type { StageRow } from '../table/stageRow';
+import { kindOf } from '../../stages/kinds';
 import type { RouteProblem } from './surveyProblem';
 
 /** From floor to floor [mm]: the lowest room and a thin floor to a high old house. Common practice, no source. */
@@ -22,11 +22,13 @@ export function storeySlips(rows: readonly StageRow[]): RouteProblem[] {
   return climbs(rows).flatMap(climbSlips);
 }
 
+const stairOf = ({ stage }: StageRow) => (stage ? kindOf(stage).stair : null);
+
 function climbs(rows: readonly StageRow[]): StageRow[][] {
   const all: StageRow[][] = [];
   let climb: StageRow[] | undefined;
   for (const row of rows) {
-    if (row.stage && isStair(row.stage)) {
+    if (stairOf(row) !== null) {
       if (climb) climb.push(row);
       else all.push((climb = [row]));
     } else climb = undefined;
@@ -35,8 +37,8 @@ function climbs(rows: readonly StageRow[]): StageRow[][] {
 }
 
 function climbSlips(climb: readonly StageRow[]): RouteProblem[] {
-  if (climb.some((row) => row.stage === 'winder')) return [];
-  const flights = climb.filter((row) => row.stage === 'flight');
+  if (climb.some((row) => stairOf(row) === 'winding')) return [];
+  const flights = climb.filter((row) => stairOf(row) === 'flight');
   let risers = 0;
   let total = 0;
   for (const { measures } of flights) {

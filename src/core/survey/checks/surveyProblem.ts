@@ -1,4 +1,5 @@
-import type { MeasureName, StageName } from '../table/stageMeasures';
+import type { MeasureName } from '../../stages/measures';
+import type { StageName } from '../../stages/kinds';
 import type { UnitMeant } from './unitsMeant';
 
 /** Row index of a problem with the table as a whole, shown at its header row. */

@@ -1,5 +1,6 @@
-import { plausibleRange, within } from './plausibleRange';
-import type { StageName, StageRow } from '../table/stageMeasures';
+import { kindOf, plausibleRange, type StageName } from '../../stages/kinds';
+import { within } from '../../stages/measures';
+import type { StageRow } from '../table/stageRow';
 import type { RowProblem } from './surveyProblem';
 
 /**
@@ -10,7 +11,8 @@ export function widthHeightExchanged({ measures, rowIndex }: StageRow, stage: St
   const { width, height } = measures;
   const widths = plausibleRange(stage, 'width');
   const heights = plausibleRange(stage, 'height');
-  if (width === undefined || height === undefined || !widths || !heights || stage === 'room') return [];
+  if (width === undefined || height === undefined || !widths || !heights || kindOf(stage).role === 'room')
+    return [];
   if (height >= heights.least || !within(height, widths) || !within(width, heights)) return [];
   return [{ kind: 'width and height exchanged', severity: 'warning', rowIndex, width, height }];
 }

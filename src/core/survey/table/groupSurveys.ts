@@ -1,4 +1,4 @@
-import type { StageRow } from './stageMeasures';
+import type { StageRow } from './stageRow';
 
 /** The rows of one survey in the order of their steps. */
 export interface Survey {

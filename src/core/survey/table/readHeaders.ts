@@ -1,22 +1,32 @@
 import type { Cell } from '../../measures/readQuantity';
 import { findColumns, type FoundColumns } from './findColumns';
 import { measureHeading } from '../words/measureHeading';
-import { MEASURE_NAMES, type MeasureName, type StageName } from './stageMeasures';
-import { STAIR_STAGES } from './stageNeeds';
+import { MEASURE_NAMES, type MeasureName } from '../../stages/measures';
+import { measureAt, STAGE_NAMES, type StageName } from '../../stages/kinds';
 import { HEADER_ROW, type HeaderProblem } from '../checks/surveyProblem';
 
-/** Other headings for a measure, understood at some stages only. */
-export const SYNONYMS: readonly {
+interface Synonym {
   readonly heading: string;
   readonly measure: MeasureName;
-  readonly stages: readonly StageName[];
-}[] = [
-  { heading: 'Headroom', measure: 'height', stages: STAIR_STAGES },
-  { heading: 'Passage', measure: 'widthOut', stages: ['side door'] },
-  { heading: 'Dead end', measure: 'depth', stages: ['side door'] },
-  { heading: 'Car width', measure: 'widthOut', stages: ['lift'] },
-  { heading: 'Car depth', measure: 'depth', stages: ['lift'] },
-];
+  readonly stages: StageName[];
+}
+
+/** Other headings for a measure, understood at some stages only. */
+export const SYNONYMS: readonly Synonym[] = synonyms();
+
+function synonyms(): Synonym[] {
+  const all: Synonym[] = [];
+  for (const measure of MEASURE_NAMES) {
+    for (const stage of STAGE_NAMES) {
+      const heading = measureAt(stage, measure)?.heading;
+      if (heading === undefined) continue;
+      const known = all.find((s) => s.heading === heading && s.measure === measure);
+      if (known) known.stages.push(stage);
+      else all.push({ heading, measure, stages: [stage] });
+    }
+  }
+  return all;
+}
 
 /** Where one measure stands at one stage: cells are looked at in this order. */
 export interface MeasureColumns {

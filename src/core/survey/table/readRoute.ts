@@ -2,8 +2,9 @@ import type { Cell } from '../../measures/readQuantity';
 import { groupSurveys, type Survey } from './groupSurveys';
 import { readHeaders, type RouteColumns } from './readHeaders';
 import { readRow } from './readRow';
-import type { MeasureName, StageName, StageRow } from './stageMeasures';
-import { stageNeeds } from './stageNeeds';
+import type { MeasureName } from '../../stages/measures';
+import { type StageName, stageNeeds } from '../../stages/kinds';
+import type { StageRow } from './stageRow';
 import { HEADER_ROW, type HeaderProblem } from '../checks/surveyProblem';
 
 export interface RouteRead {

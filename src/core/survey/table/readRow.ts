@@ -3,7 +3,9 @@ import { cellText, isBlankCell, saysNothing } from './cells';
 import { refusalWords } from '../words/problemWords';
 import type { RouteColumns } from './readHeaders';
 import { readMeasure, type MeasureRead } from './readMeasure';
-import type { MeasureName, RefusedMeasure, StageName, StageRow } from './stageMeasures';
+import type { MeasureName } from '../../stages/measures';
+import type { RefusedMeasure, StageRow } from './stageRow';
+import type { StageName } from '../../stages/kinds';
 import { stageNamed } from './stageNamed';
 
 const NONE_REFUSED: readonly RefusedMeasure[] = [];

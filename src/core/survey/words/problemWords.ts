@@ -3,7 +3,7 @@ import { LENGTH_FORMS } from '../../measures/readLength';
 import { MASS_FORMS } from '../../measures/readMass';
 import type { ReadFailure } from '../../measures/readQuantity';
 import { measureAtStage } from './measureHeading';
-import type { MeasureName } from '../table/stageMeasures';
+import { MEASURES, type MeasureName, type Quantity } from '../../stages/measures';
 import type { DensityMeant, PieceMeasure, SurveyProblem } from '../checks/surveyProblem';
 import type { UnitMeant } from '../checks/unitsMeant';
 
@@ -189,20 +189,31 @@ function quoted(got: unknown): string {
 
 const heading = (measure: PieceMeasure): string => measure[0]!.toUpperCase() + measure.slice(1);
 
-function unitOf(measure: MeasureName | PieceMeasure): string {
-  if (measure === 'turn') return 'degrees';
-  if (measure === 'ratedLoad' || measure === 'mass') return 'kg';
-  return measure === 'risers' || measure === 'count' ? '' : 'mm';
-}
+const UNITS: Readonly<Record<Quantity, string>> = { length: 'mm', angle: 'degrees', mass: 'kg', count: '' };
+const FORMS: Readonly<Record<Quantity, string>> = {
+  length: LENGTH_FORMS,
+  angle: ANGLE_FORMS,
+  mass: MASS_FORMS,
+  count: 'a plain number',
+};
+const PIECE_QUANTITIES: Readonly<Record<PieceMeasure, Quantity>> = {
+  length: 'length',
+  breadth: 'length',
+  thickness: 'length',
+  mass: 'mass',
+  count: 'count',
+};
+
+const quantityOf = (measure: MeasureName | PieceMeasure): Quantity =>
+  measure in PIECE_QUANTITIES
+    ? PIECE_QUANTITIES[measure as PieceMeasure]
+    : MEASURES[measure as MeasureName].quantity;
+
+const unitOf = (measure: MeasureName | PieceMeasure): string => UNITS[quantityOf(measure)];
 
 const spaced = (unit: string): string => (unit ? ` ${unit}` : '');
 
-function formsOf(measure: MeasureName | PieceMeasure): string {
-  const unit = unitOf(measure);
-  if (unit === 'degrees') return ANGLE_FORMS;
-  if (unit === 'kg') return MASS_FORMS;
-  return unit === 'mm' ? LENGTH_FORMS : 'a plain number';
-}
+const formsOf = (measure: MeasureName | PieceMeasure): string => FORMS[quantityOf(measure)];
 
 function listed(words: readonly string[], joint: 'and' | 'or'): string {
   const last = words[words.length - 1]!;

@@ -4,7 +4,7 @@ import { halfLandingStage, halfLandingTask } from '../../../../src/core/stages/l
 import { sizesOfHold, type Hold } from '../../../../src/core/motion/hold';
 import { bestFamilyFit, type RoundAs } from '../../../../src/core/stages/landing/motionFamilies';
 import { drawFamilyMotion } from '../../../../src/core/stages/landing/drawFamilyMotion';
-import type { KeyAttitude, SceneBox } from '../../../../src/core/motion/stageAnswer';
+import type { KeyAttitude, SceneBox } from '../../../../src/core/space/motion';
 import { block, flightPlates, type NamedBox } from '../../../../src/core/stages/landing/stairScene';
 import { replay } from '../../../support/replayMotion';
 import { seeded } from '../../../support/parkMiller';

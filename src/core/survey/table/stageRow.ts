@@ -1,46 +1,5 @@
-/** The stages of a route, in the trade's words. */
-export const STAGE_NAMES = [
-  'door',
-  'side door',
-  'passage',
-  'corner',
-  'flight',
-  'quarter landing',
-  'half landing',
-  'winder',
-  'lift',
-  'room',
-] as const;
-
-export type StageName = (typeof STAGE_NAMES)[number];
-
-/** The measures of a row, by the header of its column in camel case; lengths in mm, turn in degrees, rated load in kg. */
-export const MEASURE_NAMES = [
-  'width',
-  'widthOut',
-  'height',
-  'ceiling',
-  'depth',
-  'length',
-  'turn',
-  'rise',
-  'going',
-  'risers',
-  'well',
-  'wall',
-  'overRail',
-  'footCeiling',
-  'footSpace',
-  'headCeiling',
-  'headSpace',
-  'run',
-  'ratedLoad',
-] as const;
-
-export type MeasureName = (typeof MEASURE_NAMES)[number];
-
-/** What was measured at one stage. A measure that was not taken is absent. */
-export type StageMeasures = Readonly<Partial<Record<MeasureName, number>>>;
+import type { StageName } from '../../stages/kinds';
+import type { MeasureName, StageMeasures } from '../../stages/measures';
 
 /** A measure that cannot be taken as it stands in its cell. */
 export interface RefusedMeasure {

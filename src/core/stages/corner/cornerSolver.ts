@@ -1,0 +1,39 @@
+import { centreCutBlocks } from '../../geometry/proofs/centreCutAtMost';
+import { yawCutBlocks } from '../../geometry/proofs/yawCutAtMost';
+import type { PieceSize } from '../../measures/piece';
+import { never, type MeasuresOf } from '../stageKind';
+import type { SolvedStage, TapedSets } from '../stageSolver';
+import { corner, type CornerMeasures } from './corner';
+import type { CORNER } from './cornerKind';
+import { cornerPassages } from './cornerPassages';
+
+type Measures = MeasuresOf<typeof CORNER>;
+
+const RIGHT_ANGLE = 90;
+
+const cornerOf = ({ width, widthOut, height, turn = RIGHT_ANGLE }: Measures): CornerMeasures => ({
+  widthIn: width,
+  widthOut,
+  ceiling: height,
+  turn,
+});
+
+export const CORNER_SOLVER: SolvedStage<Measures> = {
+  solvedBy: 'closed form',
+  passages: (measures, piece, roomToLean) => cornerPassages(cornerOf(measures), piece, roomToLean),
+  leaningApart: true,
+  turningSpaces: never,
+  deepProof: { upTo: Infinity, proves },
+};
+
+function proves({ best: [measures] }: TapedSets<Measures>, piece: PieceSize): string | undefined {
+  const room = cornerOf(measures);
+  const { widthIn, widthOut, ceiling, turn } = room;
+  if (piece.length > ceiling && yawCutBlocks(widthIn, widthOut, ceiling, turn, piece))
+    return 'under this ceiling it cannot stand up, and at one angle on either way round it stands nowhere';
+  // What has a motion with the tape for it is blocked by nothing, and looking for that is quicker.
+  if (corner(room, piece).clearance >= 0) return undefined;
+  return centreCutBlocks(room, piece)
+    ? 'its middle cannot cross from the inner corner to the outer walls, however it is turned'
+    : undefined;
+}

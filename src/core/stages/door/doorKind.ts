@@ -1,0 +1,23 @@
+import { HEAD, LEAF } from '../siteRemedies';
+import { never, NO_TRIP, stageKind } from '../stageKind';
+import { DOOR_HEIGHT, DOOR_WIDTH, WALL } from '../usualRanges';
+
+/** A door that is walked through straight on. */
+export const DOOR = stageKind({
+  role: 'opening',
+  stair: null,
+  needs: {
+    width: { usual: DOOR_WIDTH, tape: 'more helps', remedy: LEAF },
+    height: { usual: DOOR_HEIGHT, tape: 'more helps', remedy: HEAD },
+  },
+  may: { wall: { usual: WALL, tape: 'more hinders', remedy: null, bareZero: 'taken' } },
+  doorLeaf: true,
+  doorUnderCeiling: false,
+  cap: never,
+  straight: never,
+  levelToLevel: never,
+  landingSpaces: never,
+  trip: NO_TRIP,
+  place: 'on the way',
+  otherWords: ['doorway', 'gate'],
+});

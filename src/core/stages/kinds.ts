@@ -1,0 +1,111 @@
+import { CORNER } from './corner/cornerKind';
+import { DOOR } from './door/doorKind';
+import { FLIGHT } from './flight/flightKind';
+import { HALF_LANDING } from './landing/halfLandingKind';
+import { QUARTER_LANDING } from './landing/quarterLandingKind';
+import { LIFT } from './lift/liftKind';
+import { MEASURE_NAMES, MEASURES, type MeasureName, type MeasureRange } from './measures';
+import { PASSAGE } from './passage/passageKind';
+import { ROOM } from './room/roomKind';
+import { SIDE_DOOR } from './sideDoor/sideDoorKind';
+import { FURNITURE } from './siteRemedies';
+import type { MeasureAt, MeasuresOf, StageKind } from './stageKind';
+import { PRACTICE, range } from './usualRanges';
+import { WINDER } from './winder/winderKind';
+
+/** The stages of a route, in the trade's words and in the order in which they are offered. A new one is a line here. */
+export const STAGE_KINDS = {
+  door: DOOR,
+  'side door': SIDE_DOOR,
+  passage: PASSAGE,
+  corner: CORNER,
+  flight: FLIGHT,
+  'quarter landing': QUARTER_LANDING,
+  'half landing': HALF_LANDING,
+  winder: WINDER,
+  lift: LIFT,
+  room: ROOM,
+} as const;
+
+export type StageName = keyof typeof STAGE_KINDS;
+
+export const STAGE_NAMES = Object.keys(STAGE_KINDS) as readonly StageName[];
+
+/** The measures of a stage of this name: those it needs are there. */
+export type MeasuresAt<Stage extends StageName> = MeasuresOf<(typeof STAGE_KINDS)[Stage]>;
+
+type AnyKind = Omit<StageKind, 'needs' | 'may'> & {
+  readonly needs: Readonly<Partial<Record<MeasureName, MeasureAt>>>;
+  readonly may: Readonly<Partial<Record<MeasureName, MeasureAt>>>;
+};
+
+/** What is said of a kind of stage. */
+export const kindOf = (stage: StageName): AnyKind => STAGE_KINDS[stage];
+
+export interface StageNeeds {
+  /** Without these the stage is not measured. */
+  readonly needs: readonly MeasureName[];
+  /** Used where given. */
+  readonly may: readonly MeasureName[];
+}
+
+const namesIn = (measures: Readonly<Partial<Record<MeasureName, MeasureAt>>>): MeasureName[] =>
+  Object.keys(measures) as MeasureName[];
+
+const NEEDS = new Map<StageName, StageNeeds>(
+  STAGE_NAMES.map((stage) => {
+    const { needs, may } = kindOf(stage);
+    return [stage, { needs: namesIn(needs), may: namesIn(may) }];
+  }),
+);
+
+/**
+ * The measures that a stage needs, and those it may have besides. `run` belongs to no stage but to the way on
+ * to the next one, and is in neither list: without it a route is still measured.
+ * @example stageNeeds('corner') // { needs: ['width', 'widthOut', 'height'], may: ['turn'] }
+ */
+export const stageNeeds = (stage: StageName): StageNeeds => NEEDS.get(stage)!;
+
+/** The straight clear length on to the next turn, which any stage may have. */
+const RUN: MeasureAt = {
+  usual: range(0, 30000, PRACTICE),
+  tape: 'more helps',
+  remedy: FURNITURE,
+  // The next turn may follow at once.
+  bareZero: 'doubted',
+};
+
+const MEASURES_AT = new Map<StageName, Readonly<Partial<Record<MeasureName, MeasureAt>>>>(
+  STAGE_NAMES.map((stage) => [stage, { ...kindOf(stage).needs, ...kindOf(stage).may, run: RUN }]),
+);
+
+/** A measure as a stage has it, `run` among them; undefined where the stage does not use it. */
+export const measureAt = (stage: StageName, measure: MeasureName): MeasureAt | undefined =>
+  MEASURES_AT.get(stage)![measure];
+
+/** Whether a stage is judged by a measure, needed or not. */
+export const usesMeasure = (stage: StageName, measure: MeasureName): boolean =>
+  measure !== 'run' && measureAt(stage, measure) !== undefined;
+
+/** Whether a stage is part of a stair. */
+export const isStair = (stage: StageName): boolean => kindOf(stage).stair !== null;
+
+/**
+ * The range outside which a measure is refused, in its unit; at a stage that is not known, or does not use the
+ * measure, the widest that holds for it.
+ */
+export const possibleRange = (stage: StageName | undefined, measure: MeasureName): MeasureRange =>
+  (stage && measureAt(stage, measure)?.possible) ?? MEASURES[measure].possible;
+
+/** The range outside which a measure is doubted, in its unit; undefined where the stage does not use it. */
+export const plausibleRange = (stage: StageName, measure: MeasureName): MeasureRange | undefined =>
+  measureAt(stage, measure)?.usual;
+
+/** Measures on which what a stage answers for a piece depends, in the order of MEASURE_NAMES. */
+const SPATIAL = new Map<StageName, readonly MeasureName[]>(
+  STAGE_NAMES.map((stage) => [
+    stage,
+    MEASURE_NAMES.filter((name) => usesMeasure(stage, name) && measureAt(stage, name)!.tape !== 'no space'),
+  ]),
+);
+export const spatialMeasures = (stage: StageName): readonly MeasureName[] => SPATIAL.get(stage)!;

@@ -1,0 +1,40 @@
+import { halfLandingCutBlocks } from '../../geometry/proofs/halfLandingCutAtMost';
+import type { PieceSize } from '../../measures/piece';
+import { oneSpace } from '../../motion/turningSpace';
+import type { MeasuresOf } from '../stageKind';
+import type { SpaceStage, TapedSets } from '../stageSolver';
+import { howeverTurned, LANDING_GAP, stairsWithin } from './cutProofs';
+import { halfLandingStage } from './halfLanding';
+import type { HALF_LANDING } from './halfLandingKind';
+
+type Measures = MeasuresOf<typeof HALF_LANDING>;
+
+export const HALF_LANDING_SOLVER: SpaceStage<Measures> = {
+  solvedBy: 'families and search',
+  searched: ({ width, well, depth, height, rise, going, overRail = 0, ceiling }) =>
+    halfLandingStage({
+      flightWidth: width,
+      well,
+      landingDepth: depth,
+      headroom: height,
+      rise,
+      going,
+      overRail,
+      ...(ceiling === undefined ? {} : { landingCeiling: ceiling }),
+    }),
+  turningSpaces: ({ width, well, depth, height: headroom, ceiling: height = headroom }) =>
+    oneSpace({ along: depth, across: 2 * width + well, height }),
+  deepProof: { upTo: -LANDING_GAP, proves },
+};
+
+function proves({ best, worst: [least] }: TapedSets<Measures>, piece: PieceSize): string | undefined {
+  const [measures] = best;
+  const { width, well, depth, overRail = 0 } = measures;
+  if (overRail > 0) return undefined;
+  const spine = [width, least.width + least.well] as const;
+  return stairsWithin(best).every((stairs) =>
+    halfLandingCutBlocks({ flightWidth: width, well, landingDepth: depth, spine, ...stairs }, piece),
+  )
+    ? `its middle cannot cross the landing from the end of the spine to the outer walls, ${howeverTurned(measures)}`
+    : undefined;
+}

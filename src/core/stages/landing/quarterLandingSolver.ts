@@ -1,0 +1,40 @@
+import { quarterLandingCutBlocks } from '../../geometry/proofs/quarterLandingCutAtMost';
+import type { PieceSize } from '../../measures/piece';
+import type { MeasuresOf } from '../stageKind';
+import type { SpaceStage, TapedSets } from '../stageSolver';
+import { howeverTurned, LANDING_GAP, stairsWithin } from './cutProofs';
+import { quarterLandingStage } from './quarterLanding';
+import type { QUARTER_LANDING } from './quarterLandingKind';
+
+type Measures = MeasuresOf<typeof QUARTER_LANDING>;
+
+export const QUARTER_LANDING_SOLVER: SpaceStage<Measures> = {
+  solvedBy: 'families and search',
+  searched: ({ width, widthOut, height, rise, going, overRail = 0, ceiling }) =>
+    quarterLandingStage({
+      widthIn: width,
+      widthOut,
+      headroom: height,
+      rise,
+      going,
+      overRail,
+      ...(ceiling === undefined ? {} : { landingCeiling: ceiling }),
+    }),
+  turningSpaces: ({ width, widthOut, height: headroom, ceiling: height = headroom }) => ({
+    // Coming up, the landing is as deep as the upper flight is wide.
+    before: { along: widthOut, across: width, height },
+    after: { along: width, across: widthOut, height },
+  }),
+  deepProof: { upTo: -LANDING_GAP, proves },
+};
+
+function proves({ best }: TapedSets<Measures>, piece: PieceSize): string | undefined {
+  const [measures] = best;
+  const { width, widthOut, overRail = 0 } = measures;
+  if (overRail > 0) return undefined;
+  return stairsWithin(best).every((stairs) =>
+    quarterLandingCutBlocks({ widthIn: width, widthOut, ...stairs }, piece),
+  )
+    ? `its middle cannot cross the landing from the inner corner to the outer walls, ${howeverTurned(measures)}`
+    : undefined;
+}

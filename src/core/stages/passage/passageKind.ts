@@ -1,0 +1,23 @@
+import { FURNITURE, LAMP, WALLS } from '../siteRemedies';
+import { never, NO_TRIP, stageKind } from '../stageKind';
+import { CLEAR_HEIGHT, PASSAGE_WIDTH, PRACTICE, range } from '../usualRanges';
+
+/** A straight way between two walls. */
+export const PASSAGE = stageKind({
+  role: 'straight',
+  stair: null,
+  needs: {
+    width: { usual: PASSAGE_WIDTH, tape: 'more helps', remedy: WALLS },
+    height: { usual: CLEAR_HEIGHT, tape: 'more helps', remedy: LAMP },
+  },
+  may: { length: { usual: range(300, 30000, PRACTICE), tape: 'more helps', remedy: FURNITURE } },
+  doorLeaf: false,
+  doorUnderCeiling: false,
+  cap: never,
+  straight: ({ length }) => length,
+  levelToLevel: never,
+  landingSpaces: never,
+  trip: { ...NO_TRIP, distance: ({ length }) => length ?? 0 },
+  place: 'in the passage',
+  otherWords: ['hall', 'hallway', 'corridor'],
+});

@@ -1,0 +1,22 @@
+import { oneSpace } from '../../motion/turningSpace';
+import { openingPassages, type OpeningWords } from '../opening/opening';
+import type { MeasuresOf } from '../stageKind';
+import type { SolvedStage } from '../stageSolver';
+import type { PASSAGE } from './passageKind';
+
+/** A passage is an opening with long walls. */
+const WORDS: OpeningWords = {
+  whole: 'the passage',
+  sides: 'the walls of the passage',
+  head: 'the ceiling of the passage',
+};
+
+export const PASSAGE_SOLVER: SolvedStage<MeasuresOf<typeof PASSAGE>> = {
+  solvedBy: 'closed form',
+  passages: (measures, piece) => openingPassages(measures, piece, WORDS),
+  leaningApart: false,
+  // Without its length there may be none.
+  turningSpaces: ({ length, width, height }) =>
+    length === undefined ? undefined : oneSpace({ along: length, across: width, height }),
+  deepProof: null,
+};

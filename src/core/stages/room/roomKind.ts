@@ -1,0 +1,27 @@
+import { CLEAR } from '../measures';
+import { FURNITURE } from '../siteRemedies';
+import { never, NO_MEASURES, NO_TRIP, stageKind } from '../stageKind';
+import { CLEAR_HEIGHT, PRACTICE, range } from '../usualRanges';
+
+const SIDE = range(1500, 15000, PRACTICE);
+
+/** A room: where the route ends, or one on the way. */
+export const ROOM = stageKind({
+  role: 'room',
+  stair: null,
+  needs: {
+    length: { usual: SIDE, possible: CLEAR, tape: 'more helps', remedy: FURNITURE },
+    width: { usual: SIDE, tape: 'more helps', remedy: FURNITURE },
+    height: { usual: CLEAR_HEIGHT, tape: 'more helps', remedy: null },
+  },
+  may: NO_MEASURES,
+  doorLeaf: false,
+  doorUnderCeiling: false,
+  cap: never,
+  straight: never,
+  levelToLevel: never,
+  landingSpaces: never,
+  trip: NO_TRIP,
+  place: 'in the room',
+  otherWords: [],
+});

@@ -1,0 +1,19 @@
+import { boxInBoxAtMost } from '../../geometry/proofs/boxInBoxAtMost';
+import { oneSpace } from '../../motion/turningSpace';
+import type { MeasuresOf } from '../stageKind';
+import type { SolvedStage } from '../stageSolver';
+import type { ROOM } from './roomKind';
+import { roomPassages } from './roomPassages';
+
+export const ROOM_SOLVER: SolvedStage<MeasuresOf<typeof ROOM>> = {
+  solvedBy: 'closed form',
+  passages: roomPassages,
+  leaningApart: false,
+  turningSpaces: ({ length, width, height }) =>
+    oneSpace({ along: length, across: width, height, eitherWay: true }),
+  deepProof: {
+    upTo: Infinity,
+    proves: ({ best: [{ length, width, height }] }, piece) =>
+      boxInBoxAtMost([length, width, height], piece) < 0 ? 'it fits in the room in no attitude' : undefined,
+  },
+};

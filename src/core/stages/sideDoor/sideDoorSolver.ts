@@ -1,0 +1,23 @@
+import { never, type MeasuresOf } from '../stageKind';
+import type { SolvedStage } from '../stageSolver';
+import { sideDoorPassages } from './sideDoor';
+import type { SIDE_DOOR } from './sideDoorKind';
+
+export const SIDE_DOOR_SOLVER: SolvedStage<MeasuresOf<typeof SIDE_DOOR>> = {
+  solvedBy: 'closed form',
+  passages: (m, piece) =>
+    sideDoorPassages(
+      {
+        doorWidth: m.width,
+        doorHeight: m.height,
+        wallThickness: m.wall,
+        passageWidth: m.widthOut,
+        ceiling: m.ceiling,
+        deadEnd: m.depth,
+      },
+      piece,
+    ),
+  leaningApart: false,
+  turningSpaces: never,
+  deepProof: null,
+};

@@ -1,0 +1,106 @@
+import type { MeasureName, MeasureRange, StageMeasures } from './measures';
+import type { SiteRemedy } from './siteRemedies';
+
+/**
+ * What the tape does to a measure. `more helps`, `more hinders`: a larger figure can only help a piece, only
+ * hinder it. `either way`: it can do either, so both ends are looked at. `shared by the risers`: the same, where
+ * a run of so many was taped once, so that the tape is divided by them. `0 is none`: more hinders, but 0 says
+ * that there is none, which no tape changes. `not taped`: it does not err by the tape. `no space`: nothing a
+ * piece could touch, so no answer depends on it.
+ */
+export type TapeEffect =
+  | 'more helps'
+  | 'more hinders'
+  | 'more hinders, 0 is none'
+  | 'either way'
+  | 'shared by the risers'
+  | 'not taped'
+  | 'no space';
+
+/** One measure as one stage has it. */
+export interface MeasureAt {
+  /** Outside this a figure is doubted, never refused. */
+  readonly usual: MeasureRange;
+  /** Outside this a figure is refused here, where that is not the measure's own range. */
+  readonly possible?: MeasureRange;
+  readonly tape: TapeEffect;
+  /** What can be done on the spot to gain some of it; null: nothing that is worth a word. */
+  readonly remedy: SiteRemedy | null;
+  /** What people call it here, after its column's heading: `Height (headroom)`. */
+  readonly called?: string;
+  /** Another heading that its column may have here. */
+  readonly heading?: string;
+  /**
+   * A bare 0, which an empty cell can arrive as: `taken` as the plain answer none; `doubted`, since none could
+   * be meant. Otherwise refused where the stage needs the measure, and else not taken.
+   */
+  readonly bareZero?: 'taken' | 'doubted';
+  /** Named in a reason where it was measured, although the stage does not need it. */
+  readonly named?: true;
+}
+
+/** Why a stage is at best tight, whatever the piece. */
+export type StageCap =
+  | { readonly kind: 'stair ends not measured'; readonly missing: readonly MeasureName[] }
+  | { readonly kind: 'winding treads' };
+
+/** What a stage adds to one trip of a job. */
+export interface TripShare {
+  /** Turns that take time [count]. */
+  readonly turns: number;
+  /** What has to be measured for the rest to be added up. */
+  readonly needs: readonly MeasureName[];
+  /** Carried so far [mm], `Run` not counted. */
+  readonly distance: (measures: StageMeasures) => number;
+  /** Risers climbed [count]. */
+  readonly rises: (measures: StageMeasures) => number;
+}
+
+/**
+ * What a stage does to the way. A `turn` supposes straight arms longer than the piece, so what lies between two
+ * of them counts; a `room` holds the piece, so that nothing has to be straight there.
+ */
+export type StageRole = 'opening' | 'straight' | 'turn' | 'room';
+
+/** Everything that is said of a kind of stage as data; how a piece passes it is its `StageSolver`. */
+export interface StageKind<Needs extends MeasureName = MeasureName, May extends MeasureName = MeasureName> {
+  readonly role: StageRole;
+  /** Part of a stair, where its height is a headroom, plumb above the line of nosings. */
+  readonly stair: 'flight' | 'landing' | 'winding' | null;
+  /** Without these the stage is not measured; in the order in which they are named. */
+  readonly needs: Readonly<Record<Needs, MeasureAt>>;
+  /** Used where given. `run` belongs to no stage but to the way on to the next one. */
+  readonly may: Readonly<Record<May, MeasureAt>>;
+  /** Its width is what a door's leaf leaves clear, so that a leaf's own width is a slip. */
+  readonly doorLeaf: boolean;
+  /** A door opens under its ceiling, so that the ceiling is no lower. */
+  readonly doorUnderCeiling: boolean;
+  readonly cap: (measures: StageMeasures) => StageCap | undefined;
+  /** Straight length [mm] that it adds between two turns; undefined: none, or not known. */
+  readonly straight: (measures: StageMeasures) => number | undefined;
+  /** Plan length [mm] of a stair that is measured from level to level; undefined: it is not one. */
+  readonly levelToLevel: (measures: StageMeasures) => number | undefined;
+  /** Spaces [mm] that a flight may find before its wall on this landing; undefined: no flight ends here. */
+  readonly landingSpaces: (measures: StageMeasures) => readonly number[] | undefined;
+  readonly trip: TripShare;
+  /** Where in words a piece is turned over here. */
+  readonly place: string;
+  /** Other plain words for it, which are asked about and not taken. */
+  readonly otherWords: readonly string[];
+}
+
+/** A kind with its measures known to the type. */
+export const stageKind = <Needs extends MeasureName, May extends MeasureName = never>(
+  kind: StageKind<Needs, May>,
+): StageKind<Needs, May> => kind;
+
+/** The measures of a stage: those it needs are there. */
+export type MeasuresOf<Kind> =
+  Kind extends StageKind<infer Needs, infer May>
+    ? Readonly<Record<Needs, number>> & Readonly<Partial<Record<May, number | undefined>>>
+    : never;
+
+export const NO_MEASURES: Readonly<Record<never, MeasureAt>> = {};
+export const never = (): undefined => undefined;
+export const NO_TRIP: TripShare = { turns: 0, needs: [], distance: () => 0, rises: () => 0 };
+export const ONE_TURN: TripShare = { ...NO_TRIP, turns: 1 };

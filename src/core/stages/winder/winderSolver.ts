@@ -1,0 +1,12 @@
+import { never, type MeasuresOf } from '../stageKind';
+import type { SpaceStage } from '../stageSolver';
+import { winderStage } from './winder';
+import type { WINDER } from './winderKind';
+
+export const WINDER_SOLVER: SpaceStage<MeasuresOf<typeof WINDER>> = {
+  solvedBy: 'search alone',
+  searched: ({ width, height, turn, rise, going }) =>
+    winderStage({ width, headroom: height, turn, rise, going }),
+  turningSpaces: never,
+  deepProof: null,
+};

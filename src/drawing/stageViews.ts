@@ -1,0 +1,138 @@
+import type { MeasuresAt, StageName } from '../core/stages/kinds';
+import type { StageMeasures } from '../core/stages/measures';
+import { cornerView } from './cornerView';
+import { flightView } from './flightView';
+import { halfLandingView, quarterLandingView, winderView } from './landingView';
+import { openingView } from './openingView';
+import { mmText } from './paper';
+import { liftView, roomView } from './roomView';
+import { sideDoorView } from './sideDoorView';
+import type { DrawnPiece, StageView } from './stageView';
+
+/** How a kind of stage is drawn. */
+export interface StageDrawer<Measures> {
+  readonly view: (measures: Measures, piece: DrawnPiece | undefined) => StageView;
+  /** What is measured may be solved and yet not be drawn. */
+  readonly canDraw: (measures: Measures) => boolean;
+  /** Its way goes up and round: where there is a motion, the plan is drawn from that itself. */
+  readonly byMotion: boolean;
+}
+
+const always = (): boolean => true;
+
+/** Beyond this turn [degrees] the outer walls of a bend do not meet on the paper. */
+const CORNER_TURN = { least: 1, most: 170 } as const;
+const WINDER_TURN = { least: 1, most: 180 } as const;
+const RIGHT_ANGLE = 90;
+
+/** The drawing of each kind of stage. */
+const STAGE_VIEWS: { readonly [Stage in StageName]: StageDrawer<MeasuresAt<Stage>> } = {
+  door: {
+    view: ({ width, height }, piece) => openingView(width, height, piece, 'door'),
+    canDraw: always,
+    byMotion: false,
+  },
+  'side door': {
+    view: (m, piece) =>
+      sideDoorView(
+        {
+          doorWidth: m.width,
+          doorHeight: m.height,
+          wall: m.wall,
+          passage: m.widthOut,
+          ceiling: m.ceiling,
+          deadEnd: m.depth,
+        },
+        piece,
+      ),
+    canDraw: always,
+    byMotion: false,
+  },
+  passage: {
+    view: ({ width, height }, piece) => openingView(width, height, piece, 'passage'),
+    canDraw: always,
+    byMotion: false,
+  },
+  corner: {
+    view: ({ width, widthOut, height, turn = RIGHT_ANGLE }, piece) => {
+      const view = cornerView({ widthIn: width, widthOut, height, turn }, piece);
+      view.paper.note(`Turn ${mmText(turn)} degrees. Ceiling ${mmText(height)}: not seen in plan`);
+      return view;
+    },
+    canDraw: ({ turn = RIGHT_ANGLE }) => turn >= CORNER_TURN.least && turn <= CORNER_TURN.most,
+    byMotion: false,
+  },
+  flight: {
+    view: ({ height, ...m }, piece) => flightView({ ...m, headroom: height }, piece),
+    canDraw: always,
+    byMotion: false,
+  },
+  'quarter landing': {
+    view: (m, piece) =>
+      quarterLandingView(
+        {
+          widthIn: m.width,
+          widthOut: m.widthOut,
+          headroom: m.height,
+          rise: m.rise,
+          going: m.going,
+          overRail: m.overRail,
+          landingCeiling: m.ceiling,
+        },
+        piece,
+      ),
+    canDraw: always,
+    byMotion: true,
+  },
+  'half landing': {
+    view: (m, piece) =>
+      halfLandingView(
+        {
+          width: m.width,
+          well: m.well,
+          depth: m.depth,
+          headroom: m.height,
+          rise: m.rise,
+          going: m.going,
+          overRail: m.overRail,
+          landingCeiling: m.ceiling,
+        },
+        piece,
+      ),
+    canDraw: always,
+    byMotion: true,
+  },
+  winder: {
+    view: ({ width, height, turn, rise, going }, piece) =>
+      winderView({ width, headroom: height, turn, rise, going }, piece),
+    canDraw: ({ turn }) => turn >= WINDER_TURN.least && turn <= WINDER_TURN.most,
+    byMotion: true,
+  },
+  lift: {
+    view: (m, piece) =>
+      liftView(
+        {
+          doorWidth: m.width,
+          doorHeight: m.height,
+          carWidth: m.widthOut,
+          carDepth: m.depth,
+          carHeight: m.ceiling,
+        },
+        piece,
+      ),
+    canDraw: always,
+    byMotion: false,
+  },
+  room: {
+    view: ({ length, width, height }, piece) => roomView({ length, width, height }, piece),
+    canDraw: always,
+    byMotion: false,
+  },
+};
+
+/**
+ * The drawing of a stage whose name is only known when it is read. The measures that the stage needs must be
+ * there (`stageNeeds`); the caller sees to that.
+ */
+export const viewOf = (stage: StageName): StageDrawer<StageMeasures> =>
+  STAGE_VIEWS[stage] as StageDrawer<never> as StageDrawer<StageMeasures>;
