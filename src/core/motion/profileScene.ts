@@ -1,6 +1,6 @@
 import { runs, type ProfileLine, type ProfilePart } from '../geometry/profile';
 import { levelBox } from './planScene';
-import type { SceneBox } from './stageAnswer';
+import type { SceneBox } from '../space/motion';
 
 /** Thickness of floors, ceilings and walls as drawn [mm]. */
 const THICK = 200;

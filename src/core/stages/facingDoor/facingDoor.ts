@@ -2,12 +2,14 @@ import { greatestPadding } from '../../geometry/greatestPadding';
 import type { PieceSize, Pose } from '../../measures/piece';
 import { attitudeInPlan, turnOfAxes } from '../../motion/attitude';
 import { ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../../motion/hold';
-import type { KeyAttitude, AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
+import type { KeyAttitude } from '../../space/motion';
+import type { ProvedBound } from '../../geometry/proofs/provedBound';
+import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
 import type { StagePassage } from '../../motion/stagePassage';
 import { turnedFace } from '../../motion/turnedFace';
 import { clearSquareToPitch } from '../flight/flight';
 import { flightEndsAtMost } from '../flight/flightEnds';
-import { openingAtMost, type ProvedBound } from '../opening/openingAtMost';
+import { openingAtMost } from '../opening/openingAtMost';
 import {
   facingDoorFit,
   type FacingDoorFit,

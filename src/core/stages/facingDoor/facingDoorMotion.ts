@@ -1,6 +1,6 @@
 import type { ProfilePart } from '../../geometry/profile';
 import { profileScene } from '../../motion/profileScene';
-import type { KeyAttitude, Motion, SceneBox } from '../../motion/stageAnswer';
+import type { KeyAttitude, Motion, SceneBox } from '../../space/motion';
 import { flightProfile, movedProfile } from '../flight/flightProfile';
 import type { FacingDoorFit, FacingDoorMeasures } from './facingDoorFit';
 import type { FacingDoorWay } from './facingDoor';
