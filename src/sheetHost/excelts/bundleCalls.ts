@@ -1,0 +1,99 @@
+import type { Bundle, BundleFunction } from '../bundle';
+import { callAsExcel, type CallResult } from '../callAsExcel';
+import { engineName, LEFT_OUT, NO_SPILL } from '../engineFormula';
+import { isCellError, type CellError, type HostManners } from '../hostValues';
+import {
+  argumentOf,
+  engineError,
+  engineResult,
+  keyOf,
+  LEFT_OUT_VALUE,
+  type EngineValue,
+} from './engineValues';
+
+interface RememberedCall {
+  readonly result: CallResult;
+  used: boolean;
+}
+
+interface EngineFunction {
+  readonly minArity: number;
+  readonly maxArity: number;
+  readonly invoke: (args: unknown[]) => unknown;
+}
+
+/** The calls of the bundle's functions: made, remembered, and their messages kept for the cells they stand in. */
+export class BundleCalls {
+  private bundle: Bundle | undefined;
+  private readonly remembered = new Map<string, RememberedCall>();
+  /** By the number of a cell: results with an error in them, of the calls in its formula. */
+  private readonly errors = new Map<number, CallResult[]>();
+
+  constructor(private readonly manners: HostManners) {}
+
+  register(bundle: Bundle): void {
+    this.bundle = bundle;
+    this.remembered.clear();
+  }
+
+  get functions(): ReadonlyMap<string, BundleFunction> {
+    return this.bundle?.functions ?? new Map();
+  }
+
+  /** Before all formulas are computed anew. */
+  startPass(): void {
+    this.errors.clear();
+  }
+
+  /** The functions as the engine calls them. */
+  engineFunctions(): Map<string, EngineFunction> {
+    const functions = new Map<string, EngineFunction>();
+    functions.set(LEFT_OUT, { minArity: 0, maxArity: 0, invoke: () => LEFT_OUT_VALUE });
+    functions.set(NO_SPILL, { minArity: 0, maxArity: 0, invoke: () => engineError('#SPILL!') });
+    for (const [name, described] of this.functions) {
+      functions.set(engineName(name), {
+        minArity: 1,
+        // The number of the cell comes before the arguments.
+        maxArity: Number.MAX_SAFE_INTEGER,
+        invoke: ([cell, ...args]) =>
+          this.call(described, (cell as { value: number }).value, args as EngineValue[]),
+      });
+    }
+    return functions;
+  }
+
+  private call(described: BundleFunction, cell: number, args: readonly EngineValue[]): EngineValue {
+    const key = described.id + args.map(keyOf).join('\u0001');
+    let remembered = this.remembered.get(key);
+    if (remembered) remembered.used = true;
+    else {
+      const result = callAsExcel(described, args.map(argumentOf), this.manners, this.bundle!.runtime);
+      this.remembered.set(key, (remembered = { result, used: true }));
+    }
+    const { result } = remembered;
+    if (result.some((row) => row.some((c) => isCellError(c) && c.message !== undefined))) {
+      const errors = this.errors.get(cell);
+      if (errors) errors.push(result);
+      else this.errors.set(cell, [result]);
+    }
+    return engineResult(result);
+  }
+
+  /** A call with the same values gives the same result, as the host too supposes; what was not asked again goes. */
+  forgetUnused(): void {
+    for (const [key, call] of this.remembered) {
+      if (call.used) call.used = false;
+      else this.remembered.delete(key);
+    }
+  }
+
+  /** The engine carries codes only: the message is that of the call in the cell's formula that gave this code here. */
+  withMessage(error: CellError, cellNumber: number, row: number, column: number): CellError | undefined {
+    for (const result of this.errors.get(cellNumber) ?? []) {
+      const here =
+        result[row]?.[column] ?? (result.length === 1 && result[0]!.length === 1 ? result[0]![0] : null);
+      if (isCellError(here) && here.code === error.code && here.message !== undefined) return here;
+    }
+    return undefined;
+  }
+}
