@@ -1,6 +1,6 @@
 import { corner } from '../core/stages/corner/corner';
 import { sizesOfHold, type Hold } from '../core/motion/hold';
-import { turnRadians } from '../core/motion/turnRadians';
+import { radians } from '../core/measures/angle';
 import { Paper } from './paper';
 import { bendShape, placeInBend } from './placeInBend';
 import type { Point, Points } from './plane';
@@ -26,7 +26,7 @@ export function cornerView(
 ): StageView {
   const paper = new Paper();
   const { widthIn, widthOut } = measures;
-  const turn = turnRadians(measures.turn);
+  const turn = radians(measures.turn);
   const shape = bendShape(widthIn, widthOut, turn);
   const plan = piece ? planSizes(measures, piece) : undefined;
   const place = plan ? placeInBend(plan.p, plan.q, widthIn, widthOut, turn) : undefined;
@@ -88,7 +88,7 @@ const LEVEL: Readonly<Record<string, Hold>> = {
 /** The rectangle that the piece shows in plan, long side first, in the answer's pose. */
 function planSizes({ widthIn, widthOut, height, turn }: CornerDrawn, { size, answer }: DrawnPiece) {
   if (answer.pose === 'tilted' || answer.pose === 'leaning') {
-    const best = corner({ widthIn, widthOut, ceiling: height, turn }, size);
+    const best = corner({ widthIn, widthOut, ceiling: height, turn: radians(turn) }, size);
     if (best.tilt > 0) return tiltedSizes(best.tilt, best.clearance, height, size);
   }
   const { along, across } = sizesOfHold(size, answer.hold ?? LEVEL[answer.pose] ?? 'LB');

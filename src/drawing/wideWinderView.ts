@@ -1,4 +1,4 @@
-import { turnRadians } from '../core/motion/turnRadians';
+import { radians } from '../core/measures/angle';
 import { Paper } from './paper';
 import { bendShape } from './placeInBend';
 import type { Point, Points } from './plane';
@@ -27,7 +27,7 @@ export function wideWinderView(
 ): StageView {
   const paper = new Paper();
   const { width } = m;
-  const turn = turnRadians(m.turn);
+  const turn = radians(m.turn);
   const { inner, out, normal, alongOut } = bendShape(width, width, turn);
   const arm = Math.max(600, width, plan ? plan.p / 2 + 150 : 0);
   // Where the outer wall of the upper flight meets the facing wall.

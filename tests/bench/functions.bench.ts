@@ -1,3 +1,4 @@
+import { RIGHT_ANGLE } from '../../src/core/measures/angle';
 import type { CellError } from '../../src/core/measures/readQuantity';
 import { lowerShare } from '../../src/core/carrying/lowerShare';
 import { corner } from '../../src/core/stages/corner/corner';
@@ -36,7 +37,7 @@ export async function run(): Promise<Figure[]> {
       [column(600, 1300), column(600, 1300), column(2000, 2600), length, breadth, thickness],
       (i, c) =>
         corner(
-          { widthIn: c[0]![i]![0]!, widthOut: c[1]![i]![0]!, ceiling: c[2]![i]![0]!, turn: 90 },
+          { widthIn: c[0]![i]![0]!, widthOut: c[1]![i]![0]!, ceiling: c[2]![i]![0]!, turn: RIGHT_ANGLE },
           sortedPiece(c[3]![i]![0]!, c[4]![i]![0]!, c[5]![i]![0]!),
         ).clearance,
     ],

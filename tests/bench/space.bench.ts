@@ -1,3 +1,4 @@
+import { RIGHT_ANGLE } from '../../src/core/measures/angle';
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { centreCutBlocks } from '../../src/core/geometry/proofs/centreCutAtMost';
@@ -70,8 +71,8 @@ export async function run(): Promise<Figure[]> {
     for (let n = 0; n < SEEDS; n++) {
       times.push(
         timed(() => {
-          const ladder = ladderAtMost(width, width, 1000, 90, SLAB);
-          const atMost = Math.min(ladder, yawCutAtMost(width, width, 1000, 90, SLAB));
+          const room = { widthIn: width, widthOut: width, ceiling: 1000, turn: RIGHT_ANGLE };
+          const atMost = Math.min(ladderAtMost(room, SLAB), yawCutAtMost(room, SLAB));
           if (atMost < 0) proved++;
         }),
       );
@@ -109,7 +110,7 @@ export async function run(): Promise<Figure[]> {
     },
     {
       name: 'winder, one cell',
-      figure: timed(() => winderAnswer({ ...flight, width: 850, turn: 90 }, SLAB)),
+      figure: timed(() => winderAnswer({ ...flight, width: 850, turn: RIGHT_ANGLE }, SLAB)),
       unit: 'ms',
       goal: 1000,
     },
@@ -123,7 +124,7 @@ function centreCuts(): Figure[] {
   const board = { length: 2500, breadth: 1300, thickness: 30 };
   const stairs = { headroom: 2100, rise: 190, slope: [190 / 240, 190 / 240] as const, landingCeiling: 2100 };
   const corner = (width: number): boolean =>
-    centreCutBlocks({ widthIn: width, widthOut: width, ceiling: 2400, turn: 90 }, crate);
+    centreCutBlocks({ widthIn: width, widthOut: width, ceiling: 2400, turn: RIGHT_ANGLE }, crate);
   const half = { flightWidth: 700, well: 100, landingDepth: 700, spine: [700, 800] as const };
   const proofs: [string, () => boolean][] = [
     ['corner 2 mm below critical, the piece may stand up', () => corner(CRATE_CRITICAL - 2)],

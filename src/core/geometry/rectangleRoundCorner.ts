@@ -1,3 +1,4 @@
+import { leastBetween } from './goldenSection';
 import { rectangleThroughOpening } from './rectangleThroughOpening';
 import { turnsRightAngle } from './turnsRightAngle';
 
@@ -261,6 +262,8 @@ const CIRCLE_STEP = PI / 60;
 const LEAST_SAMPLES = 4;
 // How far [rad] the slope at a sample is looked for.
 const SLOPE_STEP = 1e-7;
+/** After so many a dip is known to a hundred-millionth of the way between two samples. */
+const DIP_STEPS = 40;
 
 /** Any turn, entering and leaving at whatever angle is best. */
 function roundAnyAngle(p: number, q: number, b1: number, b2: number, turn: number): CornerFit {
@@ -355,36 +358,15 @@ function dipsOf(f: (angle: number) => number, kinks: readonly number[]): { angle
     if (fallsTo[i] && !fallsFrom[i]) dips.push({ angle: angles[i]!, value: values[i]! });
     const next = (i + 1) % angles.length;
     if (fallsFrom[i] && !fallsTo[next]) {
-      dips.push(lowestBetween(f, angles[i]!, next === 0 ? angles[0]! + PI : angles[next]!));
+      const { at, value } = leastBetween(
+        f,
+        angles[i]!,
+        next === 0 ? angles[0]! + PI : angles[next]!,
+        DIP_STEPS,
+      );
+      dips.push({ angle: at, value });
     }
   }
   if (dips.length === 0) dips.push({ angle: angles[0]!, value: values[0]! });
   return dips;
-}
-
-/** Least value of a function between two points, by the golden section. */
-function lowestBetween(f: (x: number) => number, from: number, to: number): { angle: number; value: number } {
-  const GOLDEN = (sqrt(5) - 1) / 2;
-  let low = from;
-  let high = to;
-  let left = high - GOLDEN * (high - low);
-  let right = low + GOLDEN * (high - low);
-  let atLeft = f(left);
-  let atRight = f(right);
-  for (let i = 0; i < 40; i++) {
-    if (atLeft <= atRight) {
-      high = right;
-      right = left;
-      atRight = atLeft;
-      left = high - GOLDEN * (high - low);
-      atLeft = f(left);
-    } else {
-      low = left;
-      left = right;
-      atLeft = atRight;
-      right = low + GOLDEN * (high - low);
-      atRight = f(right);
-    }
-  }
-  return atLeft <= atRight ? { angle: left, value: atLeft } : { angle: right, value: atRight };
 }

@@ -1,3 +1,4 @@
+import { radians } from '../../core/measures/angle';
 import type { Working } from '../../core/measures/working';
 import { cornerClearance } from '../../core/stages/corner/corner';
 import { opening, PIECE_SIZES, TURN } from '../arguments';
@@ -42,6 +43,6 @@ export const corner: NumberFunction = {
     working?: Working,
   ) =>
     withPiece(length, breadth, thickness, (piece) =>
-      cornerClearance({ widthIn, widthOut, ceiling, turn }, piece, working),
+      cornerClearance({ widthIn, widthOut, ceiling, turn: radians(turn) }, piece, working),
     ),
 };

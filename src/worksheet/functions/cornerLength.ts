@@ -1,3 +1,4 @@
+import { radians } from '../../core/measures/angle';
 import { refused } from '../../core/measures/problem';
 import type { Working } from '../../core/measures/working';
 import { cornerLength as longestRoundCorner } from '../../core/stages/corner/cornerLength';
@@ -42,6 +43,6 @@ export const cornerLength: NumberFunction = {
         instead: 'give the size that lies across the way',
       });
     }
-    return longestRoundCorner({ widthIn, widthOut, turn, thickness }, working);
+    return longestRoundCorner({ widthIn, widthOut, turn: radians(turn), thickness }, working);
   },
 };

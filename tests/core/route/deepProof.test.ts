@@ -1,3 +1,4 @@
+import { RIGHT_ANGLE } from '../../../src/core/measures/angle';
 import { deepProof } from '../../../src/core/route/deepProof';
 import { corner } from '../../../src/core/stages/corner/corner';
 import { sortedPiece } from '../../../src/core/measures/piece';
@@ -28,7 +29,7 @@ describe('the reason says by which proof it cannot go', () => {
     // The widest corner that the motion does not pass: with 5 mm more it passes.
     let width = 500;
     const clearance = (w: number): number =>
-      corner({ widthIn: w, widthOut: w, ceiling: 2400, turn: 90 }, crate).clearance;
+      corner({ widthIn: w, widthOut: w, ceiling: 2400, turn: RIGHT_ANGLE }, crate).clearance;
     while (clearance(width) < 0) width += 1;
     const measures = { width: width - 3, widthOut: width - 3, height: 2400 };
     expect(deepProof('corner', measures, 0, crate)).toBeDefined();

@@ -1,3 +1,4 @@
+import { radians, RIGHT_ANGLE } from '../../../src/core/measures/angle';
 import { centreCutBlocks } from '../../../src/core/geometry/proofs/centreCutAtMost';
 import { halfLandingCutBlocks } from '../../../src/core/geometry/proofs/halfLandingCutAtMost';
 import { ladderAtMost } from '../../../src/core/geometry/proofs/ladderAtMost';
@@ -48,11 +49,11 @@ describe('random corners under a ceiling', () => {
       const widthIn = piece.thickness + 150 + 700 * next();
       const widthOut = piece.thickness + 150 + 700 * next();
       const ceiling = piece.breadth + 30 + 500 * next();
-      const ladder = ladderAtMost(widthIn, widthOut, ceiling, 90, piece);
+      const ladder = ladderAtMost({ widthIn, widthOut, ceiling, turn: RIGHT_ANGLE }, piece);
       const atMost = Math.min(
         ladder,
-        seed % 4 === 0 ? yawCutAtMost(widthIn, widthOut, ceiling, 90, piece) : Infinity,
-        centreCutBlocks({ widthIn, widthOut, ceiling, turn: 90 }, piece) ? -1 : Infinity,
+        seed % 4 === 0 ? yawCutAtMost({ widthIn, widthOut, ceiling, turn: RIGHT_ANGLE }, piece) : Infinity,
+        centreCutBlocks({ widthIn, widthOut, ceiling, turn: RIGHT_ANGLE }, piece) ? -1 : Infinity,
       );
       const R = Math.SQRT1_2;
       const away = 6000 - piece.length;
@@ -134,7 +135,11 @@ describe('random stairs', () => {
       } else {
         check(
           seed,
-          winderWithMotion({ ...flight, width, turn: [45, 60, 90, 180][(next() * 4) | 0]! }, piece, 2500),
+          winderWithMotion(
+            { ...flight, width, turn: radians([45, 60, 90, 180][(next() * 4) | 0]!) },
+            piece,
+            2500,
+          ),
           piece,
         );
       }

@@ -1,3 +1,4 @@
+import type { CornerRoom } from './cornerRoom';
 import type { PieceSize } from '../../measures/piece';
 import { centreCutsBlock } from './centreCutsBlock';
 import type { Cut, CutScene } from './centreOnCut';
@@ -5,14 +6,6 @@ import { greatestNotBlocked } from './greatestNotBlocked';
 
 /** How near [mm] the padding is looked for. */
 const FINENESS = 0.5;
-
-/** A corner between full-height walls, under a flat ceiling [mm; turn in degrees]. */
-export interface CornerRoom {
-  readonly widthIn: number;
-  readonly widthOut: number;
-  readonly ceiling: number;
-  readonly turn: number;
-}
 
 /**
  * Centre-cut proof at a corner between full-height walls: on its way from one arm to the other the piece's centre
@@ -44,7 +37,7 @@ export function centreCutAtMost(corner: CornerRoom, piece: PieceSize): number {
 
 /** From the outer corner the first arm runs along 0, the second along 180 degrees - turn. */
 function cornerScene({ widthIn, widthOut, ceiling, turn }: CornerRoom): CutScene {
-  const between = Math.PI - (turn * Math.PI) / 180;
+  const between = Math.PI - turn;
   const [s, c] = [Math.sin(between), Math.cos(between)];
   return {
     walls: [
@@ -58,7 +51,7 @@ function cornerScene({ widthIn, widthOut, ceiling, turn }: CornerRoom): CutScene
 
 /** The place that lies so far from the outer wall of each arm. */
 function placeAt(fromFirst: number, fromSecond: number, turn: number): readonly [number, number] {
-  const between = Math.PI - (turn * Math.PI) / 180;
+  const between = Math.PI - turn;
   return [(fromSecond + fromFirst * Math.cos(between)) / Math.sin(between), fromFirst];
 }
 

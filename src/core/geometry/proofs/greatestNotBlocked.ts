@@ -1,3 +1,4 @@
+import { bracket } from '../rootFinding';
 import { paddedPiece, type PieceSize } from '../../measures/piece';
 
 /** How near [mm] the padding that a proof excludes is looked for. */
@@ -16,14 +17,9 @@ export function greatestNotBlocked(
   known = -Infinity,
   fineness = FINENESS,
 ): number {
-  let low = Math.max(known, -piece.length / 2);
-  let high = Math.max(most, low);
+  const low = Math.max(known, -piece.length / 2);
+  const high = Math.max(most, low);
   if (!blocked(paddedPiece(piece, high))) return Infinity;
   if (blocked(paddedPiece(piece, low))) return low;
-  while (high - low > fineness) {
-    const middle = (low + high) / 2;
-    if (blocked(paddedPiece(piece, middle))) high = middle;
-    else low = middle;
-  }
-  return high;
+  return bracket(high, low, (padding) => blocked(paddedPiece(piece, padding)), fineness).holds;
 }

@@ -1,8 +1,15 @@
 import type { PieceSize } from '../../measures/piece';
-import { greatestNotBlocked } from './greatestNotBlocked';
+import { RIGHT_ANGLE } from '../../measures/angle';
+import type { CornerRoom } from './cornerRoom';
+import { leastBetween } from '../goldenSection';
+
+// Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
+const { PI, cbrt, max, pow, sin, sqrt } = Math;
 
 /** Added to every length that a proof must exceed [mm]: above any rounding here. */
 const OUTWARD = 1e-6;
+/** After so many a least length is known as well as the machine can; any angle would be a proof. */
+const STEPS = 60;
 
 /**
  * The length [mm] in plan above which no straight rod goes round a corner, at whatever height and however it
@@ -11,48 +18,45 @@ const OUTWARD = 1e-6;
  * Turning the right way it passes every direction between the arms, and at phi + phi' = turn it cannot be
  * longer than b2 / sin phi' + b1 / sin phi (the calculus-book ladder; any one phi is a proof). Turning the
  * wrong way its far end is farther from both outer walls than its near end, so it must lie within one arm's
- * width: d sin t1 <= b1 or d sin t2 <= b2, t1 + t2 = 180 - turn.
+ * width: d sin t1 <= b1 or d sin t2 <= b2, t1 + t2 = 180 degrees - turn.
+ *
+ * @param turn by how much the way turns [rad]
+ * @source the ladder round a corner, calculus textbooks; rounded outward
  */
 export function longestRodRoundCorner(widthIn: number, widthOut: number, turn: number): number {
-  const turned = (turn * Math.PI) / 180;
-  const right = leastBetween(0, turned, (phi) => widthOut / Math.sin(turned - phi) + widthIn / Math.sin(phi));
-  const rest = Math.PI - turned;
-  const wrong = leastBetween(0, rest, (t) => Math.max(widthIn / Math.sin(t), widthOut / Math.sin(rest - t)));
-  return Math.max(right, wrong) + OUTWARD;
+  // Turned the wrong way at a right angle it is no longer than the widths' diagonal, which is less.
+  if (turn === RIGHT_ANGLE) return pow(cbrt(widthIn) ** 2 + cbrt(widthOut) ** 2, 1.5) + OUTWARD;
+  const right = leastBetween((phi) => widthOut / sin(turn - phi) + widthIn / sin(phi), 0, turn, STEPS);
+  const rest = PI - turn;
+  const wrong = leastBetween((t) => max(widthIn / sin(t), widthOut / sin(rest - t)), 0, rest, STEPS);
+  return max(right.value, wrong.value) + OUTWARD;
 }
 
 /**
  * Ladder proof at a corner between full-height walls under a flat ceiling: the box's long diagonal never
  * shows less than sqrt(L^2 + B^2 + T^2 - H^2) in plan, and a rod of that length must go round.
  *
- * @returns largest padding [mm a side] that this does not exclude; Infinity when it excludes nothing.
+ * @param corner widths of the arms and the ceiling over both [mm], and by how much the way turns [rad]
+ * @param piece sorted sizes [mm]
+ * @returns padding [mm a side] above which this excludes every motion
  */
-export function ladderAtMost(
-  widthIn: number,
-  widthOut: number,
-  ceiling: number,
-  turn: number,
-  piece: PieceSize,
-): number {
+export function ladderAtMost({ widthIn, widthOut, ceiling, turn }: CornerRoom, piece: PieceSize): number {
   const rod = longestRodRoundCorner(widthIn, widthOut, turn);
-  const diagonal = Math.sqrt(rod * rod + ceiling * ceiling) + OUTWARD;
-  return greatestNotBlocked(
-    piece,
-    diagonal,
-    (p) => Math.sqrt(p.length ** 2 + p.breadth ** 2 + p.thickness ** 2) > diagonal,
-  );
+  return paddingToDiagonal(piece, sqrt(rod * rod + ceiling * ceiling)) + OUTWARD;
 }
 
-/** A least value between two ends where the function is infinite; any value of the function would serve. */
-function leastBetween(low: number, high: number, f: (x: number) => number): number {
-  const ratio = (Math.sqrt(5) - 1) / 2;
-  let a = low;
-  let b = high;
-  for (let n = 0; n < 60; n++) {
-    const x = b - ratio * (b - a);
-    const y = a + ratio * (b - a);
-    if (f(x) < f(y)) b = y;
-    else a = x;
+/** The padding [mm a side] with which a box has this space diagonal; a side that it takes away counts as 0. */
+function paddingToDiagonal({ length, breadth, thickness }: PieceSize, diagonal: number): number {
+  const sides = [length, breadth, thickness];
+  for (;;) {
+    // The greater root of sum (side + 2c)^2 = diagonal^2.
+    const count = sides.length;
+    const sum = sides.reduce((total, side) => total + side, 0);
+    const squares = sides.reduce((total, side) => total + side * side, 0);
+    const inside = sum * sum - count * (squares - diagonal * diagonal);
+    const padding = (sqrt(max(0, inside)) - sum) / (2 * count);
+    const least = sides[count - 1] ?? 0;
+    if (count === 1 || (inside >= 0 && padding >= -least / 2)) return padding;
+    sides.pop();
   }
-  return f((a + b) / 2);
 }

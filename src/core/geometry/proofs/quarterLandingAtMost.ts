@@ -1,3 +1,4 @@
+import { RIGHT_ANGLE } from '../../measures/angle';
 import type { PieceSize } from '../../measures/piece';
 import type { ProvedBound } from './provedBound';
 import { greatestNotBlocked } from './greatestNotBlocked';
@@ -23,7 +24,7 @@ export function quarterLandingAtMost(
   piece: PieceSize,
 ): ProvedBound | null {
   if (landing.overRail > 0) return null;
-  const rod = longestRodRoundCorner(landing.widthIn, landing.widthOut, 90);
+  const rod = longestRodRoundCorner(landing.widthIn, landing.widthOut, RIGHT_ANGLE);
   const slope = (landing.rise / landing.going) * Math.SQRT2;
   const height = Math.max(landing.landingCeiling, landing.headroom + landing.rise) + landing.rise;
   const upright = height + slope * rod;

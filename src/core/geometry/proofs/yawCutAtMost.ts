@@ -1,4 +1,5 @@
 import type { PieceSize } from '../../measures/piece';
+import type { CornerRoom } from './cornerRoom';
 import { greatestNotBlocked } from './greatestNotBlocked';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
@@ -27,28 +28,15 @@ const DIRECTIONS = 4;
  *
  * @returns largest padding [mm a side] that this does not exclude; Infinity when it excludes nothing.
  */
-export function yawCutAtMost(
-  widthIn: number,
-  widthOut: number,
-  ceiling: number,
-  turn: number,
-  piece: PieceSize,
-): number {
-  const cut = new YawCut(widthIn, widthOut, ceiling, (turn * Math.PI) / 180);
-  const most = max(widthIn, widthOut) / 2;
+export function yawCutAtMost(corner: CornerRoom, piece: PieceSize): number {
+  const cut = new YawCut(corner);
+  const most = max(corner.widthIn, corner.widthOut) / 2;
   return greatestNotBlocked(piece, most, (p) => cut.blocked(p));
 }
 
 /** Whether the yaw cut proves that the piece does not pass: one look, where the padding is of no interest. */
-export function yawCutBlocks(
-  widthIn: number,
-  widthOut: number,
-  ceiling: number,
-  turn: number,
-  piece: PieceSize,
-): boolean {
-  return new YawCut(widthIn, widthOut, ceiling, (turn * Math.PI) / 180).blocked(piece);
-}
+export const yawCutBlocks = (corner: CornerRoom, piece: PieceSize): boolean =>
+  new YawCut(corner).blocked(piece);
 
 class YawCut {
   /** Stack of cells: tilt, lean, half size of each. */
@@ -57,14 +45,15 @@ class YawCut {
   private readonly n2: readonly [number, number];
   private readonly between: number;
   private lastRight = -1;
+  private readonly b1: number;
+  private readonly b2: number;
+  private readonly ceiling: number;
   private lastWrong = -1;
 
-  constructor(
-    private readonly b1: number,
-    private readonly b2: number,
-    private readonly ceiling: number,
-    turn: number,
-  ) {
+  constructor({ widthIn, widthOut, ceiling, turn }: CornerRoom) {
+    this.b1 = widthIn;
+    this.b2 = widthOut;
+    this.ceiling = ceiling;
     // From the outer corner the first arm runs along 0, the second along 180 - turn; each normal points from
     // its arm's outer wall towards the other arm.
     this.between = Math.PI - turn;

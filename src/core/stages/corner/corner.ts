@@ -5,7 +5,8 @@ import {
 } from '../../geometry/rectangleRoundCorner';
 import type { PieceSize, Pose } from '../../measures/piece';
 import type { Working } from '../../measures/working';
-import { turnRadians } from '../../motion/turnRadians';
+import { turnedUnderCeiling, type TurnedPlan } from './turnedUnderCeiling';
+import { degrees, RIGHT_ANGLE } from '../../measures/angle';
 
 export interface CornerMeasures {
   /** Clear width of the arm it comes from [mm]. */
@@ -14,9 +15,12 @@ export interface CornerMeasures {
   readonly widthOut: number;
   /** Height of the ceiling [mm], over both arms. */
   readonly ceiling: number;
-  /** By how much the way turns [degrees], 1 to 120. */
+  /** By how much the way turns [rad], up to 120 degrees. */
   readonly turn: number;
 }
+
+/** Stands for a spare that is surely negative [mm a side]. */
+const BLOCKED = -1;
 
 /** The best family of motions round a corner, and what it leaves. */
 export interface CornerResult {
@@ -38,16 +42,11 @@ export interface CornerResult {
  * Model: two straight arms, longer than the piece, walls full height, the inner corner an upright edge, one
  * flat ceiling.
  *
- * A piece u x v turned by t about its third side a has the plan rectangle a x (u cos t + v sin t) and the
- * height u sin t + v cos t. Both are arches in t, so under a given ceiling the narrowest plan is at an end:
- * level, upright, or where the height just meets the ceiling.
- *
  * @source in plan: rectangleRoundCorner; tilting: trigonometry of the turned rectangle
  */
 export function corner(measures: CornerMeasures, piece: PieceSize): CornerResult {
   const { length, breadth, thickness } = piece;
-  const turn = turnRadians(measures.turn);
-  const { widthIn: b1, widthOut: b2, ceiling } = measures;
+  const { widthIn: b1, widthOut: b2, ceiling, turn } = measures;
   const arms = Math.min(b1, b2);
 
   let best: CornerResult = {
@@ -78,8 +77,25 @@ export function corner(measures: CornerMeasures, piece: PieceSize): CornerResult
   level(length, breadth, thickness, 'flat');
 
   const turned = (u: number, v: number, a: number): void => {
-    const better = tiltedClearance(b1, b2, turn, ceiling, u, v, a, best.clearance);
-    if (better) best = { ...better, limitedBy: 'corner' };
+    let looked = false;
+    const spare = ({ plan, side }: TurnedPlan): number => {
+      // Most faces do not pass with what has to be beaten, which one look tells.
+      const first = !looked;
+      looked = true;
+      if (first && turn === RIGHT_ANGLE && surelyBlocked(side, plan, b1, b2)) return BLOCKED;
+      return clearanceRoundCorner(side, plan, b1, b2, turn);
+    };
+    const most = (arms - Math.min(a, v)) / 2;
+    const better = turnedUnderCeiling({ u, v, a }, ceiling, most, spare, best.clearance);
+    if (!better) return;
+    const { clearance, plan, side, tilt } = better;
+    best = {
+      clearance,
+      pose: plan >= side ? 'tilted' : 'leaning',
+      tilt,
+      plan: [plan, side],
+      limitedBy: 'corner',
+    };
   };
   turned(length, breadth, thickness);
   turned(length, thickness, breadth);
@@ -89,78 +105,6 @@ export function corner(measures: CornerMeasures, piece: PieceSize): CornerResult
 
 // A piece that comes round without turning is named crabwise; one that stands on end turns freely anyway.
 const crabName = (pose: Pose): Pose => (pose === 'on end' ? 'on end' : 'crabwise');
-
-/**
- * The clearance with u x v turned about a so that its height meets the ceiling, when that beats `floor`.
- * It is of use only where v fits upright and u does not.
- */
-function tiltedClearance(
-  b1: number,
-  b2: number,
-  turn: number,
-  ceiling: number,
-  u: number,
-  v: number,
-  a: number,
-  floor: number,
-): { clearance: number; pose: Pose; tilt: number; plan: readonly [number, number] } | undefined {
-  const planAt = (c: number) => {
-    const u1 = Math.max(0, u + 2 * c);
-    const v1 = Math.max(0, v + 2 * c);
-    const a1 = Math.max(0, a + 2 * c);
-    const diagonal2 = u1 * u1 + v1 * v1;
-    // Height = D sin(t + d) and plan = D cos(t - d), d = atan(v/u); at height H, t = asin(H/D) - d.
-    const plan =
-      (Math.sqrt(Math.max(0, diagonal2 - ceiling * ceiling)) * (u1 * u1 - v1 * v1) + 2 * ceiling * u1 * v1) /
-      diagonal2;
-    return { a1, plan, u1, v1 };
-  };
-  const spare = (c: number): number => {
-    const { a1, plan } = planAt(c);
-    return clearanceRoundCorner(a1, plan, b1, b2, turn);
-  };
-  let low = Math.max(floor, (ceiling - u) / 2);
-  let high = Math.min((ceiling - v) / 2, (Math.min(b1, b2) - Math.min(a, v)) / 2);
-  if (!(high > low + 1e-9)) return undefined;
-  const start = planAt(low + 1e-9);
-  if (start.plan >= start.u1) return undefined;
-  if (turn === Math.PI / 2 && surelyBlocked(start.a1, start.plan, b1, b2)) return undefined;
-  let atLow = spare(low + 1e-9);
-  if (!(atLow > 0)) return undefined;
-  // Padding takes at least as much of the spare, so the root is nearly always this near.
-  const near = low + 1e-9 + atLow;
-  let atHigh = near < high ? spare(near) : 0;
-  if (atHigh < 0) high = near;
-  else atHigh = spare(high);
-  if (atHigh >= 0) low = high;
-  // Regula falsi with the Illinois rule: the spare falls steadily with the padding.
-  for (let i = 0, side = 0; i < 60 && high - low > 1e-6; i++) {
-    // A little short of the crossing, so that the last step lands where it passes.
-    const crossing = (low * atHigh - high * atLow) / (atHigh - atLow) - 3e-7;
-    const middle = i % 6 === 5 || !(crossing > low) ? (low + high) / 2 : crossing;
-    const at = spare(middle);
-    if (at >= 0) {
-      low = middle;
-      atLow = at;
-      if (side === 1) atHigh /= 2;
-      side = 1;
-      if (at < 1e-6) break;
-    } else {
-      high = middle;
-      atHigh = at;
-      if (side === -1) atLow /= 2;
-      side = -1;
-    }
-  }
-  if (low <= floor) return undefined;
-  const { a1, plan, u1, v1 } = planAt(low);
-  return {
-    clearance: low,
-    pose: plan >= a1 ? 'tilted' : 'leaning',
-    tilt: Math.asin(Math.min(1, ceiling / Math.hypot(u1, v1))) - Math.atan2(v1, u1),
-    plan: [plan, a1],
-  };
-}
 
 /** Clearance round a corner [mm a side], with its working. */
 export function cornerClearance(measures: CornerMeasures, piece: PieceSize, working?: Working): number {
@@ -175,7 +119,6 @@ function writeCornerWorking(
   result: CornerResult,
   working: Working,
 ): void {
-  const degrees = (angle: number): number => (angle * 180) / Math.PI;
   working({
     what: 'Pose in which it passes best',
     formula: 'the best of level in each pose, crabwise, tilted and leaning',
@@ -196,13 +139,8 @@ function writeCornerWorking(
     what: 'Angle of the long side in plan to the way in, where it is closest',
     formula: 'least over f of the clearance at f',
     value: degrees(
-      rectangleRoundCorner(
-        result.plan[0],
-        result.plan[1],
-        measures.widthIn,
-        measures.widthOut,
-        turnRadians(measures.turn),
-      ).angle,
+      rectangleRoundCorner(result.plan[0], result.plan[1], measures.widthIn, measures.widthOut, measures.turn)
+        .angle,
     ),
     unit: 'degrees',
     source: 'Moretti, College Math. J. 33(3), 2002, 196-200',

@@ -1,4 +1,5 @@
 import { centreCutBlocks } from '../../geometry/proofs/centreCutAtMost';
+import { radians, RIGHT_ANGLE } from '../../measures/angle';
 import { yawCutBlocks } from '../../geometry/proofs/yawCutAtMost';
 import type { PieceSize } from '../../measures/piece';
 import { never, type MeasuresOf } from '../stageKind';
@@ -9,13 +10,11 @@ import { cornerPassages } from './cornerPassages';
 
 type Measures = MeasuresOf<typeof CORNER>;
 
-const RIGHT_ANGLE = 90;
-
-const cornerOf = ({ width, widthOut, height, turn = RIGHT_ANGLE }: Measures): CornerMeasures => ({
+const cornerOf = ({ width, widthOut, height, turn }: Measures): CornerMeasures => ({
   widthIn: width,
   widthOut,
   ceiling: height,
-  turn,
+  turn: turn === undefined ? RIGHT_ANGLE : radians(turn),
 });
 
 export const CORNER_SOLVER: SolvedStage<Measures> = {
@@ -28,8 +27,7 @@ export const CORNER_SOLVER: SolvedStage<Measures> = {
 
 function proves({ best: [measures] }: TapedSets<Measures>, piece: PieceSize): string | undefined {
   const room = cornerOf(measures);
-  const { widthIn, widthOut, ceiling, turn } = room;
-  if (piece.length > ceiling && yawCutBlocks(widthIn, widthOut, ceiling, turn, piece))
+  if (piece.length > room.ceiling && yawCutBlocks(room, piece))
     return 'under this ceiling it cannot stand up, and at one angle on either way round it stands nowhere';
   // What has a motion with the tape for it is blocked by nothing, and looking for that is quicker.
   if (corner(room, piece).clearance >= 0) return undefined;

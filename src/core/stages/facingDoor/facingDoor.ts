@@ -1,4 +1,4 @@
-import { greatestPadding } from '../../geometry/greatestPadding';
+import { greatestPadding } from '../../geometry/rootFinding';
 import type { PieceSize, Pose } from '../../measures/piece';
 import { attitudeInPlan, turnOfAxes } from '../../motion/attitude';
 import { ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../../motion/hold';

@@ -1,5 +1,5 @@
 import { bendWithWall, type Bend } from '../../geometry/bendWithWall';
-import { greatestPadding } from '../../geometry/greatestPadding';
+import { greatestPadding } from '../../geometry/rootFinding';
 import type { PlanarPassage } from '../../geometry/planar/passageBracket';
 import { boxPolygon, type ConvexPolygon } from '../../geometry/planar/planarWorld';
 import type { PieceSize } from '../../measures/piece';

@@ -1,5 +1,5 @@
 import { bendWithWall } from '../../geometry/bendWithWall';
-import { greatestPadding } from '../../geometry/greatestPadding';
+import { greatestPadding } from '../../geometry/rootFinding';
 import { turnsRightAngle } from '../../geometry/turnsRightAngle';
 import type { PieceSize } from '../../measures/piece';
 import { sizesOfHold, type Hold } from '../../motion/hold';

@@ -2,7 +2,7 @@ import { doorIntoPassage, doorPassage, passageNeeded, type DoorPlan } from '../.
 import { decidePassage } from '../../geometry/planar/decidePassage';
 import type { PieceSize, Pose } from '../../measures/piece';
 import { motionInPlan, type TurnedHold } from '../../motion/attitude';
-import { greatestPadding } from '../../geometry/greatestPadding';
+import { greatestPadding } from '../../geometry/rootFinding';
 import { ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../../motion/hold';
 import { levelBox, planScene } from '../../motion/planScene';
 import { sideDoorAtMost } from './sideDoorAtMost';

@@ -1,3 +1,4 @@
+import { radians } from '../../measures/angle';
 import type { PieceSize } from '../../measures/piece';
 import type { Hold } from '../../motion/hold';
 import type { SearchTask } from '../landing/searchMotion';
@@ -17,15 +18,20 @@ export interface WinderMeasures {
   readonly width: number;
   /** Headroom plumb above the line of nosings [mm]. */
   readonly headroom: number;
-  /** By how much the stair turns [degrees], 1 to 180. */
+  /** By how much the stair turns [rad], up to 180 degrees. */
   readonly turn: number;
   readonly rise: number;
   /** Going of the straight flights [mm]. */
   readonly going: number;
 }
 
-/** Degrees of a winder's tread: three to a quarter turn (common practice, no source). */
-const TREAD = 30;
+/** Turn of one winding tread [rad]: three to a quarter turn (common practice, no source). */
+const TREAD = radians(30);
+/** A turn beyond this has a facing wall [rad]. */
+const WIDE_TURN = radians(120);
+/** A turn half way between two numbers of treads takes the greater, whatever the rounding of its radians. */
+const EVEN = 1e-9;
+
 /**
  * Clearance of a piece up or down a winder stair. Only a motion found on its treads counts, and the caller
  * gives it no better verdict than `tight`.
@@ -75,9 +81,8 @@ function provedBound(m: WinderMeasures, piece: PieceSize): ProvedBound {
 
 /** The scene and its ends. */
 export function winderTask(m: WinderMeasures, piece: PieceSize, hold: Hold): SearchTask {
-  const { width: W, headroom: H, rise } = m;
-  const turn = (m.turn * Math.PI) / 180;
-  const treads = Math.max(1, Math.round(m.turn / TREAD));
+  const { width: W, headroom: H, rise, turn } = m;
+  const treads = Math.max(1, Math.round(turn / TREAD + EVEN));
   const slope = rise / m.going;
   const diagonal = Math.sqrt(piece.length ** 2 + piece.breadth ** 2 + piece.thickness ** 2);
   const F = 2 * diagonal + 600;
@@ -106,7 +111,7 @@ export function winderTask(m: WinderMeasures, piece: PieceSize, hold: Hold): Sea
       far,
     ),
   ];
-  if (m.turn > 120)
+  if (turn > WIDE_TURN)
     obstacles.push(
       turnedBlock('the wall facing the lower flight', [W, -W, 0], [0, 1], 4 * W, -200, -far, far),
     );

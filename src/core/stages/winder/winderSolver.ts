@@ -1,3 +1,4 @@
+import { radians } from '../../measures/angle';
 import { never, type MeasuresOf } from '../stageKind';
 import type { SpaceStage } from '../stageSolver';
 import { winderStage } from './winder';
@@ -6,7 +7,7 @@ import type { WINDER } from './winderKind';
 export const WINDER_SOLVER: SpaceStage<MeasuresOf<typeof WINDER>> = {
   solvedBy: 'search alone',
   searched: ({ width, height, turn, rise, going }) =>
-    winderStage({ width, headroom: height, turn, rise, going }),
+    winderStage({ width, headroom: height, turn: radians(turn), rise, going }),
   turningSpaces: never,
   deepProof: null,
 };

@@ -1,3 +1,4 @@
+import { radians, RIGHT_ANGLE } from '../../../../src/core/measures/angle';
 import { boxInBoxAtMost } from '../../../../src/core/geometry/proofs/boxInBoxAtMost';
 import { ladderAtMost, longestRodRoundCorner } from '../../../../src/core/geometry/proofs/ladderAtMost';
 import { yawCutAtMost } from '../../../../src/core/geometry/proofs/yawCutAtMost';
@@ -8,12 +9,15 @@ import { corner } from '../../../../src/core/stages/corner/corner';
 describe('the ladder proof', () => {
   test('has the calculus books’ ladder', () => {
     // Briggs & Cochran, Calculus: widths 3 and 4 ft, 9.8657 ft.
-    expect(longestRodRoundCorner(3000, 4000, 90)).toBeCloseTo(9865.7, 0);
+    expect(longestRodRoundCorner(3000, 4000, RIGHT_ANGLE)).toBeCloseTo(9865.7, 0);
     // Textbook: equal widths a, 2 sqrt 2 a.
-    expect(longestRodRoundCorner(1000, 1000, 90)).toBeCloseTo(2828.427, 2);
+    expect(longestRodRoundCorner(1000, 1000, RIGHT_ANGLE)).toBeCloseTo(2828.427, 2);
     // Briggs & Cochran, the ladder tilted under an 8 ft ceiling, 12.70 ft (derived).
     const feet = 304.8;
-    const atMost = ladderAtMost(3 * feet, 4 * feet, 8 * feet, 90, sortedPiece(12.7 * feet, 0, 0));
+    const atMost = ladderAtMost(
+      { widthIn: 3 * feet, widthOut: 4 * feet, ceiling: 8 * feet, turn: RIGHT_ANGLE },
+      sortedPiece(12.7 * feet, 0, 0),
+    );
     expect(Math.abs(atMost)).toBeLessThan(5);
   });
 });
@@ -52,7 +56,10 @@ describe('corners', () => {
   test('the yaw cut is tight for the slab under a low ceiling', () => {
     // Regression only: 664.68 mm is the critical width of the level slab; under 1000 mm nothing beats it by 1 mm.
     const piece = sortedPiece(1830, 930, 25);
-    const atMost = yawCutAtMost(664.6802, 664.6802, 1000, 90, piece);
+    const atMost = yawCutAtMost(
+      { widthIn: 664.6802, widthOut: 664.6802, ceiling: 1000, turn: RIGHT_ANGLE },
+      piece,
+    );
     expect(atMost).toBeGreaterThanOrEqual(0);
     expect(atMost).toBeLessThan(1);
   });
@@ -65,10 +72,10 @@ describe('corners', () => {
       const widthIn = 400 + 900 * next();
       const widthOut = 400 + 900 * next();
       const ceiling = 600 + 1900 * next();
-      const turn = n % 2 ? 90 : 20 + 100 * next();
+      const turn = radians(n % 2 ? 90 : 20 + 100 * next());
       const shown = corner({ widthIn, widthOut, ceiling, turn }, piece).clearance;
-      const ladder = ladderAtMost(widthIn, widthOut, ceiling, turn, piece);
-      const cut = n % 4 < 2 ? yawCutAtMost(widthIn, widthOut, ceiling, turn, piece) : Infinity;
+      const ladder = ladderAtMost({ widthIn, widthOut, ceiling, turn }, piece);
+      const cut = n % 4 < 2 ? yawCutAtMost({ widthIn, widthOut, ceiling, turn }, piece) : Infinity;
       if (cut < Infinity) proved++;
       const note = JSON.stringify({ piece, widthIn, widthOut, ceiling, turn, shown, ladder, cut });
       if (Math.min(ladder, cut) < shown - 1e-6) throw new Error(`contradiction ${note}`);

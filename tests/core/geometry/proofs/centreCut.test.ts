@@ -1,3 +1,4 @@
+import { radians, RIGHT_ANGLE } from '../../../../src/core/measures/angle';
 import { centreCutAtMost, centreCutBlocks } from '../../../../src/core/geometry/proofs/centreCutAtMost';
 import { centreCutsBlock } from '../../../../src/core/geometry/proofs/centreCutsBlock';
 import { CentreOnCut, type CutScene } from '../../../../src/core/geometry/proofs/centreOnCut';
@@ -15,7 +16,7 @@ const right = (widthIn: number, widthOut: number, ceiling: number) => ({
   widthIn,
   widthOut,
   ceiling,
-  turn: 90,
+  turn: RIGHT_ANGLE,
 });
 
 describe('published corners, for a piece as high as the ceiling', () => {
@@ -50,7 +51,7 @@ describe('published corners, for a piece as high as the ceiling', () => {
   });
 
   test('a turn of 60 and of 120 degrees: the rod of longestRodRoundCorner, which is any angle of the ladder', () => {
-    for (const turn of [60, 120]) {
+    for (const turn of [60, 120].map(radians)) {
       const rod = longestRodRoundCorner(700, 900, turn);
       const room = { widthIn: 700, widthOut: 900, ceiling: rod / 2, turn };
       expect(centreCutBlocks(room, sortedPiece(rod + 25, 0, rod / 2))).toBe(true);
@@ -74,7 +75,7 @@ describe('pieces that can stand up', () => {
       expect(cut).toBeLessThan(shown + 1.5);
       // The ladder excludes nothing; what is left to the quick bound is that it has to pass the narrower arm.
       expect(cornerAtMost(room, piece).atMost).toBeGreaterThan(shown + 60);
-      expect(yawCutAtMost(a, b, 2400, 90, piece)).toBeGreaterThan(shown + 60);
+      expect(yawCutAtMost(room, piece)).toBeGreaterThan(shown + 60);
     }
   });
 
@@ -93,7 +94,7 @@ describe('soundness', () => {
       const widthIn = 400 + 700 * next();
       const widthOut = n % 3 ? 400 + 700 * next() : widthIn;
       const ceiling = n % 2 ? piece.length + 10 + 800 * next() : 600 + 1900 * next();
-      const room = { widthIn, widthOut, ceiling, turn: n % 4 ? 90 : 1 + 119 * next() };
+      const room = { widthIn, widthOut, ceiling, turn: radians(n % 4 ? 90 : 1 + 119 * next()) };
       const shown = corner(room, piece).clearance;
       if (centreCutBlocks(room, paddedPiece(piece, shown - 1e-6)))
         throw new Error(`contradiction ${JSON.stringify({ room, piece, shown })}`);
@@ -106,7 +107,7 @@ describe('soundness', () => {
     const next = seededStream(34);
     for (let n = 0; n < 24; n++) {
       const width = 500 + 400 * next();
-      const turn = 40 + 80 * next();
+      const turn = radians(40 + 80 * next());
       const piece = sortedPiece(1500 + 500 * next(), 950, 0.3 * width + 0.4 * width * next());
       const room = { widthIn: width, widthOut: width, ceiling: 950, turn };
       // Pushed level on edge: with the walls moved so that its clearance is 0, and then 6 mm less wide.
@@ -116,10 +117,7 @@ describe('soundness', () => {
       while (high - low > 0.01) {
         const middle = (low + high) / 2;
         const { thickness, length } = piece;
-        if (
-          clearanceRoundCorner(length, thickness, width + middle, width + middle, (turn * Math.PI) / 180) >= 0
-        )
-          high = middle;
+        if (clearanceRoundCorner(length, thickness, width + middle, width + middle, turn) >= 0) high = middle;
         else low = middle;
       }
       expect(centreCutBlocks(wide(high + 0.01), piece)).toBe(false);
@@ -139,7 +137,7 @@ describe('soundness', () => {
       const degrees = n % 2 ? 90 : 30 + 90 * next();
       const height = 0.6 * p;
       const piece = sortedPiece(p, q, height);
-      const blocked = centreCutBlocks({ widthIn, widthOut, ceiling: height, turn: degrees }, piece);
+      const blocked = centreCutBlocks({ widthIn, widthOut, ceiling: height, turn: radians(degrees) }, piece);
       if (blocked) excluded++;
       if (!blocked && n > 30) continue;
       const { path } = searchCorner({ widthIn, widthOut, turn: (degrees * Math.PI) / 180 }, p, q);

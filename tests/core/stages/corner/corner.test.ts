@@ -1,3 +1,4 @@
+import { radians, RIGHT_ANGLE } from '../../../../src/core/measures/angle';
 import fc from 'fast-check';
 import { sortedPiece } from '../../../../src/core/measures/piece';
 import { corner, type CornerMeasures } from '../../../../src/core/stages/corner/corner';
@@ -16,7 +17,7 @@ function searchTilts(measures: CornerMeasures, sizes: readonly number[], padding
   const scene = {
     widthIn: measures.widthIn,
     widthOut: measures.widthOut,
-    turn: (measures.turn * PI) / 180,
+    turn: measures.turn,
   };
   let path = false;
   let none = true;
@@ -56,7 +57,7 @@ const agrees = (measures: CornerMeasures, sizes: readonly [number, number, numbe
 
 describe('a piece of three sizes against a search over poses, tilts, angles and places', () => {
   const width = fc.double({ min: 500, max: 1600, noNaN: true });
-  const turn = fc.oneof(fc.constant(90), fc.double({ min: 1, max: 120, noNaN: true }));
+  const turn = fc.oneof(fc.constant(90), fc.double({ min: 1, max: 120, noNaN: true })).map(radians);
 
   test('any box under any ceiling', () => {
     const cases = fc.sample(
@@ -124,7 +125,7 @@ describe('a piece of three sizes against a search over poses, tilts, angles and 
 // Briggs & Cochran, Calculus: a ladder round 3 and 4 ft is 9.8657 ft; under an 8 ft ceiling it may tilt, which
 // gives sqrt(9.8657^2 + 8^2) = 12.70 ft (derived). In mm, 300 and 400, 100 to the foot.
 test('a pole 12.70 ft long goes round 3 and 4 ft under 8 ft, and one of 12.71 does not', () => {
-  const measures = { widthIn: 300, widthOut: 400, ceiling: 800, turn: 90 };
+  const measures = { widthIn: 300, widthOut: 400, ceiling: 800, turn: RIGHT_ANGLE };
   const pole = (feet: number) => corner(measures, sortedPiece(feet * 100, 1e-6, 1e-6));
   expect(pole(12.7).clearance).toBeGreaterThanOrEqual(-1e-5);
   expect(pole(12.7).pose).toBe('tilted');
@@ -138,14 +139,14 @@ describe('the longest level piece', () => {
         widthIn: fc.double({ min: 350, max: 1600, noNaN: true }),
         widthOut: fc.double({ min: 350, max: 1600, noNaN: true }),
         slim: fc.double({ min: 0.01, max: 0.98, noNaN: true }),
-        turn: fc.oneof(fc.constant(90), fc.double({ min: 20, max: 120, noNaN: true })),
+        turn: fc.oneof(fc.constant(90), fc.double({ min: 20, max: 120, noNaN: true })).map(radians),
       }),
       { numRuns: 60, seed: 34 },
     );
     for (const { widthIn, widthOut, slim, turn } of cases) {
       const thickness = slim * Math.min(widthIn, widthOut);
       const longest = cornerLength({ widthIn, widthOut, thickness, turn });
-      const scene = { widthIn, widthOut, turn: (turn * PI) / 180 };
+      const scene = { widthIn, widthOut, turn };
       // The length is far more sensitive than the clearance, so the search gets its slack across the piece.
       const less = searchCorner(scene, longest - 0.5, thickness - 0.5);
       const more = searchCorner(scene, longest + 0.5, thickness + 0.5);

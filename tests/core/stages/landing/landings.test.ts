@@ -1,3 +1,4 @@
+import { RIGHT_ANGLE } from '../../../../src/core/measures/angle';
 import { sortedPiece } from '../../../../src/core/measures/piece';
 import {
   halfLandingAnswer,
@@ -78,7 +79,11 @@ describe('a quarter landing', () => {
 });
 
 test('a winder’s clearance is at least that of the piece shrunk to a point', () => {
-  const answer = winderAnswer({ width: 800, headroom: 2000, turn: 90, rise: 200, going: 220 }, slab, 4000);
+  const answer = winderAnswer(
+    { width: 800, headroom: 2000, turn: RIGHT_ANGLE, rise: 200, going: 220 },
+    slab,
+    4000,
+  );
   expect(answer.clearance).toBeGreaterThanOrEqual(-915);
   expect(answer.atMost).toBeGreaterThanOrEqual(answer.clearance);
 });

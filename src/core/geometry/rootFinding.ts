@@ -36,3 +36,26 @@ export function greatestPadding(
   }
   return low;
 }
+
+/**
+ * Where a condition that holds at `low`, and ceases to hold once on the way to `high`, does so, by halving. Both
+ * ends are answered, so that the caller takes the one that is on the safe side.
+ * @param fineness how near each other they have to be, in the unit of the ends
+ * @example bracket(0, 2, (x) => x * x <= 2, 1e-9).holds // 1.414213562
+ */
+export function bracket(
+  low: number,
+  high: number,
+  holds: (x: number) => boolean,
+  fineness: number,
+): { readonly holds: number; readonly fails: number } {
+  let [yes, no] = [low, high];
+  while (Math.abs(no - yes) > fineness) {
+    const middle = (yes + no) / 2;
+    // Between two neighbouring numbers there is no other.
+    if (middle === yes || middle === no) break;
+    if (holds(middle)) yes = middle;
+    else no = middle;
+  }
+  return { holds: yes, fails: no };
+}
