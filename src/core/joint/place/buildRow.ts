@@ -1,0 +1,172 @@
+import { turnRadians } from '../../motion/turnRadians';
+import type { JointRow } from '../jointRow';
+import { buildCorner } from './buildCorner';
+import { buildFlight } from './buildFlight';
+import { buildHalfLanding, buildQuarterLanding } from './buildLanding';
+import { buildLift } from './buildLift';
+import { buildRoom } from './buildRoom';
+import { buildDoorIntoPassage, buildDoorOutOfPassage } from './buildSideDoor';
+import { buildStraight } from './buildStraight';
+import { buildWinder } from './buildWinder';
+import { walkedBack, type BuiltRow } from './builtRow';
+import {
+  ceilingWith,
+  DEFAULT_WALL,
+  endsOf,
+  flightCeilingOver,
+  floorBeside,
+  leadsIn,
+  runOf,
+} from './rowContext';
+
+/** A row as it is built, and how it has to be turned over for its hand. */
+export interface HandedRow {
+  readonly built: BuiltRow;
+  /** Built the other way round than its hand asks: to be mirrored in y. */
+  readonly mirrored: boolean;
+  /** Its own coordinates run against the way: a stair that is walked down, a door that leads out of its passage. */
+  readonly back: boolean;
+}
+
+/** Degrees of a winder's tread where they were not counted: three to a quarter turn (common practice, no source). */
+const TREAD = 30;
+
+/** Sides of a flight that stand; the others are a landing's to build, up to its handrail. */
+export interface FlightSides {
+  readonly walls: 'both' | 'left' | 'right' | 'none';
+}
+
+/**
+ * Builds one row among its neighbours, each as its function describes it. A measure that the row needs and does not
+ * have is taken for 0; the caller sees to that.
+ */
+export function buildRow(
+  row: JointRow,
+  before: JointRow | undefined,
+  after: JointRow | undefined,
+  sides: FlightSides = { walls: 'both' },
+): HandedRow {
+  const m = row.measures;
+  const width = m.width ?? 0;
+  const height = m.height ?? 0;
+  const toTheRight = row.hand === 'right';
+  const down = row.way === 'down';
+  const straight = (built: BuiltRow): HandedRow => ({ built, mirrored: false, back: false });
+  switch (row.stage) {
+    case 'door':
+      return straight(buildStraight({ length: m.wall ?? DEFAULT_WALL, width, height }));
+    case 'passage': {
+      const length = m.length ?? 0;
+      return straight(
+        buildStraight({
+          length,
+          width,
+          height: ceilingWith(height, before, after),
+          flightCeiling: flightCeilingOver(length, before, after),
+        }),
+      );
+    }
+    case 'corner':
+      return {
+        built: buildCorner({
+          widthIn: width,
+          widthOut: m.widthOut ?? 0,
+          height: ceilingWith(height, before, after),
+          turn: turnRadians(m.turn ?? 90),
+          run: runOf(row, after),
+        }),
+        mirrored: toTheRight,
+        back: false,
+      };
+    case 'side door': {
+      const shape = {
+        doorWidth: width,
+        doorHeight: height,
+        wall: m.wall ?? DEFAULT_WALL,
+        passageWidth: m.widthOut ?? 0,
+        ceiling: ceilingWith(m.ceiling ?? height, before, after),
+        deadEnd: m.depth,
+        run: runOf(row, after),
+      };
+      return leadsIn(row, before)
+        ? { built: buildDoorIntoPassage(shape), mirrored: toTheRight, back: false }
+        : { built: buildDoorOutOfPassage(shape), mirrored: !toTheRight, back: true };
+    }
+    case 'flight': {
+      const ends = endsOf(row);
+      const atFoot = ends.before === 'foot' ? before : after;
+      const atHead = ends.before === 'head' ? before : after;
+      const footFloor = floorBeside(row, 'foot', atFoot, ends.after === 'foot');
+      const level = atFoot !== undefined && (atFoot.stage === 'passage' || atFoot.stage === 'room');
+      const built = buildFlight({
+        width,
+        headroom: height,
+        rise: m.rise ?? 0,
+        going: m.going ?? 0,
+        risers: m.risers ?? 1,
+        footCeiling: m.footCeiling,
+        footFloor,
+        headFloor: floorBeside(row, 'head', atHead, ends.after === 'head'),
+        headCeiling: m.headCeiling,
+        floorBefore: footFloor > 0 ? footFloor : level ? (atFoot.measures.length ?? 0) : 0,
+        footWall: atFoot === undefined && footFloor > 0,
+        headWall: atHead === undefined && (m.headSpace ?? 0) > 0,
+        walls: sides.walls,
+      });
+      return { built: down ? walkedBack(built) : built, mirrored: false, back: down };
+    }
+    case 'quarter landing': {
+      const built = buildQuarterLanding({
+        widthIn: width,
+        widthOut: m.widthOut ?? 0,
+        ceiling: m.ceiling ?? height,
+      });
+      return { built: down ? walkedBack(built) : built, mirrored: down !== toTheRight, back: down };
+    }
+    case 'half landing': {
+      const built = buildHalfLanding({
+        flightWidth: width,
+        well: m.well ?? 0,
+        depth: m.depth ?? 0,
+        ceiling: m.ceiling ?? height,
+        spine: !(m.overRail !== undefined && m.overRail > 0),
+      });
+      return { built: down ? walkedBack(built) : built, mirrored: down !== toTheRight, back: down };
+    }
+    case 'winder': {
+      const turn = m.turn ?? 90;
+      const built = buildWinder({
+        width,
+        headroom: height,
+        turn: turnRadians(turn),
+        rise: m.rise ?? 0,
+        going: m.going ?? 0,
+        treads: Math.max(1, Math.round(turn / TREAD)),
+      });
+      return { built: down ? walkedBack(built) : built, mirrored: down !== toTheRight, back: down };
+    }
+    case 'lift':
+      return straight(
+        buildLift({
+          doorWidth: width,
+          doorHeight: height,
+          carWidth: m.widthOut ?? 0,
+          carDepth: m.depth ?? 0,
+          carHeight: m.ceiling ?? height,
+          goesOn: after !== undefined,
+        }),
+      );
+    case 'room': {
+      const length = m.length ?? 0;
+      return straight(
+        buildRoom({
+          length,
+          width,
+          height: ceilingWith(height, before, after),
+          leaves: after === undefined ? 'nowhere' : (row.hand ?? 'across'),
+          flightCeiling: flightCeilingOver(length, before, row.hand === undefined ? after : undefined),
+        }),
+      );
+    }
+  }
+}

@@ -1,0 +1,263 @@
+import type { SceneBox } from '../../motion/stageAnswer';
+import { SpaceChecker } from '../../space/spaceChecker';
+import type { JointRow } from '../jointRow';
+import type { Section } from './builtRow';
+import { buildRow } from './buildRow';
+import { movedFrame, placedBox, placedFrame, placingOf, START, type Frame, type Placing } from './frame';
+import { isLanding } from './rowContext';
+import { behindFace, openBox, THIN, type Solid, type SolidPart } from './solid';
+
+/** A solid of the scene, with the row that it belongs to: -1 before the first, the number of rows after the last. */
+export interface PlacedSolid {
+  readonly row: number;
+  readonly part: SolidPart;
+  readonly box: SceneBox;
+}
+
+/** A row in its place. */
+export interface PlacedRow {
+  /** Its place among the rows given; a flight that a landing supposes has its landing's. */
+  readonly row: number;
+  readonly joint: JointRow;
+  /** Supposed, not measured: the long flight beside a landing. */
+  readonly supposed: boolean;
+  readonly entry: Frame;
+  readonly exit: Frame;
+  readonly entrySection: Section;
+  readonly exitSection: Section | undefined;
+  /** From the row's own coordinates (those of its stage's functions) to the scene's. */
+  readonly placing: Placing;
+  /** Its own coordinates run against the way. */
+  readonly back: boolean;
+}
+
+/** One scene of all the rows of a route. */
+export interface PlacedRoute {
+  readonly rows: readonly PlacedRow[];
+  readonly solids: readonly PlacedSolid[];
+}
+
+export interface PlacingOptions {
+  /** A flight that a landing supposes is at least so long in plan [mm]; 3 m beyond the longest piece when absent. */
+  readonly flightLength?: number;
+}
+
+/** How far open ground reaches on each side [mm]. */
+const GROUND = 12000;
+const LONG_FLIGHT = 9000;
+const OUTSIDE = openBox([0, -GROUND, 0], [GROUND, GROUND, GROUND]);
+
+interface Draft {
+  readonly solid: Solid;
+  readonly placing: Placing;
+  readonly row: number;
+  readonly owner: number;
+}
+
+/**
+ * Places the rows of a route after one another and builds the one scene that they describe together: the origin in
+ * the middle of the first row's entry plane on the floor, x along the way, y to the left, z up. Every row has the
+ * geometry that its function describes; in the plane between two rows stands what is open in one of them only. Before
+ * the first row, and after a last row in which the way does not end, is open level ground.
+ *
+ * A landing without a flight beside it gets the long flight that it supposes. Where a solid would stand in the free
+ * space of another row it is as thin as its face, so that a way that leads back beside itself stays open; a way that
+ * crosses itself does not, see `sceneNear`.
+ */
+export function placeRoute(given: readonly JointRow[], options: PlacingOptions = {}): PlacedRoute {
+  const listed = withFlights(given, options.flightLength ?? LONG_FLIGHT);
+  const drafts: Draft[] = [];
+  const open: { readonly box: SceneBox; readonly owner: number }[] = [];
+  const rows: PlacedRow[] = [];
+  let frame: Frame = START;
+  let section: Section | undefined;
+  listed.forEach(({ joint, row, supposed }, i) => {
+    const before = listed[i - 1]?.joint;
+    const after = listed[i + 1]?.joint;
+    const { built, mirrored, back } = buildRow(joint, before, after, {
+      walls: flightWalls(joint, before, after),
+    });
+    const shift = section ? across(section.width, built.entrySection.width, joint.place) : 0;
+    const entry = movedFrame(frame, 0, shift);
+    const placing = placingOf(built.entry, entry, mirrored);
+    const exit = placedFrame(placing, built.exit);
+    for (const solid of built.solids) drafts.push({ solid, placing, row, owner: i });
+    for (const box of built.open) open.push({ box: placedBox(placing, box), owner: i });
+    const between = section
+      ? planeSolids(section, built.entrySection, shift)
+      : groundSolids(built.entrySection);
+    const plane = placingOf(START, section ? frame : reversedAt(entry));
+    for (const solid of between) drafts.push({ solid, placing: plane, row: section ? row : -1, owner: -1 });
+    if (!section) open.push({ box: placedBox(plane, OUTSIDE), owner: -2 });
+    rows.push({
+      row,
+      joint,
+      supposed,
+      entry,
+      exit,
+      entrySection: built.entrySection,
+      exitSection: built.exitSection,
+      placing,
+      back,
+    });
+    frame = exit;
+    section = built.exitSection;
+  });
+  if (section && endsOpen(listed[listed.length - 1]?.joint)) {
+    const plane = placingOf(START, frame);
+    open.push({ box: placedBox(plane, OUTSIDE), owner: -2 });
+    for (const solid of groundSolids(section)) {
+      drafts.push({ solid, placing: plane, row: given.length, owner: -1 });
+    }
+  }
+  return { rows, solids: settled(drafts, open) };
+}
+
+/** The way ends before a wall where the last row is a flight whose space was measured there. */
+function endsOpen(last: JointRow | undefined): boolean {
+  if (last?.stage !== 'flight') return true;
+  return (last.way === 'down' ? last.measures.footSpace : last.measures.headSpace) === undefined;
+}
+
+const reversedAt = (frame: Frame): Frame => ({ at: frame.at, heading: frame.heading + Math.PI });
+
+/** How far left of the first section's middle the next one's stands [mm]. */
+const across = (width: number, next: number, place = 0.5): number =>
+  (Math.abs(width - next) / 2) * (1 - 2 * place) * (next <= width ? 1 : -1);
+
+interface Listed {
+  readonly joint: JointRow;
+  readonly row: number;
+  readonly supposed: boolean;
+}
+
+/** The rows with the long flights that landings suppose where none stands beside them. */
+function withFlights(given: readonly JointRow[], length: number): Listed[] {
+  const listed: Listed[] = [];
+  given.forEach((joint, row) => {
+    if (!isLanding(joint)) {
+      listed.push({ joint, row, supposed: false });
+      return;
+    }
+    const { rise = 1, going = 1, height } = joint.measures;
+    const risers = Math.ceil(length / going) + 1;
+    const up = joint.way !== 'down';
+    const flight = (lower: boolean): Listed => ({
+      joint: {
+        stage: 'flight',
+        way: joint.way,
+        measures: {
+          width: lower || joint.stage !== 'quarter landing' ? joint.measures.width : joint.measures.widthOut,
+          height,
+          rise,
+          going,
+          risers,
+        } as JointRow['measures'],
+      },
+      row,
+      supposed: true,
+    });
+    const beside = (other: JointRow | undefined): boolean => other?.stage === 'flight' || isLanding(other);
+    if (!beside(given[row - 1])) listed.push(flight(up));
+    listed.push({ joint, row, supposed: false });
+    if (!beside(given[row + 1])) listed.push(flight(!up));
+  });
+  return listed;
+}
+
+/** The walls that a flight has of its own: beside a landing with a handrail the inner one is the landing's. */
+function flightWalls(
+  joint: JointRow,
+  before: JointRow | undefined,
+  after: JointRow | undefined,
+): 'both' | 'left' | 'right' | 'none' {
+  if (joint.stage !== 'flight') return 'both';
+  const railed = [before, after].filter(
+    (row) => isLanding(row) && row?.measures.overRail !== undefined && row.measures.overRail > 0,
+  );
+  const open = new Set(
+    railed.map((row) => {
+      const hand = row?.hand ?? 'left';
+      // Seen upward.
+      return joint.way === 'down' ? (hand === 'left' ? 'right' : 'left') : hand;
+    }),
+  );
+  if (open.size === 2) return 'none';
+  if (open.has('left')) return 'right';
+  return open.has('right') ? 'left' : 'both';
+}
+
+/** What stands in the plane between two sections: x along the way, the origin in the middle of the first. */
+function planeSolids(first: Section, next: Section, shift: number): Solid[] {
+  const a = [-first.width / 2, first.width / 2] as const;
+  const b = [shift - next.width / 2, shift + next.width / 2] as const;
+  const solids: Solid[] = [];
+  const jamb = (from: number, to: number, high: number, behind: '+x' | '-x'): void => {
+    if (to - from > 1e-6) solids.push(...behindFace('wall', [0, from, 0], [0, to, high], behind));
+  };
+  jamb(b[1], a[1], first.height, '+x');
+  jamb(a[0], b[0], first.height, '+x');
+  jamb(a[1], b[1], next.height, '-x');
+  jamb(b[0], a[0], next.height, '-x');
+  const from = Math.max(a[0], b[0]);
+  const to = Math.min(a[1], b[1]);
+  const low = Math.min(first.height, next.height);
+  const high = Math.max(first.height, next.height);
+  if (high - low > 1e-6 && to > from) {
+    const behind = first.height > next.height ? '+x' : '-x';
+    solids.push(...behindFace('head', [0, from, low], [0, to, high], behind));
+  }
+  return solids;
+}
+
+/** Open level ground beyond a section, x outward from its plane: the wall in which it stands, and the ground. */
+function groundSolids({ width, height }: Section): Solid[] {
+  const half = width / 2;
+  return [
+    ...behindFace('wall', [0, half, 0], [0, GROUND, GROUND], '-x'),
+    ...behindFace('wall', [0, -GROUND, 0], [0, -half, GROUND], '-x'),
+    ...behindFace('head', [0, -half, height], [0, half, GROUND], '-x'),
+    ...behindFace('ground', [0, -GROUND, 0], [GROUND, GROUND, 0], '-z'),
+  ];
+}
+
+/** Solids in their places, thin where they would stand in a row's free space. */
+function settled(
+  drafts: readonly Draft[],
+  open: readonly { readonly box: SceneBox; readonly owner: number }[],
+): PlacedSolid[] {
+  const others = new Map<number, SpaceChecker>();
+  const checkerFor = (owner: number): SpaceChecker => {
+    let checker = others.get(owner);
+    if (!checker) {
+      checker = new SpaceChecker(open.filter((o) => o.owner !== owner).map((o) => shrunk(o.box)));
+      others.set(owner, checker);
+    }
+    return checker;
+  };
+  const place = new Float64Array(7);
+  return drafts.map(({ solid, placing, row, owner }) => {
+    const box = placedBox(placing, solid.box);
+    if (solid.box.size.every((v, k) => v === solid.thin.size[k])) return { row, part: solid.part, box };
+    const checker = checkerFor(owner);
+    checker.hold({ length: box.size[0], breadth: box.size[1], thickness: box.size[2] });
+    place.set(box.centre);
+    place.set(box.turn, 3);
+    const free = checker.placeFree(place, 0);
+    return { row, part: solid.part, box: free ? box : placedBox(placing, solid.thin) };
+  });
+}
+
+/** Faces that only touch are not in the way. */
+const shrunk = (box: SceneBox): SceneBox => ({
+  ...box,
+  size: box.size.map((v) => Math.max(0, v - 4 * THIN)) as unknown as SceneBox['size'],
+});
+
+/**
+ * The solids of some rows and of those beside them: the scene for what is done there. A way that leads back across
+ * itself (as rows whose lengths are not exact may have it) is so not blocked by what lies elsewhere along it.
+ * @param from the first row, by its number among the rows given, and @param to the last
+ */
+export const sceneNear = (route: PlacedRoute, from: number, to: number): PlacedSolid[] =>
+  route.solids.filter(({ row }) => row >= from && row <= to);

@@ -1,0 +1,101 @@
+import type { JointRow } from '../jointRow';
+import type { StageName } from '../../survey/table/stageMeasures';
+import { ceilingBeforeRiser } from './buildFlight';
+
+/** Rows in which the way turns. */
+const TURNS: ReadonlySet<StageName> = new Set([
+  'corner',
+  'side door',
+  'quarter landing',
+  'half landing',
+  'winder',
+  'lift',
+]);
+
+export const turns = (stage: StageName): boolean => TURNS.has(stage);
+
+const LANDINGS: ReadonlySet<StageName> = new Set(['quarter landing', 'half landing', 'winder']);
+
+export const isLanding = (row: JointRow | undefined): boolean => row !== undefined && LANDINGS.has(row.stage);
+
+export const DEFAULT_WALL = 110;
+
+/** The end of a flight that faces the row before it, and the one that faces the row after it. */
+export const endsOf = (
+  row: JointRow,
+): { readonly before: 'foot' | 'head'; readonly after: 'foot' | 'head' } =>
+  row.way === 'down' ? { before: 'head', after: 'foot' } : { before: 'foot', after: 'head' };
+
+const spaceAt = (flight: JointRow, end: 'foot' | 'head'): number | undefined =>
+  end === 'foot' ? flight.measures.footSpace : flight.measures.headSpace;
+
+const ceilingAt = (flight: JointRow, end: 'foot' | 'head'): number | undefined =>
+  end === 'foot' ? flight.measures.footCeiling : flight.measures.headCeiling;
+
+/**
+ * The straight in the arm that leaves a turning row [mm]: its Run; before a flight else what the flight's space leaves;
+ * none before a passage or a room, which begin at once.
+ */
+export function runOf(row: JointRow, next: JointRow | undefined): number {
+  const { run, width = 0, depth } = row.measures;
+  if (!turns(row.stage) || next === undefined) return 0;
+  if (next.stage === 'passage' || next.stage === 'room') return 0;
+  if (run !== undefined) return run;
+  if (next.stage !== 'flight') return 0;
+  const space = spaceAt(next, endsOf(next).before);
+  if (space === undefined) return 0;
+  if (row.stage === 'corner') return Math.max(0, space - width);
+  if (row.stage === 'side door') return Math.max(0, space - width - (depth ?? 0));
+  return 0;
+}
+
+/** Level floor of the flight's own at one of its ends [mm], as wide as the flight. */
+export function floorBeside(
+  flight: JointRow,
+  end: 'foot' | 'head',
+  beside: JointRow | undefined,
+  after: boolean,
+): number {
+  const space = spaceAt(flight, end) ?? 0;
+  if (beside === undefined || beside.stage === 'door' || beside.stage === 'lift') return space;
+  // A turn before the flight brings the straight with it; one after it leaves it to the flight.
+  if (!after) return 0;
+  const { width = 0, widthOut = 0, depth = 0 } = beside.measures;
+  if (beside.stage === 'corner') return Math.max(0, space - widthOut);
+  if (beside.stage === 'side door') return Math.max(0, space - width - depth);
+  return 0;
+}
+
+/** Whether a side door leads into its passage: first, after a door, or where the row before is not as wide as it. */
+export function leadsIn(row: JointRow, before: JointRow | undefined): boolean {
+  if (before === undefined || before.stage === 'door') return true;
+  if (before.stage === 'flight') return false;
+  const { width, widthOut } = before.measures;
+  const wide = turns(before.stage) ? widthOut : width;
+  return wide !== row.measures.widthOut;
+}
+
+/** The least ceiling [mm] over a level row's floor: its own, and what is given for the end of a flight beside it. */
+export function ceilingWith(own: number, before: JointRow | undefined, after: JointRow | undefined): number {
+  const fromBefore = before?.stage === 'flight' ? ceilingAt(before, endsOf(before).after) : undefined;
+  const fromAfter = after?.stage === 'flight' ? ceilingAt(after, endsOf(after).before) : undefined;
+  return Math.min(own, fromBefore ?? Infinity, fromAfter ?? Infinity);
+}
+
+/** Over how much of a straight row the ceiling line of a flight beside it runs on [mm]. */
+export function flightCeilingOver(
+  length: number,
+  before: JointRow | undefined,
+  after: JointRow | undefined,
+): { readonly atStart: number; readonly atEnd: number } {
+  const over = (flight: JointRow | undefined, end: 'foot' | 'head' | undefined): number => {
+    if (flight?.stage !== 'flight' || end !== 'foot') return 0;
+    const { height: headroom, rise, going, footCeiling } = flight.measures;
+    if (headroom === undefined || rise === undefined || going === undefined) return 0;
+    return Math.min(length, ceilingBeforeRiser({ headroom, rise, going, footCeiling }));
+  };
+  return {
+    atStart: before === undefined ? 0 : over(before, endsOf(before).after),
+    atEnd: after === undefined ? 0 : over(after, endsOf(after).before),
+  };
+}
