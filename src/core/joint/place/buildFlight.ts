@@ -76,8 +76,8 @@ export function buildFlight(f: FlightShape): BuiltRow {
   }
   if (f.footFloor > 0) {
     const floor = { length: f.footFloor, width, height: footHeight };
-    const cut = { atStart: 0, atEnd: Math.max(0, -from) };
-    solids.push(...straightSolids({ ...floor, flightCeiling: cut }, -f.footFloor));
+    const end = from < 0 ? { over: -from, height: line(0) } : undefined;
+    solids.push(...straightSolids({ ...floor, end }, -f.footFloor));
   }
   if (f.footWall) {
     solids.push(

@@ -1,5 +1,6 @@
 import type { Hand } from '../jointRow';
 import type { BuiltRow } from './builtRow';
+import type { FlightCeiling } from './rowContext';
 import { behindFace, openBox, type Solid } from './solid';
 
 /** A room whose length lies along the way in [mm]. */
@@ -9,23 +10,25 @@ export interface RoomShape {
   readonly height: number;
   /** Where the way leaves it: in the wall across, in a side wall, or not at all. */
   readonly leaves: 'across' | Hand | 'nowhere';
-  readonly flightCeiling?: { readonly atStart: number; readonly atEnd: number };
+  /** Over its beginning or end a flight's own ceiling runs on. */
+  readonly start?: FlightCeiling | undefined;
+  readonly end?: FlightCeiling | undefined;
 }
 
 /** A room: x along the way in from the wall in which it is entered. */
-export function buildRoom({ length, width, height, leaves, flightCeiling }: RoomShape): BuiltRow {
+export function buildRoom({ length, width, height, leaves, start, end }: RoomShape): BuiltRow {
   const half = width / 2;
   const across = leaves === 'across' || leaves === 'nowhere';
   const solids: Solid[] = [
     ...behindFace('floor', [0, -half, 0], [length, half, 0], '-z'),
     ...behindFace(
       'ceiling',
-      [flightCeiling?.atStart ?? 0, -half, height],
-      [length - (flightCeiling?.atEnd ?? 0), half, height],
+      [start?.over ?? 0, -half, height],
+      [length - (end?.over ?? 0), half, height],
       '+z',
     ),
   ];
-  const high = height + (flightCeiling ? 2000 : 0);
+  const high = Math.max(height, start?.height ?? 0, end?.height ?? 0);
   if (leaves !== 'left') solids.push(...behindFace('wall', [0, half, 0], [length, half, high], '+y'));
   if (leaves !== 'right') solids.push(...behindFace('wall', [0, -half, 0], [length, -half, high], '-y'));
   if (leaves !== 'across') {
@@ -37,8 +40,14 @@ export function buildRoom({ length, width, height, leaves, flightCeiling }: Room
     exit: across
       ? { at: [length, 0, 0], heading: 0 }
       : { at: [length / 2, side * half, 0], heading: (side * Math.PI) / 2 },
-    entrySection: { width, height },
-    exitSection: leaves === 'nowhere' ? undefined : { width: across ? width : length, height },
+    entrySection: { width, height: Math.max(height, start?.height ?? 0) },
+    exitSection:
+      leaves === 'nowhere'
+        ? undefined
+        : {
+            width: across ? width : length,
+            height: Math.max(height, end?.height ?? 0),
+          },
     solids,
     open: [openBox([0, -half, 0], [length, half, height])],
   };

@@ -1,4 +1,4 @@
-import { turnRadians } from '../../motion/turnRadians';
+import { radians } from '../../measures/angle';
 import type { JointRow } from '../jointRow';
 import { buildCorner } from './buildCorner';
 import { buildFlight } from './buildFlight';
@@ -9,15 +9,7 @@ import { buildDoorIntoPassage, buildDoorOutOfPassage } from './buildSideDoor';
 import { buildStraight } from './buildStraight';
 import { buildWinder } from './buildWinder';
 import { walkedBack, type BuiltRow } from './builtRow';
-import {
-  ceilingWith,
-  DEFAULT_WALL,
-  endsOf,
-  flightCeilingOver,
-  floorBeside,
-  leadsIn,
-  runOf,
-} from './rowContext';
+import { ceilingWith, DEFAULT_WALL, endsOf, flightCeilings, floorBeside, leadsIn, runOf } from './rowContext';
 
 /** A row as it is built, and how it has to be turned over for its hand. */
 export interface HandedRow {
@@ -62,7 +54,7 @@ export function buildRow(
           length,
           width,
           height: ceilingWith(height, before, after),
-          flightCeiling: flightCeilingOver(length, before, after),
+          ...flightCeilings(length, before, after),
         }),
       );
     }
@@ -72,7 +64,7 @@ export function buildRow(
           widthIn: width,
           widthOut: m.widthOut ?? 0,
           height: ceilingWith(height, before, after),
-          turn: turnRadians(m.turn ?? 90),
+          turn: radians(m.turn ?? 90),
           run: runOf(row, after),
         }),
         mirrored: toTheRight,
@@ -138,7 +130,7 @@ export function buildRow(
       const built = buildWinder({
         width,
         headroom: height,
-        turn: turnRadians(turn),
+        turn: radians(turn),
         rise: m.rise ?? 0,
         going: m.going ?? 0,
         treads: Math.max(1, Math.round(turn / TREAD)),
@@ -164,7 +156,7 @@ export function buildRow(
           width,
           height: ceilingWith(height, before, after),
           leaves: after === undefined ? 'nowhere' : (row.hand ?? 'across'),
-          flightCeiling: flightCeilingOver(length, before, row.hand === undefined ? after : undefined),
+          ...flightCeilings(length, before, row.hand === undefined ? after : undefined),
         }),
       );
     }

@@ -1,5 +1,5 @@
 import { quaternionFromAxes } from '../../space/quaternion';
-import type { SceneBox } from '../../motion/stageAnswer';
+import type { SceneBox } from '../../space/motion';
 import type { BuiltRow } from './builtRow';
 import { behindSlope, behindWall, openBox, THIN, type Solid, type SolidPart } from './solid';
 

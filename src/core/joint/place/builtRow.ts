@@ -1,4 +1,4 @@
-import type { SceneBox } from '../../motion/stageAnswer';
+import type { SceneBox } from '../../space/motion';
 import type { Frame } from './frame';
 import type { Solid } from './solid';
 

@@ -1,4 +1,4 @@
-import type { KeyAttitude, SceneBox } from '../../motion/stageAnswer';
+import type { KeyAttitude, SceneBox } from '../../space/motion';
 import { multiply, quaternionAbout } from '../../space/quaternion';
 
 export type Vec3 = readonly [number, number, number];

@@ -1,4 +1,4 @@
-import type { SceneBox } from '../../motion/stageAnswer';
+import type { SceneBox } from '../../space/motion';
 import { SpaceChecker } from '../../space/spaceChecker';
 import type { JointRow } from '../jointRow';
 import type { Section } from './builtRow';

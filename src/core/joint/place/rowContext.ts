@@ -1,5 +1,5 @@
 import type { JointRow } from '../jointRow';
-import type { StageName } from '../../survey/table/stageMeasures';
+import type { StageName } from '../../stages/kinds';
 import { ceilingBeforeRiser } from './buildFlight';
 
 /** Rows in which the way turns. */
@@ -82,20 +82,30 @@ export function ceilingWith(own: number, before: JointRow | undefined, after: Jo
   return Math.min(own, fromBefore ?? Infinity, fromAfter ?? Infinity);
 }
 
-/** Over how much of a straight row the ceiling line of a flight beside it runs on [mm]. */
-export function flightCeilingOver(
+/** How a flight's ceiling line runs on over a level row beside it [mm]: how far, and how high it is at the riser. */
+export interface FlightCeiling {
+  readonly over: number;
+  readonly height: number;
+}
+
+/** The same at the beginning and at the end of a straight row; undefined where no flight's line runs on. */
+export function flightCeilings(
   length: number,
   before: JointRow | undefined,
   after: JointRow | undefined,
-): { readonly atStart: number; readonly atEnd: number } {
-  const over = (flight: JointRow | undefined, end: 'foot' | 'head' | undefined): number => {
-    if (flight?.stage !== 'flight' || end !== 'foot') return 0;
+): { readonly start: FlightCeiling | undefined; readonly end: FlightCeiling | undefined } {
+  const from = (
+    flight: JointRow | undefined,
+    end: 'foot' | 'head' | undefined,
+  ): FlightCeiling | undefined => {
+    if (flight?.stage !== 'flight' || end !== 'foot') return undefined;
     const { height: headroom, rise, going, footCeiling } = flight.measures;
-    if (headroom === undefined || rise === undefined || going === undefined) return 0;
-    return Math.min(length, ceilingBeforeRiser({ headroom, rise, going, footCeiling }));
+    if (headroom === undefined || rise === undefined || going === undefined) return undefined;
+    const over = Math.min(length, ceilingBeforeRiser({ headroom, rise, going, footCeiling }));
+    return over > 0 ? { over, height: rise + headroom } : undefined;
   };
   return {
-    atStart: before === undefined ? 0 : over(before, endsOf(before).after),
-    atEnd: after === undefined ? 0 : over(after, endsOf(after).before),
+    start: before && from(before, endsOf(before).after),
+    end: after && from(after, endsOf(after).before),
   };
 }

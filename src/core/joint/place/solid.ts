@@ -1,4 +1,4 @@
-import type { SceneBox } from '../../motion/stageAnswer';
+import type { SceneBox } from '../../space/motion';
 import { quaternionFromAxes } from '../../space/quaternion';
 import type { Vec3 } from './frame';
 
