@@ -37,6 +37,7 @@ test.each([
   'FLIGHT(width, headroom, rise, going, length, breadth, thickness, [risers], [foot_ceiling], [foot_space], [head_ceiling], [head_space])',
   'QUARTERLANDING(width_in, width_out, headroom, rise, going, length, breadth, thickness, [over_rail], [landing_ceiling])',
   'HALFLANDING(flight_width, well, landing_depth, headroom, rise, going, length, breadth, thickness, [over_rail], [landing_ceiling])',
+  'STAIRTURN(end, flight_width, headroom, rise, going, landing_depth, ceiling, length, breadth, thickness, [over_rail])',
   'FACINGDOOR(door_width, door_height, wall_thickness, space, flight_width, headroom, rise, going, ceiling, length, breadth, thickness, [end])',
   'LIFTCAR(door_width, door_height, car_width, car_depth, car_height, length, breadth, thickness)',
   'LOWERSHARE(mass, grip_spacing, mass_height, pitch)',

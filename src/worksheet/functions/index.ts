@@ -37,6 +37,7 @@ import { sideDoor } from './sideDoor';
 import { slabMass } from './slabMass';
 import { stageClear } from './stageClear';
 import { stages } from './stages';
+import { stairTurn } from './stairTurn';
 import { standing } from './standing';
 import { surveys } from './surveys';
 import { teamLimit } from './teamLimit';
@@ -67,6 +68,7 @@ const DESCRIBED: readonly FunctionDescription[] = [
   flight,
   quarterLanding,
   halfLanding,
+  stairTurn,
   facingDoor,
   liftCar,
   // Carrying

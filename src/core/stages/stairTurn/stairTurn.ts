@@ -1,0 +1,159 @@
+import type { PieceSize, Pose } from '../../measures/piece';
+import { poseOfHold, type Hold } from '../../motion/hold';
+import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
+import type { StagePassage } from '../../motion/stagePassage';
+import { NO_MOTION } from '../../motion/answerOfMotion';
+import { bestPassage } from '../opening/opening';
+import { openingAtMost, type ProvedBound } from '../opening/openingAtMost';
+import { stairTurnFit, type LeavesAs, type StairTurnFit } from './stairTurnFit';
+import { boxesOf, stairTurnMotion, stairTurnScene } from './stairTurnMotion';
+import { StairTurnPlaces, type StairTurnPlan } from './turnedPlace';
+
+/** One way round, with what draws it. */
+export interface StairTurnWay {
+  readonly hold: Hold;
+  readonly fit: StairTurnFit;
+  readonly passage: StagePassage;
+}
+
+/** A drawn motion is free with this less than the fit says [mm a side]. */
+const DRAWN = 0.5;
+const CROSSED: Record<Hold, Hold> = { LT: 'BT', BT: 'LT', LB: 'TB', TB: 'LB', BL: 'TL', TL: 'BL' };
+/** The side upright on the flight lies along the way once it has been stood on its other end. */
+const STOOD: Record<Hold, Hold> = { LB: 'BL', LT: 'TL', BL: 'LB', TL: 'LT', BT: 'TB', TB: 'BT' };
+const LIKELIEST_FIRST: readonly Hold[] = ['LB', 'LT', 'BL', 'TL', 'BT', 'TB'];
+
+/**
+ * Clearance of a piece that turns at a stair's end: a motion that is known, and a bound that is proved.
+ *
+ * Model: the flight as wide as the straight before the turn, its outer side in one line with the outer wall; at the head
+ * the line of nosings meets the floor's edge, at the foot the first riser is plumb and the first nosing one rise up;
+ * over the flight the ceiling runs parallel to the line of nosings, over the floor it is flat; the passage leads off to
+ * one side, its outer wall faces the flight; walls full height, or the inner sides clear air above `overRail`. Flight and
+ * passage are longer than the piece.
+ *
+ * Motions: every path of an angle in plan and a tilt about the side across, the piece pushed into the outer corner and
+ * resting on floor and nosings (`stairTurnFit`): level, tilted by any schedule, stood up and laid down again; out
+ * lengthwise, moved off sideways, or stood on end.
+ *
+ * @example stairTurnAnswer({ end: 'head', flightWidth: 860, headroom: 2050, rise: 195, going: 240, straight: 0,
+ *   passageWidth: 1000, ceiling: 2400, overRail: 0 }, { length: 2640, breadth: 320, thickness: 40 }).clearance
+ */
+export function stairTurnAnswer(plan: StairTurnPlan, piece: PieceSize): StageAnswer {
+  return bestPassage(stairTurnWays(plan, piece, 'best').map((way) => way.passage));
+}
+
+/** The ways round, by how the piece is held on the flight and in the passage. In the order of the way: up at a head, and from the passage up the flight at a foot. */
+export function stairTurnPassages(plan: StairTurnPlan, piece: PieceSize, atLeast?: number): StagePassage[] {
+  return stairTurnWays(plan, piece, 'every', atLeast).map((way) => way.passage);
+}
+
+/** The best answer with its motion, from the flight into the passage, and the scene (`stairTurnMotion`). */
+export function stairTurnWithMotion(
+  plan: StairTurnPlan,
+  piece: PieceSize,
+): AnswerWithMotion & { readonly motionPadding: number } {
+  const ways = stairTurnWays(plan, piece, 'best');
+  const best = ways.reduce((one, other) =>
+    other.passage.answer.clearance > one.passage.answer.clearance ? other : one,
+  );
+  const motionPadding = best.passage.answer.clearance;
+  return {
+    ...best.passage.answer,
+    motion: stairTurnMotion(plan, piece, best.hold, best.fit),
+    scene: boxesOf(stairTurnScene(plan, piece)),
+    motionPadding,
+  };
+}
+
+/**
+ * @param which `best`: ways that cannot beat those before them are left out; `every`: only those that cannot pass and
+ *   that a better one stands beside
+ */
+export function stairTurnWays(
+  plan: StairTurnPlan,
+  piece: PieceSize,
+  which: 'best' | 'every',
+  atLeast = -piece.length / 2,
+): StairTurnWay[] {
+  const proved = stairTurnAtMost(plan, piece);
+  const ways: StairTurnWay[] = [];
+  let best = -Infinity;
+  const consider = (hold: Hold, leaves: LeavesAs): void => {
+    const wanted = which === 'best' ? best : Math.min(0, best);
+    const fit = stairTurnFit(plan, piece, hold, leaves, Math.max(atLeast + DRAWN, wanted + DRAWN));
+    if (!fit) return;
+    const clearance = fit.clearance - DRAWN;
+    best = Math.max(best, clearance);
+    const out = leftAs(hold, leaves);
+    const raise = plan.overRail > 0 && overRail(plan, piece, hold, fit) ? plan.overRail : 0;
+    const answer: StageAnswer = {
+      clearance,
+      atMost: proved.atMost,
+      bound: proved.bound,
+      pose: poseOn(fit, hold),
+      critical: wordsOf(plan, fit),
+      raise,
+      ...(raise > 0 ? { overRail: true } : {}),
+    };
+    const [from, to] = plan.end === 'head' ? [hold, out] : [out, hold];
+    ways.push({ hold, fit, passage: { from, to, answer } });
+  };
+  for (const hold of LIKELIEST_FIRST) {
+    consider(hold, 'lengthwise');
+    consider(hold, 'sideways');
+    consider(hold, 'upright');
+  }
+  if (ways.length === 0) ways.push(nothingFound(piece, proved));
+  return ways;
+}
+
+function leftAs(hold: Hold, leaves: LeavesAs): Hold {
+  if (leaves === 'lengthwise') return hold;
+  if (leaves === 'sideways') return CROSSED[hold];
+  return leaves === 'upright' ? STOOD[hold] : CROSSED[STOOD[hold]];
+}
+
+/** The pose half way round. */
+function poseOn(fit: StairTurnFit, hold: Hold): Pose {
+  const turning = fit.path.filter(({ yaw }) => yaw > 0.7 && yaw < 0.9);
+  const tilt = turning[0]?.tilt ?? 0;
+  if (tilt < 1e-9) return poseOfHold(hold);
+  if (tilt > Math.PI / 2 - 1e-3) return poseOfHold(STOOD[hold]);
+  return 'tilted';
+}
+
+function overRail(plan: StairTurnPlan, piece: PieceSize, hold: Hold, fit: StairTurnFit): boolean {
+  const walled = stairTurnFit({ ...plan, overRail: 0 }, piece, hold, fit.leaves, fit.clearance - DRAWN);
+  return walled === undefined;
+}
+
+function wordsOf(plan: StairTurnPlan, fit: StairTurnFit): string {
+  if (fit.limit === 'flight') return 'on the flight';
+  const where = `at the stair's ${plan.end}`;
+  return fit.limit === 'turn' ? `in the turn ${where}` : `under the ceilings, as it turns ${where}`;
+}
+
+/** Proved: the flight and the passage are openings that it has to pass. */
+export function stairTurnAtMost(plan: StairTurnPlan, piece: PieceSize): ProvedBound {
+  const { channel } = new StairTurnPlaces(plan);
+  const flight = openingAtMost({ width: plan.flightWidth, height: channel }, piece);
+  const passage = openingAtMost({ width: plan.passageWidth, height: plan.ceiling }, piece);
+  return flight.atMost <= passage.atMost
+    ? { ...flight, bound: flight.bound.replace('the opening', 'the clear way up the stair') }
+    : { ...passage, bound: passage.bound.replace('the opening', 'the passage beside the stair') };
+}
+
+/** Without a motion the piece shrunk to a point. */
+function nothingFound(piece: PieceSize, proved: ProvedBound): StairTurnWay {
+  const hold: Hold = 'LB';
+  const answer: StageAnswer = {
+    clearance: -piece.length / 2,
+    atMost: proved.atMost,
+    bound: proved.bound,
+    pose: poseOfHold(hold),
+    critical: NO_MOTION,
+  };
+  const fit: StairTurnFit = { clearance: -piece.length / 2, path: [], leaves: 'lengthwise', limit: 'turn' };
+  return { hold, fit, passage: { from: hold, to: hold, answer } };
+}

@@ -1,0 +1,81 @@
+import type { Working } from '../../core/measures/working';
+import { writeAnswer } from '../../core/motion/answerWorking';
+import { stairTurnAnswer } from '../../core/stages/stairTurn/stairTurn';
+import { GOING, HEADROOM, opening, OVER_RAIL, PIECE_SIZES, RISE } from '../arguments';
+import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
+import type { NumberFunction } from '../description';
+import { withPieceUnder } from '../pieceArgument';
+
+const FAMILIES =
+  'pushed into the outer corner and resting on the floor and the nosings, turned in plan and tilted about the side across by any schedule of the two: level, along the pitch, stood up and laid down again; out lengthwise, moved off sideways, or stood on end; above over_rail past the inner corner';
+
+export const stairTurn: NumberFunction = {
+  kind: 'number',
+  id: 'STAIRTURN',
+  group: 'Clearance',
+  summary: "Clearance of a piece that turns at a stair's head or foot, the way going on to one side",
+  arguments: [
+    {
+      name: 'end',
+      help: 'which end of the stair the turn is at',
+      quantity: 'choice',
+      choices: ['head', 'foot'],
+    },
+    opening('flight_width', 'clear width of the flight'),
+    HEADROOM,
+    RISE,
+    GOING,
+    opening(
+      'landing_depth',
+      'depth of the level floor along the flight, from the first riser or the top nosing to the facing wall: the width of the way on to the side',
+    ),
+    opening('ceiling', 'clear height over the level floor'),
+    ...PIECE_SIZES,
+    OVER_RAIL,
+  ],
+  result: CLEARANCE_RESULT,
+  source:
+    'the rectangle round a corner (Moretti, College Math. J. 33(3), 2002, 196-200) and trigonometry of the pitch, own derivation; each step of a motion is held between its ends too',
+  motions: FAMILIES,
+  validity:
+    'at the head the line of nosings meets the edge of the floor, at the foot the first riser is plumb; the ceiling over the flight parallel to it at the headroom; walls, or clear air above over_rail on the inner sides; flight and way on longer than the piece. The clearance is that of the best motion found: a larger one may exist up to the bound',
+  caution: SPACE_CAUTION,
+  example: {
+    arguments: ['head', 860, 2050, 195, 240, 1000, 2400, 2640, 320, 40],
+    result: 82.9,
+    within: 1,
+    source: 'regression only: the best motion found, which a later version may better',
+  },
+  compute: (
+    end: 'head' | 'foot',
+    flightWidth: number,
+    headroom: number,
+    rise: number,
+    going: number,
+    landingDepth: number,
+    ceiling: number,
+    length: number,
+    breadth: number,
+    thickness: number,
+    overRail: number,
+    working?: Working,
+  ) =>
+    withPieceUnder(headroom, length, breadth, thickness, (piece) => {
+      const answer = stairTurnAnswer(
+        {
+          end,
+          flightWidth,
+          headroom,
+          rise,
+          going,
+          straight: 0,
+          passageWidth: landingDepth,
+          ceiling,
+          overRail,
+        },
+        piece,
+      );
+      writeAnswer(answer, FAMILIES, working);
+      return answer.clearance;
+    }),
+};
