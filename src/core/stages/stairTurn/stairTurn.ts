@@ -4,7 +4,8 @@ import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
 import type { StagePassage } from '../../motion/stagePassage';
 import { NO_MOTION } from '../../motion/answerOfMotion';
 import { bestPassage } from '../opening/opening';
-import { openingAtMost, type ProvedBound } from '../opening/openingAtMost';
+import type { ProvedBound } from '../../geometry/proofs/provedBound';
+import { openingAtMost } from '../opening/openingAtMost';
 import { stairTurnFit, type LeavesAs, type StairTurnFit } from './stairTurnFit';
 import { boxesOf, stairTurnMotion, stairTurnScene } from './stairTurnMotion';
 import { StairTurnPlaces, type StairTurnPlan } from './turnedPlace';
@@ -137,11 +138,17 @@ function wordsOf(plan: StairTurnPlan, fit: StairTurnFit): string {
 /** Proved: the flight and the passage are openings that it has to pass. */
 export function stairTurnAtMost(plan: StairTurnPlan, piece: PieceSize): ProvedBound {
   const { channel } = new StairTurnPlaces(plan);
-  const flight = openingAtMost({ width: plan.flightWidth, height: channel }, piece);
-  const passage = openingAtMost({ width: plan.passageWidth, height: plan.ceiling }, piece);
-  return flight.atMost <= passage.atMost
-    ? { ...flight, bound: flight.bound.replace('the opening', 'the clear way up the stair') }
-    : { ...passage, bound: passage.bound.replace('the opening', 'the passage beside the stair') };
+  const flight = openingAtMost(
+    { width: plan.flightWidth, height: channel },
+    piece,
+    'the clear way up the stair',
+  );
+  const passage = openingAtMost(
+    { width: plan.passageWidth, height: plan.ceiling },
+    piece,
+    'the passage beside the stair',
+  );
+  return flight.atMost <= passage.atMost ? flight : passage;
 }
 
 /** Without a motion the piece shrunk to a point. */

@@ -1,7 +1,7 @@
 import type { PieceSize } from '../../measures/piece';
 import { attitudeInPlan } from '../../motion/attitude';
 import { sizesOfHold, type Hold } from '../../motion/hold';
-import type { KeyAttitude, Motion, SceneBox } from '../../motion/stageAnswer';
+import type { KeyAttitude, Motion, SceneBox } from '../../space/motion';
 import { block, type NamedBox } from '../landing/stairScene';
 import { DRAWN_PARTS, finer, type StairTurnFit, type TurnStep } from './stairTurnFit';
 import {

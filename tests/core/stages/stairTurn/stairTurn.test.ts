@@ -41,7 +41,10 @@ describe('a turn at the end of a stair', () => {
       const last = shown.motion[shown.motion.length - 1]!.at;
       expect(first[0]).toBeLessThan(0);
       expect(last[1]).toBeGreaterThan(plan.flightWidth + 100);
-      const { worstPenetration, at } = replay(shown, piece, { padding: shown.motionPadding, step: SCENES ? 12 : 25 });
+      const { worstPenetration, at } = replay(shown, piece, {
+        padding: shown.motionPadding,
+        step: SCENES ? 12 : 25,
+      });
       deepest = Math.max(deepest, worstPenetration);
       if (SCENES && worstPenetration > 0.1)
         console.log(i, worstPenetration, at, plan, piece, shown.clearance);
