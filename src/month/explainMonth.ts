@@ -4,8 +4,8 @@ import { prepareRoute } from '../core/route/preparedRoute';
 import { remeasure } from '../core/route/remeasure';
 import { stageBook, type StageBook } from '../core/route/stageBook';
 import { ALL_HOLDS } from '../core/motion/hold';
-import { checkRoute } from '../core/survey/checks/checkRoute';
-import type { Survey } from '../core/survey/table/groupSurveys';
+import { problemsOfRoute } from '../core/survey/checks/checkRoute';
+import type { RouteRead } from '../core/survey/table/readRoute';
 import { problemWords } from '../core/survey/words/problemWords';
 import type { StageRow } from '../core/survey/table/stageRow';
 import { drawStage } from '../drawing/drawStage';
@@ -28,14 +28,14 @@ export function explainMonth(month: Month, routes: Table, pieces: Table): Month 
   const builds = buildsOf(pieces);
   if (!surveys.ok || !builds.ok) return month;
   const book = stageBook(month.tape);
-  const checks = toCheck(routes, surveys.value);
+  const checks = toCheck(surveys.value);
   return {
     ...month,
     surveys: month.surveys.map((given, i) => {
       const found = checks.get(given.survey.trim().toLowerCase());
       const survey = found ? { ...given, toCheck: found } : given;
       if (survey.verdict === 'goes') return survey;
-      const rows = surveys.value.find(({ name }) => same(name, survey.survey))?.rows;
+      const rows = surveys.value.surveys.find(({ name }) => same(name, survey.survey))?.rows;
       const build = builds.value.find(({ name }) => same(name, survey.build));
       if (!rows || !build) {
         const undrawn = rows
@@ -55,13 +55,13 @@ export function explainMonth(month: Month, routes: Table, pieces: Table): Month 
 }
 
 /** The warnings of the check by survey, each with its step; what keeps a row from being judged is in the reason. */
-function toCheck(routes: Table, surveys: readonly Survey[]): Map<string, string[]> {
+function toCheck(read: RouteRead): Map<string, string[]> {
   const at = new Map<number, readonly [survey: string, step: number]>();
-  for (const { name, rows } of surveys) {
+  for (const { name, rows } of read.surveys) {
     for (const { rowIndex, step } of rows) at.set(rowIndex, [name.trim().toLowerCase(), step]);
   }
   const checks = new Map<string, string[]>();
-  for (const problem of checkRoute(routes)) {
+  for (const problem of problemsOfRoute(read)) {
     const [survey, step] = at.get(problem.rowIndex) ?? [];
     if (problem.severity !== 'warning' || survey === undefined || step === undefined) continue;
     const text = `${Number.isNaN(step) ? '' : `step ${step}: `}${problemWords(problem)}`;

@@ -1,34 +1,15 @@
+import { ROUTE_HEADINGS } from '../core/survey/table/readHeaders';
 import type { RouteStep, Survey, Written } from './survey';
 
-/** The columns of a route, by the measure that each holds: the worksheet's header row. */
-export const ROUTE_COLUMNS: readonly (readonly [header: string, key: keyof RouteStep | 'survey'])[] = [
-  ['Survey', 'survey'],
-  ['Step', 'step'],
-  ['Stage', 'stage'],
-  ['Width', 'width'],
-  ['Width out', 'widthOut'],
-  ['Height', 'height'],
-  ['Ceiling', 'ceiling'],
-  ['Depth', 'depth'],
-  ['Length', 'length'],
-  ['Turn', 'turn'],
-  ['Rise', 'rise'],
-  ['Going', 'going'],
-  ['Risers', 'risers'],
-  ['Well', 'well'],
-  ['Wall', 'wall'],
-  ['Over rail', 'overRail'],
-  ['Foot ceiling', 'footCeiling'],
-  ['Foot space', 'footSpace'],
-  ['Head ceiling', 'headCeiling'],
-  ['Head space', 'headSpace'],
-  ['Run', 'run'],
-  ['Rated load', 'ratedLoad'],
-  ['Note', 'note'],
-];
+/** The columns of a route, each with what the sample's steps call it. */
+export const ROUTE_COLUMNS: readonly (readonly [header: string, key: keyof RouteStep | 'survey'])[] =
+  ROUTE_HEADINGS.map((heading) => [heading, keyOf(heading)]);
 
-/** The header row of a route. */
-export const ROUTE_HEADERS: readonly string[] = ROUTE_COLUMNS.map(([header]) => header);
+/** `Width out` is `widthOut`. */
+function keyOf(heading: string): keyof RouteStep | 'survey' {
+  const words = heading.toLowerCase().replace(/ ([a-z])/g, (_, letter: string) => letter.toUpperCase());
+  return words as keyof RouteStep;
+}
 
 /** The rows of surveys as a sheet holds them, without the header; null is an empty cell. */
 export function routeRows(surveys: readonly Survey[]): (Written | null)[][] {

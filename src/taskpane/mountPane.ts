@@ -4,6 +4,7 @@ import { PIECE_LENGTH_RANGE, PIECE_SIZES, pieceTooShort } from '../worksheet/arg
 import type { ArgumentDescription } from '../worksheet/description';
 import { messageOf } from '../worksheet/messages';
 import { readArgument } from '../worksheet/readArgument';
+import { ALLOWANCE, TAPE } from '../worksheet/routeInputs';
 import { findPieces, type FoundPiece } from './findPieces';
 import { findRow, type FoundRow } from './findRow';
 import { paneModel, type ChosenPiece, type PaneModel, type PaneOptions } from './paneModel';
@@ -15,15 +16,12 @@ import { checkRow } from '../core/survey/checks/checkRow';
 /** Rows looked through at once for the next problem. */
 const ROWS_AT_ONCE = 500;
 
-const ALLOWANCE: ArgumentDescription = {
-  name: 'allowance',
-  help: '',
-  quantity: 'length',
-  least: 0,
-  most: 500,
-  plainZero: true,
-};
-const TAPE: ArgumentDescription = { ...ALLOWANCE, name: 'tape', most: 100 };
+/** A field is typed in: its 0 is a plain 0, which an empty cell can arrive as, and left empty it is asked for. */
+function inField({ name, help, quantity, least, most }: typeof ALLOWANCE | typeof TAPE): ArgumentDescription {
+  return { name, help, quantity, least, most, plainZero: true };
+}
+const ALLOWANCE_FIELD = inField(ALLOWANCE);
+const TAPE_FIELD = inField(TAPE);
 
 /**
  * Puts the pane into `root` and keeps it in step with the workbook.
@@ -252,8 +250,8 @@ export function readForm(
     problems.push(messageOf(read.problem).text);
     return undefined;
   };
-  const allowance = number(ALLOWANCE, values.allowance);
-  const tape = number(TAPE, values.tape);
+  const allowance = number(ALLOWANCE_FIELD, values.allowance);
+  const tape = number(TAPE_FIELD, values.tape);
   const options = { allowance: allowance ?? 0, tape: tape ?? 0 };
   let piece: ChosenPiece | undefined = pieces.find(({ key }) => key === values.piece);
   if (values.piece === TYPED && values.sizes.some((size) => size.trim() !== '')) {

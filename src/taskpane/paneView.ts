@@ -1,3 +1,4 @@
+import { ALLOWANCE, TAPE } from '../worksheet/routeInputs';
 import { element } from './element';
 import type { MeasureLine, PaneModel } from './paneModel';
 
@@ -60,8 +61,8 @@ export class PaneView {
     root: HTMLElement,
     private readonly actions: PaneActions,
   ) {
-    this.allowance.field.value = '25';
-    this.tape.field.value = '5';
+    this.allowance.field.value = String(ALLOWANCE.optional.default);
+    this.tape.field.value = String(TAPE.optional.default);
     const form = element(
       'section',
       { 'aria-labelledby': 'pane-form' },

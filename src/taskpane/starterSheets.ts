@@ -1,7 +1,8 @@
 import { CAUTIONS } from '../core/measures/cautions';
 import { STAGE_NAMES } from '../core/stages/kinds';
 import { columnLetters, type NewSheet, type WriteCell } from './sheetAccess';
-import { WORKED_EXAMPLES, type WorkedExample } from './workedExamples';
+import { WORKED_EXAMPLES, WORKING_ROWS, type WorkedExample } from '../worksheet/workedExamples';
+import { ROUTE_HEADINGS } from '../core/survey/table/readHeaders';
 
 /** What is taken already, in whatever case. */
 export interface TakenNames {
@@ -9,36 +10,9 @@ export interface TakenNames {
   readonly tables: readonly string[];
 }
 
-/** Columns of a route, in the order in which a survey is taken. */
-export const ROUTE_HEADERS = [
-  'Survey',
-  'Step',
-  'Stage',
-  'Width',
-  'Width out',
-  'Height',
-  'Ceiling',
-  'Depth',
-  'Length',
-  'Turn',
-  'Rise',
-  'Going',
-  'Risers',
-  'Well',
-  'Wall',
-  'Over rail',
-  'Foot ceiling',
-  'Foot space',
-  'Head ceiling',
-  'Head space',
-  'Run',
-  'Rated load',
-  'Note',
-] as const;
-
 export const PIECE_HEADERS = ['Build', 'Piece', 'Length', 'Breadth', 'Thickness', 'Mass', 'Count'] as const;
 
-type Line = Partial<Record<(typeof ROUTE_HEADERS)[number], WriteCell>>;
+type Line = Readonly<Record<string, WriteCell>>;
 
 // An invented house: front door, hall, straight stairs, a half landing, and the room above.
 const EXAMPLE_ROUTE: readonly Line[] = [
@@ -112,9 +86,9 @@ const TABLE_ROW = 2;
 
 function routeSheet(name: string, table: string): NewSheet {
   const lines = EXAMPLE_ROUTE.map((line) =>
-    ROUTE_HEADERS.map((header): WriteCell => (header === 'Survey' ? 'Example' : (line[header] ?? null))),
+    ROUTE_HEADINGS.map((header): WriteCell => (header === 'Survey' ? 'Example' : (line[header] ?? null))),
   );
-  const stage = ROUTE_HEADERS.indexOf('Stage');
+  const stage = ROUTE_HEADINGS.indexOf('Stage');
   return {
     name,
     cells: [
@@ -126,9 +100,9 @@ function routeSheet(name: string, table: string): NewSheet {
         bold: true,
       },
     ],
-    tables: [{ name: table, row: TABLE_ROW, column: 0, cells: [[...ROUTE_HEADERS], ...lines] }],
+    tables: [{ name: table, row: TABLE_ROW, column: 0, cells: [[...ROUTE_HEADINGS], ...lines] }],
     lists: [{ row: TABLE_ROW + 1, column: stage, rows: lines.length, columns: 1, words: STAGE_NAMES }],
-    widths: ROUTE_HEADERS.map((header) =>
+    widths: ROUTE_HEADINGS.map((header) =>
       header === 'Note' ? 34 : header === 'Stage' ? 16 : Math.max(8, header.length + 3),
     ),
   };
@@ -196,9 +170,6 @@ function quoteSheet(name: string, route: string, pieces: string): NewSheet {
   };
 }
 
-/** Rows kept for each example: the working spills beside it. */
-const EXAMPLE_ROWS = 16;
-
 function workedSheet(name: string, route: string, pieces: string): NewSheet {
   const cells: NewSheet['cells'][number][] = [
     {
@@ -210,22 +181,26 @@ function workedSheet(name: string, route: string, pieces: string): NewSheet {
     },
     { row: 1, column: 0, value: CAUTIONS.lifting },
   ];
-  WORKED_EXAMPLES.forEach((example, i) => cells.push(...exampleCells(example, i)));
-  cells.push(...routeExampleCells(3 + WORKED_EXAMPLES.length * EXAMPLE_ROWS, route, pieces));
+  let top = 3;
+  WORKED_EXAMPLES.forEach((example, i) => {
+    cells.push(...exampleCells(example, i, top));
+    top += example.workingRows ?? WORKING_ROWS;
+  });
+  cells.push(...routeExampleCells(top, route, pieces));
   return { name, cells, tables: [], lists: [], widths: [4, 34, 14, 18, 44, 44, 14, 12, 44] };
 }
 
-function exampleCells(example: WorkedExample, index: number): NewSheet['cells'][number][] {
-  const top = 3 + index * EXAMPLE_ROWS;
+function exampleCells(example: WorkedExample, index: number, top: number): NewSheet['cells'][number][] {
   const cells: NewSheet['cells'][number][] = [
     { row: top, column: 0, value: index + 1, bold: true },
     { row: top, column: 1, value: example.question, bold: true },
   ];
-  example.inputs.forEach(([label, value], i) => {
-    cells.push({ row: top + 1 + i, column: 1, value: label }, { row: top + 1 + i, column: 2, value });
+  example.given.forEach(([label, value, unit], i) => {
+    const named = unit === '' ? label : `${label}, ${unit}`;
+    cells.push({ row: top + 1 + i, column: 1, value: named }, { row: top + 1 + i, column: 2, value });
   });
-  const given = example.inputs.map((_, i) => `${columnLetters(2)}${top + 2 + i}`).join(', ');
-  const answer = top + 1 + example.inputs.length;
+  const given = example.given.map((_, i) => `${columnLetters(2)}${top + 2 + i}`).join(', ');
+  const answer = top + 1 + example.given.length;
   const cell = `C${answer + 1}`;
   cells.push(
     { row: answer, column: 1, value: `Your answer, ${example.unit}` },
@@ -234,8 +209,8 @@ function exampleCells(example: WorkedExample, index: number): NewSheet['cells'][
       column: 3,
       value: {
         formula:
-          `=IF(${cell}="","write it in ${cell}",IF(ABS(${cell}-CARRY.${example.id}(${given}))<=${example.within},` +
-          `"right, within ${example.within}","not yet"))`,
+          `=IF(${cell}="","write it in ${cell}",IF(ABS(${cell}-CARRY.${example.id}(${given}))<=${example.tolerance},` +
+          `"right, within ${example.tolerance}","not yet"))`,
       },
     },
     {

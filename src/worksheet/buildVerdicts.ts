@@ -4,7 +4,7 @@ import { prepareRoute } from '../core/route/preparedRoute';
 import { routeCases } from '../core/route/routeCases';
 import { stageBook } from '../core/route/stageBook';
 import { checkFirst } from './checkFirst';
-import { buildsOf, oneRoute, type Table } from './routeInputs';
+import { buildsOf, readOneRoute, type Table } from './routeInputs';
 
 /** Judges every build of a table of pieces on one route, in the order of the table. */
 export function buildVerdicts(
@@ -13,13 +13,13 @@ export function buildVerdicts(
   allowance: number,
   tape: number,
 ): Outcome<readonly BuildVerdict[]> {
-  const rows = oneRoute(routeTable);
-  if (!rows.ok) return rows;
+  const read = readOneRoute(routeTable);
+  if (!read.ok) return read;
   const builds = buildsOf(piecesTable);
   if (!builds.ok) return builds;
   const book = stageBook(tape);
-  const route = prepareRoute(rows.value, book);
+  const route = prepareRoute(read.value.rows, book);
   const caseOf = routeCases(route, book, allowance);
-  const first = checkFirst(routeTable, [{ name: '', rows: rows.value }]);
-  return found(builds.value.map((build) => first('', judgeBuild(route, build, caseOf))));
+  const first = checkFirst(read.value.read);
+  return found(builds.value.map((build) => first(route.survey, judgeBuild(route, build, caseOf))));
 }

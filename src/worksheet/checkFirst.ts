@@ -1,24 +1,20 @@
 import type { BuildVerdict } from '../core/route/buildVerdict';
-import { checkRoute } from '../core/survey/checks/checkRoute';
-import type { Survey } from '../core/survey/table/groupSurveys';
-import type { Table } from './routeInputs';
+import { problemsOfRoute } from '../core/survey/checks/checkRoute';
+import type { RouteRead } from '../core/survey/table/readRoute';
 
 /**
  * A verdict holds for the measures as typed, so where the check of the route asks to look at a row, the reason ends
  * with its step: a step left out, a rise and a going exchanged, a route that ends before the room. Where a measure is
  * missing the reason says that already.
- * @param table one route or many, the header row first
- * @param surveys the same, as read
+ * @param read one route or many
  * @returns the verdict on a survey with `; CHECKROUTE asks to look at step 3 first` after its reason where it does
  */
-export function checkFirst(
-  table: Table,
-  surveys: readonly Survey[],
-): (survey: string, verdict: BuildVerdict) => BuildVerdict {
+export function checkFirst(read: RouteRead): (survey: string, verdict: BuildVerdict) => BuildVerdict {
   const marked = new Set<number>();
-  for (const { severity, rowIndex } of checkRoute(table)) if (severity === 'warning') marked.add(rowIndex);
+  for (const { severity, rowIndex } of problemsOfRoute(read))
+    if (severity === 'warning') marked.add(rowIndex);
   const clauses = new Map<string, string>();
-  for (const { name, rows } of surveys) {
+  for (const { name, rows } of read.surveys) {
     const steps = rows.filter(({ rowIndex, step }) => marked.has(rowIndex) && !Number.isNaN(step));
     const numbers = [...new Set(steps.map(({ step }) => step))];
     if (numbers.length > 0)

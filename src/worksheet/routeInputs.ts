@@ -3,9 +3,8 @@ import type { Cell } from '../core/measures/readQuantity';
 import type { Build, BuildPiece } from '../core/route/buildVerdict';
 import { EXAMPLE_RATES, RATE_NAMES, SET_UP_OF, type JobRates, type RateName } from '../core/route/jobRates';
 import type { Order } from '../core/route/judgeSurveys';
-import type { Survey } from '../core/survey/table/groupSurveys';
 import { readPieces, type PieceRow } from '../core/survey/table/readPieces';
-import { readRoute } from '../core/survey/table/readRoute';
+import { readRoute, type RouteRead } from '../core/survey/table/readRoute';
 import type { StageRow } from '../core/survey/table/stageRow';
 import { STAGE_NAMES } from '../core/stages/kinds';
 import type { HeaderProblem } from '../core/survey/checks/surveyProblem';
@@ -31,24 +30,24 @@ export const PIECES: ArgumentDescription = {
   quantity: 'range',
 };
 
-export const ALLOWANCE: ArgumentDescription = {
+export const ALLOWANCE = {
   name: 'allowance',
   help: 'the clearance the firm insists on, a side: padding, blankets, knuckles',
   quantity: 'length',
   least: 0,
   most: 200,
   optional: { default: 25 },
-};
+} as const satisfies ArgumentDescription;
 
 // The least rise and going that are read are 50 mm, and the tape is taken off them.
-export const TAPE: ArgumentDescription = {
+export const TAPE = {
   name: 'tape',
   help: 'how far off any one measure may be',
   quantity: 'length',
   least: 0,
   most: 40,
   optional: { default: 5 },
-};
+} as const satisfies ArgumentDescription;
 
 /** The header row as it came; where it holds no words, its first cell. */
 const headerWords = (table: Table): unknown =>
@@ -83,18 +82,33 @@ function refusedTable(
   return undefined;
 }
 
-/** Reads a table of routes into its surveys. */
-export function surveysOf(argument: string, table: Table): Outcome<readonly Survey[]> {
-  const { surveys, problems } = readRoute(table);
-  return refusedTable(argument, table, problems, ['Step', 'Stage']) ?? found(surveys);
+/** Reads a table of routes. */
+export function surveysOf(argument: string, table: Table): Outcome<RouteRead> {
+  const read = readRoute(table);
+  return refusedTable(argument, table, read.problems, ['Step', 'Stage']) ?? found(read);
+}
+
+/** A table that holds one survey, as read. */
+export interface OneRoute {
+  readonly read: RouteRead;
+  /** In the order of the steps. */
+  readonly rows: readonly StageRow[];
+}
+
+/** Reads a table that holds one survey into its rows, in the order of the steps. */
+export function oneRoute(table: Table): Outcome<readonly StageRow[]> {
+  const one = readOneRoute(table);
+  return one.ok ? found(one.value.rows) : one;
 }
 
 /** Reads a table that holds one survey. */
-export function oneRoute(table: Table): Outcome<readonly StageRow[]> {
-  const surveys = surveysOf('route', table);
-  if (!surveys.ok) return surveys;
-  if (surveys.value.length > 1) {
-    const names = surveys.value.map((survey) => survey.name || 'one without a name').join(', ');
+export function readOneRoute(table: Table): Outcome<OneRoute> {
+  const read = surveysOf('route', table);
+  if (!read.ok) return read;
+  const { surveys } = read.value;
+  const [survey] = surveys;
+  if (!survey || surveys.length > 1) {
+    const names = surveys.map((survey) => survey.name || 'one without a name').join(', ');
     return refused({
       kind: 'impossible',
       argument: 'route',
@@ -102,7 +116,7 @@ export function oneRoute(table: Table): Outcome<readonly StageRow[]> {
       because: 'it holds more than one survey: give the rows of one, or use SURVEYS',
     });
   }
-  return found(surveys.value[0]!.rows);
+  return found({ read: read.value, rows: survey.rows });
 }
 
 /** Reads a table of pieces into the builds it holds, in the firm's order. */

@@ -3,7 +3,8 @@ import { STAGE_NAMES } from '../../src/core/stages/kinds';
 import type { SurveyProblem } from '../../src/core/survey/checks/surveyProblem';
 import { FIRM } from '../../src/sample/firm';
 import { BUILD_NAMES } from '../../src/sample/pieces';
-import { ROUTE_COLUMNS, ROUTE_HEADERS, routeRows } from '../../src/sample/routeRows';
+import { ROUTE_HEADINGS } from '../../src/core/survey/table/readHeaders';
+import { ROUTE_COLUMNS, routeRows } from '../../src/sample/routeRows';
 import { SAMPLE_SURVEYS } from '../../src/sample/sampleSurveys';
 import { SLIP_KINDS, SURVEY_KINDS, type SlipKind, type Survey } from '../../src/sample/survey';
 
@@ -11,7 +12,7 @@ const steps = SAMPLE_SURVEYS.flatMap((survey) => survey.steps);
 const cells = routeRows(SAMPLE_SURVEYS).flat();
 const texts = (value: unknown): string[] => (typeof value === 'string' ? [value] : []);
 const problemsOf = (survey: Survey): SurveyProblem[] =>
-  checkRoute([[...ROUTE_HEADERS], ...routeRows([survey])]);
+  checkRoute([[...ROUTE_HEADINGS], ...routeRows([survey])]);
 
 /** What the survey check calls each slip. */
 const FOUND_AS: Readonly<Record<SlipKind, readonly SurveyProblem['kind'][]>> = {

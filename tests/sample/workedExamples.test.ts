@@ -1,5 +1,5 @@
 import path from 'node:path';
-import { WORKED_EXAMPLES } from '../../src/sample/workedExamples';
+import { WORKED_EXAMPLES } from '../../src/worksheet/workedExamples';
 import { workedExamplesSheet } from '../../src/sample/sheets/workedExamplesSheet';
 import { isCellError, type CellValue } from '../../src/sheetHost/hostValues';
 import { loadBundle } from '../../src/sheetHost/loadBundle';

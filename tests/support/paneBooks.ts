@@ -1,11 +1,12 @@
-import { PIECE_HEADERS, ROUTE_HEADERS } from '../../src/taskpane/starterSheets';
+import { ROUTE_HEADINGS } from '../../src/core/survey/table/readHeaders';
+import { PIECE_HEADERS } from '../../src/taskpane/starterSheets';
 import type { FakeBook } from './fakeExcel';
 
 type Value = FakeBook['sheets'][0]['cells'][0][0];
 
 /** A route row by column. */
 export const routeRow = (values: Readonly<Record<string, Value>>): Value[] =>
-  ROUTE_HEADERS.map((header) => values[header] ?? null);
+  ROUTE_HEADINGS.map((header) => values[header] ?? null);
 
 /** A workbook with a route as a table and pieces as a plain range; an invented house. */
 export function exampleBook(): FakeBook {
@@ -36,7 +37,7 @@ export function exampleBook(): FakeBook {
   ];
   return {
     sheets: [
-      { name: 'Surveys', cells: [['Our surveys'], [], [...ROUTE_HEADERS], ...rows] },
+      { name: 'Surveys', cells: [['Our surveys'], [], [...ROUTE_HEADINGS], ...rows] },
       {
         name: 'Stock',
         cells: [
@@ -53,7 +54,7 @@ export function exampleBook(): FakeBook {
         row: 2,
         column: 0,
         rows: rows.length + 1,
-        columns: ROUTE_HEADERS.length,
+        columns: ROUTE_HEADINGS.length,
       },
     ],
     selection: { sheet: 'Surveys', row: 4, column: 3, rows: 1, columns: 1 },

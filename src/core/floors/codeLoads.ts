@@ -2,11 +2,11 @@ import { STANDARD_GRAVITY } from '../measures/gravity';
 import { KG_PER_POUND } from '../measures/readMass';
 
 /** The codes held here. EN: recommended values; UK: its National Annex; US: IRC for houses, ASCE 7 else. */
-export type Code = 'EN' | 'UK' | 'US';
-export const CODES: readonly Code[] = ['EN', 'UK', 'US'];
+export const CODES = ['EN', 'UK', 'US'] as const;
+export type Code = (typeof CODES)[number];
 
-export type Use = 'dwelling' | 'sleeping room' | 'billiard room' | 'stairs';
-export const USES: readonly Use[] = ['dwelling', 'sleeping room', 'billiard room', 'stairs'];
+export const USES = ['dwelling', 'sleeping room', 'billiard room', 'stairs'] as const;
+export type Use = (typeof USES)[number];
 
 /** One value of a code. `status` says whether we read it or recall it. */
 export interface CodeValue {

@@ -1,4 +1,5 @@
 import { kindOf } from '../stages/kinds';
+import { inStepOrder } from '../survey/table/groupSurveys';
 import type { StageRow } from '../survey/table/stageRow';
 import type { PlacedMeasures } from '../stages/solvers';
 import type { Cap } from './cap';
@@ -43,9 +44,7 @@ export interface PreparedRoute {
  * two of them holds the piece, so no straight is asked for.
  */
 export function prepareRoute(rows: readonly StageRow[], book: StageBook): PreparedRoute {
-  const ordered = rows.some((row) => Number.isNaN(row.step))
-    ? [...rows]
-    : [...rows].sort((a, b) => a.step - b.step || a.rowIndex - b.rowIndex);
+  const ordered = inStepOrder(rows);
   const straights = straightsBetween(ordered);
   const steps = ordered.map((row, i): PreparedStep => {
     const problem = problemOf(row);

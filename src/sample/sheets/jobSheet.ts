@@ -1,6 +1,6 @@
 import { cellAddress } from '../../sheetHost/address';
 import type { SheetWriter, WorkbookWriter } from '../../sheetHost/workbookWriter';
-import { ROUTE_HEADERS } from '../routeRows';
+import { ROUTE_HEADINGS } from '../../core/survey/table/readHeaders';
 import { HEADING, headed, showVerdicts } from './look';
 
 /** Header row of the blocks taken from Route and Pieces, counted from 1. */
@@ -13,7 +13,7 @@ const DETAIL_TOP = ADVICE_TOP + 14;
 
 const PIECE_HEADERS = ['Build', 'Piece', 'Length', 'Breadth', 'Thickness', 'Mass', 'Count'] as const;
 const ROUTE_COLUMN = 1;
-const PIECE_COLUMN = ROUTE_COLUMN + ROUTE_HEADERS.length + 2;
+const PIECE_COLUMN = ROUTE_COLUMN + ROUTE_HEADINGS.length + 2;
 
 const at = (row: number, column: number): string => cellAddress(row - 1, column);
 const absolute = (row: number, column: number): string =>
@@ -50,7 +50,7 @@ export function jobSheet(book: WorkbookWriter): void {
     ],
   ]);
   sheet.cell(at(TOP, 0), 'Row', HEADING);
-  taken(sheet, ROUTE_HEADERS, ROUTE_COLUMN, ROUTE_LENGTH, 'RouteRows', '$B$6', '$E$6');
+  taken(sheet, ROUTE_HEADINGS, ROUTE_COLUMN, ROUTE_LENGTH, 'RouteRows', '$B$6', '$E$6');
   const firstPiece = at(6, PIECE_COLUMN + 1);
   const pieces = at(6, PIECE_COLUMN + 3);
   sheet.rows(at(6, PIECE_COLUMN), [
@@ -62,7 +62,7 @@ export function jobSheet(book: WorkbookWriter): void {
     ],
   ]);
   taken(sheet, PIECE_HEADERS, PIECE_COLUMN, PIECES_LENGTH, 'PieceRows', pin(firstPiece), pin(pieces));
-  book.name('JobRoute', block(ROUTE_HEADERS.length, ROUTE_LENGTH, ROUTE_COLUMN));
+  book.name('JobRoute', block(ROUTE_HEADINGS.length, ROUTE_LENGTH, ROUTE_COLUMN));
   book.name('JobPieces', block(PIECE_HEADERS.length, PIECES_LENGTH, PIECE_COLUMN));
 
   sheet.cell(`A${ADVICE_TOP - 1}`, 'What to advise', { bold: true });

@@ -1,10 +1,10 @@
 import type { SheetWriter, WorkbookWriter } from '../../sheetHost/workbookWriter';
-import { ROUTE_EXAMPLE, WORKED_EXAMPLES, type WorkedExample } from '../workedExamples';
+import { WORKED_EXAMPLES, WORKING_ROWS, type WorkedExample } from '../../worksheet/workedExamples';
+import { ROUTE_EXAMPLE } from '../routeExample';
 import { headed, HEADING, INPUT, showWithin } from './look';
 
 const TOP = 5;
-/** Rows kept for a working, and for title, question and headers above it with a gap below. */
-const WORKING_ROWS = 22;
+/** Rows for title, question and headers above a working, with a gap below. */
 const ROWS_AROUND = 4;
 
 const NO_ANSWER = 'write your answer above';

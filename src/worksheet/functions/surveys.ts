@@ -60,8 +60,8 @@ export const surveys: TableFunction = {
     if (!builds.ok) return builds;
     const wanted = ordersOf(orders);
     if (!wanted.ok) return wanted;
-    const judged = judgeSurveys(read.value, builds.value, wanted.value, allowance, tape);
-    const first = checkFirst(routes, read.value);
+    const judged = judgeSurveys(read.value.surveys, builds.value, wanted.value, allowance, tape);
+    const first = checkFirst(read.value);
     return found([
       [...COLUMNS],
       ...judged.map(({ survey, verdict }) => [survey, ...verdictRow(first(survey, verdict))]),

@@ -1,6 +1,6 @@
 import { kindOf } from '../../stages/kinds';
 import type { StageRow } from '../table/stageRow';
-import type { Survey } from '../table/groupSurveys';
+import { inStepOrder, type Survey } from '../table/groupSurveys';
 import { storeySlips } from './storeySlips';
 import type { RouteProblem } from './surveyProblem';
 
@@ -24,9 +24,8 @@ const noName = ({ rowIndex }: StageRow): RouteProblem => ({
 function stepNumbers({ name, rows }: Survey): RouteProblem[] {
   const problems: RouteProblem[] = [];
   const numbered = rows.filter((row) => !Number.isNaN(row.step));
-  const ordered = [...numbered].sort((a, b) => a.step - b.step || a.rowIndex - b.rowIndex);
   let last = 0;
-  for (const { step, rowIndex } of ordered) {
+  for (const { step, rowIndex } of inStepOrder(numbered)) {
     const at = { severity: 'warning', rowIndex, survey: name } as const;
     if (step === last) problems.push({ kind: 'step doubled', ...at, step });
     else if (step > last + 1) {

@@ -1,7 +1,7 @@
 import type { Cell } from '../../measures/readQuantity';
 import { betweenRows } from './betweenRows';
 import { errorsFirst } from './errorsFirst';
-import { readRoute } from '../table/readRoute';
+import { readRoute, type RouteRead } from '../table/readRoute';
 import { rowProblems } from './rowProblems';
 import type { SurveyProblem } from './surveyProblem';
 
@@ -10,8 +10,11 @@ import type { SurveyProblem } from './surveyProblem';
  * @param table rows of cells, the header row first
  * @returns the problems by row, those of the header row first (rowIndex -1), errors before warnings
  */
-export function checkRoute(table: readonly (readonly Cell[])[]): SurveyProblem[] {
-  const { rows, surveys, problems, columns } = readRoute(table);
+export const checkRoute = (table: readonly (readonly Cell[])[]): SurveyProblem[] =>
+  problemsOfRoute(readRoute(table));
+
+/** The same of a table that has been read. */
+export function problemsOfRoute({ table, rows, surveys, problems, columns }: RouteRead): SurveyProblem[] {
   const askStep = columns.step.length > 0;
   const all: SurveyProblem[] = [...problems];
   for (const row of rows) {

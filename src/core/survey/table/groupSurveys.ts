@@ -22,8 +22,15 @@ export function groupSurveys(rows: readonly StageRow[]): Survey[] {
   }
   return [...groups.values()].map(({ name, rows: of }) => ({
     name,
-    rows: of.some((row) => Number.isNaN(row.step))
-      ? of
-      : of.sort((a, b) => a.step - b.step || a.rowIndex - b.rowIndex),
+    rows: inStepOrder(of),
   }));
 }
+
+/**
+ * Rows in the order of their steps, those with the same step as they stand in the table; where a step has no
+ * number, as they are given.
+ */
+export const inStepOrder = (rows: readonly StageRow[]): readonly StageRow[] =>
+  rows.some((row) => Number.isNaN(row.step))
+    ? rows
+    : [...rows].sort((a, b) => a.step - b.step || a.rowIndex - b.rowIndex);

@@ -53,14 +53,16 @@ export interface OtherColumn {
   readonly columns: readonly number[];
 }
 
-const HEADINGS: readonly string[] = [
+/** The columns of a route, in the order in which a survey is taken. */
+export const ROUTE_HEADINGS: readonly string[] = [
   'Survey',
   'Step',
   'Stage',
   ...MEASURE_NAMES.map(measureHeading),
-  ...SYNONYMS.map((s) => s.heading),
   'Note',
 ];
+
+const HEADINGS: readonly string[] = [...ROUTE_HEADINGS, ...SYNONYMS.map((s) => s.heading)];
 
 /**
  * Finds the columns of a route by name: any order, any case, spaces before, after and inside as they come; other

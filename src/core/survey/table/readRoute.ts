@@ -8,6 +8,8 @@ import type { StageRow } from './stageRow';
 import { HEADER_ROW, type HeaderProblem } from '../checks/surveyProblem';
 
 export interface RouteRead {
+  /** As it came, the header row first. */
+  readonly table: readonly (readonly Cell[])[];
   /** In the order of the table; empty rows left out. */
   readonly rows: readonly StageRow[];
   /** The same rows by survey and step. */
@@ -33,7 +35,7 @@ export function readRoute(table: readonly (readonly Cell[])[]): RouteRead {
   }
   const all = [...problems, ...missingMeasures(rows, columns)];
   if (rows.length === 0) all.push({ kind: 'no rows', severity: 'error', rowIndex: HEADER_ROW });
-  return { rows, surveys: groupSurveys(rows), problems: all, columns };
+  return { table, rows, surveys: groupSurveys(rows), problems: all, columns };
 }
 
 /** The columns that some stage of the table needs and that are not there. */
