@@ -1,3 +1,4 @@
+import { acrossHalfLanding, ceilingOverLanding } from '../core/geometry/landingModel';
 import { rectangleThroughOpening } from '../core/geometry/rectangleThroughOpening';
 import { sizesOfHold } from '../core/motion/hold';
 import { cornerView } from './cornerView';
@@ -34,7 +35,7 @@ const WIDE_TURN = 120;
 
 /** A quarter landing in plan: the lower flight comes from below, the upper one leaves to the right. */
 export function quarterLandingView(m: QuarterLandingDrawn, piece: DrawnPiece | undefined): StageView {
-  const height = m.landingCeiling ?? m.headroom;
+  const height = ceilingOverLanding(m);
   const view = cornerView(
     { widthIn: m.widthIn, widthOut: m.widthOut, height, turn: 90 },
     piece,
@@ -108,7 +109,7 @@ function drawWinders(paper: Paper, shape: ReturnType<typeof bendShape>, turn: nu
  */
 export function halfLandingView(m: HalfLandingDrawn, piece: DrawnPiece | undefined): StageView {
   const paper = new Paper();
-  const across = 2 * m.width + m.well;
+  const across = acrossHalfLanding({ flightWidth: m.width, well: m.well });
   const stairs = 3 * m.going;
   const outer: Points = [
     [0, -stairs],

@@ -1,3 +1,5 @@
+import { leastBetween } from '../geometry/goldenSection';
+
 /** A load at a point of a span. */
 export interface PointLoad {
   /** [N] */
@@ -80,8 +82,6 @@ export function deflectionAt(loads: SpanLoads, stiffness: Stiffness, x: number):
   return bent / stiffness.bending + momentAt(loads, x) / stiffness.shear;
 }
 
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
-
 /** Enough for the place to be known to a millionth of any span: 0.618^60 is 3e-13. */
 const HALVINGS = 60;
 
@@ -94,25 +94,9 @@ export function greatestDeflection(
   stiffness: Stiffness,
 ): { deflection: number; at: number } {
   const value = (x: number): number => deflectionAt(loads, stiffness, x);
-  let low = 0;
-  let high = loads.span;
-  let a = high - GOLDEN * (high - low);
-  let b = low + GOLDEN * (high - low);
-  let atA = value(a);
-  let atB = value(b);
-  for (let i = 0; i < HALVINGS; i++) {
-    if (atA < atB) {
-      [low, a, atA] = [a, b, atB];
-      b = low + GOLDEN * (high - low);
-      atB = value(b);
-    } else {
-      [high, b, atB] = [b, a, atA];
-      a = high - GOLDEN * (high - low);
-      atA = value(a);
-    }
-  }
+  const lowest = leastBetween((x) => -value(x), 0, loads.span, HALVINGS).at;
   let best = { deflection: 0, at: loads.span / 2 };
-  for (const x of [loads.span / 2, ...loads.points.map((p) => p.at), (low + high) / 2]) {
+  for (const x of [loads.span / 2, ...loads.points.map((p) => p.at), lowest]) {
     const deflection = value(x);
     if (deflection > best.deflection) best = { deflection, at: x };
   }

@@ -1,3 +1,4 @@
+import { leastBetween } from './goldenSection';
 import { paddingBorne } from './paddingBorne';
 import { boxPolygon, type ConvexPolygon } from './planar/planarWorld';
 import type { PlanarPassage } from './planar/passageBracket';
@@ -61,31 +62,17 @@ export function bendWithWall(
       at = i;
     }
   }
-  let low = (upTo * max(0, at - 1)) / N;
-  let high = (upTo * min(N, at + 1)) / N;
-  let l = high - (high - low) * GOLDEN;
-  let r = low + (high - low) * GOLDEN;
-  let atL = borneAt(sin(l), sin(pitch - l), along, upright, level, slope, space, cp, sp);
-  let atR = borneAt(sin(r), sin(pitch - r), along, upright, level, slope, space, cp, sp);
-  for (let i = 0; i < NARROWINGS; i++) {
-    if (atL <= atR) {
-      high = r;
-      r = l;
-      atR = atL;
-      l = high - (high - low) * GOLDEN;
-      atL = borneAt(sin(l), sin(pitch - l), along, upright, level, slope, space, cp, sp);
-    } else {
-      low = l;
-      l = r;
-      atL = atR;
-      r = low + (high - low) * GOLDEN;
-      atR = borneAt(sin(r), sin(pitch - r), along, upright, level, slope, space, cp, sp);
-    }
-  }
-  return max(least, min(most, worst, atL, atR));
+  const low = (upTo * max(0, at - 1)) / N;
+  const high = (upTo * min(N, at + 1)) / N;
+  const dip = leastBetween(
+    (f) => borneAt(sin(f), sin(pitch - f), along, upright, level, slope, space, cp, sp),
+    low,
+    high,
+    NARROWINGS,
+  );
+  return max(least, min(most, worst, dip.value));
 }
 
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
 // After so many the angle is known to a few hundred-thousandths, and the least value to less than 1e-6 mm.
 const NARROWINGS = 17;
 // Angles first looked at, ends included, are N + 1.

@@ -1,3 +1,4 @@
+import { greatestPadding } from './rootFinding';
 import { passageBracket, type PassageBracket, type PlanarPassage } from './planar/passageBracket';
 import { boxPolygon } from './planar/planarWorld';
 
@@ -160,29 +161,9 @@ export function doorIntoPassage(p: number, q: number, plan: DoorPlan): DoorFit {
   if (spare(top) >= 0) return { clearance: top, exact: true };
   let low = max(least, most - 64);
   while (low > least && spare(low) < 0) low = max(least, most - 4 * (most - low));
-  let high = top;
-  let atLow = spare(low);
-  let atHigh = spare(high);
-  if (!(atLow >= 0)) return { clearance: least, exact: false };
-  // Regula falsi (Illinois), with a halving now and then: the spare falls as the padding grows.
-  for (let i = 0, side = 0; i < 80 && high - low > 1e-7; i++) {
-    const halve = i % 6 === 5 || !Number.isFinite(atHigh);
-    const c = halve ? (low + high) / 2 : (low * atHigh - high * atLow) / (atHigh - atLow);
-    const at = spare(c);
-    if (at >= 0) {
-      low = c;
-      atLow = at;
-      if (at < 1e-6) break;
-      if (side === 1) atHigh /= 2;
-      side = 1;
-    } else {
-      high = c;
-      atHigh = at;
-      if (side === -1) atLow /= 2;
-      side = -1;
-    }
-  }
-  return { clearance: low, exact: p + 2 * low > plan.door };
+  const clearance = greatestPadding(low, top, spare);
+  if (clearance === undefined) return { clearance: least, exact: false };
+  return { clearance, exact: p + 2 * clearance > plan.door };
 }
 
 /**

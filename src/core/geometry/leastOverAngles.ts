@@ -1,8 +1,10 @@
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
+import { leastBetween } from './goldenSection';
+import { bracket } from './rootFinding';
+
 /** Angles first looked at, less one. */
 const SAMPLES = 48;
-/** After so many halvings a change of branch is known to far less than anything turns in a motion. */
-const HALVINGS = 40;
+/** A change of branch is known to far less than anything turns in a motion [rad]. */
+const CHANGE_WITHIN = 1e-13;
 const NARROWINGS = 24;
 
 /** A value at an angle, and which of several formulas gave it. */
@@ -32,19 +34,14 @@ export function leastOverAngles(
   };
   add(from);
   for (let i = 1; i <= SAMPLES; i++) {
-    let low = angles[angles.length - 1] ?? from;
+    const low = angles[angles.length - 1] ?? from;
     const lowBranch = values[values.length - 1]?.branch;
     const end = from + ((to - from) * i) / SAMPLES;
     const atEnd = at(end);
     if (atEnd.branch !== lowBranch) {
-      let high = end;
-      for (let n = 0; n < HALVINGS; n++) {
-        const middle = (low + high) / 2;
-        if (at(middle).branch === lowBranch) low = middle;
-        else high = middle;
-      }
-      add(low);
-      add(high);
+      const change = bracket(low, end, (f) => at(f).branch === lowBranch, CHANGE_WITHIN);
+      add(change.holds);
+      add(change.fails);
     }
     angles.push(end);
     values.push(atEnd);
@@ -59,27 +56,8 @@ export function leastOverAngles(
     branch = by;
   };
   const narrow = (low: number, high: number): void => {
-    let l = high - (high - low) * GOLDEN;
-    let r = low + (high - low) * GOLDEN;
-    let atL = at(l);
-    let atR = at(r);
-    for (let i = 0; i < NARROWINGS; i++) {
-      if (atL.value <= atR.value) {
-        high = r;
-        r = l;
-        atR = atL;
-        l = high - (high - low) * GOLDEN;
-        atL = at(l);
-      } else {
-        low = l;
-        l = r;
-        atL = atR;
-        r = low + (high - low) * GOLDEN;
-        atR = at(r);
-      }
-    }
-    take(l, atL);
-    take(r, atR);
+    const dip = leastBetween((f) => at(f).value, low, high, NARROWINGS);
+    if (dip.value < least) take(dip.at, at(dip.at));
   };
   for (let i = 0; i < angles.length; i++) {
     const here = values[i]!.value;

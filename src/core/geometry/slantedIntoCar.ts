@@ -1,3 +1,4 @@
+import { leastBetween } from './goldenSection';
 import { boxPolygon } from './planar/planarWorld';
 import { passageBracket, type PlanarPassage } from './planar/passageBracket';
 import { rectangleThroughOpening } from './rectangleThroughOpening';
@@ -62,18 +63,12 @@ export function slantedIntoCar(p: number, q: number, car: CarPlan): SlantedFit {
       found = i;
     }
   }
-  let low = (Math.PI / 2) * (Math.max(0, found - 1) / N);
-  let high = (Math.PI / 2) * (Math.min(N, found + 1) / N);
-  for (let i = 0; i < 60; i++) {
-    const l = low + (high - low) * 0.382;
-    const r = low + (high - low) * 0.618;
-    if (at(l) >= at(r)) high = r;
-    else low = l;
-  }
-  const refined = at((low + high) / 2);
-  if (refined > best) {
-    best = refined;
-    angle = (low + high) / 2;
+  const low = (Math.PI / 2) * (Math.max(0, found - 1) / N);
+  const high = (Math.PI / 2) * (Math.min(N, found + 1) / N);
+  const refined = leastBetween((f) => -at(f), low, high, 60);
+  if (-refined.value > best) {
+    best = -refined.value;
+    angle = refined.at;
   }
   return { clearance: Math.max(least, best), angle };
 }

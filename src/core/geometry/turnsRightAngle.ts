@@ -1,5 +1,7 @@
+import { leastBetween } from './goldenSection';
+
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
-const { PI, cbrt, cos, max, min, pow, sin, sqrt } = Math;
+const { PI, cbrt, cos, max, min, pow, sin } = Math;
 
 const HALF_PI = PI / 2;
 // Angles first looked at, ends included; every dip between them is then narrowed down.
@@ -7,7 +9,6 @@ const SAMPLES = 33;
 const STEP = HALF_PI / (SAMPLES - 1);
 const SIN = Array.from({ length: SAMPLES }, (_, i) => sin(i * STEP));
 const COS = Array.from({ length: SAMPLES }, (_, i) => cos(i * STEP));
-const GOLDEN = (sqrt(5) - 1) / 2;
 const NARROWINGS = 36;
 
 /**
@@ -32,8 +33,13 @@ export function turnsRightAngle(p: number, q: number, b1: number, b2: number): n
   for (let i = 0; i < SAMPLES; i++) {
     const after = i + 1 < SAMPLES ? at(p, q, b1, b2, SIN[i + 1]!, COS[i + 1]!) : Infinity;
     if (here <= before && here <= after) {
-      const dip = lowest(p, q, b1, b2, max(0, i - 1) * STEP, min(SAMPLES - 1, i + 1) * STEP);
-      least = min(least, dip, here);
+      const dip = leastBetween(
+        (f) => at(p, q, b1, b2, sin(f), cos(f)),
+        max(0, i - 1) * STEP,
+        min(SAMPLES - 1, i + 1) * STEP,
+        NARROWINGS,
+      );
+      least = min(least, dip.value, here);
     }
     before = here;
     here = after;
@@ -49,30 +55,4 @@ function at(p: number, q: number, b1: number, b2: number, s: number, c: number):
   const second = (b2 - p * c - q * s) / both;
   const corner = (b1 * c + b2 * s - p * s * c - q) / (2 * (s * c + 1));
   return max(first, second, corner);
-}
-
-/** Least value between two angles, by the golden section. */
-function lowest(p: number, q: number, b1: number, b2: number, from: number, to: number): number {
-  let low = from;
-  let high = to;
-  let left = high - GOLDEN * (high - low);
-  let right = low + GOLDEN * (high - low);
-  let atLeft = at(p, q, b1, b2, sin(left), cos(left));
-  let atRight = at(p, q, b1, b2, sin(right), cos(right));
-  for (let i = 0; i < NARROWINGS; i++) {
-    if (atLeft <= atRight) {
-      high = right;
-      right = left;
-      atRight = atLeft;
-      left = high - GOLDEN * (high - low);
-      atLeft = at(p, q, b1, b2, sin(left), cos(left));
-    } else {
-      low = left;
-      left = right;
-      atLeft = atRight;
-      right = low + GOLDEN * (high - low);
-      atRight = at(p, q, b1, b2, sin(right), cos(right));
-    }
-  }
-  return min(atLeft, atRight);
 }

@@ -1,3 +1,4 @@
+import { acrossHalfLanding } from '../landingModel';
 import type { PieceSize } from '../../measures/piece';
 import { centreCutsBlock } from './centreCutsBlock';
 import type { Cut, CutScene } from './centreOnCut';
@@ -53,8 +54,6 @@ export function halfLandingCutAtMost(landing: HalfAtMost, piece: PieceSize): num
   return greatestNotBlocked(piece, most, (p) => halfLandingCutBlocks(landing, p), -Infinity, FINENESS);
 }
 
-const acrossOf = ({ flightWidth, well }: HalfAtMost): number => 2 * flightWidth + well;
-
 /** The lines that the centre has to cross, each by itself. */
 export function halfLandingCuts(landing: HalfAtMost): Cut[] {
   const { landingDepth: depth, spine } = landing;
@@ -65,7 +64,7 @@ export function halfLandingCuts(landing: HalfAtMost): Cut[] {
     ],
     [
       [0, spine[1]],
-      [depth, acrossOf(landing)],
+      [depth, acrossHalfLanding(landing)],
     ],
     [
       [0, spine[0]],
@@ -85,7 +84,7 @@ function sceneOf(landing: HalfAtMost): CutScene {
   return {
     walls: [
       { n: [0, -1], at: 0 },
-      { n: [0, 1], at: acrossOf(landing) },
+      { n: [0, 1], at: acrossHalfLanding(landing) },
       { n: [1, 0], at: landingDepth },
     ],
     edges: [

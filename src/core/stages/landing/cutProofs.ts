@@ -1,3 +1,4 @@
+import { ceilingOverLanding } from '../../geometry/landingModel';
 import type { StairsAtMost } from '../../geometry/proofs/quarterLandingCutAtMost';
 
 /** On a landing the proof stays at least so far from the motion [mm a side], tape included (measured, 32 landings). */
@@ -18,7 +19,7 @@ export function stairsWithin(sets: readonly [TapedStair, ...TapedStair[]]): Stai
     headroom: height,
     rise,
     slope,
-    landingCeiling: ceiling ?? height,
+    landingCeiling: ceilingOverLanding({ landingCeiling: ceiling, headroom: height }),
   }));
 }
 

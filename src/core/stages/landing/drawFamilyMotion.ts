@@ -1,3 +1,4 @@
+import { bracket } from '../../geometry/rootFinding';
 import type { PieceSize } from '../../measures/piece';
 import { attitudeInPlan, turnOfAxes } from '../../motion/attitude';
 import { sizesOfHold } from '../../motion/hold';
@@ -10,6 +11,8 @@ const { PI, abs, acos, asin, atan2, ceil, cos, max, min, sin } = Math;
 
 /** Turned at most so far between two key attitudes [rad], so that a straight move strays by far less than 1 mm. */
 const STEP = PI / 120;
+/** How near an angle at which something changes is known [rad]. */
+const ANGLE_FINENESS = 1e-14;
 
 /**
  * The motion of a family as key attitudes, for the piece padded by the family's clearance: it touches where it
@@ -192,15 +195,9 @@ class Drawn {
   /** The angle in plan at which its front comes to stand over the upper flight, the overhang growing. */
   private overhangBegins(): number {
     const p = this.extent.p;
-    let low = 0;
-    let high = atan2(p, this.q);
     if (this.q > this.plan.depthOut) return 0;
-    for (let n = 0; n < 60; n++) {
-      const middle = (low + high) / 2;
-      if (p * sin(middle) + this.q * cos(middle) > this.plan.depthOut) high = middle;
-      else low = middle;
-    }
-    return low;
+    const within = (yaw: number): boolean => p * sin(yaw) + this.q * cos(yaw) <= this.plan.depthOut;
+    return bracket(0, atan2(p, this.q), within, ANGLE_FINENESS).holds;
   }
 
   /** Steep, its lower side comes down past the first nosing within a small angle: that angle in small steps. */
@@ -208,16 +205,10 @@ class Drawn {
     const { plan, v, pitch, fit } = this;
     const from = plan.depthOut < v ? asin(plan.depthOut / v) : fit.tilt;
     const height = exitHeight(plan, v);
-    let low = pitch;
-    let high = from;
+    if (height(pitch) > 0) return [from];
     // The angle at which it stands on the floor.
-    if (height(low) > 0) return [from];
-    for (let n = 0; n < 60; n++) {
-      const middle = (low + high) / 2;
-      if (height(middle) > 0) high = middle;
-      else low = middle;
-    }
-    return Array.from({ length: 13 }, (_, i) => low + ((from - low) * i) / 12);
+    const floor = bracket(pitch, from, (f) => height(f) <= 0, ANGLE_FINENESS).holds;
+    return Array.from({ length: 13 }, (_, i) => floor + ((from - floor) * i) / 12);
   }
 
   private kinks(front: (f: number) => number): number[] {
@@ -227,15 +218,12 @@ class Drawn {
       u * cos(f) + v * sin(f) - plan.depthOut - (u * sin(f) - plan.rise) / slope;
     const found: number[] = [];
     for (let i = 0; i < 40; i++) {
-      let low = (pitch * i) / 40;
-      let high = (pitch * (i + 1)) / 40;
+      const low = (pitch * i) / 40;
+      const high = (pitch * (i + 1)) / 40;
       if (by(low) * by(high) >= 0) continue;
-      for (let n = 0; n < 40; n++) {
-        const middle = (low + high) / 2;
-        if (by(low) * by(middle) <= 0) high = middle;
-        else low = middle;
-      }
-      found.push((low + high) / 2);
+      const sign = Math.sign(by(low));
+      const kink = bracket(low, high, (f) => sign * by(f) > 0, ANGLE_FINENESS);
+      found.push((kink.holds + kink.fails) / 2);
     }
     return front(0) > -Infinity ? found : [];
   }

@@ -1,3 +1,4 @@
+import { acrossHalfLanding, ceilingOverLanding } from '../../geometry/landingModel';
 import { halfLandingAtMost } from '../../geometry/proofs/halfLandingAtMost';
 import type { PieceSize } from '../../measures/piece';
 import { multiply, quaternionAbout, quaternionFromAxes, type Quaternion } from '../../space/quaternion';
@@ -83,11 +84,11 @@ export function halfLandingStage(measures: HalfLandingMeasures): SearchedStage {
       widthOut: measures.flightWidth,
       depthIn: measures.landingDepth,
       depthOut: measures.landingDepth,
-      across: 2 * measures.flightWidth + measures.well,
+      across: acrossHalfLanding(measures),
       headroom: measures.headroom,
       rise: measures.rise,
       going: measures.going,
-      ceiling: measures.landingCeiling ?? measures.headroom,
+      ceiling: ceilingOverLanding(measures),
     },
     task: (piece, hold) => halfLandingTask(measures, piece, hold),
     walled:
@@ -100,7 +101,7 @@ export function halfLandingStage(measures: HalfLandingMeasures): SearchedStage {
 }
 
 function provedBound(m: HalfLandingMeasures, piece: PieceSize): ProvedBound {
-  const height = m.landingCeiling ?? m.headroom;
+  const height = ceilingOverLanding(m);
   const section = openingAtMost({ width: m.flightWidth, height: m.headroom + m.rise }, piece);
   const landing = halfLandingAtMost({ ...m, height }, piece);
   return landing !== null && landing.atMost < section.atMost
@@ -111,9 +112,9 @@ function provedBound(m: HalfLandingMeasures, piece: PieceSize): ProvedBound {
 /** The scene and its ends. */
 export function halfLandingTask(m: HalfLandingMeasures, piece: PieceSize, hold: Hold): SearchTask {
   const { flightWidth: W, well, landingDepth: D, headroom: H, rise } = m;
-  const C = m.landingCeiling ?? H;
+  const C = ceilingOverLanding(m);
   const slope = rise / m.going;
-  const across = 2 * W + well;
+  const across = acrossHalfLanding(m);
   const diagonal = Math.sqrt(piece.length ** 2 + piece.breadth ** 2 + piece.thickness ** 2);
   const F = 2 * diagonal + 600;
   const far = slope * F + Math.max(H, C) + rise + 1000;

@@ -1,3 +1,4 @@
+import { acrossHalfLanding, ceilingOverLanding } from '../../geometry/landingModel';
 import { halfLandingCutBlocks } from '../../geometry/proofs/halfLandingCutAtMost';
 import type { PieceSize } from '../../measures/piece';
 import { oneSpace } from '../../motion/turningSpace';
@@ -22,8 +23,12 @@ export const HALF_LANDING_SOLVER: SpaceStage<Measures> = {
       overRail,
       ...(ceiling === undefined ? {} : { landingCeiling: ceiling }),
     }),
-  turningSpaces: ({ width, well, depth, height: headroom, ceiling: height = headroom }) =>
-    oneSpace({ along: depth, across: 2 * width + well, height }),
+  turningSpaces: ({ width, well, depth, height: headroom, ceiling }) =>
+    oneSpace({
+      along: depth,
+      across: acrossHalfLanding({ flightWidth: width, well }),
+      height: ceilingOverLanding({ landingCeiling: ceiling, headroom }),
+    }),
   deepProof: { upTo: -LANDING_GAP, proves },
 };
 

@@ -1,5 +1,6 @@
 import { bendWithWall } from '../../geometry/bendWithWall';
-import { greatestPadding } from '../../geometry/rootFinding';
+import { leastBetween } from '../../geometry/goldenSection';
+import { bracket, greatestPadding } from '../../geometry/rootFinding';
 import { turnsRightAngle } from '../../geometry/turnsRightAngle';
 import type { PieceSize } from '../../measures/piece';
 import { sizesOfHold, type Hold } from '../../motion/hold';
@@ -55,12 +56,17 @@ export interface FamilyAsk {
 
 /** Angles looked at in a sweep from the pitch to a steeper tilt, before the least is narrowed down. */
 const SWEEP = 12;
+/** How often it is narrowed down. */
+const SWEEP_STEPS = 18;
 /** Greatest value of 2 s - s^3: from there on the height on the way out falls all the way. */
 const MOST_SHARE = (4 / 3) * sqrt(2 / 3);
 /** How near the greatest padding has to be [mm]. */
 const FINENESS = 0.005;
-/** Tilts looked at before the best is narrowed down. */
+/** Tilts looked at before the best is narrowed down, and how often that is. */
 const TILTS = 8;
+const TILT_STEPS = 14;
+/** How near the least tilt that turns is known [rad]. */
+const TILT_FINENESS = 5e-6;
 /** What is thinner counts as so thick [mm]. */
 const THIN = 1;
 /** Kept clear of a ceiling that decides the tilt [mm]: far more than any rounding. */
@@ -267,14 +273,12 @@ function bestTilt(
   };
   const step = (steepest - s.pitch) / TILTS;
   for (let i = 0; i <= TILTS; i++) look(s.pitch + step * i);
-  let low = max(s.pitch, best.tilt - step);
-  let high = min(steepest, best.tilt + step);
-  for (let i = 0; i < 14; i++) {
-    const l = low + (high - low) * 0.382;
-    const r = low + (high - low) * 0.618;
-    if (look(l) >= look(r)) high = r;
-    else low = l;
-  }
+  leastBetween(
+    (tilt) => -look(tilt),
+    max(s.pitch, best.tilt - step),
+    min(steepest, best.tilt + step),
+    TILT_STEPS,
+  );
   if (best.spare < 0) look(leastTurned(s, u, v, q, steepest));
   return best;
 }
@@ -284,14 +288,8 @@ function bestTilt(
  * room to be so low over the upper flight, and then again only where it is much steeper: two tops of what is spare.
  */
 function leastTurned(s: LandingShape, u: number, v: number, q: number, steepest: number): number {
-  let low = s.pitch;
-  let high = steepest;
-  for (let i = 0; i < 18; i++) {
-    const middle = (low + high) / 2;
-    if (planSpare(s, u * cos(middle) + v * sin(middle), q) < 0) low = middle;
-    else high = middle;
-  }
-  return high;
+  const tooLong = (tilt: number): boolean => planSpare(s, u * cos(tilt) + v * sin(tilt), q) < 0;
+  return bracket(s.pitch, steepest, tooLong, TILT_FINENESS).fails;
 }
 
 /** How far the piece is from not going round in this attitude [mm]; negative where it does not. */
@@ -384,17 +382,17 @@ function tiltedRaise(s: LandingShape, { v, q, p, tilt }: Round): number {
 
 /** Raised from the pitch to a tilt on the way in, and laid back on the way out. */
 function sweepSpare(s: LandingShape, u: number, v: number, tilt: number): number {
-  const byEntry = leastBetween(s.pitch, tilt, (f) => entrySpare(s, u, v, f));
+  const byEntry = leastInSweep(s.pitch, tilt, (f) => entrySpare(s, u, v, f));
   if (byEntry < 0) return byEntry;
   const height = exitHeight(s, v);
   return min(
     byEntry,
-    leastBetween(s.pitch, tilt, (f) => s.lip - height(f) - (u * sin(f) + v * cos(f))),
+    leastInSweep(s.pitch, tilt, (f) => s.lip - height(f) - (u * sin(f) + v * cos(f))),
   );
 }
 
 /** The least value between two angles, by sampling and a golden section beside the least sample. */
-function leastBetween(from: number, to: number, f: (angle: number) => number): number {
+function leastInSweep(from: number, to: number, f: (angle: number) => number): number {
   let least = Infinity;
   let at = 0;
   const step = (to - from) / SWEEP;
@@ -405,17 +403,11 @@ function leastBetween(from: number, to: number, f: (angle: number) => number): n
       at = i;
     }
   }
-  let low = from + step * max(0, at - 1);
-  let high = from + step * min(SWEEP, at + 1);
-  for (let i = 0; i < 18 && least >= 0; i++) {
-    const l = low + (high - low) * 0.382;
-    const r = low + (high - low) * 0.618;
-    const [atL, atR] = [f(l), f(r)];
-    least = min(least, atL, atR);
-    if (atL <= atR) high = r;
-    else low = l;
-  }
-  return least;
+  if (least < 0) return least;
+  return min(
+    least,
+    leastBetween(f, from + step * max(0, at - 1), from + step * min(SWEEP, at + 1), SWEEP_STEPS).value,
+  );
 }
 
 /**
@@ -455,14 +447,7 @@ export function exitHeight(
   }
   const share = depthOut / v;
   if (share >= MOST_SHARE) return over;
-  let low = sqrt(2 / 3);
-  let high = 1;
-  for (let i = 0; i < 50; i++) {
-    const s = (low + high) / 2;
-    if (2 * s - s ** 3 > share) low = s;
-    else high = s;
-  }
-  const leans = asin(low);
+  const leans = asin(bracket(sqrt(2 / 3), 1, (sine) => 2 * sine - sine ** 3 > share, 1e-15).holds);
   const kept = over(leans);
   return (f) => (f >= leans ? kept : over(f));
 }

@@ -1,3 +1,4 @@
+import { ceilingOverLanding } from '../../geometry/landingModel';
 import { quarterLandingAtMost } from '../../geometry/proofs/quarterLandingAtMost';
 import type { PieceSize } from '../../measures/piece';
 import { quaternionFromAxes, slerp, type Quaternion } from '../../space/quaternion';
@@ -86,7 +87,7 @@ export function quarterLandingStage(measures: QuarterLandingMeasures): SearchedS
       headroom: measures.headroom,
       rise: measures.rise,
       going: measures.going,
-      ceiling: measures.landingCeiling ?? measures.headroom,
+      ceiling: ceilingOverLanding(measures),
     },
     task: (piece, hold) => quarterLandingTask(measures, piece, hold),
     walled:
@@ -101,7 +102,7 @@ export function quarterLandingStage(measures: QuarterLandingMeasures): SearchedS
 function provedBound(m: QuarterLandingMeasures, piece: PieceSize): ProvedBound {
   const width = Math.min(m.widthIn, m.widthOut);
   const section = openingAtMost({ width, height: m.headroom + m.rise }, piece);
-  const landing = quarterLandingAtMost({ ...m, landingCeiling: m.landingCeiling ?? m.headroom }, piece);
+  const landing = quarterLandingAtMost({ ...m, landingCeiling: ceilingOverLanding(m) }, piece);
   return landing !== null && landing.atMost < section.atMost
     ? landing
     : { ...section, bound: `on the flight ${section.bound}` };
@@ -110,7 +111,7 @@ function provedBound(m: QuarterLandingMeasures, piece: PieceSize): ProvedBound {
 /** The scene and its ends. */
 export function quarterLandingTask(m: QuarterLandingMeasures, piece: PieceSize, hold: Hold): SearchTask {
   const { widthIn: a, widthOut: b, headroom: H, rise } = m;
-  const C = m.landingCeiling ?? H;
+  const C = ceilingOverLanding(m);
   const slope = rise / m.going;
   const diagonal = Math.sqrt(piece.length ** 2 + piece.breadth ** 2 + piece.thickness ** 2);
   const F = 2 * diagonal + 600;

@@ -1,3 +1,4 @@
+import { ceilingOverLanding } from '../../geometry/landingModel';
 import { quarterLandingCutBlocks } from '../../geometry/proofs/quarterLandingCutAtMost';
 import type { PieceSize } from '../../measures/piece';
 import type { MeasuresOf } from '../stageKind';
@@ -20,11 +21,14 @@ export const QUARTER_LANDING_SOLVER: SpaceStage<Measures> = {
       overRail,
       ...(ceiling === undefined ? {} : { landingCeiling: ceiling }),
     }),
-  turningSpaces: ({ width, widthOut, height: headroom, ceiling: height = headroom }) => ({
+  turningSpaces: ({ width, widthOut, height: headroom, ceiling }) => {
+    const height = ceilingOverLanding({ landingCeiling: ceiling, headroom });
     // Coming up, the landing is as deep as the upper flight is wide.
-    before: { along: widthOut, across: width, height },
-    after: { along: width, across: widthOut, height },
-  }),
+    return {
+      before: { along: widthOut, across: width, height },
+      after: { along: width, across: widthOut, height },
+    };
+  },
   deepProof: { upTo: -LANDING_GAP, proves },
 };
 

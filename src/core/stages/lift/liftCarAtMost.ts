@@ -1,3 +1,4 @@
+import { bracket } from '../../geometry/rootFinding';
 import type { PieceSize } from '../../measures/piece';
 import type { LiftCarMeasures } from './liftCar';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
@@ -22,14 +23,8 @@ export function liftCarAtMost(measures: LiftCarMeasures, piece: PieceSize): Prov
         Math.max(0, piece.thickness + 2 * c),
       );
     if (at(best.atMost) >= 0) return;
-    let low = -piece.length / 2;
-    let high = best.atMost;
-    while (high - low > 1e-7) {
-      const middle = (low + high) / 2;
-      if (at(middle) >= 0) low = middle;
-      else high = middle;
-    }
-    best = { atMost: high + 1e-9 * (1 + Math.abs(high)), bound };
+    const { fails } = bracket(-piece.length / 2, best.atMost, (c) => at(c) >= 0, 1e-7);
+    best = { atMost: fails + 1e-9 * (1 + Math.abs(fails)), bound };
   };
   const least = Math.min(carWidth, carDepth, carHeight);
   const sum = carWidth + carDepth + carHeight;

@@ -1,3 +1,4 @@
+import { bracket } from '../../geometry/rootFinding';
 import { passageNeeded } from '../../geometry/doorIntoPassage';
 import type { PieceSize } from '../../measures/piece';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
@@ -35,15 +36,9 @@ export function sideDoorAtMost(measures: SideDoorMeasures, piece: PieceSize): Pr
     return rod > doorWidth && passageNeeded(rod, 0, plan) > passageWidth + OUTWARD;
   };
   if (blocked(best.atMost)) {
-    let low = -length / 2;
-    let high = best.atMost;
-    while (high - low > 1e-3) {
-      const middle = (low + high) / 2;
-      if (blocked(middle)) high = middle;
-      else low = middle;
-    }
+    const atMost = bracket(best.atMost, -length / 2, blocked, 1e-3).holds;
     best = {
-      atMost: high,
+      atMost,
       bound: 'its longest diagonal is too long to come out of the door into the passage under this ceiling',
     };
   }

@@ -1,0 +1,20 @@
+/**
+ * The flat ceiling over a landing [mm]: as measured, and where it was not the headroom of its flights, by the
+ * model of the stairs.
+ */
+export const ceilingOverLanding = ({
+  landingCeiling,
+  headroom,
+}: {
+  readonly landingCeiling?: number | undefined;
+  readonly headroom: number;
+}): number => landingCeiling ?? headroom;
+
+/** From wall to wall across a half landing [mm]: both flights and the well between them. */
+export const acrossHalfLanding = ({
+  flightWidth,
+  well,
+}: {
+  readonly flightWidth: number;
+  readonly well: number;
+}): number => 2 * flightWidth + well;
