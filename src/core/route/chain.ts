@@ -1,31 +1,58 @@
 import type { PieceSize } from '../measures/piece';
 import { ALL_HOLDS, sizesOfHold } from '../motion/hold';
-import type { PreparedRoute } from './preparedRoute';
-import { HOLD_COUNT, type BookPiece, type StageBook, type TurningCase, type BookPassage } from './stageBook';
-import type { TapeCase } from './tapeCase';
+import { HOLD_COUNT, type BookPassage } from './stageBook';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { max, min } = Math;
 
-/** One step of a route with all that can be done with one piece there, in one tape case. */
-export interface Layer {
-  /** Undefined where the step is not measured: then every way is taken to be open. */
-  readonly passages: readonly BookPassage[] | undefined;
-  readonly turning: TurningCase | null;
-  /** Room to lean before and after, by way of being held; undefined: as much as it takes; null: none. */
-  readonly leanBefore: readonly number[] | undefined | null;
-  readonly leanAfter: readonly number[] | undefined | null;
-  /** Clearance in the straight before the step and after it, by way of being held. */
-  readonly straightBefore: readonly number[] | undefined;
-  readonly straightAfter: readonly number[] | undefined;
-  /** That straight is a flight solved from level to level: its plan length [mm], the tape taken; what of the
-   * piece stands on a landing needs none of it. */
-  readonly reachBefore: number | undefined;
-  readonly reachAfter: number | undefined;
-  readonly size: PieceSize;
+/** A place beside a part that leaves only so much clearance, by hold. */
+export interface PlaceLimit {
+  readonly by: readonly number[];
+  readonly cause: LimitCause;
 }
 
-/** What a step of a chain does with the piece. Ways of being held are indices into ALL_HOLDS. */
+/** What such a place is. */
+export interface LimitCause {
+  readonly kind: 'straight' | 'offset' | 'flight' | 'room depth';
+  /** Its length as measured [mm]; undefined where it is not measured. */
+  readonly length: number | undefined;
+  /** The rows between which it lies, or whose it is. */
+  readonly rows: readonly [number, number];
+}
+
+/**
+ * One part of a route with all that can be done with one piece there, in one tape case: a row, or a piece of a row
+ * (a flight is the floor at its first end, its first and second half, and the floor at its second end).
+ */
+export interface Part {
+  /** Index of the row it belongs to. */
+  readonly row: number;
+  /** Undefined where the row is not measured: then every way is taken to be open. */
+  readonly passages: readonly BookPassage[] | undefined;
+  /** It only holds room to change the pose: nothing passes or stops there. */
+  readonly floor?: boolean;
+  /** Clearances of changing from each hold to each other, 6 x 6, before going on through it and after. */
+  readonly changeBefore?: readonly number[] | undefined;
+  readonly changeAfter?: readonly number[] | undefined;
+  /** Room to lean and to tilt beside it, by hold; undefined: as much as it takes; null: none. */
+  readonly leanBefore: RoomBeside;
+  readonly leanAfter: RoomBeside;
+  readonly limitsBefore: readonly PlaceLimit[];
+  readonly limitsAfter: readonly PlaceLimit[];
+  /** What passes this part and some that follow at once. */
+  readonly joints?: readonly Joint[] | undefined;
+}
+
+export type RoomBeside = { readonly lean: readonly number[]; readonly tilt: readonly number[] } | undefined | null;
+
+/** Passages through several parts as one. */
+export interface Joint {
+  /** Number of parts. */
+  readonly parts: number;
+  readonly passages: readonly BookPassage[];
+}
+
+/** What a step of a chain does with the piece at one row. Holds are indices into ALL_HOLDS. */
 export interface ChainStep {
   readonly enters: number;
   /** Held so through the stage: before and after it. */
@@ -34,130 +61,80 @@ export interface ChainStep {
   readonly leaves: number;
   /** Undefined where the step is not measured. */
   readonly passage: BookPassage | undefined;
-  /** Clearance of the step [mm a side]: of the way, the changes of pose and the straights beside it. */
+  /** Clearance of the step [mm a side]: of the passage, the changes of pose and the straights beside it. */
   readonly clearance: number;
-  readonly closest:
-    'passage' | 'change before' | 'change after' | 'straight before' | 'straight after' | 'leaning';
+  readonly closest: 'passage' | 'change before' | 'change after' | 'leaning' | 'limit';
+  /** Where `closest` is a limit: what it is. */
+  readonly limit?: LimitCause | undefined;
+  /** The rows that the passage goes through at once, where there are more than one. */
+  readonly joint?: readonly [number, number] | undefined;
 }
 
-/** Lays the steps of a route out for one piece in one tape case. */
-export function routeLayers(
-  route: PreparedRoute,
-  piece: BookPiece,
-  book: StageBook,
-  tapeCase: TapeCase,
-): Layer[] {
-  const { steps } = route;
-  const size = piece.taped[tapeCase];
-  const shift = tapeCase === 'worst' ? -book.tape : tapeCase === 'best' ? book.tape : 0;
-  const turnings: (TurningCase | null | undefined)[] = [];
-  for (const { stage } of steps) turnings.push(stage && book.turningOf(stage, piece, tapeCase));
-  const layers: Layer[] = [];
-  for (let i = 0; i < steps.length; i++) {
-    const { stage, straight, straightBefore } = steps[i]!;
-    // Outdoors before the first step there is room for anything.
-    const before = i === 0 ? undefined : turnings[i - 1];
-    const after = i + 1 === steps.length ? null : turnings[i + 1];
-    const roomToLean = before !== null && after !== null;
-    layers.push({
-      passages: stage && book.caseOf(stage, piece, tapeCase, roomToLean).passages,
-      turning: turnings[i] ?? null,
-      leanBefore: before && before.leanAfter,
-      leanAfter: after && after.leanBefore,
-      straightBefore: straightBefore && straightRoom(straightBefore, shift, size),
-      straightAfter: straight && straightRoom(straight, shift, size),
-      reachBefore: straightBefore?.reach && straightBefore.reach + shift,
-      reachAfter: straight?.reach && straight.reach + shift,
-      size,
-    });
-  }
-  return layers;
-}
+/** Clearance in a straight so long [mm], by hold. */
+export const straightRoom = (length: number, size: PieceSize): number[] =>
+  ALL_HOLDS.map((hold) => (length - sizesOfHold(size, hold).along) / 2);
 
-/** Clearance in a straight by way of being held, each of the tapes it is made of off by `shift` [mm]. */
-const straightRoom = (
-  { length, tapes }: { readonly length: number; readonly tapes: number },
-  shift: number,
-  size: PieceSize,
-): number[] => ALL_HOLDS.map((hold) => (length + shift * tapes - sizesOfHold(size, hold).along) / 2);
-
-/** Clearance of a way with the room it needs to lean. */
-function passageClearance(passage: BookPassage, layer: Layer): number {
+/** Clearance of a passage with the room it needs to lean or tilt. */
+function passageClearance(passage: BookPassage, part: Part, last: Part): number {
   if (!passage.turningRoom) return passage.clearance;
   return min(
     passage.clearance,
-    leaningRoomAt(layer.leanBefore, passage.from),
-    leaningRoomAt(layer.leanAfter, passage.to),
+    roomAt(part.leanBefore, passage, passage.from),
+    roomAt(last.leanAfter, passage, passage.to),
   );
 }
 
-const leaningRoomAt = (lean: readonly number[] | undefined | null, hold: number): number =>
-  lean === undefined ? Infinity : lean === null ? -Infinity : lean[hold]!;
+const roomAt = (room: RoomBeside, passage: BookPassage, hold: number): number =>
+  room === undefined
+    ? Infinity
+    : room === null
+      ? -Infinity
+      : (passage.answer.pose === 'tilted' ? room.tilt : room.lean)[hold]!;
 
 /**
- * The greatest clearance with which some chain of poses passes every step: the widest path. -Infinity where
+ * The greatest clearance with which some chain of poses passes every part: the widest path. -Infinity where
  * no chain is shown.
- * @param freeOnly leave out the ways that are at best tight
+ * @param freeOnly leave out the passages that are at best tight
  */
-export function widestClearance(layers: readonly Layer[], freeOnly: boolean): number {
-  let reach: number[] = new Array<number>(HOLD_COUNT).fill(Infinity);
-  for (const layer of layers) {
-    const { passages, turning, straightBefore, straightAfter } = layer;
-    const comes = layer.reachBefore === undefined ? reach : reach.slice();
-    limit(reach, straightBefore);
-    if (turning) reach = changed(reach, turning.before);
-    let onward: number[] | undefined;
-    if (passages) {
-      const next = new Array<number>(HOLD_COUNT).fill(-Infinity);
-      for (const passage of passages) {
-        if (freeOnly && passage.capped) continue;
-        const { from, to } = passage;
-        let before = reach[from]!;
-        if (layer.reachBefore !== undefined && passage.onLanding) {
-          before = max(before, min(comes[from]!, straightIn(layer, from, passage)));
+export function widestClearance(parts: readonly Part[], freeOnly: boolean): number {
+  const reach: number[][] = parts.map(() => new Array<number>(HOLD_COUNT).fill(-Infinity));
+  reach.unshift(new Array<number>(HOLD_COUNT).fill(Infinity));
+  parts.forEach((part, k) => {
+    let from = reach[k]!.slice();
+    limited(from, part.limitsBefore);
+    from = changed(from, part.changeBefore);
+    const through = (passages: readonly BookPassage[] | undefined, count: number): void => {
+      const last = parts[k + count - 1]!;
+      let to = new Array<number>(HOLD_COUNT).fill(-Infinity);
+      if (passages) {
+        for (const passage of passages) {
+          if (freeOnly && passage.capped) continue;
+          const value = min(from[passage.from]!, passageClearance(passage, part, last));
+          if (value > to[passage.to]!) to[passage.to] = value;
         }
-        const value = min(before, passageClearance(passage, layer));
-        if (value > next[to]!) next[to] = value;
-        if (layer.reachAfter !== undefined && passage.onLanding) {
-          onward ??= new Array<number>(HOLD_COUNT).fill(-Infinity);
-          onward[to] = max(onward[to]!, min(value, straightOut(layer, to, passage)));
-        }
-      }
-      reach = next;
-    } else {
-      reach.fill(max(...reach));
-    }
-    if (turning) reach = changed(reach, turning.after);
-    limit(reach, straightAfter);
-    if (onward) for (let hold = 0; hold < HOLD_COUNT; hold++) reach[hold] = max(reach[hold]!, onward[hold]!);
+      } else to.fill(max(...from));
+      to = changed(to, last.changeAfter);
+      limited(to, last.limitsAfter);
+      const next = reach[k + count]!;
+      for (let hold = 0; hold < HOLD_COUNT; hold++) next[hold] = max(next[hold]!, to[hold]!);
+    };
+    if (part.floor) {
+      const next = reach[k + 1]!;
+      for (let hold = 0; hold < HOLD_COUNT; hold++) next[hold] = max(next[hold]!, from[hold]!);
+    } else through(part.passages, 1);
+    for (const { parts: count, passages } of part.joints ?? []) through(passages, count);
+  });
+  return max(...reach[parts.length]!);
+}
+
+function limited(reach: number[], limits: readonly PlaceLimit[]): void {
+  for (const { by } of limits) {
+    for (let hold = 0; hold < HOLD_COUNT; hold++) reach[hold] = min(reach[hold]!, by[hold]!);
   }
-  return max(...reach);
 }
 
-/** Clearance in the straight before a way and after it; what of the piece stands on a landing needs none of it. */
-function straightIn(layer: Layer, hold: number, passage: BookPassage | undefined): number {
-  if (!layer.straightBefore) return Infinity;
-  const whole = layer.straightBefore[hold]!;
-  if (layer.reachBefore === undefined || !passage?.onLanding) return whole;
-  return max(whole, besideLanding(layer, hold, layer.reachBefore + passage.onLanding.before));
-}
-
-function straightOut(layer: Layer, hold: number, passage: BookPassage | undefined): number {
-  if (!layer.straightAfter) return Infinity;
-  const whole = layer.straightAfter[hold]!;
-  if (layer.reachAfter === undefined || !passage?.onLanding) return whole;
-  return max(whole, besideLanding(layer, hold, layer.reachAfter + passage.onLanding.after));
-}
-
-const besideLanding = ({ size }: Layer, hold: number, room: number): number =>
-  (room - sizesOfHold(size, ALL_HOLDS[hold]!).along) / 2;
-
-function limit(reach: number[], by: readonly number[] | undefined): void {
-  if (!by) return;
-  for (let hold = 0; hold < HOLD_COUNT; hold++) reach[hold] = min(reach[hold]!, by[hold]!);
-}
-
-function changed(reach: readonly number[], changes: readonly number[]): number[] {
+function changed(reach: number[], changes: readonly number[] | undefined): number[] {
+  if (!changes) return reach;
   const next = reach.slice();
   for (let from = 0; from < HOLD_COUNT; from++) {
     for (let to = 0; to < HOLD_COUNT; to++) {
@@ -168,109 +145,142 @@ function changed(reach: readonly number[], changes: readonly number[]): number[]
   return next;
 }
 
-// What a chain costs besides: a high lift or a rail, a change of pose, leaning; each counts as so many mm short.
+// What a chain costs besides: a high raise or a rail, a change of pose, leaning; each counts as so many mm short.
 const COST = { capped: 0.1, change: 0.01, leaning: 0.005 } as const;
 // Among equals the roomier: far too little to outweigh any of the above over a hundred steps.
 const ROOMIER = 1e-8;
 
+/** A step of a chain through one part, or through several at once. */
+interface PartStep extends ChainStep {
+  readonly from: number;
+  readonly part: number;
+  readonly count: number;
+}
+
 interface Trace {
   cost: number;
   before: Trace | undefined;
-  step: ChainStep | undefined;
+  step: PartStep | undefined;
 }
 
 /**
  * Among the chains with the widest clearance, the one a person would choose: least short of the allowance at
- * all its steps together, then the fewest lifts and pose changes, then the roomiest.
+ * all its steps together, then the fewest high raises and pose changes, then the roomiest.
  * @param widest the widest clearance, as `widestClearance` gave it with the same `freeOnly`
- * @returns its steps; undefined when no chain is shown
+ * @returns its steps, one a row; undefined when no chain is shown
  */
 export function bestChain(
-  layers: readonly Layer[],
+  parts: readonly Part[],
   freeOnly: boolean,
   widest: number,
   allowance: number,
 ): ChainStep[] | undefined {
   if (widest === -Infinity) return undefined;
-  let reach: (Trace | undefined)[] = ALL_HOLDS.map(() => ({ cost: 0, before: undefined, step: undefined }));
-
-  for (const layer of layers) {
-    const next: (Trace | undefined)[] = new Array<Trace | undefined>(HOLD_COUNT).fill(undefined);
-    if (layer.passages) {
-      for (const passage of layer.passages) {
+  const reach: (Trace | undefined)[][] = parts.map(() => new Array<Trace | undefined>(HOLD_COUNT).fill(undefined));
+  reach.unshift(ALL_HOLDS.map(() => ({ cost: 0, before: undefined, step: undefined })));
+  const goOn = new Steps(parts, reach, widest, allowance);
+  parts.forEach((part, k) => {
+    if (part.floor) {
+      for (let hold = 0; hold < HOLD_COUNT; hold++) goOn.through(k, 1, hold, hold, undefined, Infinity);
+    } else if (part.passages) {
+      for (const passage of part.passages) {
         if (freeOnly && passage.capped) continue;
-        const clearance = passageClearance(passage, layer);
-        if (clearance >= widest)
-          goOn(reach, next, layer, passage.from, passage.to, passage, clearance, widest, allowance);
+        const clearance = passageClearance(passage, part, part);
+        if (clearance >= widest) goOn.through(k, 1, passage.from, passage.to, passage, clearance);
       }
     } else {
       for (let from = 0; from < HOLD_COUNT; from++) {
-        for (let to = 0; to < HOLD_COUNT; to++) {
-          goOn(reach, next, layer, from, to, undefined, Infinity, widest, allowance);
-        }
+        for (let to = 0; to < HOLD_COUNT; to++) goOn.through(k, 1, from, to, undefined, Infinity);
       }
     }
-    reach = next;
-  }
+    for (const { parts: count, passages } of part.joints ?? []) {
+      for (const passage of passages) {
+        if (freeOnly && passage.capped) continue;
+        const clearance = passageClearance(passage, part, parts[k + count - 1]!);
+        if (clearance >= widest) goOn.through(k, count, passage.from, passage.to, passage, clearance);
+      }
+    }
+  });
   let end: Trace | undefined;
-  for (const trace of reach) if (trace && (!end || trace.cost < end.cost)) end = trace;
-  const steps: ChainStep[] = [];
+  for (const trace of reach[parts.length]!) if (trace && (!end || trace.cost < end.cost)) end = trace;
+  const steps: PartStep[] = [];
   for (let trace = end; trace?.step; trace = trace.before) steps.unshift(trace.step);
-  return steps;
+  return perRow(parts, steps);
 }
 
-/** Goes on from where the chains stand by one way through a step, with the changes of pose beside it. */
-function goOn(
-  reach: readonly (Trace | undefined)[],
-  next: (Trace | undefined)[],
-  layer: Layer,
-  from: number,
-  to: number,
-  passage: BookPassage | undefined,
-  clearance: number,
-  widest: number,
-  allowance: number,
-): void {
-  const { turning } = layer;
-  for (let enters = 0; enters < HOLD_COUNT; enters++) {
-    const trace = reach[enters];
-    const changeIn = changeClearance(turning?.before, enters, from);
-    // Changing its pose on the landing it stands there wholly, come from the straight as it was.
-    const roomIn = straightIn(layer, enters, enters === from ? passage : undefined);
-    if (!trace || changeIn < widest || roomIn < widest) continue;
-    for (let leaves = 0; leaves < HOLD_COUNT; leaves++) {
-      const changeOut = changeClearance(turning?.after, to, leaves);
-      const roomOut = straightOut(layer, leaves, leaves === to ? passage : undefined);
-      if (changeOut < widest || roomOut < widest) continue;
-      const least = min(clearance, changeIn, changeOut, roomIn, roomOut);
-      const cost =
-        trace.cost +
-        (passage === undefined ? 0 : price(least, allowance)) +
-        (enters === from ? 0 : COST.change) +
-        (leaves === to ? 0 : COST.change) +
-        (passage?.capped ? COST.capped : 0) +
-        (passage?.turningRoom ? COST.leaning : 0);
-      const known = next[leaves];
-      if (known && known.cost <= cost) continue;
-      const closest: ChainStep['closest'] =
-        least === clearance
-          ? passage && clearance < passage.clearance
-            ? 'leaning'
-            : 'passage'
-          : least === changeIn
-            ? 'change before'
-            : least === changeOut
-              ? 'change after'
-              : least === roomOut
-                ? 'straight after'
-                : 'straight before';
-      next[leaves] = {
-        cost,
-        before: trace,
-        step: { enters, from, to, leaves, passage, clearance: least, closest },
-      };
+class Steps {
+  constructor(
+    private readonly parts: readonly Part[],
+    private readonly reach: (Trace | undefined)[][],
+    private readonly widest: number,
+    private readonly allowance: number,
+  ) {}
+
+  /** Goes on from where the chains stand by one passage, with the changes of pose beside it. */
+  through(
+    k: number,
+    count: number,
+    from: number,
+    to: number,
+    passage: BookPassage | undefined,
+    clearance: number,
+  ): void {
+    const { widest, allowance } = this;
+    const part = this.parts[k]!;
+    const last = this.parts[k + count - 1]!;
+    const next = this.reach[k + count]!;
+    for (let enters = 0; enters < HOLD_COUNT; enters++) {
+      const trace = this.reach[k]![enters];
+      if (!trace) continue;
+      const changeIn = changeClearance(part.changeBefore, enters, from);
+      const limitIn = leastLimit(part.limitsBefore, enters);
+      if (changeIn < widest || limitIn.value < widest) continue;
+      for (let leaves = 0; leaves < HOLD_COUNT; leaves++) {
+        const changeOut = changeClearance(part.floor ? undefined : last.changeAfter, to, leaves);
+        const limitOut = leastLimit(last.limitsAfter, leaves);
+        if (changeOut < widest || limitOut.value < widest) continue;
+        const least = min(clearance, changeIn, changeOut, limitIn.value, limitOut.value);
+        const cost =
+          trace.cost +
+          (passage === undefined ? 0 : price(least, allowance)) +
+          (enters === from ? 0 : COST.change) +
+          (leaves === to ? 0 : COST.change) +
+          (passage?.capped ? COST.capped : 0) +
+          (passage?.turningRoom ? COST.leaning : 0);
+        const known = next[leaves];
+        if (known && known.cost <= cost) continue;
+        const closest: ChainStep['closest'] =
+          least === clearance
+            ? passage && clearance < passage.clearance
+              ? 'leaning'
+              : 'passage'
+            : least === changeIn
+              ? 'change before'
+              : least === changeOut
+                ? 'change after'
+                : 'limit';
+        const limit =
+          closest !== 'limit' ? undefined : least === limitOut.value ? limitOut.cause : limitIn.cause;
+        const step = { part: k, count, enters, from, to, leaves, passage, clearance: least, closest, limit };
+        next[leaves] = { cost, before: trace, step };
+      }
     }
   }
+}
+
+function leastLimit(
+  limits: readonly PlaceLimit[],
+  hold: number,
+): { readonly value: number; readonly cause: LimitCause | undefined } {
+  let value = Infinity;
+  let cause: LimitCause | undefined;
+  for (const limit of limits) {
+    if (limit.by[hold]! < value) {
+      value = limit.by[hold]!;
+      ({ cause } = limit);
+    }
+  }
+  return { value, cause };
 }
 
 /** What a step costs that leaves a clearance: what is short of the allowance, the roomier a hair less. */
@@ -279,3 +289,51 @@ const price = (clearance: number, allowance: number): number =>
 
 const changeClearance = (table: readonly number[] | undefined, from: number, to: number): number =>
   from === to ? Infinity : table ? table[from * HOLD_COUNT + to]! : -Infinity;
+
+/** The steps of the parts put together row by row: a row is as close as its closest part. */
+function perRow(parts: readonly Part[], steps: readonly PartStep[]): ChainStep[] {
+  const rows: ChainStep[] = [];
+  for (const { part, count, ...step } of steps) {
+    const first = parts[part]!.row;
+    const last = parts[part + count - 1]!.row;
+    for (let row = first; row <= last; row++) {
+      const own: ChainStep =
+        first === last
+          ? step
+          : {
+              ...step,
+              // Before and after a joint the pose is changed at its first row and its last.
+              enters: row === first ? step.enters : row === last ? step.to : step.from,
+              from: row === last && row !== first ? step.to : step.from,
+              to: row === last ? step.to : step.from,
+              leaves: row === last ? step.leaves : step.from,
+              joint: [first, last],
+            };
+      const known = rows[row];
+      rows[row] = known ? joined(known, own) : own;
+    }
+  }
+  return rows;
+}
+
+/** Two steps at one row, one after the other. */
+function joined(one: ChainStep, other: ChainStep): ChainStep {
+  const closer =
+    one.clearance < other.clearance
+      ? one
+      : // On the floor behind a flight the pose is changed after it.
+        one.passage && !other.passage && other.closest === 'change before'
+        ? { ...other, closest: 'change after' as const }
+        : other;
+  const passage = closer.passage ?? one.passage ?? other.passage;
+  const inner = one.passage ?? other.passage;
+  return {
+    ...closer,
+    passage,
+    enters: one.enters,
+    from: one.passage ? one.from : other.from,
+    to: inner && other.passage ? other.to : one.to,
+    leaves: other.leaves,
+    joint: one.joint ?? other.joint,
+  };
+}

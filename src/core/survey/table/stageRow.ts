@@ -23,6 +23,10 @@ export interface StageRow {
   /** Measures that hold something that cannot be taken: refused, not skipped. */
   readonly refused: readonly RefusedMeasure[];
   readonly note: string;
+  /** The side towards which the way leaves a turn, in row order; absent where it is not said. */
+  readonly hand?: 'left' | 'right' | undefined;
+  /** The way a stair row is walked, in row order; absent where it is not said. */
+  readonly way?: 'up' | 'down' | undefined;
   /** Zero-based place in the range as given, header not counted. */
   readonly rowIndex: number;
 }

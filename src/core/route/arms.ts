@@ -1,0 +1,103 @@
+import type { StageName } from '../survey/table/stageMeasures';
+import { endBeside, spaceAt, type ReadRow, type Reading } from './reading';
+import { lengthOf, NO_LENGTH, OPEN_LENGTH, together, type WayLength } from './wayLength';
+
+/** Thickness of a door's wall that was not measured [mm]. */
+export const WALL_NOT_GIVEN = 110;
+
+/** A straight part of the way, seen from a place where the way bends. */
+export interface ArmSection {
+  readonly width: number;
+  readonly height: number;
+  /** From the bend to where it begins. */
+  readonly at: WayLength;
+  /** Index of its row. */
+  readonly row: number;
+}
+
+/** What a straight arm comes to. */
+export interface ArmEnd {
+  /** Open ground, a room, another turn, a stair, a landing's own long flight, or a row that cannot be read. */
+  readonly kind: 'open' | 'room' | 'turn' | 'stair' | 'long flight' | 'unread';
+  readonly at: WayLength;
+  /** Index of the row there; undefined for open ground. */
+  readonly row: number | undefined;
+}
+
+/** What lies straight on from a bend on one of its sides. */
+export interface Arm {
+  readonly sections: readonly ArmSection[];
+  readonly end: ArmEnd;
+}
+
+/** Rows that turn the way, and suppose straight arms longer than the piece. */
+const TURNS: readonly StageName[] = [
+  'corner',
+  'side door',
+  'quarter landing',
+  'half landing',
+  'winder',
+  'lift',
+];
+export const turns = (stage: StageName | undefined): boolean => stage !== undefined && TURNS.includes(stage);
+
+/** What follows these at once, without a straight of its own. */
+const BEGINS_AT_ONCE: readonly (StageName | undefined)[] = ['passage', 'flight', 'room'];
+
+/** The floor between one row and the next that belongs to neither of them as a section. */
+export function floorBetween(one: ReadRow, next: ReadRow): WayLength {
+  if (one.straightAfter) return one.straightAfter;
+  if (one.stage === 'flight' && (next.stage === 'door' || next.stage === 'lift')) {
+    return lengthOf(spaceAt(one.measures, endBeside(one.way, 'after')));
+  }
+  if (next.stage === 'flight' && (one.stage === 'door' || one.stage === 'lift')) {
+    return lengthOf(spaceAt(next.measures, endBeside(next.way, 'before')));
+  }
+  if (!hasRun(one.stage) || BEGINS_AT_ONCE.includes(next.stage)) return NO_LENGTH;
+  return lengthOf(one.measures.run);
+}
+
+const hasRun = (stage: StageName | undefined): boolean =>
+  stage === 'corner' || stage === 'side door' || stage === 'lift';
+
+/** The arm of row i on one of its sides, from the plane through its inner edge on. */
+export function armOf(reading: Reading, i: number, side: 'before' | 'after'): Arm {
+  const step = side === 'after' ? 1 : -1;
+  const sections: ArmSection[] = [];
+  let at = NO_LENGTH;
+  for (let k = i + step; ; k += step) {
+    const row = reading[k];
+    const last = reading[k - step]!;
+    if (!row) return { sections, end: { kind: 'open', at, row: undefined } };
+    const floor = side === 'after' ? floorBetween(last, row) : floorBetween(row, last);
+    at = together(at, floor);
+    const { stage, measures } = row;
+    if (stage === 'room') return { sections, end: { kind: 'room', at, row: k } };
+    if (stage === 'flight') return { sections, end: { kind: 'stair', at, row: k } };
+    if (turns(stage)) {
+      // A landing has its own long flight where no flight stands beside it.
+      const own = stage === 'quarter landing' || stage === 'half landing' || stage === 'winder';
+      return { sections, end: { kind: own ? 'long flight' : 'turn', at, row: k } };
+    }
+    const { width, height } = measures;
+    if (stage === undefined || width === undefined) return { sections, end: { kind: 'unread', at, row: k } };
+    sections.push({ width, height: height ?? Infinity, at, row: k });
+    at = together(at, ownLength(reading, k));
+  }
+}
+
+/** Length of a straight row along the way. A passage beside a stair is the floor that the space there measures. */
+export function ownLength(reading: Reading, k: number): WayLength {
+  const { stage, measures } = reading[k]!;
+  if (stage === 'door') {
+    return measures.wall === undefined
+      ? { known: WALL_NOT_GIVEN, tapes: 0, open: false }
+      : lengthOf(measures.wall);
+  }
+  if (stage !== 'passage') return OPEN_LENGTH;
+  if (measures.length !== undefined) return lengthOf(measures.length);
+  const [before, after] = [reading[k - 1], reading[k + 1]];
+  if (before?.stage === 'flight') return lengthOf(spaceAt(before.measures, endBeside(before.way, 'after')));
+  if (after?.stage === 'flight') return lengthOf(spaceAt(after.measures, endBeside(after.way, 'before')));
+  return OPEN_LENGTH;
+}

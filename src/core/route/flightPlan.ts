@@ -1,0 +1,232 @@
+import { armOf, floorBetween, ownLength, type Arm } from './arms';
+import type { PlacedMeasures } from './placedMeasures';
+import type { TurningSpace } from './poseChange';
+import { ceilingAt, endBeside, isLanding, spaceAt, type ReadRow, type StairEnd } from './reading';
+import {
+  endLimits,
+  lineLength,
+  type PartPlan,
+  type PassageSource,
+  type PassageSources,
+  type PlannedLimit,
+  type Planning,
+} from './routePlan';
+import type { BookStage } from './stageBook';
+import { straightLength } from './wayLength';
+
+/** What is at one end of a flight, as a flight is solved with it. */
+interface FlightEnd {
+  readonly end: StairEnd;
+  /** A landing, measured by its own row: what is on the flight need not come level there. */
+  readonly onLanding: boolean;
+  /** Flat ceiling and floor up to the facing wall there [mm]; undefined: they limit nothing. */
+  readonly ceiling: number | undefined;
+  readonly space: number | undefined;
+}
+
+/** Risers of the longest flight that is counted through; with more it is longer than any piece. */
+const MOST_COUNTED = 13;
+/** A floor longer than any piece, and a ceiling above any [mm]. */
+const AMPLE = 20000;
+
+/**
+ * A flight as parts: the floor at its first end, its two halves, and the floor at its second end. Level at both ends
+ * it is solved as one; where a landing has an end, the piece comes from there laid along the pitch, and the halves
+ * meet where it lies wholly on the flight.
+ */
+export function flightPlan(planning: Planning, i: number, stage: BookStage): PartPlan[] {
+  const { reading, tapeCase, tape, lookUp } = planning;
+  const { way } = reading[i]!;
+  const first = endOf(planning, i, 'before');
+  const second = endOf(planning, i, 'after');
+  const bare = bareFlight(stage.measures);
+  const line: PlannedLimit = {
+    length: lineLength(stage.measures, tapeCase, tape),
+    cause: { kind: 'flight', length: lineShown(stage.measures), rows: [i, i] },
+  };
+  const half = (one: FlightEnd): Pick<PartPlan, 'sources' | 'laid'> =>
+    one.onLanding
+      ? { sources: [], laid: { flight: lookUp('flight', bare) } }
+      : { sources: [[{ ...source(lookUp('flight', { ...bare, ...endMeasures(one) })), steadyOnly: true }]] };
+  const both = { ...bare, ...endMeasures(first), ...endMeasures(second) };
+  const limits = { limitsBefore: [], limitsAfter: [] };
+  const firstHalf: PartPlan = {
+    row: i,
+    ...half(first),
+    ...limits,
+    limitsBefore: besideLimits(planning, i, 'before', first),
+    limitsAfter: [line],
+    joints: [{ parts: 2, sources: wholeSources(planning, i, both, first, second) }],
+  };
+  const secondHalf: PartPlan = {
+    row: i,
+    ...half(second),
+    ...limits,
+    limitsAfter: besideLimits(planning, i, 'after', second),
+  };
+  const floor = (one: FlightEnd, neighbour: ReadRow | undefined): PartPlan => ({
+    row: i,
+    sources: [],
+    isFloor: true,
+    floor: floorSpace(planning, i, one, neighbour),
+    ...limits,
+  });
+  void way;
+  return [floor(first, reading[i - 1]), firstHalf, secondHalf, floor(second, reading[i + 1])];
+}
+
+const source = (stage: BookStage): PassageSource => ({ stage, upToBefore: Infinity, upToAfter: Infinity });
+
+/** The measures of a flight without its ends. */
+function bareFlight({ width, height, rise, going, risers }: PlacedMeasures): PlacedMeasures {
+  return { width, height, rise, going, risers };
+}
+
+const endMeasures = ({ end, ceiling, space, onLanding }: FlightEnd): PlacedMeasures =>
+  end === 'foot'
+    ? { footCeiling: ceiling, footSpace: space, ...(onLanding ? { footOnLanding: true } : {}) }
+    : { headCeiling: ceiling, headSpace: space, ...(onLanding ? { headOnLanding: true } : {}) };
+
+function lineShown({ risers, rise = 0, going = 0 }: PlacedMeasures): number | undefined {
+  return risers === undefined ? undefined : (risers - 1) * Math.hypot(rise, going);
+}
+
+/** From one end to the other at once; shorter than the piece too, where the number of risers is known. */
+function wholeSources(
+  { tapeCase, tape, lookUp }: Planning,
+  i: number,
+  both: PlacedMeasures,
+  first: FlightEnd,
+  second: FlightEnd,
+): PassageSources[] {
+  void i;
+  const onLanding = first.onLanding || second.onLanding;
+  const { risers, going = 0 } = both;
+  const off = tapeCase === 'worst' ? tape : 0;
+  const reach = (count: number, { onLanding: landing, space = Infinity }: FlightEnd): number =>
+    landing ? (count - 1) * going + space - 2 * off : Infinity;
+  const of = (count: number): PassageSource => ({
+    ...source(lookUp('flight', { ...both, risers: count })),
+    upToBefore: reach(count, first),
+    upToAfter: reach(count, second),
+  });
+  if (risers !== undefined) return [[of(risers)]];
+  // Without the risers it is at best a long flight, which the halves see to where a landing has an end.
+  const long = onLanding ? [] : [source(lookUp('flight', { ...both, risers: undefined }))];
+  if (tapeCase !== 'worst') return long.length > 0 ? [long] : [];
+  const counted: PassageSource[] = [];
+  for (let count = 2; count <= MOST_COUNTED; count++) counted.push(of(count));
+  return [[...counted, ...long]];
+}
+
+/** What is at an end of flight i, by the row there. */
+function endOf(planning: Planning, i: number, side: 'before' | 'after'): FlightEnd {
+  const { reading, tapeCase, tape } = planning;
+  const { way, measures } = reading[i]!;
+  const end = endBeside(way, side);
+  const k = side === 'before' ? i - 1 : i + 1;
+  const neighbour = reading[k];
+  const worst = tapeCase === 'worst';
+  const given = ceilingAt(measures, end);
+  const headroom = measures.height;
+  const least = (...values: (number | undefined)[]): number | undefined => {
+    const known = values.filter((value): value is number => value !== undefined);
+    return known.length > 0 ? Math.min(...known) : undefined;
+  };
+  if (neighbour && isLanding(neighbour.stage)) {
+    const m = neighbour.measures;
+    const depth =
+      neighbour.stage === 'half landing' ? m.depth : landingIsBelow(end) ? m.widthOut : m.width;
+    return { end, onLanding: true, ceiling: least(given, m.ceiling ?? m.height), space: depth };
+  }
+  if (neighbour?.stage === 'winder') return { end, onLanding: true, ceiling: undefined, space: 0 };
+  const space = spaceAt(measures, end);
+  // Over one floor the least of the ceilings given holds; not given, it may be as low as the headroom.
+  const ceilingOf = (other: number | undefined): number | undefined =>
+    given === undefined && worst ? least(headroom, other) : least(given, other);
+  if (!neighbour) return { end, onLanding: false, ceiling: ceilingOf(undefined), space };
+  const { stage, measures: m } = neighbour;
+  const straight =
+    side === 'before' ? floorBetween(neighbour, reading[i]!) : floorBetween(reading[i]!, neighbour);
+  const open = (value: number): number | undefined => (value === Infinity ? undefined : value);
+  switch (stage) {
+    case 'passage':
+      return {
+        end,
+        onLanding: false,
+        ceiling: ceilingOf(m.height),
+        space: space ?? open(untaped(straightLength(ownLength(reading, k), tapeCase, tape))),
+      };
+    case 'room': {
+      const { length = Infinity, width = Infinity } = m;
+      const depth = worst ? Math.min(length, width) : Math.max(length, width);
+      return { end, onLanding: false, ceiling: ceilingOf(m.height), space: space ?? open(depth) };
+    }
+    case 'corner':
+    case 'side door': {
+      // Both measures are there: the space to the facing wall is the straight and the turn's width.
+      const width = stage === 'side door' ? (m.width ?? 0) : ((side === 'after' ? m.widthOut : m.width) ?? 0);
+      const own = stage === 'side door' ? m.ceiling : m.height;
+      const floor = space ?? open(straightLength(straight, tapeCase, tape) + width);
+      return { end, onLanding: false, ceiling: ceilingOf(own), space: floor };
+    }
+    default:
+      return {
+        end,
+        onLanding: false,
+        ceiling: ceilingOf(undefined),
+        space: space ?? (worst ? 0 : undefined),
+      };
+  }
+  function untaped(value: number): number {
+    // The book takes the tape off again.
+    return worst && value > 0 ? value + tape : value;
+  }
+}
+
+/** The flight's foot is on the landing at the top of the flight below, whose upper side looks across the lower width. */
+const landingIsBelow = (end: StairEnd): boolean => end === 'head';
+
+/** The straight of a flight's level end up to where the way turns or is lower, counted from the stair. */
+function besideLimits(
+  planning: Planning,
+  i: number,
+  side: 'before' | 'after',
+  end: FlightEnd,
+): PlannedLimit[] {
+  if (end.onLanding) return [];
+  const { tapeCase, tape, reading } = planning;
+  const arm: Arm = armOf(reading, i, side);
+  const [next] = arm.sections;
+  if (!next) return endLimits(planning, i, arm, side).filter(({ cause }) => cause.kind === 'straight');
+  // A door in the facing wall: level on the floor before it.
+  const facing = arm.sections.find((section) => reading[section.row]!.stage === 'door');
+  if (!facing) return endLimits(planning, i, arm, side).filter(({ cause }) => cause.kind === 'straight');
+  return [
+    {
+      length: straightLength(facing.at, tapeCase, tape),
+      cause: {
+        kind: 'straight',
+        length: facing.at.open ? undefined : facing.at.known,
+        rows: side === 'after' ? [i, facing.row] : [facing.row, i],
+      },
+    },
+  ];
+}
+
+/** The floor at a flight's end, where there is room to change the pose. */
+function floorSpace(
+  { reading, tapeCase, tape }: Planning,
+  i: number,
+  end: FlightEnd,
+  neighbour: ReadRow | undefined,
+): TurningSpace | undefined {
+  if (end.onLanding || neighbour?.stage === 'room') return undefined;
+  const { measures } = reading[i]!;
+  const off = tapeCase === 'worst' ? tape : 0;
+  const widths = [measures.width, neighbour?.stage === 'passage' ? neighbour.measures.width : undefined];
+  const width = Math.min(...widths.filter((value): value is number => value !== undefined));
+  const along = (end.space ?? AMPLE) - off;
+  const height = (end.ceiling ?? AMPLE) - off;
+  return along > 0 && height > 0 ? { along, across: width - off, height } : undefined;
+}

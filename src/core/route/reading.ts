@@ -1,0 +1,156 @@
+import type { StageMeasures, StageName, StageRow } from '../survey/table/stageMeasures';
+import { lengthOf, OPEN_LENGTH, type WayLength } from './wayLength';
+
+/** The ends of a flight. */
+export type StairEnd = 'foot' | 'head';
+
+/** A row as it is read together with its neighbours. What the survey leaves open has been supposed. */
+export interface ReadRow {
+  readonly row: StageRow;
+  readonly stage: StageName | undefined;
+  readonly measures: StageMeasures;
+  /** Stair rows: the way they are walked, in row order. */
+  readonly way: 'up' | 'down';
+  /** Side door: it leads into its passage; else out of it. */
+  readonly into: boolean;
+  /** The straight floor between a flight and a corner or side door after this row, where there is one. */
+  readonly straightAfter: WayLength | undefined;
+}
+
+/** One way to understand what a survey leaves open: which way the stairs go, where a side door leads. */
+export type Reading = readonly ReadRow[];
+
+/** A survey can be understood in more ways than this only by being far too open; the rest is taken together. */
+const MOST_CHOICES = 4;
+
+const STAIRS: readonly StageName[] = ['flight', 'quarter landing', 'half landing', 'winder'];
+export const isStairRow = (stage: StageName | undefined): boolean =>
+  stage !== undefined && STAIRS.includes(stage);
+export const isLanding = (stage: StageName | undefined): boolean =>
+  stage === 'quarter landing' || stage === 'half landing';
+
+/** What each choice of a reading is about. */
+interface Choice {
+  readonly rows: readonly number[];
+  readonly about: 'way' | 'into' | 'straight';
+}
+
+/**
+ * Every way to understand what a survey leaves open. Stair rows that stand together are walked the same way.
+ * @param tape how far off a measure may be [mm]
+ */
+export function readingsOf(rows: readonly StageRow[], tape: number): Reading[] {
+  const choices = choicesOf(rows, tape);
+  const free = Math.min(choices.length, MOST_CHOICES);
+  const readings: Reading[] = [];
+  for (let bits = 0; bits < 2 ** free; bits++) {
+    const second = (i: number, about: Choice['about']): boolean => {
+      const k = choices.findIndex((choice) => choice.about === about && choice.rows.includes(i));
+      return k >= 0 && ((bits >> Math.min(k, free - 1)) & 1) === 1;
+    };
+    const ways = rows.map((row, i) => row.way ?? (second(i, 'way') ? 'down' : 'up'));
+    readings.push(
+      rows.map((row, i): ReadRow => ({
+        row,
+        stage: row.stage,
+        measures: row.measures,
+        way: ways[i]!,
+        into: row.stage === 'side door' && (leadsInto(rows, i, tape) ?? !second(i, 'into')),
+        straightAfter: straightBeside(rows, i, ways, second(i, 'straight'), tape)?.length,
+      })),
+    );
+  }
+  return readings;
+}
+
+function choicesOf(rows: readonly StageRow[], tape: number): Choice[] {
+  const choices: Choice[] = [];
+  let group: number[] = [];
+  const close = (): void => {
+    if (group.length > 0 && wayMatters(rows, group)) choices.push({ rows: group, about: 'way' });
+    group = [];
+  };
+  rows.forEach((row, i) => {
+    if (!isStairRow(row.stage)) return close();
+    group.push(i);
+  });
+  close();
+  rows.forEach((row, i) => {
+    if (row.stage === 'side door' && leadsInto(rows, i, tape) === undefined) {
+      choices.push({ rows: [i], about: 'into' });
+    }
+    const disputed = (['up', 'down'] as const).some(
+      (way) => straightBeside(rows, i, [], true, tape, way)?.disputed === true,
+    );
+    if (disputed) choices.push({ rows: [i], about: 'straight' });
+  });
+  return choices;
+}
+
+/** Whether it changes anything which way stair rows are walked that do not say so. */
+const wayMatters = (rows: readonly StageRow[], group: readonly number[]): boolean =>
+  group.some((i) => rows[i]!.way === undefined);
+
+/** Whether a side door leads into its passage (true), out of it (false), or either may be (undefined). */
+export function leadsInto(rows: readonly StageRow[], i: number, tape: number): boolean | undefined {
+  const before = rows[i - 1];
+  if (before === undefined || before.stage === 'door' || before.stage === 'side door') return true;
+  const { widthOut } = rows[i]!.measures;
+  const width = widthLeaving(before);
+  if (width !== undefined && widthOut !== undefined && Math.abs(width - widthOut) <= tape) return false;
+  return undefined;
+}
+
+/** Clear width of the way that leaves a row [mm]; a room's is no passage's. */
+export function widthLeaving({ stage, measures }: StageRow): number | undefined {
+  if (stage === 'corner') return measures.widthOut;
+  if (stage === 'quarter landing') return undefined;
+  if (stage === 'room' || stage === 'lift') return undefined;
+  return measures.width;
+}
+
+/** The end of a flight that is beside the row before it, or after it. */
+export const endBeside = (way: 'up' | 'down', side: 'before' | 'after'): StairEnd =>
+  (way === 'up') === (side === 'before') ? 'foot' : 'head';
+
+export const spaceAt = (measures: StageMeasures, end: StairEnd): number | undefined =>
+  end === 'foot' ? measures.footSpace : measures.headSpace;
+
+export const ceilingAt = (measures: StageMeasures, end: StairEnd): number | undefined =>
+  end === 'foot' ? measures.footCeiling : measures.headCeiling;
+
+/**
+ * The straight floor between row i and the row after it, where one is a flight and the other turns: what the run
+ * says, or what the space at the stair's end leaves beside the turn. Where both are given and do not agree, one or
+ * the other (`second`).
+ */
+function straightBeside(
+  rows: readonly StageRow[],
+  i: number,
+  ways: readonly ('up' | 'down')[],
+  second: boolean,
+  tape: number,
+  unsaid: 'up' | 'down' = 'up',
+): { readonly length: WayLength; readonly disputed: boolean } | undefined {
+  const [one, other] = [rows[i], rows[i + 1]];
+  if (!one || !other) return undefined;
+  const flight = one.stage === 'flight' ? one : other.stage === 'flight' ? other : undefined;
+  const turn = flight === one ? other : one;
+  if (!flight || (turn.stage !== 'corner' && turn.stage !== 'side door')) return undefined;
+  const way = flight.way ?? ways[flight === one ? i : i + 1] ?? unsaid;
+  const end = endBeside(way, flight === one ? 'after' : 'before');
+  const space = spaceAt(flight.measures, end);
+  if (turn.stage === 'side door') {
+    // The door stands anywhere in the side of the floor that goes on to the facing wall.
+    const most = space === undefined ? undefined : Math.max(0, space - (turn.measures.width ?? 0));
+    return { length: { ...OPEN_LENGTH, most }, disputed: false };
+  }
+  const width = flight === one ? turn.measures.widthOut : turn.measures.width;
+  const run = flight === one ? undefined : turn.measures.run;
+  const left = space === undefined || width === undefined ? undefined : Math.max(0, space - width);
+  const bySpace: WayLength | undefined =
+    left === undefined ? undefined : { known: left, tapes: 2, open: false };
+  if (run === undefined) return { length: bySpace ?? OPEN_LENGTH, disputed: false };
+  const disputed = left !== undefined && Math.abs(run - left) > 2 * tape;
+  return { length: disputed && second ? bySpace! : lengthOf(run), disputed };
+}

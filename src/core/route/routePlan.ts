@@ -1,0 +1,330 @@
+import type { StageName } from '../survey/table/stageMeasures';
+import { armOf, floorBetween, ownLength, type Arm } from './arms';
+import type { LimitCause } from './chain';
+import { flightPlan } from './flightPlan';
+import { guardsOf, type Guard } from './guards';
+import type { PlacedMeasures } from './placedMeasures';
+import type { TurningSpace } from './poseChange';
+import { isLanding, widthLeaving, type Reading } from './reading';
+import type { BookStage } from './stageBook';
+import type { TapeCase } from './tapeCase';
+import { leastLength, straightLength, type WayLength } from './wayLength';
+
+/** Where the passages of a part come from: a stage of the book, and how far its arms hold. */
+export interface PassageSource {
+  readonly stage: BookStage;
+  /** The way goes through the stage the other way round. */
+  readonly reversed?: boolean;
+  /** The piece must not reach farther than this before it and after it [mm]. */
+  readonly upToBefore: number;
+  readonly upToAfter: number;
+  /** Only what is held so that it need not lean counts. */
+  readonly steadyOnly?: boolean;
+  /** Only what goes round level or upright counts. */
+  readonly levelOnly?: boolean;
+  /** Passages that were searched suppose a flight so long [mm] on both sides. */
+  readonly searchedUpTo?: number | undefined;
+}
+
+/** Several sources of which each must hold: what is not measured may be any of them. */
+export type PassageSources = readonly PassageSource[];
+
+/** A place that limits what is beside it. */
+export interface PlannedLimit {
+  /** [mm] the piece must lie in it wholly; or else ... */
+  readonly length: number;
+  /** ... fit so many mm across. */
+  readonly orAcross?: number | undefined;
+  readonly cause: LimitCause;
+}
+
+/** A piece laid along the pitch of a flight. */
+export interface LaidOnPitch {
+  readonly flight: BookStage;
+}
+
+/** One part of a route in one tape case, without a piece: see `Part`. */
+export interface PartPlan {
+  readonly row: number;
+  /** Undefined where the row is not measured. */
+  readonly sources: readonly PassageSources[] | undefined;
+  readonly laid?: LaidOnPitch | undefined;
+  /** A floor where only the pose is changed. */
+  readonly floor?: TurningSpace | undefined;
+  readonly isFloor?: boolean;
+  /** The stage whose own space there is to change the pose. */
+  readonly turning?: BookStage | undefined;
+  /** The piece has to turn round in this room, wherever its doors are [mm]. */
+  readonly disc?: number | undefined;
+  readonly limitsBefore: readonly PlannedLimit[];
+  readonly limitsAfter: readonly PlannedLimit[];
+  readonly joints?: readonly { readonly parts: number; readonly sources: readonly PassageSources[] }[];
+}
+
+/** What a plan is made with. */
+export interface Planning {
+  readonly reading: Reading;
+  readonly tapeCase: TapeCase;
+  readonly tape: number;
+  /** The row's stage; undefined where the row cannot be judged. */
+  readonly stageAt: (i: number) => BookStage | undefined;
+  readonly lookUp: (stage: StageName, measures: PlacedMeasures) => BookStage;
+}
+
+/** Lays a reading of a route out in parts, in one tape case. */
+export function routePlan(planning: Planning): PartPlan[] {
+  return planning.reading.flatMap((row, i): PartPlan[] => {
+    const stage = planning.stageAt(i);
+    if (!stage) return [{ row: i, sources: undefined, limitsBefore: [], limitsAfter: [] }];
+    if (row.stage === 'flight') return flightPlan(planning, i, stage);
+    return [rowPlan(planning, i, stage)];
+  });
+}
+
+function rowPlan(planning: Planning, i: number, stage: BookStage): PartPlan {
+  const { reading, tapeCase } = planning;
+  const row = reading[i]!;
+  const plain = { row: i, turning: turningStage(planning, i, stage), limitsBefore: [], limitsAfter: [] };
+  switch (stage.stage) {
+    case 'door':
+    case 'passage': {
+      const limits = offsetLimits(planning, i);
+      return { ...plain, sources: [[alone(stage)]], limitsBefore: limits };
+    }
+    case 'room': {
+      const middle = i > 0 && i + 1 < reading.length;
+      const { length, width } = row.measures;
+      const disc = middle && tapeCase === 'worst' ? Math.min(length!, width!) - planning.tape : undefined;
+      return { ...plain, sources: [[alone(stage)]], disc };
+    }
+    case 'corner':
+    case 'side door':
+      return { ...plain, ...turnPlan(planning, i, stage) };
+    case 'quarter landing':
+    case 'half landing':
+    case 'winder':
+      return { ...plain, ...landingPlan(planning, i, stage) };
+    case 'lift':
+      return { ...plain, ...liftPlan(planning, i, stage) };
+    default:
+      return { ...plain, sources: [[alone(stage)]] };
+  }
+}
+
+const alone = (stage: BookStage): PassageSource => ({ stage, upToBefore: Infinity, upToAfter: Infinity });
+
+/** A passage whose length is not measured has at best room to change the pose, and at worst none. */
+function turningStage({ tapeCase, reading, lookUp, tape }: Planning, i: number, stage: BookStage): BookStage {
+  const { measures } = stage;
+  if (stage.stage !== 'passage' || measures.length !== undefined) return stage;
+  const length = straightLength(ownLength(reading, i), tapeCase, tape);
+  if (!(length > 0)) return stage;
+  return lookUp('passage', { ...measures, length: Math.min(length, AMPLE) });
+}
+
+/** Longer than any piece [mm]. */
+const AMPLE = 20000;
+
+/** A corner or a side door with its arms as narrow and low as they are within the piece's reach. */
+function turnPlan(planning: Planning, i: number, stage: BookStage): Partial<PartPlan> & Pick<PartPlan, 'sources'> {
+  const { reading, tapeCase, tape, lookUp } = planning;
+  const { measures: m } = stage;
+  const before = armOf(reading, i, 'before');
+  const after = armOf(reading, i, 'after');
+  const sources: PassageSources[] = [];
+  const guards = (arm: Arm, width: number, height: number): Guard[] =>
+    guardsOf(arm, width, height, tapeCase, tape);
+  if (stage.stage === 'corner') {
+    for (const one of guards(before, m.width!, m.height!)) {
+      for (const other of guards(after, m.widthOut!, m.height!)) {
+        const guarded = lookUp('corner', {
+          ...m,
+          width: one.width,
+          widthOut: other.width,
+          height: Math.min(one.height, other.height),
+        });
+        sources.push([{ stage: guarded, upToBefore: one.upTo, upToAfter: other.upTo }]);
+      }
+    }
+  } else {
+    const { into } = reading[i]!;
+    const [doorArm, passageArm] = into ? [before, after] : [after, before];
+    for (const one of guards(doorArm, m.width!, m.height!)) {
+      for (const other of guards(passageArm, m.widthOut!, m.ceiling!)) {
+        for (const approach of approachesOf(planning, doorArm)) {
+          const guarded = lookUp('side door', {
+            ...m,
+            width: one.width,
+            height: one.height,
+            widthOut: other.width,
+            ceiling: other.height,
+            ...(approach.width === undefined ? {} : { approachWidth: approach.width }),
+          });
+          const atDoor = Math.min(one.upTo, approach.depth);
+          const [upToBefore, upToAfter] = into ? [atDoor, other.upTo] : [other.upTo, atDoor];
+          sources.push([{ stage: guarded, reversed: !into, upToBefore, upToAfter }]);
+        }
+      }
+    }
+  }
+  return {
+    sources,
+    limitsBefore: endLimits(planning, i, before, 'before'),
+    limitsAfter: endLimits(planning, i, after, 'after'),
+  };
+}
+
+/** A room behind a side door is no corridor: at best the door is in the middle of one of its walls. */
+function approachesOf(
+  { reading, tapeCase }: Planning,
+  arm: Arm,
+): { readonly width: number | undefined; readonly depth: number }[] {
+  const { kind, row } = arm.end;
+  const corridor = { width: undefined, depth: Infinity };
+  if (tapeCase === 'worst' || kind !== 'room' || row === undefined || arm.sections.length > 0) return [corridor];
+  const { length, width } = reading[row]!.measures;
+  if (length === undefined || width === undefined) return [corridor];
+  return [corridor, { width: length, depth: width }, { width, depth: length }];
+}
+
+/** What an arm's end leaves: the straight up to the next place where the way bends, or a room's depth beyond it. */
+export function endLimits(
+  { reading, tapeCase, tape }: Planning,
+  i: number,
+  arm: Arm,
+  side: 'before' | 'after',
+): PlannedLimit[] {
+  const { kind, at, row } = arm.end;
+  const rows: [number, number] = side === 'after' ? [i, row ?? i] : [row ?? i, i];
+  if (kind === 'turn' || kind === 'stair') {
+    return [{ length: straightLength(at, tapeCase, tape), cause: { kind: 'straight', length: shownLength(at), rows } }];
+  }
+  if (kind !== 'room' || row === undefined) return [];
+  const { length = Infinity, width = Infinity } = reading[row]!.measures;
+  const depth = tapeCase === 'worst' ? Math.min(length, width) - tape : Math.max(length, width);
+  // A straight that is not measured is nothing at worst.
+  const room = leastLength({ ...at, open: false }, tapeCase === 'worst' ? tape : 0) + depth;
+  return [
+    { length: tapeCase !== 'worst' && at.open ? Infinity : room, cause: { kind: 'room depth', length: room, rows } },
+  ];
+}
+
+const shownLength = (length: WayLength): number | undefined => (length.open ? undefined : length.known);
+
+/** A landing as narrow and low as the flights beside it. */
+function landingPlan(
+  { reading, tapeCase, tape, lookUp }: Planning,
+  i: number,
+  stage: BookStage,
+): Pick<PartPlan, 'sources' | 'limitsBefore' | 'limitsAfter'> {
+  const { measures: m } = stage;
+  const { way } = reading[i]!;
+  const beside = (k: number) => (reading[k]?.stage === 'flight' ? reading[k] : undefined);
+  const [lower, upper] = way === 'up' ? [beside(i - 1), beside(i + 1)] : [beside(i + 1), beside(i - 1)];
+  const narrow = (own: number | undefined, ...others: (number | undefined)[]): number | undefined =>
+    others.reduce<number | undefined>((a, b) => (a === undefined || b === undefined ? a : Math.min(a, b)), own);
+  const height = narrow(m.height, lower?.measures.height, upper?.measures.height);
+  const quarter = stage.stage === 'quarter landing';
+  const width = quarter
+    ? narrow(m.width, lower?.measures.width)
+    : narrow(m.width, lower?.measures.width, upper?.measures.width);
+  const widthOut = quarter ? narrow(m.widthOut, upper?.measures.width) : m.widthOut;
+  const guarded = lookUp(stage.stage, { ...m, width, widthOut, height, ceiling: m.ceiling ?? m.height });
+  // On a quarter landing a narrower flight may stand back from the edge of the other: what goes round tilted
+  // has then level floor where it supposes treads.
+  const levelOnly =
+    quarter &&
+    tapeCase === 'worst' &&
+    ((m.width ?? 0) - (width ?? 0) > 2 * tape || (m.widthOut ?? 0) - (widthOut ?? 0) > 2 * tape);
+  const lines = [lower, upper].flatMap((flight) => (flight ? [lineLength(flight.measures, tapeCase, tape)] : []));
+  const searchedUpTo = lines.length > 0 ? Math.min(...lines) : undefined;
+  const source = { stage: guarded, upToBefore: Infinity, upToAfter: Infinity, reversed: way === 'down' };
+  return { sources: [[{ ...source, levelOnly, searchedUpTo }]], limitsBefore: [], limitsAfter: [] };
+}
+
+/** From the first nosing of a flight to its last, along the pitch [mm]; without its risers: of two, or of many. */
+export function lineLength(
+  { risers, rise = 0, going = 0 }: PlacedMeasures,
+  tapeCase: TapeCase,
+  tape: number,
+): number {
+  if (risers === undefined) return tapeCase === 'worst' ? Math.hypot(rise, going) : Infinity;
+  const off = tapeCase === 'worst' ? -tape : tapeCase === 'best' ? tape : 0;
+  return (risers - 1) * Math.hypot(rise, going) + off;
+}
+
+/** A lift, its floor before it as wide as the way there: in a corridor it is gone into straight. */
+function liftPlan(
+  planning: Planning,
+  i: number,
+  stage: BookStage,
+): Pick<PartPlan, 'sources' | 'limitsBefore' | 'limitsAfter'> {
+  const { reading, lookUp } = planning;
+  const { measures: m } = stage;
+  const arms = [armOf(reading, i, 'before'), armOf(reading, i, 'after')] as const;
+  const beside = arms.flatMap(({ sections }) => sections.slice(0, 1));
+  const door = Math.min(m.width!, ...beside.map(({ width }) => width));
+  const guarded =
+    beside.length > 0 ? lookUp('lift', { ...m, width: door, widthOut: Math.min(m.widthOut!, m.width!) }) : stage;
+  const straights = (arm: Arm, side: 'before' | 'after'): PlannedLimit[] =>
+    endLimits(planning, i, arm, side).filter(({ cause }) => cause.kind === 'straight');
+  return {
+    sources: [[alone(guarded)]],
+    limitsBefore: straights(arms[0], 'before'),
+    limitsAfter: straights(arms[1], 'after'),
+  };
+}
+
+/** Clear width of a row's way on one of its sides [mm]; undefined where it is no straight way. */
+function armWidth(reading: Reading, k: number, side: 'before' | 'after'): number | undefined {
+  const { row, stage, measures, into } = reading[k]!;
+  if (isLanding(stage) || stage === 'lift') return undefined;
+  if (stage === 'side door') return into === (side === 'after') ? measures.widthOut : measures.width;
+  return side === 'after' ? widthLeaving(row) : measures.width;
+}
+
+/**
+ * A straight piece passes sections one after the other where they overlap by what it is wide, wherever the narrower
+ * stand across the wider; or it is moved sideways in one that holds it wholly. Counted at the middle row.
+ */
+function offsetLimits({ reading, tapeCase, tape }: Planning, i: number): PlannedLimit[] {
+  // At best openings face each other; a passage without a length has them facing each other always.
+  if (tapeCase !== 'worst' || reading[i]!.stage !== 'passage') return [];
+  const widths = reading.map((_, k) => armWidth(reading, k, k < i ? 'after' : 'before'));
+  const straightRow = (k: number): boolean => {
+    const stage = reading[k]?.stage;
+    return stage === 'door' || stage === 'passage';
+  };
+  const own = widths[i];
+  if (own === undefined) return [];
+  const limits: PlannedLimit[] = [];
+  // From each narrower row before it to each narrower row after it, as far as the way is straight.
+  let driftBefore = 0;
+  let lengthBefore = leastLength(ownLength(reading, i), tape);
+  if (ownLength(reading, i).open) return [];
+  for (let p = i - 1; p >= 0; p--) {
+    const before = widths[p];
+    if (before === undefined || reading[p]!.stage === 'room') break;
+    driftBefore += Math.abs(before - widths[p + 1]!) / 2;
+    let drift = driftBefore;
+    let length = lengthBefore;
+    for (let q = i + 1; q < reading.length; q++) {
+      const after = widths[q];
+      if (after === undefined || reading[q]!.stage === 'room') break;
+      drift += Math.abs(after - widths[q - 1]!) / 2;
+      const overlap = (before + after) / 2 - drift;
+      if (overlap < Math.min(before, after, own)) {
+        limits.push({
+          length,
+          orAcross: overlap - tape * (q - p + 1),
+          cause: { kind: 'offset', length: length + tape, rows: [p, q] },
+        });
+      }
+      if (!straightRow(q)) break;
+      length += leastLength(ownLength(reading, q), tape);
+    }
+    if (!straightRow(p)) break;
+    lengthBefore += leastLength(ownLength(reading, p), tape) + leastLength(floorBetween(reading[p]!, reading[p + 1]!), tape);
+  }
+  return limits;
+}
