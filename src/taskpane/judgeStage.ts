@@ -1,7 +1,6 @@
 import type { PieceSize, Pose } from '../core/measures/piece';
-import { routeLayers, widestClearance } from '../core/route/chain';
 import { drawnPassage } from '../core/route/drawnPassage';
-import { judgeRoute } from '../core/route/judgeRoute';
+import { judgeRoute, worstClearance } from '../core/route/judgeRoute';
 import { prepareRoute } from '../core/route/preparedRoute';
 import { stageBook } from '../core/route/stageBook';
 import { stagePassages } from '../core/route/stagePassages';
@@ -74,11 +73,14 @@ function judgeAnew(row: StageRow, size: PieceSize, allowance: number, tape: numb
     verdict,
     because,
     pose,
-    worst: widestClearance(routeLayers(route, piece, book, 'worst'), false),
+    worst: worstClearance(route, size, book),
     measured: judged.clearance ?? -Infinity,
-    best: greatest(
-      tapedMeasures(row.stage!, row.measures, tape, 'best').flatMap((measures) =>
-        stagePassages(row.stage!, measures, tapedPiece(size, tape, 'best'), 'as in a route'),
+    best: Math.max(
+      judged.clearance ?? -Infinity,
+      greatest(
+        tapedMeasures(row.stage!, row.measures, tape, 'best').flatMap((measures) =>
+          stagePassages(row.stage!, measures, tapedPiece(size, tape, 'best'), 'as in a route'),
+        ),
       ),
     ),
     ...(shown ? { answer: { ...shown.answer, hold: ALL_HOLDS[shown.from]! } } : {}),

@@ -1,4 +1,4 @@
-import type { StageName } from '../survey/table/stageMeasures';
+import { kindOf, type StageName } from '../stages/kinds';
 import { endBeside, spaceAt, type ReadRow, type Reading } from './reading';
 import { lengthOf, NO_LENGTH, OPEN_LENGTH, together, type WayLength } from './wayLength';
 
@@ -29,17 +29,6 @@ export interface Arm {
   readonly sections: readonly ArmSection[];
   readonly end: ArmEnd;
 }
-
-/** Rows that turn the way, and suppose straight arms longer than the piece. */
-const TURNS: readonly StageName[] = [
-  'corner',
-  'side door',
-  'quarter landing',
-  'half landing',
-  'winder',
-  'lift',
-];
-export const turns = (stage: StageName | undefined): boolean => stage !== undefined && TURNS.includes(stage);
 
 /** What follows these at once, without a straight of its own. */
 const BEGINS_AT_ONCE: readonly (StageName | undefined)[] = ['passage', 'flight', 'room'];
@@ -74,9 +63,9 @@ export function armOf(reading: Reading, i: number, side: 'before' | 'after'): Ar
     const { stage, measures } = row;
     if (stage === 'room') return { sections, end: { kind: 'room', at, row: k } };
     if (stage === 'flight') return { sections, end: { kind: 'stair', at, row: k } };
-    if (turns(stage)) {
+    if (stage !== undefined && kindOf(stage).role === 'turn') {
       // A landing has its own long flight where no flight stands beside it.
-      const own = stage === 'quarter landing' || stage === 'half landing' || stage === 'winder';
+      const own = kindOf(stage).stair !== null;
       return { sections, end: { kind: own ? 'long flight' : 'turn', at, row: k } };
     }
     const { width, height } = measures;

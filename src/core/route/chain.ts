@@ -1,5 +1,5 @@
 import type { PieceSize } from '../measures/piece';
-import { ALL_HOLDS, sizesOfHold } from '../motion/hold';
+import { ALL_HOLDS, poseOfHold, sizesOfHold } from '../motion/hold';
 import { HOLD_COUNT, type BookPassage } from './stageBook';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
@@ -13,7 +13,7 @@ export interface PlaceLimit {
 
 /** What such a place is. */
 export interface LimitCause {
-  readonly kind: 'straight' | 'offset' | 'flight' | 'room depth';
+  readonly kind: 'straight' | 'offset' | 'flight' | 'room depth' | 'reach' | 'arm';
   /** Its length as measured [mm]; undefined where it is not measured. */
   readonly length: number | undefined;
   /** The rows between which it lies, or whose it is. */
@@ -43,7 +43,8 @@ export interface Part {
   readonly joints?: readonly Joint[] | undefined;
 }
 
-export type RoomBeside = { readonly lean: readonly number[]; readonly tilt: readonly number[] } | undefined | null;
+export type RoomBeside =
+  { readonly lean: readonly number[]; readonly tilt: readonly number[] } | undefined | null;
 
 /** Passages through several parts as one. */
 export interface Joint {
@@ -146,9 +147,12 @@ function changed(reach: number[], changes: readonly number[] | undefined): numbe
 }
 
 // What a chain costs besides: a high raise or a rail, a change of pose, leaning; each counts as so many mm short.
-const COST = { capped: 0.1, change: 0.01, leaning: 0.005 } as const;
+// A piece is not carried on end farther than it has to be.
+const COST = { capped: 0.1, change: 0.01, leaning: 0.005, onEnd: 0.011 } as const;
 // Among equals the roomier: far too little to outweigh any of the above over a hundred steps.
 const ROOMIER = 1e-8;
+
+const ON_END = ALL_HOLDS.map((hold) => poseOfHold(hold) === 'on end');
 
 /** A step of a chain through one part, or through several at once. */
 interface PartStep extends ChainStep {
@@ -176,7 +180,9 @@ export function bestChain(
   allowance: number,
 ): ChainStep[] | undefined {
   if (widest === -Infinity) return undefined;
-  const reach: (Trace | undefined)[][] = parts.map(() => new Array<Trace | undefined>(HOLD_COUNT).fill(undefined));
+  const reach: (Trace | undefined)[][] = parts.map(() =>
+    new Array<Trace | undefined>(HOLD_COUNT).fill(undefined),
+  );
   reach.unshift(ALL_HOLDS.map(() => ({ cost: 0, before: undefined, step: undefined })));
   const goOn = new Steps(parts, reach, widest, allowance);
   parts.forEach((part, k) => {
@@ -246,21 +252,30 @@ class Steps {
           (enters === from ? 0 : COST.change) +
           (leaves === to ? 0 : COST.change) +
           (passage?.capped ? COST.capped : 0) +
-          (passage?.turningRoom ? COST.leaning : 0);
+          (passage?.turningRoom ? COST.leaning : 0) +
+          (passage && ON_END[from] ? COST.onEnd : 0);
         const known = next[leaves];
         if (known && known.cost <= cost) continue;
         const closest: ChainStep['closest'] =
           least === clearance
             ? passage && clearance < passage.clearance
               ? 'leaning'
-              : 'passage'
+              : passage?.limit
+                ? 'limit'
+                : 'passage'
             : least === changeIn
               ? 'change before'
               : least === changeOut
                 ? 'change after'
                 : 'limit';
         const limit =
-          closest !== 'limit' ? undefined : least === limitOut.value ? limitOut.cause : limitIn.cause;
+          closest !== 'limit'
+            ? undefined
+            : least === clearance
+              ? passage?.limit
+              : least === limitOut.value
+                ? limitOut.cause
+                : limitIn.cause;
         const step = { part: k, count, enters, from, to, leaves, passage, clearance: least, closest, limit };
         next[leaves] = { cost, before: trace, step };
       }

@@ -1,6 +1,5 @@
 import { armOf, floorBetween, ownLength, type Arm } from './arms';
-import type { PlacedMeasures } from './placedMeasures';
-import type { TurningSpace } from './poseChange';
+import type { TurningSpace } from '../motion/turningSpace';
 import { ceilingAt, endBeside, isLanding, spaceAt, type ReadRow, type StairEnd } from './reading';
 import {
   endLimits,
@@ -9,6 +8,7 @@ import {
   type PassageSource,
   type PassageSources,
   type PlannedLimit,
+  type LooseMeasures,
   type Planning,
 } from './routePlan';
 import type { BookStage } from './stageBook';
@@ -36,7 +36,6 @@ const AMPLE = 20000;
  */
 export function flightPlan(planning: Planning, i: number, stage: BookStage): PartPlan[] {
   const { reading, tapeCase, tape, lookUp } = planning;
-  const { way } = reading[i]!;
   const first = endOf(planning, i, 'before');
   const second = endOf(planning, i, 'after');
   const bare = bareFlight(stage.measures);
@@ -71,23 +70,22 @@ export function flightPlan(planning: Planning, i: number, stage: BookStage): Par
     floor: floorSpace(planning, i, one, neighbour),
     ...limits,
   });
-  void way;
   return [floor(first, reading[i - 1]), firstHalf, secondHalf, floor(second, reading[i + 1])];
 }
 
 const source = (stage: BookStage): PassageSource => ({ stage, upToBefore: Infinity, upToAfter: Infinity });
 
 /** The measures of a flight without its ends. */
-function bareFlight({ width, height, rise, going, risers }: PlacedMeasures): PlacedMeasures {
+function bareFlight({ width, height, rise, going, risers }: LooseMeasures): LooseMeasures {
   return { width, height, rise, going, risers };
 }
 
-const endMeasures = ({ end, ceiling, space, onLanding }: FlightEnd): PlacedMeasures =>
+const endMeasures = ({ end, ceiling, space, onLanding }: FlightEnd): LooseMeasures =>
   end === 'foot'
     ? { footCeiling: ceiling, footSpace: space, ...(onLanding ? { footOnLanding: true } : {}) }
     : { headCeiling: ceiling, headSpace: space, ...(onLanding ? { headOnLanding: true } : {}) };
 
-function lineShown({ risers, rise = 0, going = 0 }: PlacedMeasures): number | undefined {
+function lineShown({ risers, rise = 0, going = 0 }: LooseMeasures): number | undefined {
   return risers === undefined ? undefined : (risers - 1) * Math.hypot(rise, going);
 }
 
@@ -95,11 +93,10 @@ function lineShown({ risers, rise = 0, going = 0 }: PlacedMeasures): number | un
 function wholeSources(
   { tapeCase, tape, lookUp }: Planning,
   i: number,
-  both: PlacedMeasures,
+  both: LooseMeasures,
   first: FlightEnd,
   second: FlightEnd,
 ): PassageSources[] {
-  void i;
   const onLanding = first.onLanding || second.onLanding;
   const { risers, going = 0 } = both;
   const off = tapeCase === 'worst' ? tape : 0;
@@ -109,6 +106,8 @@ function wholeSources(
     ...source(lookUp('flight', { ...both, risers: count })),
     upToBefore: reach(count, first),
     upToAfter: reach(count, second),
+    causeBefore: { kind: 'reach', length: reach(count, first), rows: [i - 1, i] },
+    causeAfter: { kind: 'reach', length: reach(count, second), rows: [i, i + 1] },
   });
   if (risers !== undefined) return [[of(risers)]];
   // Without the risers it is at best a long flight, which the halves see to where a landing has an end.
@@ -135,8 +134,7 @@ function endOf(planning: Planning, i: number, side: 'before' | 'after'): FlightE
   };
   if (neighbour && isLanding(neighbour.stage)) {
     const m = neighbour.measures;
-    const depth =
-      neighbour.stage === 'half landing' ? m.depth : landingIsBelow(end) ? m.widthOut : m.width;
+    const depth = neighbour.stage === 'half landing' ? m.depth : landingIsBelow(end) ? m.widthOut : m.width;
     return { end, onLanding: true, ceiling: least(given, m.ceiling ?? m.height), space: depth };
   }
   if (neighbour?.stage === 'winder') return { end, onLanding: true, ceiling: undefined, space: 0 };

@@ -8,6 +8,8 @@ export interface Guard {
   readonly height: number;
   /** From here on it is narrower or lower still [mm]: the piece must not reach so far; Infinity where nothing is. */
   readonly upTo: number;
+  /** Row of the part that is narrower or lower still; undefined where nothing is. */
+  readonly next: number | undefined;
   /** Rows that made it narrower or lower than the bend's own arm. */
   readonly by: readonly number[];
 }
@@ -27,7 +29,7 @@ export function guardsOf(arm: Arm, width: number, height: number, tapeCase: Tape
   for (const section of arm.sections) {
     if (section.width >= now.width && section.height >= now.height) continue;
     const at = straightLength(section.at, tapeCase, tape);
-    if (at > 0) guards.push({ ...now, upTo: at });
+    if (at > 0) guards.push({ ...now, upTo: at, next: section.row });
     now = {
       width: Math.min(now.width, section.width),
       height: Math.min(now.height, section.height),
@@ -35,6 +37,6 @@ export function guardsOf(arm: Arm, width: number, height: number, tapeCase: Tape
     };
     if (at === Infinity) return guards;
   }
-  guards.push({ ...now, upTo: Infinity });
+  guards.push({ ...now, upTo: Infinity, next: undefined });
   return guards;
 }

@@ -1,7 +1,9 @@
 import type { PieceSize, Pose } from '../measures/piece';
 import { ALL_HOLDS, poseOfHold } from '../motion/hold';
-import { bestChain, routeLayers, widestClearance, type ChainStep, type Layer } from './chain';
+import { bestChain, widestClearance, type ChainStep, type Part } from './chain';
 import type { PreparedRoute } from './preparedRoute';
+import { proofAt } from './proofs';
+import { routeParts } from './routeParts';
 import { changesInWords, changesOnChain, stepReason, type StepWords } from './reason';
 import type { BookPiece, StageBook } from './stageBook';
 import { verdictRank, type Verdict } from './verdict';
@@ -62,14 +64,15 @@ export function judgeRoute(
   const { steps } = route;
   const problemAt = steps.findIndex((step) => step.problem !== undefined);
   const complete = problemAt < 0 && steps.length > 0;
-  const measured = routeLayers(route, piece, book, 'measured');
-  const widest = widestClearance(measured, false);
+  const measured = widestReading(route, piece, book);
+  const { widest } = measured;
   const shown = steps.length > 0 && Number.isFinite(widest) ? widest : undefined;
 
   let verdict: Verdict;
   let free = false;
-  let worst: Layer[] | undefined;
-  const worstLayers = (): Layer[] => (worst ??= routeLayers(route, piece, book, 'worst'));
+  let worst: Part[][] | undefined;
+  const worstParts = (): Part[][] =>
+    (worst ??= route.readings.map((reading) => routeParts(reading.worst, piece, book, 'worst')));
   if ((!complete || widest < 0) && firstProof(route, piece, book) >= 0) verdict = 'cannot go';
   else if (!complete) verdict = 'not measured';
   else if (widest < 0) verdict = 'no way found';
@@ -77,11 +80,11 @@ export function judgeRoute(
     free =
       widest >= allowance &&
       steps.every((step) => step.caps.length === 0) &&
-      widestClearance(measured, true) >= allowance &&
-      widestClearance(worstLayers(), true) >= allowance;
+      widestClearance(measured.parts, true) >= allowance &&
+      worstParts().every((parts) => widestClearance(parts, true) >= allowance);
     verdict = free ? 'goes' : 'tight';
   }
-  const clearance = free ? widestClearance(measured, true) : shown;
+  const clearance = free ? widestClearance(measured.parts, true) : shown;
   const finding: RouteFinding = { verdict, clearance: complete ? clearance : undefined };
 
   let briefly: RouteJudgement | undefined;
@@ -93,11 +96,10 @@ export function judgeRoute(
       return { verdict, clearance: undefined, step: -1, pose: undefined, reason, steps: [] };
     }
     const best = free ? clearance! : widest;
-    const chain = bestChain(measured, free, best, allowance);
+    const chain = bestChain(measured.parts, free, best, allowance);
     // Where the measured case does not pass, the worst case changes nothing at the deciding step.
     const looksAtWorst = widest >= 0 || detail === 'every step';
-    const worstWidest = looksAtWorst ? widestClearance(worstLayers(), free) : -Infinity;
-    const worstChain = looksAtWorst ? bestChain(worstLayers(), free, worstWidest, allowance) : undefined;
+    const worstChain = looksAtWorst ? narrowestChain(worstParts(), free, allowance) : undefined;
     const judged = steps.map((_, i) =>
       judgeStep(route, i, piece, book, allowance, chain?.[i], worstChain?.[i]),
     );
@@ -115,10 +117,50 @@ export function judgeRoute(
   return { finding, judge };
 }
 
+/** What is not measured is at its most favourable: the reading that leaves most counts. */
+function widestReading(
+  route: PreparedRoute,
+  piece: BookPiece,
+  book: StageBook,
+): { readonly parts: Part[]; readonly widest: number } {
+  let best: { parts: Part[]; widest: number } = { parts: [], widest: -Infinity };
+  for (const { measured } of route.readings) {
+    const parts = routeParts(measured, piece, book, 'measured');
+    const widest = widestClearance(parts, false);
+    if (best.parts.length === 0 || widest > best.widest) best = { parts, widest };
+  }
+  return best;
+}
+
+/** Clearance [mm a side] with the tape, and what is not measured, against the piece. */
+export function worstClearance(route: PreparedRoute, size: PieceSize, book: StageBook): number {
+  const piece = book.pieceOf(size);
+  return Math.min(
+    ...route.readings.map(({ worst }) => widestClearance(routeParts(worst, piece, book, 'worst'), false)),
+  );
+}
+
+/** The best chain of the reading that leaves least. */
+function narrowestChain(
+  readings: readonly Part[][],
+  free: boolean,
+  allowance: number,
+): ChainStep[] | undefined {
+  let least = Infinity;
+  let narrowest: Part[] = [];
+  for (const parts of readings) {
+    const widest = widestClearance(parts, free);
+    if (widest >= least) continue;
+    least = widest;
+    narrowest = parts;
+  }
+  return bestChain(narrowest, free, least, allowance);
+}
+
 /** Index of the first step that is proved impossible even with the tape in the piece's favour, or -1. */
 function firstProof(route: PreparedRoute, piece: BookPiece, book: StageBook): number {
   return route.steps.findIndex(
-    ({ stage }) => stage !== undefined && book.blockedBy(stage, piece) !== undefined,
+    ({ stage }, i) => stage !== undefined && proofAt(route, i, piece, book) !== undefined,
   );
 }
 
@@ -141,7 +183,7 @@ function judgeStep(
       changes: '',
     };
   }
-  const proof = book.blockedBy(step.stage, piece);
+  const proof = proofAt(route, i, piece, book);
   let verdict: Verdict = 'goes';
   if (proof !== undefined) verdict = 'cannot go';
   else if (measured === undefined || measured.clearance < 0) verdict = 'no way found';

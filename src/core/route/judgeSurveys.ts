@@ -51,7 +51,7 @@ export function judgeSurveys(
     for (const { build, at } of asked) {
       verdicts[at] = { survey: survey.name, verdict: judgeBuild(route, build, caseOf) };
     }
-    for (const { stage } of route.steps) if (stage) book.doneWith(stage);
+    for (const stage of route.stages) book.doneWith(stage);
   });
   return verdicts;
 }

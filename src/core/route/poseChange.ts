@@ -3,7 +3,7 @@ import { ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../motion/hold';
 import type { TurningSpace } from '../motion/turningSpace';
 
 /** Greatest c with (p+2c)^2 + (q+2c)^2 <= d^2, where a side below 0 counts as 0. */
-function diagonalClearance(d: number, p: number, q: number): number {
+export function diagonalClearance(d: number, p: number, q: number): number {
   const inside = 2 * d * d - (p - q) ** 2;
   if (inside >= 0) {
     const clearance = (Math.sqrt(inside) - (p + q)) / 4;
@@ -101,6 +101,22 @@ const leaning = (
   room: number,
   sweep: number,
 ): number => Math.min(diagonalClearance(sweep, sizes.across, sizes.upright), (room - sizes.along) / 2);
+
+/** Clearance of tilting the piece in the plane of travel by any angle and back, by way of being held. */
+export function tiltingRoom(space: TurningSpace, piece: PieceSize): number[] {
+  const { along, across, height, eitherWay } = space;
+  return ALL_HOLDS.map((name) => {
+    const sizes = sizesOfHold(piece, name);
+    const one = tilting(sizes, across, Math.min(along, height));
+    return eitherWay ? Math.max(one, tilting(sizes, along, Math.min(across, height))) : one;
+  });
+}
+
+const tilting = (
+  sizes: { readonly along: number; readonly across: number; readonly upright: number },
+  room: number,
+  sweep: number,
+): number => Math.min(diagonalClearance(sweep, sizes.along, sizes.upright), (room - sizes.across) / 2);
 
 /** What is done to the piece, in the trade's words. */
 export function changeWords(from: Hold, to: Hold): string {

@@ -1,134 +1,114 @@
-import { kindOf } from '../stages/kinds';
+import { kindOf, type StageName } from '../stages/kinds';
+import type { MeasureName } from '../stages/measures';
+import type { PlacedMeasures } from '../stages/solvers';
 import { inStepOrder } from '../survey/table/groupSurveys';
 import type { StageRow } from '../survey/table/stageRow';
-import type { PlacedMeasures } from '../stages/solvers';
 import type { Cap } from './cap';
+import { armOf, ownLength } from './arms';
+import { endBeside, isLanding, readingsOf, type Reading } from './reading';
+import { routePlan, type LooseMeasures, type PartPlan } from './routePlan';
 import type { BookStage, StageBook } from './stageBook';
 import { stageShortfall } from './stageShortfall';
 
 /** One step of a route, ready to be judged. */
 export interface PreparedStep {
   readonly row: StageRow;
-  /** Undefined when the step cannot be judged; `problem` says why. */
+  /** The row by itself; undefined when the step cannot be judged; `problem` says why. */
   readonly stage: BookStage | undefined;
   readonly problem: string | undefined;
   /** Why the step is at best tight, whatever the piece; none: it is not. */
   readonly caps: readonly Cap[];
-  /** Straight between this turning step and the next one, where there is one and it is known. */
-  readonly straight: Straight | undefined;
-  /** This turning step follows another after a known straight. */
-  readonly straightBefore: Straight | undefined;
+  /** Measures that were not taken and on which the route may depend: they are taken at their worst. */
+  readonly open: readonly MeasureName[];
 }
 
-/** What lies straight between two turning steps. */
-export interface Straight {
-  /** [mm] */
-  readonly length: number;
-  /** Measures it is made of. */
-  readonly tapes: number;
-  /**
-   * Plan length [mm] from the first nosing to the last where it is one flight alone whose foot and head are
-   * measured, so that the flight is solved from level to level: over so much of it a piece on a landing may reach.
-   */
-  readonly reach: number | undefined;
+/** One way to read a route, laid out in parts. */
+export interface PreparedReading {
+  readonly reading: Reading;
+  /** The parts with the tape, and what is not measured, against the piece; and as measured. */
+  readonly worst: readonly PartPlan[];
+  readonly measured: readonly PartPlan[];
 }
 
 export interface PreparedRoute {
   readonly survey: string;
   readonly steps: readonly PreparedStep[];
+  /** Every way in which the survey can be read: what goes has to go in each. */
+  readonly readings: readonly PreparedReading[];
+  /** All that was looked up in the book, each once. */
+  readonly stages: readonly BookStage[];
 }
 
-/**
- * Puts the rows of one survey in the order of their steps, looks each stage up in the book, and works out what
- * lies between turning stages: a straight is a passage or a flight with its length, or `Run`. A room between
- * two of them holds the piece, so no straight is asked for.
- */
+/** Puts the rows of one survey in order, looks each stage up in the book, and lays the route out in parts. */
 export function prepareRoute(rows: readonly StageRow[], book: StageBook): PreparedRoute {
   const ordered = inStepOrder(rows);
-  const straights = straightsBetween(ordered);
+  const known = new Map<string, BookStage>();
+  const lookUp = (stage: StageName, loose: LooseMeasures): BookStage => {
+    const there = Object.entries(loose).filter(([, value]) => value !== undefined);
+    const measures: PlacedMeasures = Object.fromEntries(there);
+    const key = stage + JSON.stringify(measures);
+    let found = known.get(key);
+    if (!found) known.set(key, (found = book.stageOf(stage, measures)));
+    return found;
+  };
+  const readings = readingsOf(ordered, book.tape);
+  const [first = []] = readings;
   const steps = ordered.map((row, i): PreparedStep => {
     const problem = problemOf(row);
-    const stage = problem === undefined ? book.stageOf(row.stage!, placed(ordered, i, book.tape)) : undefined;
-    const after = straights.find((s) => s.first === i);
-    const before = straights.find((s) => s.next === i);
+    const cap = row.stage && kindOf(row.stage).cap(row.measures);
     return {
       row,
-      stage,
+      stage: problem === undefined ? lookUp(row.stage!, row.measures) : undefined,
       problem,
-      caps: capsOf(row, after !== undefined && after.straight === undefined),
-      straight: after?.straight,
-      straightBefore: before?.straight,
+      caps: cap && cap.kind === 'winding treads' ? [cap] : [],
+      open: openMeasures(first, i),
     };
   });
-  return { survey: rows[0]?.survey ?? '', steps };
-}
-
-function straightsBetween(
-  rows: readonly StageRow[],
-): { first: number; next: number; straight: Straight | undefined }[] {
-  const found: { first: number; next: number; straight: Straight | undefined }[] = [];
-  let first = -1;
-  let length = 0;
-  let tapes = 0;
-  let between = 0;
-  let reach: number | undefined;
-  const start = (i: number): void => {
-    first = i;
-    const run = i >= 0 ? rows[i]!.measures.run : undefined;
-    length = run ?? 0;
-    tapes = run === undefined ? 0 : 1;
-    between = 0;
-    reach = undefined;
-  };
-  rows.forEach((row, i) => {
-    const kind = row.stage && kindOf(row.stage);
-    if (kind?.role === 'room') return start(-1);
-    if (kind?.role === 'turn') {
-      if (first >= 0) {
-        const alone = between === 1 ? reach : undefined;
-        found.push({ first, next: i, straight: tapes > 0 ? { length, tapes, reach: alone } : undefined });
-      }
-      return start(i);
-    }
-    if (first < 0) return;
-    between++;
-    reach = kind?.levelToLevel(row.measures) ?? reach;
-    const own = kind?.straight(row.measures);
-    if (own !== undefined) {
-      length += own;
-      tapes += 1;
-    }
-    if (row.measures.run !== undefined) {
-      length += row.measures.run;
-      tapes += 1;
-    }
+  const planned = readings.map((reading): PreparedReading => {
+    const planIn = (tapeCase: 'worst' | 'measured'): PartPlan[] =>
+      routePlan({ reading, tapeCase, tape: book.tape, stageAt: (i) => steps[i]!.stage, lookUp });
+    return { reading, worst: planIn('worst'), measured: planIn('measured') };
   });
-  return found;
+  return { survey: rows[0]?.survey ?? '', steps, readings: planned, stages: [...known.values()] };
 }
 
-/**
- * A flight's measures with its ends that are on a landing of the route. Between two landings both are. Beside
- * one it is the end whose space is that landing's, so that a route may be listed downward too; where that does
- * not tell, the foot after a landing and the head before one, as in a route that is listed upward.
- */
-function placed(rows: readonly StageRow[], i: number, tape: number): PlacedMeasures {
-  const { stage, measures } = rows[i]!;
-  if (!stage || kindOf(stage).stair !== 'flight') return measures;
-  const before = landingAt(rows[i - 1]);
-  const after = landingAt(rows[i + 1]);
-  if (!before && !after) return measures;
-  if (before && after) return { ...measures, footOnLanding: true, headOnLanding: true };
-  const depths = (before ?? after)!;
-  const isIts = (space: number | undefined): boolean =>
-    space !== undefined && depths.some((depth) => Math.abs(depth - space) <= tape);
-  const foot = isIts(measures.footSpace);
-  const footOnLanding = foot === isIts(measures.headSpace) ? before !== undefined : foot;
-  return { ...measures, footOnLanding, headOnLanding: !footOnLanding };
+/** Optional measures of a row that were not taken and that the route is judged by. */
+function openMeasures(reading: Reading, i: number): MeasureName[] {
+  const { stage, measures, way } = reading[i]!;
+  if (stage === 'flight') {
+    const open: MeasureName[] = [];
+    for (const side of ['before', 'after'] as const) {
+      const neighbour = reading[side === 'before' ? i - 1 : i + 1];
+      if (neighbour?.stage === 'winder' || (neighbour && isLanding(neighbour.stage))) continue;
+      const end = endBeside(way, side);
+      const [ceiling, space] =
+        end === 'foot' ? (['footCeiling', 'footSpace'] as const) : (['headCeiling', 'headSpace'] as const);
+      if (measures[ceiling] === undefined) open.push(ceiling);
+      // On open ground there is floor enough, and a passage or a room says how long it is.
+      const told =
+        neighbour === undefined ||
+        neighbour.stage === 'room' ||
+        (neighbour.stage === 'passage' && neighbour.measures.length !== undefined);
+      if (measures[space] === undefined && !told) open.push(space);
+    }
+    if (measures.risers === undefined) open.push('risers');
+    return open;
+  }
+  if (stage === 'corner' || stage === 'side door' || stage === 'lift') {
+    const { end, sections } = armOf(reading, i, 'after');
+    const [next] = sections;
+    const asked = next ? next.at.open : end.at.open && (end.kind === 'turn' || end.kind === 'stair');
+    if (asked && measures.run === undefined) return ['run'];
+  }
+  if (stage === 'passage' && measures.length === undefined && ownLength(reading, i).open) {
+    const bends = (['before', 'after'] as const).every((side) => {
+      const { kind } = armOf(reading, i, side).end;
+      return kind === 'turn' || kind === 'stair';
+    });
+    if (bends) return ['length'];
+  }
+  return [];
 }
-
-/** What a flight may find before its wall on a landing [mm]; undefined where the row is no landing. */
-const landingAt = (row: StageRow | undefined): readonly number[] | undefined =>
-  row?.stage && kindOf(row.stage).landingSpaces(row.measures);
 
 function problemOf(row: StageRow): string | undefined {
   if (row.stage === undefined) {
@@ -136,13 +116,4 @@ function problemOf(row: StageRow): string | undefined {
   }
   if (Number.isNaN(row.step)) return 'the step has no number';
   return stageShortfall(row);
-}
-
-/** Why a step is at best tight, whatever the piece. */
-function capsOf({ stage, measures, step }: StageRow, straightUnknown: boolean): Cap[] {
-  const cap = stage && kindOf(stage).cap(measures);
-  return [
-    ...(cap ? [cap] : []),
-    ...(straightUnknown ? [{ kind: 'straight not measured', afterStep: step } as const] : []),
-  ];
 }

@@ -1,4 +1,6 @@
-import type { StageMeasures, StageName, StageRow } from '../survey/table/stageMeasures';
+import { kindOf, type StageName } from '../stages/kinds';
+import type { StageMeasures } from '../stages/measures';
+import type { StageRow } from '../survey/table/stageRow';
 import { lengthOf, OPEN_LENGTH, type WayLength } from './wayLength';
 
 /** The ends of a flight. */
@@ -23,11 +25,10 @@ export type Reading = readonly ReadRow[];
 /** A survey can be understood in more ways than this only by being far too open; the rest is taken together. */
 const MOST_CHOICES = 4;
 
-const STAIRS: readonly StageName[] = ['flight', 'quarter landing', 'half landing', 'winder'];
-export const isStairRow = (stage: StageName | undefined): boolean =>
-  stage !== undefined && STAIRS.includes(stage);
+const isStairRow = (stage: StageName | undefined): boolean =>
+  stage !== undefined && kindOf(stage).stair !== null;
 export const isLanding = (stage: StageName | undefined): boolean =>
-  stage === 'quarter landing' || stage === 'half landing';
+  stage !== undefined && kindOf(stage).stair === 'landing';
 
 /** What each choice of a reading is about. */
 interface Choice {

@@ -3,7 +3,7 @@ import { measureAtStage } from '../survey/words/measureHeading';
 import type { MeasureName } from '../stages/measures';
 import { kindOf, measureAt, stageNeeds } from '../stages/kinds';
 import { capWords } from './cap';
-import type { ChainStep } from './chain';
+import type { ChainStep, LimitCause } from './chain';
 import { changeWords } from './poseChange';
 import type { PreparedRoute } from './preparedRoute';
 import { RAISE_BY_HAND } from '../motion/raiseByHand';
@@ -82,6 +82,7 @@ export function stepReason(words: StepWords): string {
         parts.push(`${prefix}${left}${after}, and the allowance is ${mm(allowance)}`);
       } else parts.push(left);
       if (caps.length > 0) parts.push(capWords(caps));
+      if (short && worst !== measured) parts.push(...openWords(route, i, worst));
       const capped = measured!.passage?.capped
         ? measured!.passage
         : worst?.passage?.capped
@@ -95,6 +96,20 @@ export function stepReason(words: StepWords): string {
   }
 }
 
+/** What is not measured and was taken at its worst. */
+function openWords(route: PreparedRoute, i: number, worst: ChainStep | undefined): string[] {
+  const { open, row } = route.steps[i]!;
+  const parts = open
+    .filter((measure) => measure !== 'run')
+    .map((measure) => `${measureAtStage(measure, row.stage)} is not measured`);
+  const cause = worst?.limit;
+  const after = cause?.kind === 'straight' && cause.length === undefined ? cause.rows[0] : undefined;
+  const step = after ?? (open.includes('run') ? i : undefined);
+  if (step !== undefined)
+    parts.unshift(`the straight after step ${route.steps[step]!.row.step} is not measured`);
+  return parts;
+}
+
 function raiseWords(answer: { readonly raise?: number; readonly overRail?: boolean }): string[] {
   const parts: string[] = [];
   const raise = answer.raise ?? 0;
@@ -106,13 +121,10 @@ function raiseWords(answer: { readonly raise?: number; readonly overRail?: boole
 
 /** Where on a step it is closest, with the measure where a single one is meant. */
 function whereClosest({ route, i }: StepWords, step: ChainStep): string {
-  const prepared = route.steps[i]!;
   const hold = ALL_HOLDS[step.from]!;
   switch (step.closest) {
-    case 'straight after':
-      return `in the straight after this step, ${mm(prepared.straight!.length)} long`;
-    case 'straight before':
-      return `in the straight before this step, ${mm(prepared.straightBefore!.length)} long`;
+    case 'limit':
+      return step.limit ? limitWords(route, i, step.limit) : '';
     case 'change before':
       return `while it is ${changeWords(ALL_HOLDS[step.enters]!, hold)}`;
     case 'change after':
@@ -121,6 +133,31 @@ function whereClosest({ route, i }: StepWords, step: ChainStep): string {
       return `while it is leaned over beside this step`;
     default:
       return step.passage ? step.passage.answer.critical : '';
+  }
+}
+
+/** A place beside a step that limits it. */
+function limitWords(route: PreparedRoute, i: number, { kind, length, rows }: LimitCause): string {
+  const long = length === undefined ? 'which is not measured' : `${mm(length)} long`;
+  const name = (row: number): string => {
+    const { step, stage } = route.steps[row]!.row;
+    return Number.isNaN(step) ? `the ${stage}` : `step ${step}`;
+  };
+  switch (kind) {
+    case 'straight':
+      if (rows[0] === i) return `in the straight after this step, ${long}`;
+      if (rows[1] === i) return `in the straight before this step, ${long}`;
+      return `in the straight between ${name(rows[0])} and ${name(rows[1])}, ${long}`;
+    case 'offset':
+      return `between ${name(rows[0])} and ${name(rows[1])}, which may not face each other`;
+    case 'reach':
+      return `on the flight and the landing beside it, ${long} together`;
+    case 'arm':
+      return `in the straight up to ${name(rows[0] === i ? rows[1] : rows[0])}, ${long}, which is narrower or lower`;
+    case 'flight':
+      return `on the flight between its ends, ${long} along the pitch`;
+    case 'room depth':
+      return `on the way into the room, whose door may be in any wall`;
   }
 }
 

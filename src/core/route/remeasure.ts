@@ -54,8 +54,8 @@ export function remeasure(
   allowance: number,
 ): Remeasure[] {
   const asGiven = prepareRoute(rows, book);
-  const missing = missingMeasures(asGiven);
-  const route = withoutCaps(asGiven);
+  const ample = withAmple(asGiven);
+  const route = withoutCaps(prepareRoute(ample, book));
   const findings: Finding[] = [];
   const hopeless = new Map<number, { row: StageRow; builds: string[] }>();
   const searched = new Map<number, { row: StageRow; builds: string[] }>();
@@ -69,7 +69,10 @@ export function remeasure(
     }));
     if (judged.length === 0) continue;
     if (judged.every(({ result }) => result.verdict === 'goes')) {
-      if (asGiven.steps.every((step) => step.caps.length === 0)) going.push(build.name);
+      const asItIs = outermost(build.pieces).every(
+        ({ size }) => judgeRoute(asGiven, size!, book, allowance).finding.verdict === 'goes',
+      );
+      if (asItIs) going.push(build.name);
       continue;
     }
     route.steps.forEach((step, i) => {
@@ -85,19 +88,18 @@ export function remeasure(
         return;
       }
       let any = false;
-      for (const measure of measuresTried(step.row.stage!)) {
-        // A value counts where the motions in closed form show it; a search might do with less.
-        const asked = solvedBy === 'families and search' ? (solved ??= stageBook(book.tape, 0)) : book;
-        const change = neededChange(route, i, measure, stopped, asked, allowance);
-        if (!change) continue;
-        any = true;
-        addFinding(findings, {
-          ...change,
-          step: step.row.step,
-          measure,
-          builds: [build.name],
-          row: step.row,
-        });
+      // What decides here may stand at the row beside it, which narrows this one's arm.
+      for (const at of [i, i - 1, i + 1]) {
+        const row = route.steps[at]?.row;
+        if (!row?.stage || (at !== i && any)) continue;
+        for (const measure of measuresTried(row.stage)) {
+          // A value counts where the motions in closed form show it; a search might do with less.
+          const asked = solvedBy === 'families and search' ? (solved ??= stageBook(book.tape, 0)) : book;
+          const change = neededChange(route, i, at, measure, stopped, asked, allowance);
+          if (!change) continue;
+          any = true;
+          addFinding(findings, { ...change, step: row.step, measure, builds: [build.name], row });
+        }
       }
       if (!any) {
         const known = hopeless.get(i) ?? { row: step.row, builds: [] };
@@ -108,6 +110,9 @@ export function remeasure(
   }
 
   findings.sort((a, b) => changeOf(a) - changeOf(b) || a.step - b.step);
+  // What goes in spite of it needs no measure more.
+  const allGo = going.length === builds.length && asGiven.steps.every(({ problem }) => problem === undefined);
+  const missing = allGo ? [] : missingMeasures(asGiven);
   return [
     ...missing,
     ...findings.map((finding) => ({
@@ -136,7 +141,24 @@ export function remeasure(
   ];
 }
 
-/** What is at best tight for want of a measure is asked what it would take once that is there. */
+/** The rows with what was not measured there and ample: what is at best tight for want of it is asked what else it takes. */
+const withAmple = ({ steps }: PreparedRoute): StageRow[] =>
+  steps.map(({ row, open }) =>
+    open.length === 0
+      ? row
+      : {
+          ...row,
+          measures: {
+            ...Object.fromEntries(open.map((name) => [name, name === 'risers' ? AMPLE_RISERS : AMPLE])),
+            ...row.measures,
+          },
+        },
+  );
+
+const AMPLE = 9000;
+const AMPLE_RISERS = 30;
+
+/** A cap, as on a winder, is no measure's business. */
 const withoutCaps = (route: PreparedRoute): PreparedRoute => ({
   ...route,
   steps: route.steps.map((step) => ({ ...step, caps: [] })),
@@ -159,7 +181,7 @@ function addFinding(findings: Finding[], next: Finding): void {
 
 function missingMeasures(route: PreparedRoute): Remeasure[] {
   const missing: Remeasure[] = [];
-  route.steps.forEach(({ row, problem, caps }) => {
+  route.steps.forEach(({ row, problem, open }) => {
     const add = (measure: string, why: string): void => {
       missing.push({ step: row.step, measure, asMeasured: undefined, needed: undefined, why });
     };
@@ -175,17 +197,14 @@ function missingMeasures(route: PreparedRoute): Remeasure[] {
       if (row.refused.length === 0 && Number.isNaN(row.step)) add('Step', problem);
       return;
     }
-    for (const cap of caps) {
-      if (cap.kind === 'stair ends not measured') {
-        for (const name of cap.missing) {
-          add(measureHeading(name), `without foot and head a ${row.stage} is at best tight`);
-        }
-      } else if (cap.kind === 'straight not measured') {
-        add(
-          'Run',
-          'the straight clear length to the next turn decides whether the two can be taken one by one',
-        );
-      }
+    for (const name of open) {
+      const whole = row.stage === 'flight' ? 'both ends' : 'the straight';
+      add(
+        measureHeading(name),
+        name === 'run' || name === 'length'
+          ? 'the straight clear length to the next turn decides whether the two can be taken one by one'
+          : `without it ${whole} are taken at their worst`,
+      );
     }
   });
   return missing;
@@ -195,12 +214,13 @@ function missingMeasures(route: PreparedRoute): Remeasure[] {
 function neededChange(
   route: PreparedRoute,
   i: number,
+  at: number,
   measure: MeasureName,
   stopped: readonly { piece: BuildPiece; result: RouteJudgement }[],
   book: StageBook,
   allowance: number,
 ): { asMeasured: number; needed: number; worth: number } | undefined {
-  const { row } = route.steps[i]!;
+  const { row } = route.steps[at]!;
   const asMeasured = row.measures[measure];
   const effect = effectOfMeasure(row.stage!, measure);
   if (asMeasured === undefined || effect === 'either') return undefined;
@@ -210,7 +230,7 @@ function neededChange(
   const rows = route.steps.map((step) => step.row);
   const judgedAt = (change: number): { goes: boolean; clearance: number } => {
     const changed = rows.map((other, j) =>
-      j === i ? { ...row, measures: { ...row.measures, [measure]: asMeasured + sign * change } } : other,
+      j === at ? { ...row, measures: { ...row.measures, [measure]: asMeasured + sign * change } } : other,
     );
     const prepared = withoutCaps(prepareRoute(changed, book));
     let goes = true;

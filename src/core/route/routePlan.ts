@@ -1,10 +1,10 @@
-import type { StageName } from '../survey/table/stageMeasures';
+import type { StageName } from '../stages/kinds';
 import { armOf, floorBetween, ownLength, type Arm } from './arms';
 import type { LimitCause } from './chain';
 import { flightPlan } from './flightPlan';
 import { guardsOf, type Guard } from './guards';
-import type { PlacedMeasures } from './placedMeasures';
-import type { TurningSpace } from './poseChange';
+import type { PlacedMeasures } from '../stages/solvers';
+import type { TurningSpace } from '../motion/turningSpace';
 import { isLanding, widthLeaving, type Reading } from './reading';
 import type { BookStage } from './stageBook';
 import type { TapeCase } from './tapeCase';
@@ -18,6 +18,10 @@ export interface PassageSource {
   /** The piece must not reach farther than this before it and after it [mm]. */
   readonly upToBefore: number;
   readonly upToAfter: number;
+  readonly causeBefore?: LimitCause | undefined;
+  readonly causeAfter?: LimitCause | undefined;
+  /** Rows beside the stage that narrowed it. */
+  readonly by?: readonly number[] | undefined;
   /** Only what is held so that it need not lean counts. */
   readonly steadyOnly?: boolean;
   /** Only what goes round level or upright counts. */
@@ -68,8 +72,11 @@ export interface Planning {
   readonly tape: number;
   /** The row's stage; undefined where the row cannot be judged. */
   readonly stageAt: (i: number) => BookStage | undefined;
-  readonly lookUp: (stage: StageName, measures: PlacedMeasures) => BookStage;
+  readonly lookUp: (stage: StageName, measures: LooseMeasures) => BookStage;
 }
+
+/** Measures of which some may be undefined: those are not there. */
+export type LooseMeasures = { readonly [Name in keyof PlacedMeasures]: PlacedMeasures[Name] | undefined };
 
 /** Lays a reading of a route out in parts, in one tape case. */
 export function routePlan(planning: Planning): PartPlan[] {
@@ -126,7 +133,11 @@ function turningStage({ tapeCase, reading, lookUp, tape }: Planning, i: number, 
 const AMPLE = 20000;
 
 /** A corner or a side door with its arms as narrow and low as they are within the piece's reach. */
-function turnPlan(planning: Planning, i: number, stage: BookStage): Partial<PartPlan> & Pick<PartPlan, 'sources'> {
+function turnPlan(
+  planning: Planning,
+  i: number,
+  stage: BookStage,
+): Partial<PartPlan> & Pick<PartPlan, 'sources'> {
   const { reading, tapeCase, tape, lookUp } = planning;
   const { measures: m } = stage;
   const before = armOf(reading, i, 'before');
@@ -143,7 +154,16 @@ function turnPlan(planning: Planning, i: number, stage: BookStage): Partial<Part
           widthOut: other.width,
           height: Math.min(one.height, other.height),
         });
-        sources.push([{ stage: guarded, upToBefore: one.upTo, upToAfter: other.upTo }]);
+        sources.push([
+          {
+            stage: guarded,
+            upToBefore: one.upTo,
+            upToAfter: other.upTo,
+            causeBefore: armCause(i, one),
+            causeAfter: armCause(i, other),
+            by: [...one.by, ...other.by],
+          },
+        ]);
       }
     }
   } else {
@@ -162,7 +182,20 @@ function turnPlan(planning: Planning, i: number, stage: BookStage): Partial<Part
           });
           const atDoor = Math.min(one.upTo, approach.depth);
           const [upToBefore, upToAfter] = into ? [atDoor, other.upTo] : [other.upTo, atDoor];
-          sources.push([{ stage: guarded, reversed: !into, upToBefore, upToAfter }]);
+          const atDoorCause = armCause(i, one);
+          const inPassage = armCause(i, other);
+          const [causeBefore, causeAfter] = into ? [atDoorCause, inPassage] : [inPassage, atDoorCause];
+          sources.push([
+            {
+              stage: guarded,
+              reversed: !into,
+              upToBefore,
+              upToAfter,
+              causeBefore,
+              causeAfter,
+              by: [...one.by, ...other.by],
+            },
+          ]);
         }
       }
     }
@@ -174,6 +207,9 @@ function turnPlan(planning: Planning, i: number, stage: BookStage): Partial<Part
   };
 }
 
+const armCause = (i: number, { next, upTo }: Guard): LimitCause | undefined =>
+  next === undefined ? undefined : { kind: 'arm', length: upTo, rows: next < i ? [next, i] : [i, next] };
+
 /** A room behind a side door is no corridor: at best the door is in the middle of one of its walls. */
 function approachesOf(
   { reading, tapeCase }: Planning,
@@ -181,7 +217,8 @@ function approachesOf(
 ): { readonly width: number | undefined; readonly depth: number }[] {
   const { kind, row } = arm.end;
   const corridor = { width: undefined, depth: Infinity };
-  if (tapeCase === 'worst' || kind !== 'room' || row === undefined || arm.sections.length > 0) return [corridor];
+  if (tapeCase === 'worst' || kind !== 'room' || row === undefined || arm.sections.length > 0)
+    return [corridor];
   const { length, width } = reading[row]!.measures;
   if (length === undefined || width === undefined) return [corridor];
   return [corridor, { width: length, depth: width }, { width, depth: length }];
@@ -197,7 +234,12 @@ export function endLimits(
   const { kind, at, row } = arm.end;
   const rows: [number, number] = side === 'after' ? [i, row ?? i] : [row ?? i, i];
   if (kind === 'turn' || kind === 'stair') {
-    return [{ length: straightLength(at, tapeCase, tape), cause: { kind: 'straight', length: shownLength(at), rows } }];
+    return [
+      {
+        length: straightLength(at, tapeCase, tape),
+        cause: { kind: 'straight', length: shownLength(at), rows },
+      },
+    ];
   }
   if (kind !== 'room' || row === undefined) return [];
   const { length = Infinity, width = Infinity } = reading[row]!.measures;
@@ -205,7 +247,10 @@ export function endLimits(
   // A straight that is not measured is nothing at worst.
   const room = leastLength({ ...at, open: false }, tapeCase === 'worst' ? tape : 0) + depth;
   return [
-    { length: tapeCase !== 'worst' && at.open ? Infinity : room, cause: { kind: 'room depth', length: room, rows } },
+    {
+      length: tapeCase !== 'worst' && at.open ? Infinity : room,
+      cause: { kind: 'room depth', length: room, rows },
+    },
   ];
 }
 
@@ -222,7 +267,10 @@ function landingPlan(
   const beside = (k: number) => (reading[k]?.stage === 'flight' ? reading[k] : undefined);
   const [lower, upper] = way === 'up' ? [beside(i - 1), beside(i + 1)] : [beside(i + 1), beside(i - 1)];
   const narrow = (own: number | undefined, ...others: (number | undefined)[]): number | undefined =>
-    others.reduce<number | undefined>((a, b) => (a === undefined || b === undefined ? a : Math.min(a, b)), own);
+    others.reduce<number | undefined>(
+      (a, b) => (a === undefined || b === undefined ? a : Math.min(a, b)),
+      own,
+    );
   const height = narrow(m.height, lower?.measures.height, upper?.measures.height);
   const quarter = stage.stage === 'quarter landing';
   const width = quarter
@@ -236,15 +284,22 @@ function landingPlan(
     quarter &&
     tapeCase === 'worst' &&
     ((m.width ?? 0) - (width ?? 0) > 2 * tape || (m.widthOut ?? 0) - (widthOut ?? 0) > 2 * tape);
-  const lines = [lower, upper].flatMap((flight) => (flight ? [lineLength(flight.measures, tapeCase, tape)] : []));
+  const besideRows = [i - 1, i + 1].filter((k) => beside(k) !== undefined);
+  const lines = [lower, upper].flatMap((flight) =>
+    flight ? [lineLength(flight.measures, tapeCase, tape)] : [],
+  );
   const searchedUpTo = lines.length > 0 ? Math.min(...lines) : undefined;
   const source = { stage: guarded, upToBefore: Infinity, upToAfter: Infinity, reversed: way === 'down' };
-  return { sources: [[{ ...source, levelOnly, searchedUpTo }]], limitsBefore: [], limitsAfter: [] };
+  return {
+    sources: [[{ ...source, levelOnly, searchedUpTo, by: besideRows }]],
+    limitsBefore: [],
+    limitsAfter: [],
+  };
 }
 
 /** From the first nosing of a flight to its last, along the pitch [mm]; without its risers: of two, or of many. */
 export function lineLength(
-  { risers, rise = 0, going = 0 }: PlacedMeasures,
+  { risers, rise = 0, going = 0 }: LooseMeasures,
   tapeCase: TapeCase,
   tape: number,
 ): number {
@@ -265,7 +320,9 @@ function liftPlan(
   const beside = arms.flatMap(({ sections }) => sections.slice(0, 1));
   const door = Math.min(m.width!, ...beside.map(({ width }) => width));
   const guarded =
-    beside.length > 0 ? lookUp('lift', { ...m, width: door, widthOut: Math.min(m.widthOut!, m.width!) }) : stage;
+    beside.length > 0
+      ? lookUp('lift', { ...m, width: door, widthOut: Math.min(m.widthOut!, m.width!) })
+      : stage;
   const straights = (arm: Arm, side: 'before' | 'after'): PlannedLimit[] =>
     endLimits(planning, i, arm, side).filter(({ cause }) => cause.kind === 'straight');
   return {
@@ -324,7 +381,9 @@ function offsetLimits({ reading, tapeCase, tape }: Planning, i: number): Planned
       length += leastLength(ownLength(reading, q), tape);
     }
     if (!straightRow(p)) break;
-    lengthBefore += leastLength(ownLength(reading, p), tape) + leastLength(floorBetween(reading[p]!, reading[p + 1]!), tape);
+    lengthBefore +=
+      leastLength(ownLength(reading, p), tape) +
+      leastLength(floorBetween(reading[p]!, reading[p + 1]!), tape);
   }
   return limits;
 }

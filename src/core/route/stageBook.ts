@@ -9,11 +9,13 @@ import {
 import { RAISE_BY_HAND } from '../motion/raiseByHand';
 import type { StageAnswer } from '../motion/stageAnswer';
 import type { StagePassage } from '../motion/stagePassage';
+import type { TurningSpace } from '../motion/turningSpace';
 import { kindOf, spatialMeasures, type StageName } from '../stages/kinds';
 import { solverOf, type PlacedMeasures } from '../stages/solvers';
 import type { SpaceStage } from '../stages/stageSolver';
+import type { LimitCause } from './chain';
 import { deepProof } from './deepProof';
-import { leaningRoom, poseChanges } from './poseChange';
+import { leaningRoom, poseChanges, tiltingRoom } from './poseChange';
 import { tapedMeasures, tapedPiece, type TapeCase } from './tapeCase';
 
 /** Holds by number, as indices into ALL_HOLDS. */
@@ -32,6 +34,8 @@ export interface BookPassage {
   readonly answer: StageAnswer;
   /** So much of its length may stand on the landing before and after [mm]. */
   readonly onLanding: StagePassage['onLanding'];
+  /** What beside the stage leaves no more, where something does. */
+  readonly limit?: LimitCause | undefined;
 }
 
 /** All that one stage answers for one piece in one tape case. */
@@ -43,13 +47,24 @@ export interface StageCase {
   readonly bound: string;
 }
 
-/** Pose changes at a stage in one tape case: 6 x 6 clearances, and room to lean for each way of being held. */
+/** Pose changes at a stage in one tape case: 6 x 6 clearances, and room to lean and to tilt for each hold. */
 export interface TurningCase {
   readonly before: readonly number[];
   readonly after: readonly number[];
-  readonly leanBefore: readonly number[];
-  readonly leanAfter: readonly number[];
+  readonly roomBefore: TurningRoom;
+  readonly roomAfter: TurningRoom;
 }
+
+/** Clearance of leaning and of tilting and back, by hold. */
+export interface TurningRoom {
+  readonly lean: readonly number[];
+  readonly tilt: readonly number[];
+}
+
+export const turningRoom = (space: TurningSpace, size: PieceSize): TurningRoom => ({
+  lean: leaningRoom(space, size),
+  tilt: tiltingRoom(space, size),
+});
 
 /** A piece as the book knows it: equal sizes are one entry. */
 export interface BookPiece {
@@ -105,6 +120,7 @@ export function stageBook(tape: number, landingWork = SEARCH_WORK): StageBook {
       for (const name of spatialMeasures(stage)) key += `|${measures[name] ?? ''}`;
       if (measures.footOnLanding) key += '|foot';
       if (measures.headOnLanding) key += '|head';
+      if (measures.approachWidth !== undefined) key += `|approach ${measures.approachWidth}`;
       let entry = stages.get(key);
       if (!entry) {
         entry = {
@@ -190,7 +206,7 @@ function proofOf(book: StageBook, stage: BookStage, piece: BookPiece): string | 
 
 const somePasses = ({ passages }: StageCase): boolean => passages.some((passage) => passage.clearance >= 0);
 
-const bookPassage = (
+export const bookPassage = (
   stage: StageName,
   { from, to, answer, needsTurningRoom, onLanding }: StagePassage,
 ): BookPassage => ({
@@ -272,7 +288,7 @@ function searchedCase(
  * A way counts only as far as it is shown for every rise and going within the tape: between the same two ways
  * of being held, the lesser clearance of two lists. A way that is capped in either is capped.
  */
-function shownInBoth(some: readonly BookPassage[], others: readonly BookPassage[]): BookPassage[] {
+export function shownInBoth(some: readonly BookPassage[], others: readonly BookPassage[]): BookPassage[] {
   const bestLike = (
     passages: readonly BookPassage[],
     like: BookPassage,
@@ -319,12 +335,12 @@ function turningCase(
   if (!spaces) return null;
   const size = piece.taped[tapeCase];
   const before = poseChanges(spaces.before, size);
-  const leanBefore = leaningRoom(spaces.before, size);
-  if (spaces.after === spaces.before) return { before, after: before, leanBefore, leanAfter: leanBefore };
+  const roomBefore = turningRoom(spaces.before, size);
+  if (spaces.after === spaces.before) return { before, after: before, roomBefore, roomAfter: roomBefore };
   return {
     before,
     after: poseChanges(spaces.after, size),
-    leanBefore,
-    leanAfter: leaningRoom(spaces.after, size),
+    roomBefore,
+    roomAfter: turningRoom(spaces.after, size),
   };
 }

@@ -24,7 +24,8 @@ export function together(one: WayLength, other: WayLength): WayLength {
   const most =
     one.most === undefined && other.most === undefined
       ? undefined
-      : (one.open ? one.most : one.known) === undefined || (other.open ? other.most : other.known) === undefined
+      : (one.open ? one.most : one.known) === undefined ||
+          (other.open ? other.most : other.known) === undefined
         ? undefined
         : (one.open ? one.most! : one.known) + (other.open ? other.most! : other.known);
   return {
@@ -36,7 +37,8 @@ export function together(one: WayLength, other: WayLength): WayLength {
 }
 
 /** The least such a length can be [mm], each tape off against it. */
-export const leastLength = ({ known, tapes }: WayLength, tape: number): number => Math.max(0, known - tapes * tape);
+export const leastLength = ({ known, tapes }: WayLength, tape: number): number =>
+  Math.max(0, known - tapes * tape);
 
 /**
  * A straight in one tape case [mm]: what is not measured is nothing in the worst case, and else as long as it can be.

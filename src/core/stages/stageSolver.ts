@@ -3,10 +3,12 @@ import type { StagePassage } from '../motion/stagePassage';
 import type { TurningSpaces } from '../motion/turningSpace';
 import type { SearchedStage } from './landing/searchedStage';
 
-/** Which ends of a flight are on a landing of the route, which is told by the rows beside it. */
+/** What the rows beside a stage tell of it: which ends of a flight are on a landing, what is before a side door. */
 export interface PlacedEnds {
   readonly footOnLanding?: boolean | undefined;
   readonly headOnLanding?: boolean | undefined;
+  /** Width [mm] of the floor before a side door, where it is wider than the door; its middle is the door's. */
+  readonly approachWidth?: number | undefined;
 }
 
 /** Every set of measures that the tape allows: for the piece, and against it. */

@@ -20,9 +20,16 @@ describe('the reason says by which proof it cannot go', () => {
     expect(deepProof('corner', measures, 5, crate)).toBe(
       'its middle cannot cross from the inner corner to the outer walls, however it is turned',
     );
-    const judged = judge(route(['corner', measures]), crate);
+    const arm = (length: number) => ['passage', { width: 500, height: 2400, length }] as const;
+    const between = (length: number) => route(arm(length), ['corner', measures], arm(length));
+    const judged = judge(between(3000), crate);
     expect(judged.verdict).toBe('cannot go');
     expect(judged.reason).toContain('its middle cannot cross from the inner corner');
+    // The cut supposes each arm as far as half the diagonal of the piece: sqrt(2000^2 + 900^2 + 300^2) / 2 = 1107.
+    expect(judge(between(1120), crate).verdict).toBe('cannot go');
+    expect(judge(between(1090), crate).verdict).toBe('no way found');
+    // Where the arms open out at once nothing is proved.
+    expect(judge(route(['corner', measures]), crate).verdict).toBe('no way found');
   });
 
   test('the tape is allowed for: what it could save is not proved', () => {

@@ -14,6 +14,7 @@ export const SIDE_DOOR_SOLVER: SolvedStage<MeasuresOf<typeof SIDE_DOOR>> = {
         passageWidth: m.widthOut,
         ceiling: m.ceiling,
         deadEnd: m.depth,
+        approachWidth: m.approachWidth,
       },
       piece,
     ),

@@ -1,0 +1,166 @@
+import type { PieceSize } from '../measures/piece';
+import { ALL_HOLDS, poseOfHold, sizesOfHold } from '../motion/hold';
+import { clearSquareToPitch } from '../stages/flight/flight';
+import type { LimitCause, Part, PlaceLimit, RoomBeside } from './chain';
+import { diagonalClearance, poseChanges } from './poseChange';
+import type { PartPlan, PassageSource, PassageSources, PlannedLimit } from './routePlan';
+import {
+  shownInBoth,
+  turningRoom,
+  type BookPassage,
+  type BookPiece,
+  type BookStage,
+  type StageBook,
+} from './stageBook';
+import { tapedMeasures, type TapeCase } from './tapeCase';
+
+/** The parts of a route for one piece, in the tape case for which they were planned. */
+export function routeParts(
+  plans: readonly PartPlan[],
+  piece: BookPiece,
+  book: StageBook,
+  tapeCase: TapeCase,
+): Part[] {
+  const size = piece.taped[tapeCase];
+  const places = plans.map((plan) => placeOf(plan, piece, book, tapeCase));
+  return plans.map((plan, k): Part => {
+    const own = places[k];
+    return {
+      row: plan.row,
+      floor: plan.isFloor === true,
+      passages: plan.isFloor ? [] : plan.sources && passagesOf(plan, piece, book, tapeCase),
+      changeBefore: own?.before,
+      changeAfter: own?.after,
+      // Outdoors, before the first part and after the last, there is room for anything.
+      leanBefore: k === 0 ? undefined : (places[k - 1]?.roomAfter ?? null),
+      leanAfter: k + 1 === plans.length ? undefined : (places[k + 1]?.roomBefore ?? null),
+      limitsBefore: plan.limitsBefore.map((limit) => limitFor(limit, size)),
+      limitsAfter: plan.limitsAfter.map((limit) => limitFor(limit, size)),
+      joints: plan.joints?.map(({ parts, sources }) => ({
+        parts,
+        passages: sources.flatMap((all) => fromSources(all, piece, book, tapeCase)),
+      })),
+    };
+  });
+}
+
+/** What room a part has to change the pose. */
+function placeOf(
+  plan: PartPlan,
+  piece: BookPiece,
+  book: StageBook,
+  tapeCase: TapeCase,
+):
+  | {
+      readonly before: readonly number[];
+      readonly after: readonly number[] | undefined;
+      readonly roomBefore: Exclude<RoomBeside, undefined>;
+      readonly roomAfter: Exclude<RoomBeside, undefined>;
+    }
+  | undefined {
+  if (plan.isFloor) {
+    if (!plan.floor) return undefined;
+    const size = piece.taped[tapeCase];
+    const room = turningRoom(plan.floor, size);
+    return { before: poseChanges(plan.floor, size), after: undefined, roomBefore: room, roomAfter: room };
+  }
+  return (plan.turning && book.turningOf(plan.turning, piece, tapeCase)) ?? undefined;
+}
+
+function limitFor({ length, orAcross, cause }: PlannedLimit, size: PieceSize): PlaceLimit {
+  const by = ALL_HOLDS.map((hold) => {
+    const { along, across } = sizesOfHold(size, hold);
+    const within = (length - along) / 2;
+    return orAcross === undefined ? within : Math.max(within, (orAcross - across) / 2);
+  });
+  return { by, cause };
+}
+
+function passagesOf(plan: PartPlan, piece: BookPiece, book: StageBook, tapeCase: TapeCase): BookPassage[] {
+  const size = piece.taped[tapeCase];
+  const laid = plan.laid ? laidOnPitch(plan.laid.flight, size, book.tape, tapeCase) : [];
+  const passages = [...laid, ...plan.sources!.flatMap((all) => fromSources(all, piece, book, tapeCase))];
+  const { disc } = plan;
+  if (disc === undefined) return passages;
+  return passages.map((passage) => {
+    const { along, across } = sizesOfHold(size, ALL_HOLDS[passage.from]!);
+    return limitedTo(passage, diagonalClearance(disc, along, across));
+  });
+}
+
+/** What passes in every one of the sources. */
+function fromSources(
+  sources: PassageSources,
+  piece: BookPiece,
+  book: StageBook,
+  tapeCase: TapeCase,
+): BookPassage[] {
+  const lists = sources.map((source) => fromSource(source, piece, book, tapeCase));
+  return lists.length === 0 ? [] : lists.reduce(shownInBoth);
+}
+
+function fromSource(
+  source: PassageSource,
+  piece: BookPiece,
+  book: StageBook,
+  tapeCase: TapeCase,
+): BookPassage[] {
+  const { upToBefore, upToAfter, reversed, steadyOnly, levelOnly, searchedUpTo } = source;
+  const size = piece.taped[tapeCase];
+  const passages: BookPassage[] = [];
+  for (const found of book.caseOf(source.stage, piece, tapeCase, !steadyOnly).passages) {
+    if (steadyOnly && found.turningRoom) continue;
+    if (levelOnly && found.answer.pose === 'tilted') continue;
+    const passage = reversed ? { ...found, from: found.to, to: found.from } : found;
+    const byBefore = (upToBefore - alongOf(size, passage.from)) / 2;
+    const byAfter = (upToAfter - alongOf(size, passage.to)) / 2;
+    let most = limitedTo(passage, byBefore, source.causeBefore);
+    most = limitedTo(most, byAfter, source.causeAfter);
+    if (searchedUpTo !== undefined && !found.onLanding) {
+      most = limitedTo(most, (searchedUpTo - alongOf(size, passage.from)) / 2);
+    }
+    passages.push(most);
+  }
+  return passages;
+}
+
+const alongOf = (size: PieceSize, hold: number): number => sizesOfHold(size, ALL_HOLDS[hold]!).along;
+
+const limitedTo = (passage: BookPassage, most: number, limit?: LimitCause): BookPassage =>
+  most >= passage.clearance ? passage : { ...passage, clearance: most, limit };
+
+/** The ways of lying along the pitch of a flight, from one nosing to another. */
+function laidOnPitch(flight: BookStage, size: PieceSize, tape: number, tapeCase: TapeCase): BookPassage[] {
+  const sets = tapedMeasures('flight', flight.measures, tape, tapeCase);
+  return ALL_HOLDS.map((hold, index): BookPassage => {
+    const { across, upright } = sizesOfHold(size, hold);
+    let clearance = Infinity;
+    let byWidth = false;
+    for (const { width = Infinity, height = Infinity, rise = 0, going = 1 } of sets) {
+      const wide = (width - across) / 2;
+      const high = (clearSquareToPitch({ width, headroom: height, rise, going }) - upright) / 2;
+      if (Math.min(wide, high) >= clearance) continue;
+      clearance = Math.min(wide, high);
+      byWidth = wide <= high;
+    }
+    clearance = Math.max(clearance, -Math.max(across, upright) / 2);
+    const { width = 0, height = 0 } = flight.measures;
+    const answer = {
+      clearance,
+      atMost: Infinity,
+      pose: hold[1] === 'L' ? ('tilted' as const) : poseOfHold(hold),
+      critical: byWidth
+        ? `between the sides of the flight, ${Math.round(width)} mm apart`
+        : `under the headroom of ${Math.round(height)} mm`,
+    };
+    return {
+      from: index,
+      to: index,
+      clearance,
+      turningRoom: false,
+      capped: false,
+      answer,
+      onLanding: undefined,
+    };
+  });
+}
