@@ -1,5 +1,6 @@
 import type { PieceSize } from '../measures/piece';
 import type { Motion, SceneBox } from '../space/motion';
+import type { Hold } from '../motion/hold';
 import type { StagePassage } from '../motion/stagePassage';
 import type { StageMeasures } from '../stages/measures';
 import type { StageName } from '../stages/kinds';
@@ -44,6 +45,8 @@ export interface JointAsk {
   readonly enough?: number;
   /** How near the greatest padding has to be [mm]. */
   readonly tolerance?: number;
+  /** Only ways that begin in one of these; all when absent. */
+  readonly from?: readonly Hold[];
 }
 
 /** A motion that shows a passage, in the block's own frame. */
