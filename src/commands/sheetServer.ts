@@ -61,7 +61,10 @@ export async function startSheetServer(dist: string, sample: Uint8Array, port: n
     give(type, await readFile(path.join(dist, asked)));
   };
   const server = createServer((request, response) => {
-    answer(request, response).catch(() => response.writeHead(500, HEADERS).end());
+    answer(request, response).catch((error: unknown) => {
+      console.error(error);
+      response.writeHead(500, HEADERS).end();
+    });
   });
   await new Promise<void>((listening, failed) => {
     server.once('error', failed);

@@ -234,7 +234,7 @@ function drawSection(
   paper.wall(box(x + width, y - 80, x + width + 80, y + channel + 80));
   paper.wall(box(x, y - 80, x + width, y));
   paper.wall(box(x, y + channel, x + width, y + channel + 80));
-  paper.line(outline, 'face', true);
+  paper.outline(outline, 'face');
   paper.label([x + width / 2, y + channel + 80], 'across the pitch', 0, -9);
   paper.dimension([x + width, y - 80], [x, y - 80], 14, 'clear width', width);
   paper.dimension([x - 80, y], [x - 80, y + channel], 14, 'clear height square to the pitch', channel);

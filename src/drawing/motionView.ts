@@ -44,10 +44,10 @@ export function motionView(
     const cut = clipped(sectionAt(solid, level), window);
     if (cut.length < 3) continue;
     paper.wall(cut);
-    paper.line(cut, 'edge', true);
+    paper.outline(cut, 'edge');
     faces.push([...cut, cut[0]!]);
   }
-  for (const other of others) paper.line(other, 'dashed', true);
+  for (const other of others) paper.outline(other, 'dashed');
   paper.piece(outline);
   markNearest(paper, outline, faces);
   const [from, to] = longestSide(outline);

@@ -62,9 +62,13 @@ export class Paper {
     this.items.push({ kind: 'wall', points });
   }
 
-  /** A line or, closed, an outline. */
-  line(points: Points, style: LineStyle, closed = false): void {
-    this.items.push({ kind: 'line', points, closed, style });
+  line(points: Points, style: LineStyle): void {
+    this.items.push({ kind: 'line', points, closed: false, style });
+  }
+
+  /** A line that comes back to where it began. */
+  outline(points: Points, style: LineStyle): void {
+    this.items.push({ kind: 'line', points, closed: true, style });
   }
 
   /** The piece: a heavy outline over everything behind it. */

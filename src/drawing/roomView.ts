@@ -14,7 +14,7 @@ export function roomView(
   const paper = new Paper();
   const walls = box(0, 0, m.length, m.width);
   drawBox(paper, m.length, m.width);
-  paper.line(walls, 'face', true);
+  paper.outline(walls, 'face');
   paper.dimension([m.length, 0], [0, 0], 24, 'length', m.length);
   paper.dimension([0, 0], [0, m.width], 24, 'width', m.width);
   paper.note(`Ceiling ${Math.round(m.height)}: not seen in plan`);

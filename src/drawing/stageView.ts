@@ -50,7 +50,7 @@ export function placeRectangle(
   const paddedAlong = along + 2 * clearance;
   const paddedAcross = across + 2 * clearance;
   if (Math.abs(clearance) >= 3 && paddedAlong > 0 && paddedAcross > 0) {
-    paper.line(rectangle(centre, paddedAlong, paddedAcross, angle), 'dashed', true);
+    paper.outline(rectangle(centre, paddedAlong, paddedAcross, angle), 'dashed');
   }
   markNearest(paper, outline, faces);
   return outline;

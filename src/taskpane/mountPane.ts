@@ -217,6 +217,7 @@ class PaneController {
     try {
       await work();
     } catch (error) {
+      console.error('The pane could not go on:', error);
       const reason = error instanceof Error ? error.message : String(error);
       this.view.say(`The workbook did not answer: ${reason}`);
     }

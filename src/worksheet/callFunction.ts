@@ -1,3 +1,4 @@
+import { reportFault } from './reportFault';
 import type { Cell, CellError } from '../core/measures/readQuantity';
 import type { Outcome } from '../core/measures/problem';
 import { commonShape, type Shape } from './broadcast';
@@ -93,7 +94,8 @@ function liftedCall(description: NumberFunction, makeError: MakeError) {
       let outcome: Outcome<number> | number;
       try {
         outcome = compute(...value);
-      } catch {
+      } catch (fault) {
+        reportFault(id, fault);
         return fail(CALL_MESSAGES.unforeseen(id));
       }
       if (typeof outcome === 'number') return finite(outcome);
@@ -158,7 +160,8 @@ function tableCall(description: TableFunction, makeError: MakeError) {
     let outcome: Outcome<readonly (readonly TableCell[])[]>;
     try {
       outcome = compute(...ready);
-    } catch {
+    } catch (fault) {
+      reportFault(id, fault);
       return fail(CALL_MESSAGES.unforeseen(id));
     }
     if (!outcome.ok) return fail(messageOf(outcome.problem));

@@ -5,6 +5,9 @@ import { turnsRightAngle } from './turnsRightAngle';
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { PI, abs, atan, cbrt, ceil, cos, floor, max, min, pow, sin, sqrt } = Math;
 
+/** How a rectangle leaves a corner: with the side that came first lengthwise so again, or across the arm. */
+export type LeavesArm = 'lengthwise' | 'crosswise';
+
 /** How a rectangle comes round a corner in plan. */
 export interface CornerFit {
   /** Even padding [mm a side] with which the rectangle still passes; negative when it does not pass. */
@@ -83,7 +86,7 @@ export function surelyBlocked(side1: number, side2: number, b1: number, b2: numb
 
 /**
  * As `rectangleRoundCorner`, for a rectangle that comes with its side `along` lengthwise in the first arm and
- * leaves with that same side lengthwise in the second (or crosswise, when `leavesCrosswise`).
+ * leaves with that same side lengthwise in the second (or crosswise).
  *
  * @param along side along the first arm [mm]; it may be the shorter
  * @param across side across the first arm [mm]
@@ -94,15 +97,15 @@ export function rectangleRoundCornerInHold(
   widthIn: number,
   widthOut: number,
   turn: number,
-  leavesCrosswise: boolean,
+  leaves: LeavesArm,
 ): CornerFit {
-  if (turn === HALF_PI && leavesCrosswise) {
+  if (turn === HALF_PI && leaves === 'crosswise') {
     // Moved sideways without turning: nothing can beat the two arms in which it ends.
     const least = max(-across / 2, -along / 2);
     const arms = min((widthIn - across) / 2, (widthOut - along) / 2);
     if (arms >= least) return { clearance: arms, angle: 0, crabwise: true };
   }
-  if (turn === HALF_PI && !leavesCrosswise && along >= across) {
+  if (turn === HALF_PI && leaves === 'lengthwise' && along >= across) {
     const fit = turnRightAngle(along, across, widthIn, widthOut);
     if (fit) return fit;
   }
@@ -114,7 +117,7 @@ export function rectangleRoundCornerInHold(
     widthOut,
     turn,
     [start],
-    [start + turn + (leavesCrosswise ? HALF_PI : 0)],
+    [start + turn + (leaves === 'crosswise' ? HALF_PI : 0)],
   );
 }
 

@@ -34,6 +34,7 @@ export function answerOfMotion(
       ...bound,
       pose: poseOfHold(hold),
       critical: NO_MOTION,
+      nothingFound: true,
       motion: [],
       scene: [],
     };

@@ -13,6 +13,8 @@ export interface StageAnswer {
   readonly critical: string;
   /** The condition that gives `atMost`, in words; absent when nothing is proved. */
   readonly bound?: string;
+  /** No motion was found at all: the clearance is that of the piece shrunk to a point. */
+  readonly nothingFound?: true;
   /** Height [mm] the motion lifts the piece above the floor or the line of nosings. */
   readonly raise?: number;
   /** The motion passes above a handrail. */

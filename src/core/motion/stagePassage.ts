@@ -1,6 +1,9 @@
 import type { Hold } from './hold';
 import type { StageAnswer } from './stageAnswer';
 
+/** Whether passages that need room to lean beside the stage are wanted. */
+export type Leaning = 'with leaning' | 'without leaning';
+
 /**
  * One way through a stage: how the piece is held before it and after it, and what that way's motion shows.
  * A stage lists every pair it can show; a pair that is not listed is not shown (which proves nothing).

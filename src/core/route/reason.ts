@@ -7,7 +7,6 @@ import type { ChainStep, LimitCause } from './chain';
 import { changeWords } from './poseChange';
 import type { PreparedRoute } from './preparedRoute';
 import { RAISE_BY_HAND } from '../motion/raiseByHand';
-import { NO_MOTION } from '../motion/answerOfMotion';
 import type { BookPiece, StageBook } from './stageBook';
 import type { Verdict } from './verdict';
 
@@ -60,7 +59,7 @@ export function stepReason(words: StepWords): string {
       return `a piece of ${sizes(piece.size)} cannot pass ${measuresInWords(words)}${tape}: ${proof ?? ''}`;
     }
     case 'no way found': {
-      const nothing = measured?.closest === 'passage' && measured.passage?.answer.critical === NO_MOTION;
+      const nothing = measured?.closest === 'passage' && measured.passage?.answer.nothingFound === true;
       if (measured === undefined || measured.clearance === -Infinity || nothing) {
         return `no way of carrying it through ${measuresInWords(words)} is shown, which proves nothing: measure again or try a frame`;
       }

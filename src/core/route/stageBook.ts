@@ -233,7 +233,7 @@ function stageCase(
   if (solver.solvedBy !== 'closed form') return searchedCase(entry, solver, piece, book, tapeCase);
   const size = piece.taped[tapeCase];
   const answers = tapedMeasures(stage, entry.measures, tape, tapeCase).map((measures) =>
-    solver.passages(measures, size, roomToLean),
+    solver.passages(measures, size, roomToLean ? 'with leaning' : 'without leaning'),
   );
   const [first, ...others] = answers;
   if (first && others.length === 0) {

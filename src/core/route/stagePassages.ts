@@ -17,7 +17,7 @@ export function stagePassages(
   search: 'full' | 'as in a route' = 'full',
 ): StagePassage[] {
   const solver = solverOf(stage);
-  if (solver.solvedBy === 'closed form') return solver.passages(measures, piece, true);
+  if (solver.solvedBy === 'closed form') return solver.passages(measures, piece, 'with leaning');
   const searched = solver.searched(measures);
   return search === 'full'
     ? searchedPassages(searched, piece, SEARCH_WORK)

@@ -1,5 +1,5 @@
 import type { PieceSize } from '../measures/piece';
-import type { StagePassage } from '../motion/stagePassage';
+import type { Leaning, StagePassage } from '../motion/stagePassage';
 import type { TurningSpaces } from '../motion/turningSpace';
 import type { SearchedStage } from './landing/searchedStage';
 
@@ -42,13 +42,9 @@ export interface SolvedStage<Measures> extends SolverOfAnyKind<Measures> {
   readonly solvedBy: 'closed form';
   /**
    * Every passage that can be shown for a piece, by how it is held before and after.
-   * @param roomToLean false: passages that need room to lean beside the stage may be left out
+   * @param leaning `without leaning`: those that need room to lean beside the stage may be left out
    */
-  readonly passages: (
-    measures: Measures & PlacedEnds,
-    piece: PieceSize,
-    roomToLean: boolean,
-  ) => StagePassage[];
+  readonly passages: (measures: Measures & PlacedEnds, piece: PieceSize, leaning: Leaning) => StagePassage[];
   /** Its leaning passages are work of their own, left out until they are asked for. */
   readonly leaningApart: boolean;
 }

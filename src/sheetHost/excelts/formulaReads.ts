@@ -105,11 +105,8 @@ export function formulaReads(formula: string, context: ReadContext): FormulaRead
     }
   };
   const visitText = (text: string) => {
-    try {
-      visit(parse(tokenize(text)));
-    } catch {
-      // Such a formula is reported as unreadable where it stands.
-    }
+    // A formula that cannot be read is reported as such where it stands.
+    if (syntaxFault(text) === undefined) visit(parse(tokenize(text)));
   };
   visitText(formula);
   return { blocks, more };

@@ -132,7 +132,14 @@ describe('against a search over places and angles', () => {
       { numRuns: 100, seed: 20264 },
     );
     for (const { along, across, b1, b2, turn, crosswise } of cases) {
-      const ours = rectangleRoundCornerInHold(along, across, b1, b2, turn, crosswise).clearance;
+      const ours = rectangleRoundCornerInHold(
+        along,
+        across,
+        b1,
+        b2,
+        turn,
+        crosswise ? 'crosswise' : 'lengthwise',
+      ).clearance;
       // The search measures its angle to the side it is given first.
       const search = (c: number) =>
         searchCorner({ widthIn: b1, widthOut: b2, turn }, padded(along, c), padded(across, c), {
@@ -239,7 +246,14 @@ describe('properties', () => {
   test('held one way in and one way out never beats the freest way', () => {
     fc.assert(
       fc.property(size, size, width, width, turn, fc.boolean(), (p, q, a, b, t, crosswise) => {
-        const held = rectangleRoundCornerInHold(p, q, a, b, t, crosswise).clearance;
+        const held = rectangleRoundCornerInHold(
+          p,
+          q,
+          a,
+          b,
+          t,
+          crosswise ? 'crosswise' : 'lengthwise',
+        ).clearance;
         expect(held).toBeLessThanOrEqual(clearance(p, q, a, b, t) + 1e-6);
         expect(Number.isFinite(held)).toBe(true);
       }),

@@ -28,7 +28,7 @@ describe('a rectangle turned through the right angle of a corner', () => {
         ] as const) {
           const arms = (Math.min(b1, b2) - across) / 2;
           if (arms < -q / 2) continue;
-          const held = rectangleRoundCornerInHold(along, across, b1, b2, Math.PI / 2, false).clearance;
+          const held = rectangleRoundCornerInHold(along, across, b1, b2, Math.PI / 2, 'lengthwise').clearance;
           expect(Math.min(arms, turnsRightAngle(p, q, b1, b2))).toBeCloseTo(held, 4);
         }
       }),

@@ -1,3 +1,4 @@
+import { CONDITIONS } from './conditions';
 import type { PieceSize } from '../../measures/piece';
 import type { ProvedBound } from './provedBound';
 import { boxInBoxAtMost } from './boxInBoxAtMost';
@@ -22,5 +23,5 @@ export function halfLandingAtMost(
   const across = 2 * landing.flightWidth + landing.well;
   const atMost = boxInBoxAtMost([landing.landingDepth, across, landing.height], piece);
   if (atMost === Infinity) return null;
-  return { atMost, bound: 'it fits in no attitude on the landing between the flights' };
+  return { atMost, bound: CONDITIONS.onHalfLanding };
 }

@@ -1,3 +1,4 @@
+import { CONDITIONS } from './conditions';
 import { RIGHT_ANGLE } from '../../measures/angle';
 import type { PieceSize } from '../../measures/piece';
 import type { ProvedBound } from './provedBound';
@@ -36,5 +37,5 @@ export function quarterLandingAtMost(
     (p) => Math.sqrt(p.length ** 2 + p.breadth ** 2 + p.thickness ** 2) > longest,
   );
   if (atMost === Infinity) return null;
-  return { atMost, bound: 'its diagonal shows more in plan than any rod that goes round the landing' };
+  return { atMost, bound: CONDITIONS.roundLanding };
 }

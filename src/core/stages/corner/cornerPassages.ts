@@ -1,14 +1,15 @@
-import { rectangleRoundCornerInHold } from '../../geometry/rectangleRoundCorner';
+import { CONDITIONS } from '../../geometry/proofs/conditions';
+import { rectangleRoundCornerInHold, type LeavesArm } from '../../geometry/rectangleRoundCorner';
 import { turnsRightAngle } from '../../geometry/turnsRightAngle';
 import type { PieceSize, Pose } from '../../measures/piece';
 import type { CornerMeasures } from './corner';
 import { ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../../motion/hold';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import { openingAtMost } from '../opening/openingAtMost';
-import type { StagePassage } from '../../motion/stagePassage';
+import type { Leaning, StagePassage } from '../../motion/stagePassage';
 import { degrees, RIGHT_ANGLE } from '../../measures/angle';
 import { ladderAtMost } from '../../geometry/proofs/ladderAtMost';
-import { turnedUnderCeiling, type TurnedPlan } from './turnedUnderCeiling';
+import { turnedUnderCeiling, type TurnedFaceOfPiece, type TurnedPlan } from './turnedUnderCeiling';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { max, min } = Math;
@@ -23,13 +24,13 @@ const CROSSED: Record<Hold, Hold> = { LT: 'BT', BT: 'LT', LB: 'TB', TB: 'LB', BL
  *
  * Model: two straight arms, longer than the piece, walls full height, the inner corner an upright edge, one
  * flat ceiling. A way that cannot pass and that a better one stands beside is left out.
- * @param roomToLean false: the ways that need room to lean beside the corner are left out; the others are the same
+ * @param leaning `without leaning`: those that need room to lean beside the corner are left out, the others the same
  * @source in plan: rectangleRoundCorner; tilting: trigonometry of the turned rectangle
  */
 export function cornerPassages(
   measures: CornerMeasures,
   piece: PieceSize,
-  roomToLean = true,
+  leaning: Leaning = 'with leaning',
 ): StagePassage[] {
   const { widthIn, widthOut, ceiling, turn } = measures;
   const proved = cornerAtMost(measures, piece);
@@ -43,72 +44,78 @@ export function cornerPassages(
     clearance: number,
     pose: Pose,
     critical: string,
-    turningRoom = false,
+    beside: Pick<StagePassage, 'needsTurningRoom'> = {},
   ): void => {
     if (clearance > best) best = clearance;
     const answer = { clearance, atMost: proved.atMost, bound: proved.bound, pose, critical };
-    passages.push(turningRoom ? { from, to, answer, needsTurningRoom: true } : { from, to, answer });
+    passages.push({ from, to, answer, ...beside });
   };
 
   for (const hold of ALL_HOLDS) {
     const { along, across, upright } = sizesOfHold(piece, hold);
     const under = max((ceiling - upright) / 2, -piece.length / 2);
-    const level = (crosswise: boolean): void => {
-      const most = min(under, (widthIn - across) / 2, (widthOut - (crosswise ? along : across)) / 2);
+    const level = (leaves: LeavesArm): void => {
+      const most = min(
+        under,
+        (widthIn - across) / 2,
+        (widthOut - (leaves === 'crosswise' ? along : across)) / 2,
+      );
       if (most < min(0, best)) return;
-      const fit = roundInHold(along, across, widthIn, widthOut, turn, crosswise);
+      const fit = roundInHold(along, across, widthIn, widthOut, turn, leaves);
       const clearance = min(under, fit.clearance);
       const crab = fit.crabwise && hold[1] !== 'L' && under >= fit.clearance;
       add(
         hold,
-        crosswise ? CROSSED[hold] : hold,
+        leaves === 'crosswise' ? CROSSED[hold] : hold,
         clearance,
         crab ? 'crabwise' : poseOfHold(hold),
         under < fit.clearance ? `under the ceiling of ${round(ceiling)} mm` : cornerWords,
       );
     };
-    level(false);
-    level(true);
+    level('lengthwise');
+    level('crosswise');
   }
 
-  const tilted = (hold: Hold, u: number, v: number, a: number, leaning: boolean): void => {
-    if (!leaning || roomToLean) turnedOver(hold, hold, u, v, a, leaning, false);
+  const turned = (pose: 'tilted' | 'leaning', hold: Hold, face: TurnedFaceOfPiece): void => {
+    if (pose === 'tilted' || leaning === 'with leaning') turnedOver(pose, hold, face, 'lengthwise');
     // Moved sideways it leans in one arm or in the other.
-    if (roomToLean) turnedOver(hold, CROSSED[hold], u, v, a, leaning, true);
+    if (leaning === 'with leaning') turnedOver(pose, hold, face, 'crosswise');
   };
   const turnedOver = (
+    pose: 'tilted' | 'leaning',
     from: Hold,
-    to: Hold,
-    u: number,
-    v: number,
-    a: number,
-    leaning: boolean,
-    crosswise: boolean,
+    face: TurnedFaceOfPiece,
+    leaves: LeavesArm,
   ): void => {
+    const to = leaves === 'crosswise' ? CROSSED[from] : from;
     const level = firstClearance(passages, from, to);
     // Tilted, the side across stays as it is; leaning, it is never less than the lesser of the two turned.
-    const least = leaning ? min(u, v) : a;
-    const most = ((crosswise ? widthIn : min(widthIn, widthOut)) - least) / 2;
+    const least = pose === 'leaning' ? min(face.u, face.v) : face.a;
+    const most = ((leaves === 'crosswise' ? widthIn : min(widthIn, widthOut)) - least) / 2;
     const spare = ({ plan, side }: TurnedPlan): number => {
-      const [along, across] = leaning ? [side, plan] : [plan, side];
+      const [along, across] = pose === 'leaning' ? [side, plan] : [plan, side];
       // No motion beats the arms in which it comes and goes.
-      const between = min(widthIn - across, widthOut - (crosswise ? along : across)) / 2;
+      const between = min(widthIn - across, widthOut - (leaves === 'crosswise' ? along : across)) / 2;
       if (between < 0) return between;
-      return roundInHold(along, across, widthIn, widthOut, turn, crosswise).clearance;
+      return roundInHold(along, across, widthIn, widthOut, turn, leaves).clearance;
     };
-    const fit = turnedUnderCeiling({ u, v, a }, ceiling, most, spare, level);
+    const fit = turnedUnderCeiling(face, ceiling, most, spare, level);
     if (!fit) return;
     const words = `turned ${Math.round(degrees(fit.tilt))} degrees out of level, ${cornerWords}`;
-    add(from, to, fit.clearance, leaning ? 'leaning' : 'tilted', words, leaning || crosswise);
+    const leans = pose === 'leaning' || leaves === 'crosswise';
+    add(from, to, fit.clearance, pose, words, leans ? { needsTurningRoom: true } : {});
   };
   const { length, breadth, thickness } = piece;
-  tilted('LB', length, breadth, thickness, false);
-  tilted('LT', length, thickness, breadth, false);
-  tilted('BT', breadth, thickness, length, false);
-  tilted('LT', breadth, thickness, length, true);
-  tilted('LB', breadth, thickness, length, true);
-  tilted('BT', length, thickness, breadth, true);
-  tilted('TB', length, breadth, thickness, true);
+  const broadFace = { u: length, v: breadth, a: thickness };
+  const longSide = { u: length, v: thickness, a: breadth };
+  const end = { u: breadth, v: thickness, a: length };
+  turned('tilted', 'LB', broadFace);
+  turned('tilted', 'LT', longSide);
+  turned('tilted', 'BT', end);
+  turned('leaning', 'LT', end);
+  turned('leaning', 'LB', end);
+  turned('leaning', 'BT', longSide);
+  turned('leaning', 'TB', broadFace);
   return passages;
 }
 
@@ -127,10 +134,10 @@ function roundInHold(
   widthIn: number,
   widthOut: number,
   turn: number,
-  leavesCrosswise: boolean,
+  leaves: LeavesArm,
 ): { clearance: number; crabwise: boolean } {
-  if (turn !== RIGHT_ANGLE || leavesCrosswise) {
-    return rectangleRoundCornerInHold(along, across, widthIn, widthOut, turn, leavesCrosswise);
+  if (turn !== RIGHT_ANGLE || leaves === 'crosswise') {
+    return rectangleRoundCornerInHold(along, across, widthIn, widthOut, turn, leaves);
   }
   // Lengthwise in both arms or crosswise in both: a quarter turn between, whichever side leads.
   const arms = max(min(widthIn, widthOut) - across, -max(along, across)) / 2;
@@ -155,7 +162,7 @@ export function cornerAtMost(measures: CornerMeasures, piece: PieceSize): Proved
   );
   const ladder = ladderAtMost(measures, piece);
   if (ladder < arm.atMost) {
-    return { atMost: ladder, bound: 'its longest diagonal is too long for the corner under this ceiling' };
+    return { atMost: ladder, bound: CONDITIONS.roundCorner };
   }
   return arm;
 }

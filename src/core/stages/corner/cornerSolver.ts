@@ -1,3 +1,4 @@
+import { CONDITIONS } from '../../geometry/proofs/conditions';
 import { centreCutBlocks } from '../../geometry/proofs/centreCutAtMost';
 import { radians, RIGHT_ANGLE } from '../../measures/angle';
 import { yawCutBlocks } from '../../geometry/proofs/yawCutAtMost';
@@ -19,7 +20,7 @@ const cornerOf = ({ width, widthOut, height, turn }: Measures): CornerMeasures =
 
 export const CORNER_SOLVER: SolvedStage<Measures> = {
   solvedBy: 'closed form',
-  passages: (measures, piece, roomToLean) => cornerPassages(cornerOf(measures), piece, roomToLean),
+  passages: (measures, piece, leaning) => cornerPassages(cornerOf(measures), piece, leaning),
   leaningApart: true,
   turningSpaces: never,
   deepProof: { upTo: Infinity, proves },
@@ -27,11 +28,8 @@ export const CORNER_SOLVER: SolvedStage<Measures> = {
 
 function proves({ best: [measures] }: TapedSets<Measures>, piece: PieceSize): string | undefined {
   const room = cornerOf(measures);
-  if (piece.length > room.ceiling && yawCutBlocks(room, piece))
-    return 'under this ceiling it cannot stand up, and at one angle on either way round it stands nowhere';
+  if (piece.length > room.ceiling && yawCutBlocks(room, piece)) return CONDITIONS.standUpAtCorner;
   // What has a motion with the tape for it is blocked by nothing, and looking for that is quicker.
   if (corner(room, piece).clearance >= 0) return undefined;
-  return centreCutBlocks(room, piece)
-    ? 'its middle cannot cross from the inner corner to the outer walls, however it is turned'
-    : undefined;
+  return centreCutBlocks(room, piece) ? CONDITIONS.middleRoundCorner : undefined;
 }

@@ -162,17 +162,11 @@ function leaningWay(
 
 /** Proved: the door, the flight and the floor between are openings that it has to pass. */
 export function facingDoorAtMost(m: FacingDoorMeasures, piece: PieceSize): ProvedBound {
-  const named = (proved: ProvedBound, where: string): ProvedBound => ({
-    ...proved,
-    bound: proved.bound.replace('the opening', where),
-  });
   const bounds = [
-    named(openingAtMost({ width: m.doorWidth, height: m.doorHeight }, piece), 'the door'),
-    named(
-      openingAtMost(
-        { width: m.flightWidth, height: clearSquareToPitch({ ...m, width: m.flightWidth }) },
-        piece,
-      ),
+    openingAtMost({ width: m.doorWidth, height: m.doorHeight }, piece, 'the door'),
+    openingAtMost(
+      { width: m.flightWidth, height: clearSquareToPitch({ ...m, width: m.flightWidth }) },
+      piece,
       'the clear way up the stair',
     ),
   ];

@@ -36,7 +36,5 @@ function steepness(sets: readonly TapedStair[]): [number, number][] {
 }
 
 /** A ceiling that was not measured is the headroom by the model of the stairs; whoever reads the proof must know. */
-export const howeverTurned = ({ ceiling }: TapedStair): string =>
-  ceiling === undefined
-    ? 'however it is turned, the ceiling there being no higher than the headroom'
-    : 'however it is turned';
+export const ceilingKnown = ({ ceiling }: TapedStair): 'ceiling measured' | 'ceiling as the headroom' =>
+  ceiling === undefined ? 'ceiling as the headroom' : 'ceiling measured';

@@ -78,13 +78,13 @@ class Drawn {
     const turn = ([along, upright, across]: Axes) => turnOfAxes(this.fit.hold, along, across, upright);
     // A short piece first comes up over the landing's edge.
     const atEdge = (u * cos(pitch) - v * sin(pitch)) / 2;
-    if (lowerPlace(plan, axes.of(false, first)[0]!, half).x > atEdge) this.inAt(0, 0, pitch);
-    for (const at of axes.of(false, first)) {
+    if (lowerPlace(plan, axes.of('lower', first)[0]!, half).x > atEdge) this.inAt(0, 0, pitch);
+    for (const at of axes.of('lower', first)) {
       const { x, y, z } = lowerPlace(plan, at, half);
       this.push([x, y, z], turn(at));
     }
     let lowest = this.keys[this.keys.length - 1]!.at;
-    for (const at of [...axes.of(true, second)].reverse()) {
+    for (const at of [...axes.of('upper', second)].reverse()) {
       const { x, y, z } = upperPlace(plan, at, half);
       lowest = [x, plan.across! - y, z];
       this.push(lowest, turn(at));

@@ -1,3 +1,4 @@
+import { CONDITIONS } from '../../geometry/proofs/conditions';
 import { acrossHalfLanding, ceilingOverLanding } from '../../geometry/landingModel';
 import { halfLandingAtMost } from '../../geometry/proofs/halfLandingAtMost';
 import type { PieceSize } from '../../measures/piece';
@@ -106,7 +107,7 @@ function provedBound(m: HalfLandingMeasures, piece: PieceSize): ProvedBound {
   const landing = halfLandingAtMost({ ...m, height }, piece);
   return landing !== null && landing.atMost < section.atMost
     ? landing
-    : { ...section, bound: `on the flight ${section.bound}` };
+    : { ...section, bound: CONDITIONS.onFlight(section.bound) };
 }
 
 /** The scene and its ends. */

@@ -1,10 +1,11 @@
+import { CONDITIONS } from '../../geometry/proofs/conditions';
 import { acrossHalfLanding, ceilingOverLanding } from '../../geometry/landingModel';
 import { halfLandingCutBlocks } from '../../geometry/proofs/halfLandingCutAtMost';
 import type { PieceSize } from '../../measures/piece';
 import { oneSpace } from '../../motion/turningSpace';
 import type { MeasuresOf } from '../stageKind';
 import type { SpaceStage, TapedSets } from '../stageSolver';
-import { howeverTurned, LANDING_GAP, stairsWithin } from './cutProofs';
+import { ceilingKnown, LANDING_GAP, stairsWithin } from './cutProofs';
 import { halfLandingStage } from './halfLanding';
 import type { HALF_LANDING } from './halfLandingKind';
 
@@ -40,6 +41,6 @@ function proves({ best, worst: [least] }: TapedSets<Measures>, piece: PieceSize)
   return stairsWithin(best).every((stairs) =>
     halfLandingCutBlocks({ flightWidth: width, well, landingDepth: depth, spine, ...stairs }, piece),
   )
-    ? `its middle cannot cross the landing from the end of the spine to the outer walls, ${howeverTurned(measures)}`
+    ? CONDITIONS.middleOnLanding('the end of the spine', ceilingKnown(measures))
     : undefined;
 }

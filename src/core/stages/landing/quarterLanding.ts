@@ -1,3 +1,4 @@
+import { CONDITIONS } from '../../geometry/proofs/conditions';
 import { ceilingOverLanding } from '../../geometry/landingModel';
 import { quarterLandingAtMost } from '../../geometry/proofs/quarterLandingAtMost';
 import type { PieceSize } from '../../measures/piece';
@@ -105,7 +106,7 @@ function provedBound(m: QuarterLandingMeasures, piece: PieceSize): ProvedBound {
   const landing = quarterLandingAtMost({ ...m, landingCeiling: ceilingOverLanding(m) }, piece);
   return landing !== null && landing.atMost < section.atMost
     ? landing
-    : { ...section, bound: `on the flight ${section.bound}` };
+    : { ...section, bound: CONDITIONS.onFlight(section.bound) };
 }
 
 /** The scene and its ends. */

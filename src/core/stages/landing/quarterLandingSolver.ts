@@ -1,9 +1,10 @@
+import { CONDITIONS } from '../../geometry/proofs/conditions';
 import { ceilingOverLanding } from '../../geometry/landingModel';
 import { quarterLandingCutBlocks } from '../../geometry/proofs/quarterLandingCutAtMost';
 import type { PieceSize } from '../../measures/piece';
 import type { MeasuresOf } from '../stageKind';
 import type { SpaceStage, TapedSets } from '../stageSolver';
-import { howeverTurned, LANDING_GAP, stairsWithin } from './cutProofs';
+import { ceilingKnown, LANDING_GAP, stairsWithin } from './cutProofs';
 import { quarterLandingStage } from './quarterLanding';
 import type { QUARTER_LANDING } from './quarterLandingKind';
 
@@ -39,6 +40,6 @@ function proves({ best }: TapedSets<Measures>, piece: PieceSize): string | undef
   return stairsWithin(best).every((stairs) =>
     quarterLandingCutBlocks({ widthIn: width, widthOut, ...stairs }, piece),
   )
-    ? `its middle cannot cross the landing from the inner corner to the outer walls, ${howeverTurned(measures)}`
+    ? CONDITIONS.middleOnLanding('the inner corner', ceilingKnown(measures))
     : undefined;
 }

@@ -18,6 +18,9 @@ const { abs, atan2, cos, max, min, sin } = Math;
  */
 export type Swing = 1 | -1;
 
+/** The flight that a piece swings up from, or down on to. */
+export type SwungFlight = 'lower' | 'upper';
+
 /** Attitudes looked at on a swing, some 1.5 degrees apart. */
 export const SWING_STEPS = 72;
 /** What is kept back of a swing's clearance [mm a side] for what the piece strays between two of them. */
@@ -30,17 +33,18 @@ type Vector = readonly [number, number, number];
 const UP: Vector = [0, 0, 1];
 
 /** The attitude of a swing's part: 0 on the flight, 1 upright across the landing. */
-export function swingTurn(pitch: number, upper: boolean, swing: Swing, part: number): Quaternion {
+export function swingTurn(pitch: number, flight: SwungFlight, swing: Swing, part: number): Quaternion {
   const [c, s] = [cos(pitch), sin(pitch)];
-  const onFlight = upper
-    ? quaternionFromAxes([-c, 0, s], [s, 0, c], [0, 1, 0])
-    : quaternionFromAxes([c, 0, s], [-s, 0, c], [0, -1, 0]);
+  const onFlight =
+    flight === 'upper'
+      ? quaternionFromAxes([-c, 0, s], [s, 0, c], [0, 1, 0])
+      : quaternionFromAxes([c, 0, s], [-s, 0, c], [0, -1, 0]);
   return slerp(onFlight, quaternionFromAxes(UP, [0, -swing, 0], [swing, 0, 0]), part);
 }
 
 /** The attitudes of the four swings at a pitch. */
 export interface SwingAxes {
-  of(upper: boolean, swing: Swing): readonly Axes[];
+  of(flight: SwungFlight, swing: Swing): readonly Axes[];
 }
 
 let lastPitch = NaN;
@@ -49,18 +53,17 @@ let lastAxes: SwingAxes;
 /** The attitudes at a pitch, worked out once while the pitch stays the same. */
 export function swingAxes(pitch: number): SwingAxes {
   if (pitch === lastPitch) return lastAxes;
-  const rows = [false, true].map((upper) =>
-    ([1, -1] as const).map((swing) =>
-      Array.from({ length: SWING_STEPS + 1 }, (_, i) => axesAt(pitch, upper, swing, i / SWING_STEPS)),
-    ),
-  );
-  lastAxes = { of: (upper, swing) => rows[upper ? 1 : 0]![swing === 1 ? 0 : 1]! };
+  const row = (flight: SwungFlight, swing: Swing): Axes[] =>
+    Array.from({ length: SWING_STEPS + 1 }, (_, i) => axesAt(pitch, flight, swing, i / SWING_STEPS));
+  const both = (flight: SwungFlight) => ({ right: row(flight, 1), left: row(flight, -1) });
+  const rows = { lower: both('lower'), upper: both('upper') };
+  lastAxes = { of: (flight, swing) => (swing === 1 ? rows[flight].right : rows[flight].left) };
   lastPitch = pitch;
   return lastAxes;
 }
 
-function axesAt(pitch: number, upper: boolean, swing: Swing, part: number): Axes {
-  const turn = swingTurn(pitch, upper, swing, part);
+function axesAt(pitch: number, flight: SwungFlight, swing: Swing, part: number): Axes {
+  const turn = swingTurn(pitch, flight, swing, part);
   return [rotate(turn, [1, 0, 0]), rotate(turn, [0, 1, 0]), rotate(turn, [0, 0, 1])];
 }
 
@@ -154,13 +157,13 @@ function support(axes: Axes, half: HalfSizes, nx: number, ny: number, nz: number
 function swingSpare(
   plan: LandingPlan,
   axes: readonly Axes[],
-  upper: boolean,
+  flight: SwungFlight,
   half: HalfSizes,
 ): { readonly spare: number; readonly raise: number } {
-  let spare = (upper ? plan.depthOut : plan.depthIn) - 2 * half.across;
+  let spare = (flight === 'upper' ? plan.depthOut : plan.depthIn) - 2 * half.across;
   let raise = 0;
   for (let i = 0; i < axes.length && spare >= 0; i++) {
-    const place = upper ? upperPlace(plan, axes[i]!, half) : lowerPlace(plan, axes[i]!, half);
+    const place = flight === 'upper' ? upperPlace(plan, axes[i]!, half) : lowerPlace(plan, axes[i]!, half);
     if (place.spare < spare) spare = place.spare;
     if (place.raise > raise) raise = place.raise;
   }
@@ -183,12 +186,12 @@ export function bestSwing(plan: LandingPlan, half: HalfSizes, mostRaise: number)
   let spare = Infinity;
   let raise = 0;
   const swings: Swing[] = [];
-  for (const upper of [false, true]) {
+  for (const flight of ['lower', 'upper'] as const) {
     let best = -Infinity;
     let raised = 0;
     let swing: Swing = 1;
     for (const way of [1, -1] as const) {
-      const found = swingSpare(plan, axes.of(upper, way), upper, half);
+      const found = swingSpare(plan, axes.of(flight, way), flight, half);
       const left = min(found.spare, mostRaise - found.raise);
       if (left > best) [best, raised, swing] = [left, found.raise, way];
     }

@@ -1,3 +1,4 @@
+import { CONDITIONS } from '../../geometry/proofs/conditions';
 import { bracket } from '../../geometry/rootFinding';
 import type { PieceSize } from '../../measures/piece';
 import type { LiftCarMeasures } from './liftCar';
@@ -29,8 +30,8 @@ export function liftCarAtMost(measures: LiftCarMeasures, piece: PieceSize): Prov
   const least = Math.min(carWidth, carDepth, carHeight);
   const sum = carWidth + carDepth + carHeight;
   const diagonal = Math.hypot(carWidth, carDepth, carHeight);
-  consider((_l, _b, t) => least - t, "its least thickness is more than the car's least size");
-  consider((l, b, t) => sum - l - b - t, 'its three sizes together are more than those of the car');
-  consider((l, b, t) => diagonal - Math.hypot(l, b, t), "its longest diagonal is more than the car's");
+  consider((_l, _b, t) => least - t, CONDITIONS.thicknessInside("the car's"));
+  consider((l, b, t) => sum - l - b - t, CONDITIONS.sizesInside('the car'));
+  consider((l, b, t) => diagonal - Math.hypot(l, b, t), CONDITIONS.diagonalInside("the car's"));
   return best;
 }

@@ -1,3 +1,4 @@
+import { CONDITIONS } from '../../geometry/proofs/conditions';
 import type { PieceSize } from '../../measures/piece';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 
@@ -27,13 +28,13 @@ export function openingAtMost(
   if (discBound <= chord && discBound <= areaBound) {
     return {
       atMost: outward(discBound),
-      bound: `its least thickness is more than the narrower side of ${where}`,
+      bound: CONDITIONS.thickness(where),
     };
   }
   if (chord <= areaBound) {
-    return { atMost: outward(chord), bound: `its breadth is more than the diagonal of ${where}` };
+    return { atMost: outward(chord), bound: CONDITIONS.breadth(where) };
   }
-  return { atMost: outward(areaBound), bound: `its least section has more area than ${where}` };
+  return { atMost: outward(areaBound), bound: CONDITIONS.section(where) };
 }
 
 /** A bound a hair above, so that rounding never makes it too low. */

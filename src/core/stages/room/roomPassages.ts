@@ -1,3 +1,4 @@
+import { CONDITIONS } from '../../geometry/proofs/conditions';
 import { rectangleThroughOpening } from '../../geometry/rectangleThroughOpening';
 import type { PieceSize } from '../../measures/piece';
 import { ALL_HOLDS, sizesOfHold, poseOfHold } from '../../motion/hold';
@@ -26,8 +27,8 @@ export function roomPassages(measures: RoomMeasures, piece: PieceSize): StagePas
   const atMost = outward(sumHolds ? Math.min(bySum, byLeast) : byLeast);
   const bound =
     sumHolds && bySum < byLeast
-      ? 'its three sizes together are more than those of the room'
-      : "its least thickness is more than the room's least size";
+      ? CONDITIONS.sizesInside('the room')
+      : CONDITIONS.thicknessInside("the room's");
   return ALL_HOLDS.map((hold) => {
     const { along, across, upright } = sizesOfHold(piece, hold);
     const plan = rectangleThroughOpening(length, width, along, across).clearance;

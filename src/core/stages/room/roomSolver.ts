@@ -1,3 +1,4 @@
+import { CONDITIONS } from '../../geometry/proofs/conditions';
 import { boxInBoxAtMost } from '../../geometry/proofs/boxInBoxAtMost';
 import { oneSpace } from '../../motion/turningSpace';
 import type { MeasuresOf } from '../stageKind';
@@ -14,6 +15,6 @@ export const ROOM_SOLVER: SolvedStage<MeasuresOf<typeof ROOM>> = {
   deepProof: {
     upTo: Infinity,
     proves: ({ best: [{ length, width, height }] }, piece) =>
-      boxInBoxAtMost([length, width, height], piece) < 0 ? 'it fits in the room in no attitude' : undefined,
+      boxInBoxAtMost([length, width, height], piece) < 0 ? CONDITIONS.inRoom : undefined,
   },
 };

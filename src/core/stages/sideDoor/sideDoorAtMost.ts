@@ -1,3 +1,4 @@
+import { CONDITIONS } from '../../geometry/proofs/conditions';
 import { bracket } from '../../geometry/rootFinding';
 import { passageNeeded } from '../../geometry/doorIntoPassage';
 import type { PieceSize } from '../../measures/piece';
@@ -39,7 +40,7 @@ export function sideDoorAtMost(measures: SideDoorMeasures, piece: PieceSize): Pr
     const atMost = bracket(best.atMost, -length / 2, blocked, 1e-3).holds;
     best = {
       atMost,
-      bound: 'its longest diagonal is too long to come out of the door into the passage under this ceiling',
+      bound: CONDITIONS.outOfDoor,
     };
   }
   return best;

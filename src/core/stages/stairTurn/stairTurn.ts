@@ -160,6 +160,7 @@ function nothingFound(piece: PieceSize, proved: ProvedBound): StairTurnWay {
     bound: proved.bound,
     pose: poseOfHold(hold),
     critical: NO_MOTION,
+    nothingFound: true,
   };
   const fit: StairTurnFit = { clearance: -piece.length / 2, path: [], leaves: 'lengthwise', limit: 'turn' };
   return { hold, fit, passage: { from: hold, to: hold, answer } };

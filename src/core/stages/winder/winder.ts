@@ -1,3 +1,4 @@
+import { CONDITIONS } from '../../geometry/proofs/conditions';
 import { radians } from '../../measures/angle';
 import type { PieceSize } from '../../measures/piece';
 import type { Hold } from '../../motion/hold';
@@ -76,7 +77,7 @@ export function winderStage(measures: WinderMeasures): SearchedStage {
 
 function provedBound(m: WinderMeasures, piece: PieceSize): ProvedBound {
   const section = openingAtMost({ width: m.width, height: m.headroom + m.rise }, piece);
-  return { ...section, bound: `on the flight ${section.bound}` };
+  return { ...section, bound: CONDITIONS.onFlight(section.bound) };
 }
 
 /** The scene and its ends. */

@@ -15,11 +15,11 @@ export const checkRoute = (table: readonly (readonly Cell[])[]): SurveyProblem[]
 
 /** The same of a table that has been read. */
 export function problemsOfRoute({ table, rows, surveys, problems, columns }: RouteRead): SurveyProblem[] {
-  const askStep = columns.step.length > 0;
+  const steps = columns.step.length > 0 ? 'asked' : 'not asked';
   const all: SurveyProblem[] = [...problems];
   for (const row of rows) {
     // One by one: a table has more rows than a call takes arguments.
-    for (const problem of rowProblems(row, columns, table[row.rowIndex + 1]!, askStep)) all.push(problem);
+    for (const problem of rowProblems(row, columns, table[row.rowIndex + 1]!, steps)) all.push(problem);
   }
   for (const problem of betweenRows(surveys)) all.push(problem);
   return errorsFirst(all);

@@ -15,5 +15,8 @@ export function checkRow(headers: readonly Cell[], row: readonly Cell[]): Survey
   const read = readRow(columns, row, 0);
   if (!read) return [];
   const ofHeader = problems.filter((p) => p.kind !== 'column missing' || p.column !== 'Step');
-  return errorsFirst([...ofHeader, ...rowProblems(read, columns, row, columns.step.length > 0)]);
+  return errorsFirst([
+    ...ofHeader,
+    ...rowProblems(read, columns, row, columns.step.length > 0 ? 'asked' : 'not asked'),
+  ]);
 }

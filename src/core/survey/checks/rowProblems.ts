@@ -22,17 +22,17 @@ import { widthHeightExchanged } from './widthHeightExchanged';
  * What is wrong with one row by itself: errors, which keep it from being taken as measured, and warnings, which
  * name what looks like a slip and what was probably meant. Nothing is changed.
  * @param cells the row as it stands, to see columns that belong to other stages
- * @param askStep whether a missing step number is a problem
+ * @param steps `asked`: a missing step number is a problem
  */
 export function rowProblems(
   row: StageRow,
   columns: RouteColumns,
   cells: readonly Cell[],
-  askStep: boolean,
+  steps: 'asked' | 'not asked',
 ): RowProblem[] {
   const { rowIndex, step, stage } = row;
   const problems: RowProblem[] = [];
-  if (askStep) {
+  if (steps === 'asked') {
     if (Number.isNaN(step)) problems.push({ kind: 'no step number', severity: 'error', rowIndex });
     else if (!Number.isInteger(step) || step < 1) {
       problems.push({ kind: 'not a whole step', severity: 'warning', rowIndex, step });
