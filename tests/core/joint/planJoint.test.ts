@@ -42,7 +42,7 @@ describe('level rows that stand close, in plan', () => {
       const [p, q] = [1200 + 1200 * next(), 30 + 300 * next()];
       const piece = sortedPiece(p, q, q - 1);
       const turn = i % 2 === 0 ? 90 : 30 + 60 * next();
-      const { clearance } = rectangleRoundCornerInHold(p, q, a, b, (turn * Math.PI) / 180, false);
+      const { clearance } = rectangleRoundCornerInHold(p, q, a, b, (turn * Math.PI) / 180, 'lengthwise');
       if (clearance < -20 || clearance > 100) continue;
       const rows = [corner(a, b, q + 250)].map((row) => ({ ...row, measures: { ...row.measures, turn } }));
       // Held flat: its breadth across.
