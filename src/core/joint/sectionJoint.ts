@@ -1,0 +1,349 @@
+import { decidePassage, ROUNDING } from '../geometry/planar/decidePassage';
+import type { ConvexPolygon, PlanarPlace, PlanarRegion, PlanarWorld } from '../geometry/planar/planarWorld';
+import type { PieceSize, Pose } from '../measures/piece';
+import { attitudeInPlan, turnOfAxes } from '../motion/attitude';
+import { ALL_HOLDS, poseOfHold, sizesOfHold, type Hold } from '../motion/hold';
+import { turnedFace } from '../motion/turnedFace';
+import type { KeyAttitude, SceneBox } from '../space/motion';
+import { rotate } from '../space/quaternion';
+import type { StageName } from '../stages/kinds';
+import { greatestShown } from './greatestShown';
+import type { JointAsk, JointBlock, JointMotion, JointPassage, JointRow } from './jointRow';
+import type { PlacedRoute } from './place/placedRoute';
+import { boundsOf, placeBlock, type PlacedBlock } from './planWorld';
+
+/** Rows through which the way leads straight on. */
+const STRAIGHT: ReadonlySet<StageName> = new Set(['door', 'passage', 'flight', 'room']);
+/** Padding that is of no more interest [mm a side]. */
+const AMPLE = 300;
+/** Slices that one decision may look at. */
+const WORK = 1200;
+/** Open ground that counts [mm]. */
+const GROUND = 6500;
+/** Kept from the end of a straight that was put there [mm]. */
+const MARGIN = 2;
+const AT_THE_END = 0.5;
+
+/** A way of carrying the piece, seen from the side. */
+interface Carried {
+  readonly hold: Hold;
+  /** Along the way and upright when level, at a padding; undefined where it cannot be held so. */
+  readonly sides: (padding: number) => { readonly u: number; readonly v: number } | undefined;
+  readonly most: number;
+  readonly pose: Pose;
+  readonly leaning: boolean;
+  readonly turn: (angle: number, padding: number) => KeyAttitude['turn'];
+}
+
+/**
+ * Rows in one straight line with one or more flights among them, solved as one vertical section: floors, plumb risers,
+ * lines of nosings, ceilings, heads of doors and facing walls. Across, the piece keeps within what all rows leave open.
+ * It may tilt as it will about the side across; it leans, if at all, by a constant angle.
+ *
+ * A flight as first or last row with a straight beyond it goes on, longer than the piece. So a piece carried level over a
+ * few steps, a door that faces a stair at either end, and a short flight between level floors are all found here.
+ *
+ * Supposed: nothing but the block. The figure is that of the last padding shown, on a grid of `tolerance` [mm].
+ * It proves nothing against motions that turn in plan: `atMost` is Infinity.
+ *
+ * @returns undefined where the rows do not lead straight on or have no flight among them
+ * @source Lozano-Perez 1983, as in `decidePassage`
+ */
+export function sectionJoint(
+  block: JointBlock,
+  piece: PieceSize,
+  ask: JointAsk = {},
+): JointPassage[] | undefined {
+  const { rows } = block;
+  if (!rows.some(({ stage }) => stage === 'flight') || rows.some(({ stage }) => !STRAIGHT.has(stage)))
+    return undefined;
+  // A room in the middle may be left by any wall.
+  if (
+    rows.some(({ stage, hand }, i) => stage === 'room' && i > 0 && i + 1 < rows.length && hand !== undefined)
+  )
+    return undefined;
+  const section = new Section(block, piece.length + 2 * AMPLE);
+  const passages: JointPassage[] = [];
+  const best = new Map<Hold, number>();
+  for (const carried of carriedWays(piece, section)) {
+    if (ask.from && !ask.from.includes(carried.hold)) continue;
+    const known = best.get(carried.hold) ?? -Infinity;
+    const least = Math.max(-Math.min(piece.breadth, 60) / 2, known);
+    const shown = greatestShown(ask, least, Math.min(carried.most, AMPLE), (padding) =>
+      section.path(carried, padding),
+    );
+    if (!shown || shown.clearance <= known) continue;
+    best.set(carried.hold, shown.clearance);
+    const answer = {
+      clearance: shown.clearance - ROUNDING,
+      atMost: Infinity,
+      pose: carried.pose,
+      critical: 'where the rows stand close, seen from the side',
+    };
+    passages.push({
+      from: carried.hold,
+      to: carried.hold,
+      answer,
+      ...(carried.leaning ? { needsTurningRoom: true } : {}),
+      shown: () => section.motion(carried, shown.clearance, shown.by()),
+    });
+  }
+  return passages;
+}
+
+const grown = (side: number, padding: number): number => Math.max(0, side + 2 * padding);
+
+function carriedWays(piece: PieceSize, section: Section): Carried[] {
+  const { lane, lowest } = section;
+  const ways = ALL_HOLDS.map((hold): Carried => {
+    const { along, across, upright } = sizesOfHold(piece, hold);
+    return {
+      hold,
+      sides: (c) => ({ u: grown(along, c), v: grown(upright, c) }),
+      most: Math.min(lane - across, lowest - Math.min(along, upright)) / 2,
+      pose: poseOfHold(hold),
+      leaning: false,
+      turn: (angle) => attitudeInPlan({ hold, turned: 'tilted', tilt: angle }, 0),
+    };
+  });
+  const { breadth, thickness, length } = piece;
+  // Over to one side as far as the lane allows: so far over it is least high.
+  const face = (c: number) =>
+    grown(breadth, c) > lane ? turnedFace(grown(breadth, c), grown(thickness, c), lane) : undefined;
+  for (const hold of ['LB', 'LT'] as const) {
+    ways.push({
+      hold,
+      sides: (c) => {
+        const at = face(c);
+        return at && { u: grown(length, c), v: at.plan };
+      },
+      most: (lane - thickness) / 2,
+      pose: 'leaning',
+      leaning: true,
+      turn: (angle, padding) => {
+        const lean = face(padding)?.tilt ?? 0;
+        const [s, c] = [Math.sin(angle), Math.cos(angle)];
+        const [sl, cl] = [Math.sin(lean), Math.cos(lean)];
+        return turnOfAxes('LB', [c, 0, s], [sl * s, cl, -sl * c], [-cl * s, sl, cl * c]);
+      },
+    });
+  }
+  return ways.sort((one, other) => Number(one.leaning) - Number(other.leaning) || other.most - one.most);
+}
+
+/**
+ * An end of the way in the section: x and z on the floor there, the pitch on which the piece lies [rad], and whether it
+ * lies ahead of that place (1), behind it (-1), or over it (0).
+ */
+interface SectionEnd {
+  readonly x: number;
+  readonly z: number;
+  readonly pitch: number;
+  readonly side: -1 | 0 | 1;
+}
+
+/** A block seen from the side: x along the way, z up. */
+class Section {
+  /** What all rows leave open across [mm]. */
+  readonly lane: number;
+  /** The lowest head [mm]. */
+  readonly lowest: number;
+  private readonly middle: number;
+  private readonly world: PlanarWorld;
+  private readonly placed: PlacedBlock;
+  private readonly shift: readonly [number, number, number];
+  private readonly ends: readonly [SectionEnd, SectionEnd];
+
+  constructor(block: JointBlock, longest: number) {
+    const { rows, shift } = prolonged(block, longest);
+    const placed = placeBlock(
+      {
+        rows,
+        before: rows[0]?.stage === 'flight' && block.before === 'straight' ? 'open' : block.before,
+        after: rows[rows.length - 1]?.stage === 'flight' && block.after === 'straight' ? 'open' : block.after,
+      },
+      longest,
+    );
+    this.placed = placed;
+    this.shift = [placed.lead + shift[0], 0, shift[1]];
+    const sections = placed.placed.rows.flatMap(({ entry, exit, entrySection, exitSection }) => [
+      { y: entry.at[1], ...entrySection },
+      ...(exitSection ? [{ y: exit.at[1], ...exitSection }] : []),
+    ]);
+    const left = Math.min(...sections.map(({ y, width }) => y + width / 2));
+    const right = Math.max(...sections.map(({ y, width }) => y - width / 2));
+    this.lane = left - right;
+    this.middle = (left + right) / 2;
+    this.lowest = Math.min(...sections.map(({ height }) => height));
+    const solids = placed.solids.filter(({ box }) => across(box, right + 1e-3, left - 1e-3));
+    const obstacles = solids.map(({ box }) => sideOf(box));
+    const first = endOf(placed.placed, block, 'before');
+    const last = endOf(placed.placed, block, 'after');
+    if (placed.lead > 0) obstacles.push(upright(placed.start.at[0] - 100, placed.start.at[2]));
+    if (placed.end && block.after === 'straight' && rows[rows.length - 1]?.stage !== 'flight') {
+      obstacles.push(upright(placed.end.at[0], placed.end.at[2]));
+    }
+    this.ends = [first, last];
+    const grounds: ConvexPolygon = [
+      [first.x - (block.before === 'open' ? GROUND : longest), first.z - longest],
+      [last.x + (block.after === 'open' ? GROUND : longest), last.z + longest],
+    ];
+    const built = placed.solids.filter(({ part }) => part !== 'ground' && part !== 'wall' && part !== 'head');
+    this.world = {
+      obstacles,
+      centre: boundsOf([...built.map(({ box }) => sideOf(box)), grounds], 0),
+    };
+  }
+
+  path(carried: Carried, padding: number): (() => readonly PlanarPlace[]) | undefined {
+    const sides = carried.sides(padding);
+    if (!sides || Math.min(sides.u, sides.v) <= 0) return undefined;
+    const { u, v } = sides;
+    const [first, last] = this.ends;
+    const start = { ...regionAt(first, u, v), angle: first.pitch };
+    const goal = { ...regionAt(last, u, v), angle: last.pitch };
+    const decision = decidePassage(this.world, u, v, start, goal, WORK);
+    return decision.verdict === 'passes' ? decision.path : undefined;
+  }
+
+  motion(carried: Carried, padding: number, path: readonly PlanarPlace[]): JointMotion {
+    const [dx, dy, dz] = this.shift;
+    let last: KeyAttitude['turn'] | undefined;
+    const motion = path.map(({ x, y, angle }): KeyAttitude => {
+      let turn = carried.turn(angle, padding);
+      if (last && last.reduce((sum, c, k) => sum + c * turn[k]!, 0) < 0)
+        turn = [-turn[0], -turn[1], -turn[2], -turn[3]];
+      last = turn;
+      return { at: [x - dx, this.middle - dy, y - dz], turn };
+    });
+    const scene = this.placed.solids.map(({ box }): SceneBox => ({
+      ...box,
+      centre: [box.centre[0] - dx, box.centre[1] - dy, box.centre[2] - dz],
+    }));
+    return { motion, scene, motionPadding: padding - ROUNDING };
+  }
+}
+
+/** Where the centre begins or ends: clear of what is there, on the floor or on the pitch. */
+function regionAt({ x, z, pitch, side }: SectionEnd, u: number, v: number): PlanarRegion {
+  const forward = side * (u / 2 + MARGIN);
+  const [c, s] = [Math.cos(pitch), Math.sin(pitch)];
+  const up = v / 2 + AT_THE_END;
+  const [cx, cz] = [x + forward * c - up * s, z + forward * s + up * c];
+  return { xMin: cx - AT_THE_END, xMax: cx + AT_THE_END, yMin: cz - AT_THE_END, yMax: cz + AT_THE_END };
+}
+
+/** The block with a flight at its end so much longer that the piece lies on it; and by how much its origin moved. */
+function prolonged(
+  block: JointBlock,
+  longest: number,
+): { readonly rows: JointRow[]; readonly shift: readonly [number, number] } {
+  const rows = [...block.rows];
+  let shift: readonly [number, number] = [0, 0];
+  const longer = (
+    row: JointRow,
+    end: 'foot' | 'head',
+  ): { readonly row: JointRow; readonly x: number; readonly z: number } => {
+    const { rise = 1, going = 1, risers = 1 } = row.measures;
+    const more = Math.ceil((longest + 600) / Math.hypot(rise, going)) + 1;
+    const cut =
+      end === 'foot'
+        ? { footSpace: undefined, footCeiling: undefined }
+        : { headSpace: undefined, headCeiling: undefined };
+    const measures = Object.fromEntries(
+      Object.entries({ ...row.measures, ...cut, risers: risers + more }).filter(
+        ([, value]) => value !== undefined,
+      ),
+    );
+    return { row: { ...row, measures }, x: more * going, z: more * rise };
+  };
+  const first = rows[0];
+  if (first?.stage === 'flight' && block.before === 'straight') {
+    const down = first.way === 'down';
+    const { row, x, z } = longer(first, down ? 'head' : 'foot');
+    rows[0] = row;
+    shift = [x, down ? -z : z];
+  }
+  const last = rows[rows.length - 1];
+  if (last?.stage === 'flight' && block.after === 'straight') {
+    rows[rows.length - 1] = longer(last, last.way === 'down' ? 'foot' : 'head').row;
+  }
+  return { rows, shift };
+}
+
+/** Where the piece begins or ends. */
+function endOf(placed: PlacedRoute, block: JointBlock, which: 'before' | 'after'): SectionEnd {
+  const row = placed.rows[which === 'before' ? 0 : placed.rows.length - 1];
+  if (!row) return { x: 0, z: 0, pitch: 0, side: 0 };
+  const inward = which === 'before' ? 1 : -1;
+  const frame = which === 'before' ? row.entry : row.exit;
+  const { joint } = row;
+  if (joint.stage === 'flight' && block[which] === 'straight') {
+    const { rise = 1, going = 1 } = joint.measures;
+    const pitch = Math.atan2(rise, going) * (joint.way === 'down' ? -1 : 1);
+    // On the line of nosings, a few treads from where the prolonged flight ends.
+    const step = which === 'before' ? 2 : -2;
+    const foot = (which === 'before') !== (joint.way === 'down');
+    // The line of nosings stands one rise above the floor at the first riser.
+    const base = foot ? Math.abs(rise) : 0;
+    return {
+      x: frame.at[0] + step * going,
+      z: frame.at[2] + base + step * going * Math.tan(pitch),
+      pitch,
+      side: inward,
+    };
+  }
+  if (which === 'after' && row.exitSection === undefined) {
+    // The middle of the room in which the way ends.
+    return { x: row.entry.at[0] + (joint.measures.length ?? 0) / 2, z: row.entry.at[2], pitch: 0, side: 0 };
+  }
+  return {
+    x: frame.at[0],
+    z: frame.at[2],
+    pitch: 0,
+    side: block[which] === 'open' ? (-inward as -1 | 1) : inward,
+  };
+}
+
+/** Whether a box reaches into a lane. */
+function across({ centre, size, turn }: SceneBox, right: number, left: number): boolean {
+  let half = 0;
+  for (let k = 0; k < 3; k++) {
+    const axis: [number, number, number] = [0, 0, 0];
+    axis[k] = size[k]! / 2;
+    half += Math.abs(rotate(turn, axis)[1]);
+  }
+  return centre[1] + half > right && centre[1] - half < left;
+}
+
+/** A box with one axis across the way, seen from the side. */
+function sideOf({ centre, size, turn }: SceneBox): ConvexPolygon {
+  const axes = [0, 1, 2]
+    .map((k) => {
+      const axis: [number, number, number] = [0, 0, 0];
+      axis[k] = size[k]! / 2;
+      return rotate(turn, axis);
+    })
+    .sort((one, other) => Math.hypot(other[0], other[2]) - Math.hypot(one[0], one[2]));
+  const [a, b] = [axes[0]!, axes[1]!];
+  const anticlockwise = a[0] * b[2] - a[2] * b[0] >= 0;
+  const corners = (
+    [
+      [-1, -1],
+      [1, -1],
+      [1, 1],
+      [-1, 1],
+    ] as const
+  ).map(([i, j]) => [centre[0] + i * a[0] + j * b[0], centre[2] + i * a[2] + j * b[2]] as const);
+  return anticlockwise ? corners : corners.reverse();
+}
+
+/** An upright wall from x on, right across the section. */
+function upright(x: number, z: number): ConvexPolygon {
+  return [
+    [x, z - 300],
+    [x + 100, z - 300],
+    [x + 100, z + 20000],
+    [x, z + 20000],
+  ];
+}
