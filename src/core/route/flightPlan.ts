@@ -1,7 +1,9 @@
 import { armOf, floorBetween, ownLength, type Arm } from './arms';
 import type { TurningSpace } from '../motion/turningSpace';
 import { ceilingAt, endBeside, isLanding, spaceAt, type ReadRow, type StairEnd } from './reading';
+import { stairJoints } from './jointPlan';
 import {
+  bareFlight,
   endLimits,
   lineLength,
   type PartPlan,
@@ -38,7 +40,7 @@ export function flightPlan(planning: Planning, i: number, stage: BookStage): Par
   const { reading, tapeCase, tape, lookUp } = planning;
   const first = endOf(planning, i, 'before');
   const second = endOf(planning, i, 'after');
-  const bare = bareFlight(stage.measures);
+  const bare = bareFlight(planning, stage).measures;
   const line: PlannedLimit = {
     length: lineLength(stage.measures, tapeCase, tape),
     cause: { kind: 'flight', length: lineShown(stage.measures), rows: [i, i] },
@@ -62,6 +64,10 @@ export function flightPlan(planning: Planning, i: number, stage: BookStage): Par
     ...half(second),
     ...limits,
     limitsAfter: besideLimits(planning, i, 'after', second),
+    // The second half, the floor at its end, and the row there.
+    joints: [
+      { parts: 3, sources: [], solved: stairJoints(planning, i, 'after', bareFlight(planning, stage)) },
+    ],
   };
   const floor = (one: FlightEnd, neighbour: ReadRow | undefined): PartPlan => ({
     row: i,
@@ -74,11 +80,6 @@ export function flightPlan(planning: Planning, i: number, stage: BookStage): Par
 }
 
 const source = (stage: BookStage): PassageSource => ({ stage, upToBefore: Infinity, upToAfter: Infinity });
-
-/** The measures of a flight without its ends. */
-function bareFlight({ width, height, rise, going, risers }: LooseMeasures): LooseMeasures {
-  return { width, height, rise, going, risers };
-}
 
 const endMeasures = ({ end, ceiling, space, onLanding }: FlightEnd): LooseMeasures =>
   end === 'foot'

@@ -1,7 +1,7 @@
 import type { PieceSize, Pose } from '../measures/piece';
 import { ALL_HOLDS, poseOfHold } from '../motion/hold';
 import { bestChain, widestClearance, type ChainStep, type Part } from './chain';
-import type { PreparedRoute } from './preparedRoute';
+import type { PreparedReading, PreparedRoute } from './preparedRoute';
 import { proofAt } from './proofs';
 import { routeParts } from './routeParts';
 import { changesInWords, changesOnChain, stepReason, type StepWords } from './reason';
@@ -64,26 +64,44 @@ export function judgeRoute(
   const { steps } = route;
   const problemAt = steps.findIndex((step) => step.problem !== undefined);
   const complete = problemAt < 0 && steps.length > 0;
-  const measured = widestReading(route, piece, book);
-  const { widest } = measured;
-  const shown = steps.length > 0 && Number.isFinite(widest) ? widest : undefined;
+  const jointly = route.readings.some(hasJoints);
+  let measured = widestReading(route, piece, book);
+  // What stands close is solved together only where the rows by themselves leave too little.
+  const together = (): void => {
+    const found = widestReading(route, piece, book, { enough: 0 });
+    if (found.widest > measured.widest) measured = found;
+  };
+  if (jointly && measured.widest < allowance) together();
 
   let verdict: Verdict;
   let free = false;
   let worst: Part[][] | undefined;
-  const worstParts = (): Part[][] =>
-    (worst ??= route.readings.map((reading) => routeParts(reading.worst, piece, book, 'worst')));
-  if ((!complete || widest < 0) && firstProof(route, piece, book) >= 0) verdict = 'cannot go';
+  const worstWith = (joints?: { readonly enough: number }): Part[][] =>
+    route.readings.map((reading) => routeParts(reading.worst, piece, book, 'worst', joints));
+  const worstParts = (): Part[][] => {
+    if (worst) return worst;
+    worst = worstWith();
+    const enough = (parts: readonly Part[][]): boolean =>
+      parts.every((one) => widestClearance(one, true) >= allowance);
+    if (jointly && measured.widest >= allowance && !enough(worst)) {
+      worst = worstWith({ enough: allowance });
+      together();
+    }
+    return worst;
+  };
+  if ((!complete || measured.widest < 0) && firstProof(route, piece, book) >= 0) verdict = 'cannot go';
   else if (!complete) verdict = 'not measured';
-  else if (widest < 0) verdict = 'no way found';
+  else if (measured.widest < 0) verdict = 'no way found';
   else {
     free =
-      widest >= allowance &&
+      measured.widest >= allowance &&
       steps.every((step) => step.caps.length === 0) &&
-      widestClearance(measured.parts, true) >= allowance &&
-      worstParts().every((parts) => widestClearance(parts, true) >= allowance);
+      worstParts().every((parts) => widestClearance(parts, true) >= allowance) &&
+      widestClearance(measured.parts, true) >= allowance;
     verdict = free ? 'goes' : 'tight';
   }
+  const { widest } = measured;
+  const shown = steps.length > 0 && Number.isFinite(widest) ? widest : undefined;
   const clearance = free ? widestClearance(measured.parts, true) : shown;
   const finding: RouteFinding = { verdict, clearance: complete ? clearance : undefined };
 
@@ -117,15 +135,19 @@ export function judgeRoute(
   return { finding, judge };
 }
 
+const hasJoints = ({ measured }: PreparedReading): boolean =>
+  measured.some(({ joints }) => joints?.some(({ solved }) => (solved?.length ?? 0) > 0));
+
 /** What is not measured is at its most favourable: the reading that leaves most counts. */
 function widestReading(
   route: PreparedRoute,
   piece: BookPiece,
   book: StageBook,
+  joints?: { readonly enough: number },
 ): { readonly parts: Part[]; readonly widest: number } {
   let best: { parts: Part[]; widest: number } = { parts: [], widest: -Infinity };
   for (const { measured } of route.readings) {
-    const parts = routeParts(measured, piece, book, 'measured');
+    const parts = routeParts(measured, piece, book, 'measured', joints);
     const widest = widestClearance(parts, false);
     if (best.parts.length === 0 || widest > best.widest) best = { parts, widest };
   }

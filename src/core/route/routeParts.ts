@@ -3,6 +3,7 @@ import { ALL_HOLDS, poseOfHold, sizesOfHold } from '../motion/hold';
 import { clearSquareToPitch } from '../stages/flight/flight';
 import type { LimitCause, Part, PlaceLimit, RoomBeside } from './chain';
 import { diagonalClearance, poseChanges } from './poseChange';
+import { jointPassages } from './jointPassages';
 import type { PartPlan, PassageSource, PassageSources, PlannedLimit } from './routePlan';
 import {
   shownInBoth,
@@ -14,12 +15,17 @@ import {
 } from './stageBook';
 import { tapedMeasures, type TapeCase } from './tapeCase';
 
-/** The parts of a route for one piece, in the tape case for which they were planned. */
+/**
+ * The parts of a route for one piece, in the tape case for which they were planned.
+ * @param joints solve what stands close together as one, too: takes longer; with less than `enough` clearance
+ *   [mm a side] it need not be looked at to the end
+ */
 export function routeParts(
   plans: readonly PartPlan[],
   piece: BookPiece,
   book: StageBook,
   tapeCase: TapeCase,
+  joints?: { readonly enough: number },
 ): Part[] {
   const size = piece.taped[tapeCase];
   const places = plans.map((plan) => placeOf(plan, piece, book, tapeCase));
@@ -36,9 +42,14 @@ export function routeParts(
       leanAfter: k + 1 === plans.length ? undefined : (places[k + 1]?.roomBefore ?? null),
       limitsBefore: plan.limitsBefore.map((limit) => limitFor(limit, size)),
       limitsAfter: plan.limitsAfter.map((limit) => limitFor(limit, size)),
-      joints: plan.joints?.map(({ parts, sources }) => ({
+      joints: plan.joints?.map(({ parts, sources, solved }) => ({
         parts,
-        passages: sources.flatMap((all) => fromSources(all, piece, book, tapeCase)),
+        passages: [
+          ...sources.flatMap((all) => fromSources(all, piece, book, tapeCase)),
+          ...(joints && solved && k + parts <= plans.length
+            ? solved.flatMap((joint) => jointPassages(joint, piece, book, tapeCase, joints.enough))
+            : []),
+        ],
       })),
     };
   });

@@ -3,6 +3,7 @@ import { armOf, floorBetween, ownLength, type Arm } from './arms';
 import type { LimitCause } from './chain';
 import { flightPlan } from './flightPlan';
 import { guardsOf, type Guard } from './guards';
+import { stairJoints, type JointPlan } from './jointPlan';
 import type { PlacedMeasures } from '../stages/solvers';
 import type { TurningSpace } from '../motion/turningSpace';
 import { isLanding, widthLeaving, type Reading } from './reading';
@@ -62,7 +63,12 @@ export interface PartPlan {
   readonly disc?: number | undefined;
   readonly limitsBefore: readonly PlannedLimit[];
   readonly limitsAfter: readonly PlannedLimit[];
-  readonly joints?: readonly { readonly parts: number; readonly sources: readonly PassageSources[] }[];
+  readonly joints?: readonly {
+    readonly parts: number;
+    readonly sources: readonly PassageSources[];
+    /** Solved only where the rows by themselves leave too little. */
+    readonly solved?: readonly JointPlan[];
+  }[];
 }
 
 /** What a plan is made with. */
@@ -84,8 +90,19 @@ export function routePlan(planning: Planning): PartPlan[] {
     const stage = planning.stageAt(i);
     if (!stage) return [{ row: i, sources: undefined, limitsBefore: [], limitsAfter: [] }];
     if (row.stage === 'flight') return flightPlan(planning, i, stage);
-    return [rowPlan(planning, i, stage)];
+    const part = rowPlan(planning, i, stage);
+    const flight = planning.reading[i + 1]?.stage === 'flight' ? planning.stageAt(i + 1) : undefined;
+    if (!flight) return [part];
+    const solved = stairJoints(planning, i + 1, 'before', bareFlight(planning, flight));
+    // The row, the floor at the flight's first end, and its first half.
+    return [solved.length === 0 ? part : { ...part, joints: [{ parts: 3, sources: [], solved }] }];
   });
+}
+
+/** A flight without its ends. */
+export function bareFlight({ lookUp }: Planning, { measures }: BookStage): BookStage {
+  const { width, height, rise, going, risers } = measures;
+  return lookUp('flight', { width, height, rise, going, risers });
 }
 
 function rowPlan(planning: Planning, i: number, stage: BookStage): PartPlan {

@@ -100,9 +100,14 @@ export interface StageBook {
   turningOf(stage: BookStage, piece: BookPiece, tapeCase: TapeCase): TurningCase | null;
   /** The condition by which a piece is proved not to pass a stage, even with the tape in its favour. */
   blockedBy(stage: BookStage, piece: BookPiece): string | undefined;
+  /** What was worked out under this key, or is now. */
+  remembered(key: string, make: () => BookPassage[]): BookPassage[];
   /** Forgets the answers of a stage once it has been done with as often as it was looked up. */
   doneWith(stage: BookStage): void;
 }
+
+/** Joints remembered at a time: more than a route has. */
+const MOST_JOINTS = 2000;
 
 /**
  * Opens a book for one tape [mm].
@@ -111,6 +116,7 @@ export interface StageBook {
 export function stageBook(tape: number, landingWork = SEARCH_WORK): StageBook {
   const stages = new Map<string, BookStage>();
   const pieces = new Map<string, BookPiece>();
+  const joints = new Map<string, BookPassage[]>();
 
   const book: StageBook = {
     tape,
@@ -176,6 +182,14 @@ export function stageBook(tape: number, landingWork = SEARCH_WORK): StageBook {
       const bound = proofOf(book, stage, piece);
       stage.blocked[piece.id] = bound ?? null;
       return bound;
+    },
+    remembered(key, make) {
+      let known = joints.get(key);
+      if (known) return known;
+      if (joints.size >= MOST_JOINTS) joints.clear();
+      known = make();
+      joints.set(key, known);
+      return known;
     },
     doneWith(stage) {
       if (--stage.uses > 0) return;

@@ -210,3 +210,63 @@ describe('which way a stair is walked', () => {
     expect(both.clearance).toBe(Math.max(up.clearance!, down.clearance!));
   });
 });
+
+describe('what stands at a stair’s end is met on the stair', () => {
+  const upward = (steps: Steps, size: PieceSize) =>
+    judge(
+      route(...steps).map((row) => ({ ...row, way: 'up' as const })),
+      size,
+    );
+  const slate = piece(1830, 930, 25);
+  const stairs = { width: 800, height: 2000, rise: 200, going: 230, risers: 13 } as const;
+  const door = (footSpace: number | undefined): Steps => [
+    ['door', { width: 770, height: 1981 }],
+    [
+      'flight',
+      {
+        ...stairs,
+        ...(footSpace === undefined ? {} : { footSpace }),
+        footCeiling: 2400,
+        headSpace: 3500,
+        headCeiling: 2400,
+      },
+    ],
+    ['passage', { width: 900, height: 2400, length: 3500 }],
+    ['door', { width: 762, height: 1981 }],
+    room,
+  ];
+
+  test('through an open front door and up the stair, standing in the door while it is on the stair', () => {
+    // 950 mm of floor are less than its length, so that it is on the stair before it is through the door: a planner
+    // of another kind finds the motion at once with 25 mm of padding.
+    expect(950).toBeLessThan(1830);
+    expect(upward(door(950), slate).verdict).toBe('goes');
+    // On edge it stands 930 high in a door of 1981: there the floor's length matters little, so every one will do.
+    expect(upward(door(undefined), slate).verdict).toBe('goes');
+    // Under a door as high as the piece it would have to be level.
+    const low = door(950).map(([stage, m]) => [stage, stage === 'door' ? { ...m, height: 990 } : m] as const);
+    expect(upward(low, slate).verdict).not.toBe('goes');
+  });
+
+  test('round a corner at a stair’s head', () => {
+    const panel = piece(2640, 320, 40);
+    const flight = {
+      ...stairs,
+      width: 860,
+      height: 2050,
+      rise: 195,
+      going: 240,
+      headCeiling: 2400,
+      headSpace: 1000,
+    } as const;
+    const turn = (widthOut: number): Steps => [
+      ['flight', flight],
+      ['corner', { width: 860, widthOut, height: 2400 }],
+    ];
+    // A planner of another kind finds the motion with 25 mm of padding.
+    expect(upward(turn(1000), panel).verdict).toBe('goes');
+    // Out into 300 mm nothing turns that is 320 wide at the least but for its thickness: it stays below it.
+    expect(upward(turn(1000), panel).clearance!).toBeGreaterThan(25);
+    expect(upward(turn(1000), piece(2640, 900, 400)).verdict).not.toBe('goes');
+  });
+});

@@ -1,0 +1,90 @@
+import { ALL_HOLDS, sizesOfHold } from '../motion/hold';
+import type { StagePassage } from '../motion/stagePassage';
+import { facingDoorPassages } from '../stages/facingDoor/facingDoor';
+import { stairTurnPassages } from '../stages/stairTurn/stairTurn';
+import type { JointPlan } from './jointPlan';
+import { bookPassage, shownInBoth, type BookPassage, type BookPiece, type StageBook } from './stageBook';
+import { tapedMeasures, type TapeCase } from './tapeCase';
+
+/**
+ * The ways through a door or a turn and on to the flight there, or off it, as the chain takes them: between level
+ * beyond it and lying along the pitch. What leans is left out: it could not be set level on the flight.
+ * @param enough clearance [mm a side] below which the rest of what is not measured is not looked at
+ */
+export function jointPassages(
+  plan: JointPlan,
+  piece: BookPiece,
+  book: StageBook,
+  tapeCase: TapeCase,
+  enough: number,
+): BookPassage[] {
+  const { flight, ...own } = plan;
+  const key = `${JSON.stringify(own)}|${flight.id}|${piece.id}|${tapeCase}|${enough}`;
+  return book.remembered(key, () => solved(plan, piece, book, tapeCase, enough));
+}
+
+function solved(
+  plan: JointPlan,
+  piece: BookPiece,
+  book: StageBook,
+  tapeCase: TapeCase,
+  enough: number,
+): BookPassage[] {
+  const size = piece.taped[tapeCase];
+  const off = tapeCase === 'worst' ? book.tape : tapeCase === 'best' ? -book.tape : 0;
+  const sets = tapedMeasures('flight', plan.flight.measures, book.tape, tapeCase);
+  let passages: BookPassage[] | undefined;
+  for (const floor of plan.floor) {
+    for (const { width = 0, height: headroom = 0, rise = 0, going = 1 } of sets) {
+      const common = {
+        end: plan.end,
+        flightWidth: Math.max(1, Math.min(width, plan.width - off)),
+        headroom,
+        rise,
+        going,
+        ceiling: Math.max(1, plan.ceiling - off),
+      };
+      const found: readonly StagePassage[] =
+        plan.kind === 'facing door'
+          ? facingDoorPassages(
+              {
+                ...common,
+                doorWidth: Math.max(1, plan.doorWidth - off),
+                doorHeight: Math.max(1, plan.doorHeight - off),
+                wallThickness: Math.max(0, plan.wall + off),
+                space: floor,
+              },
+              size,
+            )
+          : stairTurnPassages(
+              {
+                ...common,
+                straight: floor,
+                passageWidth: Math.max(1, plan.passageWidth - off),
+                overRail: 0,
+              },
+              size,
+            );
+      const booked = found
+        .filter(({ needsTurningRoom }) => needsTurningRoom !== true)
+        .map((passage) => inRowOrder(plan, bookPassage('flight', passage)));
+      if (!passages) passages = booked;
+      // At worst every length has to do, as measured any.
+      else if (tapeCase === 'worst') passages = shownInBoth(passages, booked);
+      else passages = [...passages, ...booked];
+      if (tapeCase === 'worst' && passages.every(({ clearance }) => clearance < enough)) break;
+    }
+  }
+  const beyond = plan.flightAfter ? 'from' : 'to';
+  return (passages ?? []).map((passage) => {
+    const { along } = sizesOfHold(size, ALL_HOLDS[passage[beyond]]!);
+    const most = (plan.upTo - along) / 2;
+    return most >= passage.clearance ? passage : { ...passage, clearance: most, limit: plan.cause };
+  });
+}
+
+/** Solved from the floor up the flight at a foot, and up off it at a head; a route may go the other way. */
+function inRowOrder(plan: JointPlan, passage: BookPassage): BookPassage {
+  const upward = (plan.end === 'foot') === plan.flightAfter;
+  return upward ? passage : { ...passage, from: passage.to, to: passage.from };
+}
