@@ -59,15 +59,14 @@ export function flightPlan(planning: Planning, i: number, stage: BookStage): Par
     limitsAfter: [line],
     joints: [{ parts: 2, sources: wholeSources(planning, i, both, first, second) }],
   };
+  const turns = stairJoints(planning, i, 'after', lookUp('flight', bare));
   const secondHalf: PartPlan = {
     row: i,
     ...half(second),
     ...limits,
     limitsAfter: besideLimits(planning, i, 'after', second),
     // The second half, the floor at its end, and the row there.
-    joints: [
-      { parts: 3, sources: [], solved: stairJoints(planning, i, 'after', bareFlight(planning, stage)) },
-    ],
+    ...(turns.length > 0 ? { joints: [{ parts: 3, sources: [], solved: turns }] } : {}),
   };
   const floor = (one: FlightEnd, neighbour: ReadRow | undefined): PartPlan => ({
     row: i,

@@ -46,7 +46,7 @@ export function routeParts(
         parts,
         passages: [
           ...sources.flatMap((all) => fromSources(all, piece, book, tapeCase)),
-          ...(joints && solved && k + parts <= plans.length
+          ...(joints && solved
             ? solved.flatMap((joint) => jointPassages(joint, piece, book, tapeCase, joints.enough))
             : []),
         ],
