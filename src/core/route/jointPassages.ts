@@ -75,9 +75,8 @@ function solved(
       if (tapeCase === 'worst' && passages.every(({ clearance }) => clearance < enough)) break;
     }
   }
-  const beyond = plan.flightAfter ? 'from' : 'to';
   return (passages ?? []).map((passage) => {
-    const { along } = sizesOfHold(size, ALL_HOLDS[passage[beyond]]!);
+    const { along } = sizesOfHold(size, ALL_HOLDS[plan.flightAfter ? passage.from : passage.to]!);
     const most = (plan.upTo - along) / 2;
     return most >= passage.clearance ? passage : { ...passage, clearance: most, limit: plan.cause };
   });
