@@ -1,4 +1,4 @@
-import { RIGHT_ANGLE } from '../../src/core/measures/angle';
+import { radians, RIGHT_ANGLE } from '../../src/core/measures/angle';
 import type { CellError } from '../../src/core/measures/readQuantity';
 import { lowerShare } from '../../src/core/carrying/lowerShare';
 import { corner } from '../../src/core/stages/corner/corner';
@@ -58,7 +58,7 @@ export async function run(): Promise<Figure[]> {
           mass: c[0]![i]![0]!,
           gripSpacing: c[1]![i]![0]!,
           massHeight: c[2]![i]![0]!,
-          pitch: c[3]![i]![0]!,
+          pitch: radians(c[3]![i]![0]!),
         }),
     ],
   ];

@@ -1,3 +1,4 @@
+import { degrees, radians } from '../measures/angle';
 import type { Working } from '../measures/working';
 import { couplingMultiplier, type Grip } from './couplingMultiplier';
 import { frequencyMultiplier } from './frequencyMultiplier';
@@ -9,7 +10,7 @@ export interface LiftInput {
   readonly height: number;
   /** How far the hands rise or sink [mm]. */
   readonly travel: number;
-  /** How far the load stands to the side of straight ahead [degrees]. */
+  /** How far the load stands to the side of straight ahead [rad]. */
   readonly twist: number;
   readonly liftsPerMinute: number;
   /** How long the lifting goes on [h], at most 8. */
@@ -20,6 +21,9 @@ export interface LiftInput {
 /** Load constant [kg]: DHHS (NIOSH) 94-110, equation 1, metric. */
 const LOAD_CONSTANT = 23;
 
+/** Beyond it nothing may be lifted [rad]: section 1.3. */
+const GREATEST_TWIST = radians(135);
+
 const SOURCE = 'DHHS (NIOSH) 94-110';
 
 /**
@@ -28,7 +32,7 @@ const SOURCE = 'DHHS (NIOSH) 94-110';
  *
  * Source: DHHS (NIOSH) publication 94-110, equation 1: LC x HM x VM x DM x AM x FM x CM; the multipliers' limits from
  * its section 1.3.
- * @param input lengths [mm], twist [degrees], lifts a minute, hours at most 8, grip
+ * @param input lengths [mm], twist [rad], lifts a minute, hours at most 8, grip
  * @returns the limit [kg]; 0 where a multiplier is 0
  * @example
  * liftLimit({ reach: 250, height: 750, travel: 250, twist: 0, liftsPerMinute: 0.2, hours: 1, grip: 'good' }) // 23
@@ -40,7 +44,7 @@ export function liftLimit(input: LiftInput, working?: Working): number {
   const hm = reach > 63 ? 0 : Math.min(1, 25 / reach);
   const vm = height > 175 ? 0 : 1 - 0.003 * Math.abs(height - 75);
   const dm = travel > 175 ? 0 : travel <= 25 ? 1 : 0.82 + 4.5 / travel;
-  const am = input.twist > 135 ? 0 : 1 - 0.0032 * input.twist;
+  const am = input.twist > GREATEST_TWIST ? 0 : 1 - 0.0032 * degrees(input.twist);
   const fm = frequencyMultiplier(input.liftsPerMinute, input.hours, input.height);
   const cm = couplingMultiplier(input.grip, input.height);
   const limit = LOAD_CONSTANT * hm * vm * dm * am * fm * cm;

@@ -10,7 +10,7 @@ export interface LowerShareInput {
   readonly gripSpacing: number;
   /** Centre of mass, square above the line of the grips and midway along it [mm]; negative below. */
   readonly massHeight: number;
-  /** Pitch of the line of the grips, 0-60 [degrees]. */
+  /** Pitch of the line of the grips, 0 to 60 degrees [rad]. */
   readonly pitch: number;
 }
 
@@ -24,14 +24,14 @@ const STATICS = 'statics: moments about the upper grip, both carriers lifting st
  *
  * Source: moments about the upper grip, share = 1/2 + (h/d) tan(pitch); the crate of Young & Freedman, University
  * Physics, ch. 11, is one case.
- * @param input mass [kg], grip spacing [mm], mass height [mm] (negative below the grips), pitch [degrees] 0-60
+ * @param input mass [kg], grip spacing [mm], mass height [mm] (negative below the grips), pitch [rad] of 0 to 60 degrees
  * @returns mass on the lower carrier [kg]
  * Problems: `impossible` when the share falls outside 0..mass: the piece tips over a carrier.
- * @example lowerShare({ mass: 200, gripSpacing: 1250, massHeight: 250, pitch: 45 }) // 140
+ * @example lowerShare({ mass: 200, gripSpacing: 1250, massHeight: 250, pitch: Math.PI / 4 }) // 140
  */
 export function lowerShare(input: LowerShareInput, working?: Working): Outcome<number> {
   const { mass, gripSpacing, massHeight, pitch } = input;
-  const slope = Math.tan((pitch * Math.PI) / 180);
+  const slope = Math.tan(pitch);
   const share = 0.5 + (massHeight / gripSpacing) * slope;
   working?.({ what: 'Slope', formula: 'tan(pitch)', value: slope, unit: '', source: 'geometry' });
   working?.({

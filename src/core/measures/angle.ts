@@ -7,3 +7,6 @@ export const radians = (degrees: number): number =>
 
 /** An angle [rad] as it is read by people [degrees]. */
 export const degrees = (angle: number): number => (angle * 180) / Math.PI;
+
+/** An angle [rad] as it was written in a cell [degrees], without the rounding of the conversion. */
+export const asWritten = (angle: number): number => Math.round(degrees(angle) * 1e9) / 1e9;

@@ -1,3 +1,4 @@
+import { asWritten, RIGHT_ANGLE } from './angle';
 import { found, refused, type Outcome } from './problem';
 import type { Working } from './working';
 
@@ -10,7 +11,7 @@ export interface DoorClearInput {
   readonly stop: number;
   /** How far a handle or a bar stands off the leaf [mm]. */
   readonly furniture: number;
-  /** How far the door opens, 45-180 [degrees]; 180 stands for the leaf taken off. */
+  /** How far the door opens, 45 to 180 degrees [rad]; half a turn stands for the leaf taken off. */
   readonly openAngle: number;
 }
 
@@ -21,22 +22,20 @@ const SOURCE = 'the gap, stop, leaf and furniture of Approved Document M, turned
  *
  * Source: Approved Document M's measure of a clear opening (leaf less stop, leaf thickness and projecting furniture),
  * carried to other angles than 90 degrees by turning the leaf about its hinge.
- * @param input lengths [mm], angle [degrees] 45-180
+ * @param input lengths [mm], angle [rad] of 45 to 180 degrees
  * @returns clear width [mm]
  * Problems: `impossible` when the leaf covers the whole opening.
- * @example doorClear({ leafWidth: 762, leafThickness: 35, stop: 12, furniture: 0, openAngle: 90 }) // 715
+ * @example doorClear({ leafWidth: 762, leafThickness: 35, stop: 12, furniture: 0, openAngle: Math.PI / 2 }) // 715
  */
 export function doorClear(input: DoorClearInput, working?: Working): Outcome<number> {
   const { leafWidth, leafThickness, stop, furniture, openAngle } = input;
-  const angle = (openAngle * Math.PI) / 180;
-  // At 180 the leaf is off; the sine of pi is not quite 0 in floating point.
-  const sin = openAngle === 180 ? 0 : Math.sin(angle);
-  // Likewise the cosine of a right angle.
-  const cos = openAngle === 90 ? 0 : Math.cos(angle);
-  const leafTakes =
-    openAngle === 180
-      ? 0
-      : Math.max(leafThickness * sin, leafWidth * cos + (leafThickness + furniture) * sin);
+  const leafOff = openAngle === Math.PI;
+  const sin = Math.sin(openAngle);
+  // The cosine of a right angle is not quite 0 in floating point.
+  const cos = openAngle === RIGHT_ANGLE ? 0 : Math.cos(openAngle);
+  const leafTakes = leafOff
+    ? 0
+    : Math.max(leafThickness * sin, leafWidth * cos + (leafThickness + furniture) * sin);
   working?.({
     what: 'Taken by the open leaf',
     formula:
@@ -58,7 +57,7 @@ export function doorClear(input: DoorClearInput, working?: Working): Outcome<num
     return refused({
       kind: 'impossible',
       argument: 'open_angle',
-      got: openAngle,
+      got: asWritten(openAngle),
       because: 'opened so far, the leaf leaves no clear width; open it further or take it off',
     });
   }

@@ -1,3 +1,4 @@
+import { degrees } from '../../core/measures/angle';
 import { refused } from '../../core/measures/problem';
 import type { Working } from '../../core/measures/working';
 import { faceThroughOpening } from '../../core/stages/opening/diagonal';
@@ -24,14 +25,13 @@ export const diagonalAngle: NumberFunction = {
     const longest = Math.max(faceLength, faceWidth);
     if (longest < PIECE_LENGTH_RANGE.least) return refused(faceTooShort(longest));
     const { angle } = faceThroughOpening({ width, height, faceLength, faceWidth }, working);
-    const degrees = (angle * 180) / Math.PI;
     working?.({
       what: "Angle between the face's long side and the opening's long side",
       formula: 'cos t - sin t = (a - b)/(p - q), or 0 square on',
-      value: degrees,
+      value: degrees(angle),
       unit: 'degrees',
       source: diagonal.source,
     });
-    return degrees;
+    return degrees(angle);
   },
 };

@@ -1,3 +1,4 @@
+import { radians } from '../../core/measures/angle';
 import { doorClear as compute } from '../../core/measures/doorClear';
 import type { Working } from '../../core/measures/working';
 import { opening } from '../arguments';
@@ -60,5 +61,5 @@ export const doorClear: NumberFunction = {
     furniture: number,
     openAngle: number,
     working?: Working,
-  ) => compute({ leafWidth, leafThickness, stop, furniture, openAngle }, working),
+  ) => compute({ leafWidth, leafThickness, stop, furniture, openAngle: radians(openAngle) }, working),
 };

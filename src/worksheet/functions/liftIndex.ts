@@ -1,3 +1,4 @@
+import { radians } from '../../core/measures/angle';
 import type { Grip } from '../../core/carrying/couplingMultiplier';
 import { liftIndex as compute } from '../../core/carrying/liftIndex';
 import { CAUTIONS } from '../../core/measures/cautions';
@@ -32,5 +33,5 @@ export const liftIndex: NumberFunction = {
     hours: number,
     grip: Grip,
     working?: Working,
-  ) => compute({ mass, reach, height, travel, twist, liftsPerMinute, hours, grip }, working),
+  ) => compute({ mass, reach, height, travel, twist: radians(twist), liftsPerMinute, hours, grip }, working),
 };

@@ -1,3 +1,4 @@
+import { radians } from '../../core/measures/angle';
 import type { Grip } from '../../core/carrying/couplingMultiplier';
 import { liftLimit as compute } from '../../core/carrying/liftLimit';
 import { CAUTIONS } from '../../core/measures/cautions';
@@ -34,5 +35,5 @@ export const liftLimit: NumberFunction = {
     hours: number,
     grip: Grip,
     working?: Working,
-  ) => compute({ reach, height, travel, twist, liftsPerMinute, hours, grip }, working),
+  ) => compute({ reach, height, travel, twist: radians(twist), liftsPerMinute, hours, grip }, working),
 };

@@ -1,3 +1,4 @@
+import { radians } from '../../core/measures/angle';
 import { lowerShare as compute } from '../../core/carrying/lowerShare';
 import { CAUTIONS } from '../../core/measures/cautions';
 import type { Working } from '../../core/measures/working';
@@ -46,5 +47,5 @@ export const lowerShare: NumberFunction = {
     source: 'Young & Freedman, University Physics, ch. 11: 1372 N at g = 9.8',
   },
   compute: (mass: number, gripSpacing: number, massHeight: number, pitch: number, working?: Working) =>
-    compute({ mass, gripSpacing, massHeight, pitch }, working),
+    compute({ mass, gripSpacing, massHeight, pitch: radians(pitch) }, working),
 };

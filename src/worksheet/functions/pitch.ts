@@ -1,3 +1,5 @@
+import { degrees } from '../../core/measures/angle';
+import type { Working } from '../../core/measures/working';
 import { pitch as pitchOf } from '../../core/stages/flight/pitch';
 import { GOING, RISE } from '../arguments';
 import type { NumberFunction } from '../description';
@@ -16,5 +18,5 @@ export const pitch: NumberFunction = {
     within: 1e-9,
     source: 'Approved Document K, table 1.1: a stair of 220/220 is at 45 degrees',
   },
-  compute: pitchOf,
+  compute: (rise: number, going: number, working?: Working) => degrees(pitchOf(rise, going, working)),
 };

@@ -1,3 +1,4 @@
+import { radians } from '../../../src/core/measures/angle';
 import { couplingMultiplier, type Grip } from '../../../src/core/carrying/couplingMultiplier';
 import { frequencyMultiplier } from '../../../src/core/carrying/frequencyMultiplier';
 import { liftIndex } from '../../../src/core/carrying/liftIndex';
@@ -51,7 +52,7 @@ const metric = (e: Printed): LiftInput => ({
   reach: e.h * 25.4,
   height: e.v * 25.4,
   travel: e.d * 25.4,
-  twist: e.a,
+  twist: radians(e.a),
   liftsPerMinute: e.f,
   hours: 1,
   grip: e.grip,
@@ -94,7 +95,7 @@ describe('liftLimit', () => {
     ['reach', 630, 25 / 63],
     ['height', 1750, 0.7],
     ['travel', 1750, 0.82 + 4.5 / 175],
-    ['twist', 135, 0.568],
+    ['twist', radians(135), 0.568],
   ] as const)('%s: %f is the last that counts', (name, edge, multiplier) => {
     expect(liftLimit({ ...IDEAL, [name]: edge })).toBeCloseTo(23 * multiplier, 9);
     expect(liftLimit({ ...IDEAL, [name]: edge + 0.01 })).toBe(0);

@@ -1,3 +1,4 @@
+import { radians } from '../../../src/core/measures/angle';
 import fc from 'fast-check';
 import { lowerShare } from '../../../src/core/carrying/lowerShare';
 import { collectWorking } from '../../../src/core/measures/working';
@@ -10,7 +11,7 @@ const value = (input: Parameters<typeof lowerShare>[0]): number => {
 };
 
 /** Young & Freedman, University Physics, ch. 11: 200 kg, 1.25 m x 0.5 m, 45 degrees, held at the bottom corners. */
-const CRATE = { mass: 200, gripSpacing: 1250, massHeight: 250, pitch: 45 };
+const CRATE = { mass: 200, gripSpacing: 1250, massHeight: 250, pitch: radians(45) };
 
 describe('lowerShare', () => {
   it('gives the lower carrier of the crate 1372 N and the upper 588 N (Young & Freedman, ch. 11, g = 9.8)', () => {
@@ -24,7 +25,7 @@ describe('lowerShare', () => {
 
   it('halves the mass on the level, whatever the height (statics)', () => {
     expect(value({ mass: 120, gripSpacing: 1800, massHeight: 450, pitch: 0 })).toBe(60);
-    expect(value({ mass: 120, gripSpacing: 1800, massHeight: 0, pitch: 42 })).toBe(60);
+    expect(value({ mass: 120, gripSpacing: 1800, massHeight: 0, pitch: radians(42) })).toBe(60);
   });
 
   it('agrees with moments taken about the upper grip in coordinates', () => {
@@ -32,10 +33,10 @@ describe('lowerShare', () => {
       fc.property(
         fc.double({ min: 300, max: 3000, noNaN: true }),
         fc.double({ min: -300, max: 300, noNaN: true }),
-        fc.double({ min: 0, max: 60, noNaN: true }),
+        fc.double({ min: 0, max: 60, noNaN: true }).map(radians),
         (gripSpacing, massHeight, pitch) => {
           const outcome = lowerShare({ mass: 100, gripSpacing, massHeight, pitch });
-          const a = (pitch * Math.PI) / 180;
+          const a = pitch;
           // The lower grip at the origin, the line of the grips rising to the right.
           const upperX = gripSpacing * Math.cos(a);
           const massX = (gripSpacing / 2) * Math.cos(a) - massHeight * Math.sin(a);
@@ -49,7 +50,7 @@ describe('lowerShare', () => {
   });
 
   it('refuses a piece that tips over either carrier, and allows one that just does not', () => {
-    const tips = lowerShare({ mass: 100, gripSpacing: 500, massHeight: 300, pitch: 45 });
+    const tips = lowerShare({ mass: 100, gripSpacing: 500, massHeight: 300, pitch: radians(45) });
     expect(tips).toMatchObject({
       ok: false,
       problem: { kind: 'impossible', argument: 'mass_height', got: 300 },
@@ -57,11 +58,13 @@ describe('lowerShare', () => {
     expect(tips.ok || tips.problem.kind !== 'impossible' ? '' : tips.problem.because).toContain(
       'lower carrier',
     );
-    const other = lowerShare({ mass: 100, gripSpacing: 500, massHeight: -300, pitch: 45 });
+    const other = lowerShare({ mass: 100, gripSpacing: 500, massHeight: -300, pitch: radians(45) });
     expect(other.ok || other.problem.kind !== 'impossible' ? '' : other.problem.because).toContain(
       'upper carrier',
     );
-    expect(lowerShare({ mass: 100, gripSpacing: 500, massHeight: 249.999, pitch: 45 }).ok).toBe(true);
+    expect(lowerShare({ mass: 100, gripSpacing: 500, massHeight: 249.999, pitch: radians(45) }).ok).toBe(
+      true,
+    );
   });
 
   it('writes a working that ends in the result and says what to do over the guideline', () => {

@@ -1,3 +1,4 @@
+import { radians } from '../../../src/core/measures/angle';
 import type { Cell } from '../../../src/core/measures/readQuantity';
 import { checkRow } from '../../../src/core/survey/checks/checkRow';
 import { problemText } from '../../../src/core/survey/words/problemWords';
@@ -193,7 +194,9 @@ describe('headroom taken square to the slope', () => {
 describe('steps', () => {
   const kinds = (rise: number, going: number) => kindsOf({ ...FLIGHT, Rise: rise, Going: going });
   test('220/220 is 45 degrees, which the code does not allow', () => {
-    expect(problemsOf({ ...FLIGHT, Rise: 220, Going: 220 })).toMatchObject([{ kind: 'steep', limit: 42 }]);
+    expect(problemsOf({ ...FLIGHT, Rise: 220, Going: 220 })).toMatchObject([
+      { kind: 'steep', limit: radians(42) },
+    ]);
   });
   test('the pitch at 42 degrees', () => {
     expect(kinds(198, 220)).not.toContain('steep');
@@ -201,7 +204,7 @@ describe('steps', () => {
   });
   test('above 60 degrees it is a ladder', () => {
     const steep = problemsOf({ ...FLIGHT, Rise: 220, Going: 120 }).find((p) => p.kind === 'steep');
-    expect(steep).toMatchObject({ limit: 60 });
+    expect(steep).toMatchObject({ limit: radians(60) });
     expect(problemText(steep!)).toContain('ladder');
   });
   test.each([

@@ -1,3 +1,4 @@
+import { degrees } from '../../measures/angle';
 import { greatestPadding } from '../../geometry/rootFinding';
 import type { PieceSize, Pose } from '../../measures/piece';
 import { attitudeInPlan, turnOfAxes } from '../../motion/attitude';
@@ -105,13 +106,13 @@ export function facingDoorWays(measures: FacingDoorMeasures, piece: PieceSize): 
   const best = bestWay(ways).passage.answer.clearance;
   const leaning = leaningWay(measures, piece, width, best);
   if (leaning) {
-    const degrees = Math.round((leaning.lean * 180) / Math.PI);
+    const turned = Math.round(degrees(leaning.lean));
     for (const hold of ['LB', 'LT'] as const) {
       add(
         hold,
         leaning.clearance,
         'leaning',
-        `leaning ${degrees} degrees, ${wordsOf(measures, leaning.way.fit.limit)}`,
+        `leaning ${turned} degrees, ${wordsOf(measures, leaning.way.fit.limit)}`,
         leaning.way,
       );
     }

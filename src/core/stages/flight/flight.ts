@@ -1,3 +1,4 @@
+import { degrees } from '../../measures/angle';
 import { rectangleThroughOpening, type RectangleFit } from '../../geometry/rectangleThroughOpening';
 import type { PieceSize } from '../../measures/piece';
 import type { Working } from '../../measures/working';
@@ -46,7 +47,7 @@ export function flightClearance(measures: FlightMeasures, piece: PieceSize, work
   working?.({
     what: 'Best turn of the section breadth x thickness across the pitch',
     formula: 'square on, or cos t - sin t = (a - b)/(p - q)',
-    value: (angle * 180) / Math.PI,
+    value: degrees(angle),
     unit: 'degrees',
     source: 'Carver 1957; Wetzel 2000, pp. 204-211',
   });

@@ -1,3 +1,4 @@
+import { degrees } from '../../measures/angle';
 import { rectangleThroughOpening } from '../../geometry/rectangleThroughOpening';
 import type { PieceSize, Pose } from '../../measures/piece';
 import { clearSquareToPitch, type FlightMeasures } from './flight';
@@ -119,7 +120,7 @@ function straightMotions(measures: FlightMeasures, channel: number, piece: Piece
       hold,
       straight: fit.clearance,
       pose: 'leaning',
-      critical: `leaning ${Math.round((fit.angle * 180) / Math.PI)} degrees on the flight`,
+      critical: `leaning ${Math.round(degrees(fit.angle))} degrees on the flight`,
       height: channel >= width ? long * c + short * s : long * s + short * c,
       perPadding: s + c,
       leaning: true,

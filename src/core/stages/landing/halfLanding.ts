@@ -1,3 +1,4 @@
+import { radians } from '../../measures/angle';
 import { CONDITIONS } from '../../geometry/proofs/conditions';
 import { acrossHalfLanding, ceilingOverLanding } from '../../geometry/landingModel';
 import { halfLandingAtMost } from '../../geometry/proofs/halfLandingAtMost';
@@ -193,15 +194,14 @@ function railBlocks(W: number, well: number, top: number, slope: number, F: numb
 
 /** Across the landing: on end, on edge, flat; and in the upright plane across it tilted between. */
 const ACROSS: Quaternion = quaternionFromAxes([0, 1, 0], [0, 0, 1], [1, 0, 0]);
-const tilted = (degrees: number): Quaternion =>
-  multiply(quaternionAbout([1, 0, 0], (degrees * Math.PI) / 180), ACROSS);
+const tilted = (angle: number): Quaternion => multiply(quaternionAbout([1, 0, 0], angle), ACROSS);
 const MIDDLES: readonly Quaternion[] = [
-  tilted(90),
+  tilted(radians(90)),
   ACROSS,
-  tilted(70),
-  tilted(110),
+  tilted(radians(70)),
+  tilted(radians(110)),
   quaternionFromAxes([0, 0, 1], [1, 0, 0], [0, 1, 0]),
   quaternionFromAxes([0, 1, 0], [-1, 0, 0], [0, 0, 1]),
-  tilted(35),
-  tilted(145),
+  tilted(radians(35)),
+  tilted(radians(145)),
 ];

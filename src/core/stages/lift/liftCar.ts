@@ -1,3 +1,4 @@
+import { degrees } from '../../measures/angle';
 import { decidePassage } from '../../geometry/planar/decidePassage';
 import { rectangleThroughOpening } from '../../geometry/rectangleThroughOpening';
 import {
@@ -145,7 +146,7 @@ function carEntries(
       { hold, turned: how, tilt },
       clearance,
       how,
-      `${words}, ${Math.round((tilt * 180) / Math.PI)} degrees out of level, under the head of the lift's door`,
+      `${words}, ${Math.round(degrees(tilt))} degrees out of level, under the head of the lift's door`,
       true,
       (c) => {
         const f = padded(face, c);

@@ -1,3 +1,4 @@
+import { degrees } from '../../measures/angle';
 import { rectangleThroughOpening, type RectangleFit } from '../../geometry/rectangleThroughOpening';
 import type { Working } from '../../measures/working';
 
@@ -32,7 +33,7 @@ export function faceThroughOpening(
   working?.({
     what: 'Best turn',
     formula: 'square on, or where both sides leave the same: cos t - sin t = (a - b)/(p - q)',
-    value: (fit.angle * 180) / Math.PI,
+    value: degrees(fit.angle),
     unit: 'degrees',
     source: 'Carver 1957; Wetzel 2000, pp. 204-211',
   });

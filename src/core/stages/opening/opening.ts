@@ -1,3 +1,4 @@
+import { degrees } from '../../measures/angle';
 import { rectangleThroughOpening, type RectangleFit } from '../../geometry/rectangleThroughOpening';
 import type { PieceSize } from '../../measures/piece';
 import type { Working } from '../../measures/working';
@@ -37,7 +38,7 @@ export function openingClearance(measures: OpeningMeasures, piece: PieceSize, wo
   working?.({
     what: "Best turn of the section in the opening, long side to the opening's long side",
     formula: 'square on, or cos t - sin t = (a - b)/(p - q)',
-    value: (angle * 180) / Math.PI,
+    value: degrees(angle),
     unit: 'degrees',
     source: 'Carver 1957; Wetzel 2000, pp. 204-211',
   });
@@ -108,7 +109,7 @@ export function openingPassages(
           atMost,
           bound,
           pose: 'leaning',
-          critical: `leaning ${Math.round((leaning.angle * 180) / Math.PI)} degrees in ${words.whole}`,
+          critical: `leaning ${Math.round(degrees(leaning.angle))} degrees in ${words.whole}`,
         },
       });
     }

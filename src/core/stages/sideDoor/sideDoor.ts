@@ -1,3 +1,4 @@
+import { degrees } from '../../measures/angle';
 import { doorIntoPassage, doorPassage, passageNeeded, type DoorPlan } from '../../geometry/doorIntoPassage';
 import { decidePassage } from '../../geometry/planar/decidePassage';
 import type { PieceSize, Pose } from '../../measures/piece';
@@ -146,13 +147,13 @@ function doorTurns(measures: SideDoorMeasures, piece: PieceSize, onlyBest = fals
     });
     if (clearance === undefined) return;
     const { tilt } = turnedFace(Math.max(0, u + 2 * clearance), Math.max(0, v + 2 * clearance), head)!;
-    const degrees = Math.round((tilt * 180) / Math.PI);
+    const turned = Math.round(degrees(tilt));
     add(
       hold,
       hold,
       clearance,
       how,
-      `turned ${degrees} degrees out of level, ${words.passage}`,
+      `turned ${turned} degrees out of level, ${words.passage}`,
       { attitude: { hold, turned: how, tilt }, u, v, a, sideways: false },
       how === 'leaning',
     );

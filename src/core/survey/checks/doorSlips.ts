@@ -1,3 +1,4 @@
+import { RIGHT_ANGLE } from '../../measures/angle';
 import { doorClear } from '../../measures/doorClear';
 import { kindOf, type StageName } from '../../stages/kinds';
 import type { StageRow } from '../table/stageRow';
@@ -23,7 +24,7 @@ export function doorLeafSlips({ measures, rowIndex }: StageRow, stage: StageName
     leafThickness: LEAF_THICKNESS,
     stop: STOP,
     furniture: 0,
-    openAngle: 90,
+    openAngle: RIGHT_ANGLE,
   });
   if (!clear.ok) return [];
   return [{ kind: 'door leaf', severity: 'warning', rowIndex, measure: 'width', leaf, clear: clear.value }];

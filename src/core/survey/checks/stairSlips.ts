@@ -1,3 +1,4 @@
+import { radians } from '../../measures/angle';
 import {
   isStair,
   kindOf,
@@ -10,18 +11,18 @@ import { within } from '../../stages/measures';
 import type { StageRow } from '../table/stageRow';
 import type { RowProblem } from './surveyProblem';
 
-/** Steepest private stair [degrees]: Approved Document K table 1.1. */
-export const STEEPEST_STAIR = 42;
-/** Steeper than this it is climbed as a ladder [degrees]: common practice, no source. */
-export const LADDER = 60;
+/** Steepest private stair [rad]: 42 degrees, Approved Document K table 1.1. */
+export const STEEPEST_STAIR = radians(42);
+/** Steeper than this it is climbed as a ladder [rad]: 60 degrees, common practice, no source. */
+export const LADDER = radians(60);
+const AS_LADDER = { as: 'ladder', limit: LADDER } as const;
+const AS_STAIR = { as: 'steep stair', limit: STEEPEST_STAIR } as const;
 /** Twice the rise and the going [mm]: Approved Document K table 1.1. */
 export const RISES_AND_GOING = { least: 550, most: 700 } as const;
 /** Headroom that is let be only over a loft stair [mm]: Approved Document K 1.12; 2000 elsewhere, 1.11. */
 const LOFT_HEADROOM = 1900;
 /** What headroom a builder leaves where 2000 is asked, with a tape's error [mm]: common practice, no source. */
 const PLUMB_AGAIN = { least: 1940, most: 2150 } as const;
-
-const DEGREES = 180 / Math.PI;
 
 /** Slips in the measures of a stair: in its steps, its headroom, its length, its landing. */
 export function stairSlips(row: StageRow, stage: StageName): RowProblem[] {
@@ -47,7 +48,7 @@ function stepSlips({ measures, rowIndex }: StageRow, stage: StageName): RowProbl
   const problems: RowProblem[] = [];
   const pitch = steepness(rise, going);
   if (pitch > STEEPEST_STAIR) {
-    problems.push({ kind: 'steep', ...at, pitch, limit: pitch > LADDER ? LADDER : STEEPEST_STAIR });
+    problems.push({ kind: 'steep', ...at, pitch, ...(pitch > LADDER ? AS_LADDER : AS_STAIR) });
   }
   const sum = 2 * rise + going;
   if (sum < RISES_AND_GOING.least || sum > RISES_AND_GOING.most) {
@@ -56,14 +57,14 @@ function stepSlips({ measures, rowIndex }: StageRow, stage: StageName): RowProbl
   return problems;
 }
 
-const steepness = (rise: number, going: number): number => Math.atan2(rise, going) * DEGREES;
+const steepness = (rise: number, going: number): number => Math.atan2(rise, going);
 
 /** A headroom below what even a loft stair has that would be the usual one, were it taken square to the slope. */
 function headroomSquare({ measures, rowIndex }: StageRow): RowProblem[] {
   const { height: value, rise, going } = measures;
   if (value === undefined || rise === undefined || going === undefined || rise > going) return [];
   const pitch = steepness(rise, going);
-  const plumb = value / Math.cos(pitch / DEGREES);
+  const plumb = value / Math.cos(pitch);
   if (value >= LOFT_HEADROOM || !within(plumb, PLUMB_AGAIN)) return [];
   return [{ kind: 'headroom square', severity: 'warning', rowIndex, measure: 'height', value, plumb, pitch }];
 }

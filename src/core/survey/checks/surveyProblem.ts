@@ -65,9 +65,17 @@ export type RowProblem = AtRow & { readonly measure?: MeasureName } & (
         readonly value: number;
         /** What it would be plumb. */
         readonly plumb: number;
+        /** [rad] */
         readonly pitch: number;
       }
-    | { readonly kind: 'steep'; readonly pitch: number; readonly limit: number }
+    | {
+        readonly kind: 'steep';
+        /** [rad] */
+        readonly pitch: number;
+        readonly as: 'ladder' | 'steep stair';
+        /** What it is beyond [rad]. */
+        readonly limit: number;
+      }
     | {
         readonly kind: 'rises and going';
         readonly sum: number;

@@ -1,3 +1,4 @@
+import { degrees } from '../../measures/angle';
 import { ANGLE_FORMS } from '../../measures/readAngle';
 import { LENGTH_FORMS } from '../../measures/readLength';
 import { MASS_FORMS } from '../../measures/readMass';
@@ -99,9 +100,9 @@ export function problemWords(problem: SurveyProblem): string {
     case 'door leaf':
       return `Width is ${problem.leaf} mm, which is a standard door leaf; the clear opening of such a door is about ${shown(problem.clear)} mm with the leaf open at 90 degrees. Measure between the stop and the open leaf.`;
     case 'headroom square':
-      return `Height (headroom) is ${shown(problem.value)} mm, which looks taken square to the slope; plumb above the nosings it would be ${whole(problem.plumb)} mm at this pitch of ${whole(problem.pitch)} degrees.`;
+      return `Height (headroom) is ${shown(problem.value)} mm, which looks taken square to the slope; plumb above the nosings it would be ${whole(problem.plumb)} mm at this pitch of ${whole(degrees(problem.pitch))} degrees.`;
     case 'steep':
-      return `Rise and Going make a pitch of ${shown(problem.pitch)} degrees, and ${problem.limit === 60 ? 'above 60 a stair is climbed as a ladder' : 'a private stair has at most 42'}.`;
+      return `Rise and Going make a pitch of ${shown(degrees(problem.pitch))} degrees, and ${problem.as === 'ladder' ? 'above 60 a stair is climbed as a ladder' : 'a private stair has at most 42'}.`;
     case 'rises and going':
       return `Twice the Rise and the Going make ${shown(problem.sum)} mm, and usual is ${problem.least} to ${problem.most} mm.`;
     case 'rise of the flight':
