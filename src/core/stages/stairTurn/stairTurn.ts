@@ -17,6 +17,16 @@ export interface StairTurnWay {
   readonly passage: StagePassage;
 }
 
+/** What is asked of a turn. */
+export interface StairTurnAsk {
+  /** Padding [mm a side] below which no answer is wanted. */
+  readonly atLeast?: number;
+  /** Padding [mm a side] above which more is of no interest. */
+  readonly enough?: number;
+  /** The ways of being held on the flight that are looked at; all when absent. */
+  readonly holds?: readonly Hold[];
+}
+
 /** A drawn motion is free with this less than the fit says [mm a side]. */
 const DRAWN = 0.5;
 const CROSSED: Record<Hold, Hold> = { LT: 'BT', BT: 'LT', LB: 'TB', TB: 'LB', BL: 'TL', TL: 'BL' };
@@ -45,8 +55,12 @@ export function stairTurnAnswer(plan: StairTurnPlan, piece: PieceSize): StageAns
 }
 
 /** The ways round, by how the piece is held on the flight and in the passage. In the order of the way: up at a head, and from the passage up the flight at a foot. */
-export function stairTurnPassages(plan: StairTurnPlan, piece: PieceSize, atLeast?: number): StagePassage[] {
-  return stairTurnWays(plan, piece, 'every', atLeast).map((way) => way.passage);
+export function stairTurnPassages(
+  plan: StairTurnPlan,
+  piece: PieceSize,
+  ask: StairTurnAsk = {},
+): StagePassage[] {
+  return stairTurnWays(plan, piece, 'every', ask).map((way) => way.passage);
 }
 
 /** The best answer with its motion, from the flight into the passage, and the scene (`stairTurnMotion`). */
@@ -75,14 +89,15 @@ export function stairTurnWays(
   plan: StairTurnPlan,
   piece: PieceSize,
   which: 'best' | 'every',
-  atLeast = -piece.length / 2,
+  { atLeast = -piece.length / 2, enough = Infinity, holds = LIKELIEST_FIRST }: StairTurnAsk = {},
 ): StairTurnWay[] {
   const proved = stairTurnAtMost(plan, piece);
   const ways: StairTurnWay[] = [];
   let best = -Infinity;
   const consider = (hold: Hold, leaves: LeavesAs): void => {
     const wanted = which === 'best' ? best : Math.min(0, best);
-    const fit = stairTurnFit(plan, piece, hold, leaves, Math.max(atLeast + DRAWN, wanted + DRAWN));
+    const least = Math.max(atLeast, wanted) + DRAWN;
+    const fit = stairTurnFit(plan, piece, hold, leaves, least, enough + DRAWN);
     if (!fit) return;
     const clearance = fit.clearance - DRAWN;
     best = Math.max(best, clearance);
@@ -100,7 +115,7 @@ export function stairTurnWays(
     const [from, to] = plan.end === 'head' ? [hold, out] : [out, hold];
     ways.push({ hold, fit, passage: { from, to, answer } });
   };
-  for (const hold of LIKELIEST_FIRST) {
+  for (const hold of holds) {
     consider(hold, 'lengthwise');
     consider(hold, 'sideways');
     consider(hold, 'upright');
@@ -144,7 +159,7 @@ export function stairTurnAtMost(plan: StairTurnPlan, piece: PieceSize): ProvedBo
     'the clear way up the stair',
   );
   const passage = openingAtMost(
-    { width: plan.passageWidth, height: plan.ceiling },
+    { width: plan.passageWidth, height: Math.min(plan.ceiling, plan.passageCeiling ?? plan.ceiling) },
     piece,
     'the passage beside the stair',
   );

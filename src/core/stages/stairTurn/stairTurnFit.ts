@@ -6,6 +6,7 @@ import {
   IN_PASSAGE,
   LINKED,
   StairTurnPlaces,
+  UPRIGHT,
   type StairTurnPlan,
 } from './turnedPlace';
 
@@ -54,6 +55,7 @@ const NEAR = 0.5;
  * grid's points too. A larger opening or a smaller piece leaves every place free that was, but for places over a rail.
  *
  * @param atLeast padding [mm a side] below which no answer is wanted
+ * @param enough padding [mm a side] above which more is of no interest
  * @returns undefined where no path bears that
  */
 export function stairTurnFit(
@@ -62,6 +64,7 @@ export function stairTurnFit(
   hold: Hold,
   leaves: LeavesAs,
   atLeast = -piece.length / 2,
+  enough = Infinity,
 ): StairTurnFit | undefined {
   const places = new StairTurnPlaces(plan);
   const { along, across, upright } = sizesOfHold(piece, hold);
@@ -72,7 +75,7 @@ export function stairTurnFit(
       v: max(THIN, upright + 2 * c),
       q: max(THIN, across + 2 * c),
     });
-  const most = min(plan.flightWidth - across, places.channel - upright) / 2;
+  const most = min((plan.flightWidth - across) / 2, (places.channel - upright) / 2, max(enough, atLeast));
   let low = max(atLeast, (THIN - min(along, upright, across)) / 2);
   if (most < low) return undefined;
   const tryAt = (c: number): boolean => {
@@ -147,10 +150,20 @@ class TurnGrid {
   private readonly blocked = new Set<number>();
   private end = -1;
 
+  /** Cosine, sine and tangent of every tilt. */
+  private readonly tilts = new Float64Array(3 * (TILTS + 1));
+
   constructor(
     private readonly places: StairTurnPlaces,
     private readonly leaves: LeavesAs,
-  ) {}
+  ) {
+    for (let j = 0; j <= TILTS; j++) {
+      const tilt = this.tilt(j);
+      this.tilts[3 * j] = Math.cos(tilt);
+      this.tilts[3 * j + 1] = Math.sin(tilt);
+      this.tilts[3 * j + 2] = Math.tan(min(tilt, UPRIGHT));
+    }
+  }
 
   /** Whether a path leads from lying on the flight to where it leaves. */
   search(): boolean {
@@ -262,7 +275,16 @@ class TurnGrid {
   private waysOf(at: number): number {
     const known = this.ways[at]!;
     if (known >= 0) return known;
-    return (this.ways[at] = this.places.waysAt(this.yaw(at), this.tilt(at)));
+    const i = 2 * yawOf(at);
+    const j = 3 * tiltOf(at);
+    const { tilts } = this;
+    return (this.ways[at] = this.places.waysOf(
+      YAW_TABLE[i]!,
+      YAW_TABLE[i + 1]!,
+      tilts[j]!,
+      tilts[j + 1]!,
+      tilts[j + 2]!,
+    ));
   }
 
   private yaw(at: number): number {
@@ -278,6 +300,11 @@ class TurnGrid {
   }
 }
 
+/** Cosine and sine of every angle in plan. */
+const YAW_TABLE = Float64Array.from({ length: 2 * (YAWS + 1) }, (_, k) => {
+  const yaw = (PI / 2) * ((k >> 1) / YAWS);
+  return k % 2 === 0 ? max(Math.cos(yaw), 1e-12) : Math.sin(yaw);
+});
 const edge = (from: number, to: number): number => from * 65536 + to;
 const node = (i: number, j: number): number => i * (TILTS + 1) + j;
 const yawOf = (at: number): number => Math.floor(at / (TILTS + 1));

@@ -144,6 +144,10 @@ export function stairTurnScene(plan: StairTurnPlan, piece: PieceSize): NamedBox[
     plate('the ceiling over the flight', first + headroom, up ? -slope : slope, THIN, reach, side),
     block('the ceiling over the flight', [-1, 0, first + headroom + (up ? slope : 0)], [0, side, far]),
   ];
+  const { passageCeiling = ceiling } = plan;
+  if (passageCeiling < ceiling) {
+    boxes.push(block('the head of the way on', [straight, w, passageCeiling], [depth, w + reach, ceiling]));
+  }
   if (up) boxes.push(block('the first riser', [-1, 0, -far], [0, side, rise]));
   if (open) {
     const top = up ? first + overRail : overRail;

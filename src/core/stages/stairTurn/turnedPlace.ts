@@ -16,6 +16,8 @@ export interface StairTurnPlan {
   readonly passageWidth: number;
   /** Clear height over the level floor [mm]. */
   readonly ceiling: number;
+  /** Clear height of the way that leads off, where it is lower: the head of a door [mm]. */
+  readonly passageCeiling?: number | undefined;
   /** Height [mm] above which the inner sides are clear air; 0: walls. */
   readonly overRail: number;
 }
@@ -105,16 +107,35 @@ export class StairTurnPlaces {
   /** The ways in which it stands there, as bits; 0: none. */
   waysAt(yaw: number, tilt: number): number {
     this.turn(yaw, tilt);
+    return this.ways();
+  }
+
+  /** The same where the cosine and the sine in plan, and those and the tangent of the tilt, are known. */
+  waysOf(c: number, s: number, ct: number, st: number, tt: number): number {
+    this.c = c;
+    this.s = s;
+    this.ct = ct;
+    this.st = st;
+    this.tt = tt;
+    this.measure();
+    return this.ways();
+  }
+
+  private ways(): number {
     const { plan, c, s, p, q, height } = this;
     const { flightWidth, passageWidth } = plan;
+    const beyond = plan.passageCeiling ?? plan.ceiling;
     const reach = p * c + q * s;
     const broad = p * s + q * c;
     const inPassage = reach <= passageWidth + SLACK;
     const inArm = broad <= flightWidth + SLACK;
     const over = reach - this.depth;
-    let ways = inPassage && height <= plan.ceiling + SLACK ? IN_PASSAGE : 0;
+    let ways = inPassage && height <= min(plan.ceiling, beyond) + SLACK ? IN_PASSAGE : 0;
     const inCorner = inArm || inPassage || flightWidth * c + passageWidth * s - p * s * c - q >= -SLACK;
-    const fitsCorner = inCorner && this.heightFits(over, this.rest(over));
+    const rest = this.rest(over);
+    // What stands out of the flight's arm is under the way's own head.
+    const underHead = inArm || rest + height <= beyond + SLACK;
+    const fitsCorner = inCorner && underHead && this.heightFits(over, rest);
     if (fitsCorner) ways |= IN_CORNER;
     if (inArm) {
       const back = this.farBack(over);
@@ -123,7 +144,10 @@ export class StairTurnPlaces {
         if (fitsCorner && this.slideFits(over, back)) ways |= LINKED;
       }
     }
-    if (plan.overRail > 0 && this.heightFits(over, this.aboveRail(over))) ways |= OVER_RAIL;
+    if (plan.overRail > 0) {
+      const raised = this.aboveRail(over);
+      if (raised + height <= beyond + SLACK && this.heightFits(over, raised)) ways |= OVER_RAIL;
+    }
     return ways;
   }
 
@@ -142,15 +166,19 @@ export class StairTurnPlaces {
   }
 
   private turn(yaw: number, tilt: number): void {
-    const { u, v } = this;
     this.c = max(cos(yaw), 1e-12);
     this.s = sin(yaw);
     this.ct = cos(tilt);
     this.st = sin(tilt);
     this.tt = tan(min(tilt, UPRIGHT));
-    this.p = u * this.ct + v * this.st;
-    this.height = u * this.st + v * this.ct;
-    this.edge = v * this.st;
+    this.measure();
+  }
+
+  private measure(): void {
+    const { u, v, ct, st } = this;
+    this.p = u * ct + v * st;
+    this.height = u * st + v * ct;
+    this.edge = v * st;
   }
 
   /** In the flight's arm: as far over the flight as leaves its top the most room, but no farther than is of use. */
