@@ -17,6 +17,8 @@ export interface JointRow {
   readonly hand?: Hand | undefined;
   /** Which way a stair row is walked, in row order; up when absent. */
   readonly way?: StairWay | undefined;
+  /** A side door leads into its passage; told by the row before when absent. */
+  readonly into?: boolean | undefined;
   /**
    * Where the narrower of this row's section and that of the row before stands across the wider one, seen along the
    * way: 0 flush on the left ... 1 flush on the right; in the middle when absent.

@@ -80,7 +80,7 @@ export function buildRow(
         deadEnd: m.depth,
         run: runOf(row, after),
       };
-      return leadsIn(row, before)
+      return (row.into ?? leadsIn(row, before))
         ? { built: buildDoorIntoPassage(shape), mirrored: toTheRight, back: false }
         : { built: buildDoorOutOfPassage(shape), mirrored: !toTheRight, back: true };
     }

@@ -1,0 +1,173 @@
+import { paddedPiece, type PieceSize } from '../../measures/piece';
+import { findMotion } from '../../space/findMotion';
+import type { KeyAttitude } from '../../space/motion';
+import { carryTo, turnTo } from '../../space/motionByMiddle';
+import type { Quaternion } from '../../space/quaternion';
+import { SpaceChecker } from '../../space/spaceChecker';
+import { sceneNear, type PlacedRoute, type PlacedSolid } from '../place/placedRoute';
+
+/** A place on the way, with the row in which it belongs. */
+export interface WalkKey extends KeyAttitude {
+  /** Number of the row among those given. */
+  readonly row: number;
+  /** The piece stands still in a lift car that carries it here from the last place. */
+  readonly rides?: true;
+}
+
+/** Rows before the one walked in and after it whose solids are looked at. */
+export interface Stretch {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Places that a search may look at where the drawn moves do not meet. */
+const SEARCH_WORK = 40000;
+/** How far beyond its ends a search may go [mm]. */
+const SEARCH_MARGIN = 1500;
+
+/**
+ * Carries the padded piece through the scene: every move is shown free on its whole way before it is kept, so that what
+ * is kept is one motion without a jump.
+ */
+export class Carrier {
+  readonly keys: WalkKey[] = [];
+  /** Rows in which a search had to join what is drawn. */
+  readonly searched = new Set<number>();
+  private readonly checkers = new Map<string, SpaceChecker>();
+  private readonly padded: PieceSize;
+
+  constructor(
+    readonly route: PlacedRoute,
+    readonly piece: PieceSize,
+    readonly padding: number,
+    private readonly searches: boolean,
+  ) {
+    this.padded = paddedPiece(piece, padding);
+  }
+
+  get last(): WalkKey {
+    const key = this.keys[this.keys.length - 1];
+    if (!key) throw new RangeError('the piece stands nowhere yet');
+    return key;
+  }
+
+  solids({ from, to }: Stretch): PlacedSolid[] {
+    return sceneNear(this.route, from, to);
+  }
+
+  checker(stretch: Stretch): SpaceChecker {
+    const name = `${stretch.from} ${stretch.to}`;
+    let checker = this.checkers.get(name);
+    if (!checker) {
+      checker = new SpaceChecker(this.solids(stretch).map(({ box }) => box));
+      checker.hold(this.padded);
+      this.checkers.set(name, checker);
+    }
+    return checker;
+  }
+
+  /** Puts the piece down where the motion begins, or where a lift has carried it. */
+  stand(key: WalkKey, stretch: Stretch): boolean {
+    if (!this.checker(stretch).placeFree(placeOf(key), 0)) return false;
+    this.keys.push(key);
+    return true;
+  }
+
+  /** Follows drawn keys; what does not join is joined as `go` can. False, with nothing kept, where it cannot. */
+  follow(keys: readonly KeyAttitude[], row: number, stretch: Stretch): boolean {
+    const mark = this.keys.length;
+    for (const key of keys) {
+      if (!this.go(key, row, stretch, 'without search')) {
+        this.keys.length = mark;
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** Brings the piece from where it is to a place: straight, or carried and turned, or by a search. */
+  go(
+    target: KeyAttitude,
+    row: number,
+    stretch: Stretch,
+    how: 'with search' | 'without search' = 'with search',
+  ): boolean {
+    const checker = this.checker(stretch);
+    const from = placeOf(this.last);
+    const to = placeOf(target);
+    to.set(alike(target.turn, this.last.turn), 3);
+    if (checker.moveFree(from, 0, to, 0)) return this.keep([to], row);
+    const turn = turnOf(to);
+    // Carried as it is and turned there; or turned here and carried.
+    const aim = Float64Array.from(to);
+    aim.set(this.last.turn, 3);
+    const carried = [from];
+    if (carryTo(checker, carried, aim)) {
+      const turned = turnTo(checker, carried[carried.length - 1]!, turn);
+      if (turned && carryTo(checker, turned, to)) {
+        return this.keep([...carried.slice(1), ...turned.slice(1)], row);
+      }
+    }
+    const turned = turnTo(checker, from, turn);
+    if (turned && carryTo(checker, turned, to)) return this.keep(turned.slice(1), row);
+    if (how === 'without search' || !this.searches) return false;
+    return this.search(target, row, stretch);
+  }
+
+  /** Turns the piece where it stands, pushed off what it meets. */
+  turn(turn: Quaternion, row: number, stretch: Stretch): boolean {
+    const checker = this.checker(stretch);
+    const places = turnTo(checker, placeOf(this.last), alike(turn, this.last.turn));
+    return places !== null && this.keep(places.slice(1), row);
+  }
+
+  private search(target: KeyAttitude, row: number, stretch: Stretch): boolean {
+    const a = this.last.at;
+    const b = target.at;
+    const bound = (pick: (x: number, y: number) => number, by: number): [number, number, number] => [
+      pick(a[0], b[0]) + by,
+      pick(a[1], b[1]) + by,
+      pick(a[2], b[2]) + by,
+    ];
+    const { motion } = findMotion(
+      {
+        piece: this.piece,
+        scene: this.solids(stretch).map(({ box }) => box),
+        least: bound(Math.min, -SEARCH_MARGIN),
+        most: bound(Math.max, SEARCH_MARGIN),
+        start: this.last,
+        goal: target,
+      },
+      { seed: 7, work: SEARCH_WORK, padding: this.padding },
+    );
+    if (!motion) return false;
+    this.searched.add(row);
+    for (const key of motion.slice(1)) this.keys.push({ ...key, row });
+    return true;
+  }
+
+  private keep(places: readonly Float64Array[], row: number): true {
+    for (const x of places) {
+      this.keys.push({ at: [x[0]!, x[1]!, x[2]!], turn: turnOf(x), row });
+    }
+    return true;
+  }
+}
+
+export const placeOf = (key: KeyAttitude): Float64Array => Float64Array.of(...key.at, ...key.turn);
+
+const turnOf = (x: Float64Array): Quaternion => [x[3]!, x[4]!, x[5]!, x[6]!];
+
+/** Of the attitudes in which a box looks the same, the one nearest to another. */
+export function alike(turn: Quaternion, near: Quaternion): Quaternion {
+  const [w, a, b, c] = turn;
+  const four: Quaternion[] = [
+    [w, a, b, c],
+    [a, -w, -c, b],
+    [b, c, -w, -a],
+    [c, -b, a, -w],
+  ];
+  const dot = (t: Quaternion): number => t[0] * near[0] + t[1] * near[1] + t[2] * near[2] + t[3] * near[3];
+  const best = four.reduce((s, t) => (Math.abs(dot(t)) > Math.abs(dot(s)) + 1e-12 ? t : s));
+  return dot(best) < 0 ? [-best[0], -best[1], -best[2], -best[3]] : best;
+}

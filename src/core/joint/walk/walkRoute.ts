@@ -1,0 +1,714 @@
+import { rectangleThroughOpening } from '../../geometry/rectangleThroughOpening';
+import type { PieceSize, Pose } from '../../measures/piece';
+import { paddedPiece } from '../../measures/piece';
+import { ALL_HOLDS, sizesOfHold, type Hold } from '../../motion/hold';
+import { turnedFace } from '../../motion/turnedFace';
+import type { TurnedHold } from '../../motion/attitude';
+import { movedFrame, type Frame } from '../place/frame';
+import { GROUND_AWAY } from './reach';
+import { placeRoute, type PlacedRoute, type PlacedRow } from '../place/placedRoute';
+import { isLanding, turns } from '../place/rowContext';
+import type { JointRow } from '../jointRow';
+import { LIFT_TRAVEL } from '../place/buildLift';
+import type { KeyAttitude } from '../../space/motion';
+import { Carrier, type WalkKey, type Stretch } from './carrier';
+import {
+  carriedSizes,
+  holdSeenAlong,
+  quarterApart,
+  standsAlike,
+  turnOfCarriage,
+  type Carriage,
+} from './carriage';
+import { planeMove } from './planeMove';
+import { flightMove } from './flightMove';
+import { landingKeys } from './landingMove';
+
+/** What the chain does with the piece at one row. */
+export interface WalkStep {
+  readonly enters: Hold;
+  readonly from: Hold;
+  readonly to: Hold;
+  readonly leaves: Hold;
+  /** The pose in which it passes the row: tilted and leaning ones are drawn so. */
+  readonly pose: Pose;
+}
+
+/** What could not be drawn, and where. */
+export interface NotDrawn {
+  readonly row: number;
+  readonly what:
+    'start' | 'pose change' | 'level' | 'flight' | 'landing' | 'winder' | 'into the lift' | 'end';
+}
+
+/** One motion of the piece through the scene of its route. */
+export interface RouteWalk {
+  readonly route: PlacedRoute;
+  readonly keys: readonly WalkKey[];
+  /** Padding [mm a side] with which every move is shown free. */
+  readonly padding: number;
+  /** Undefined when the motion leads from before the first row to behind the last. */
+  readonly notDrawn: NotDrawn | undefined;
+  /** Rows where a search joined what is drawn. */
+  readonly searched: readonly number[];
+}
+
+export interface WalkOptions {
+  /** Moves that do not join are searched for; else they are named as not drawn. */
+  readonly searches?: boolean;
+}
+
+/** The drawn motion is made for so much more than it is shown free for [mm]. */
+const DRAWN = 0.4;
+/** Kept off the floor [mm]. */
+const OFF = 0.3;
+/** Kept off planes between rows [mm]. */
+const GAP = 1;
+/** A station is at most so long [mm]. */
+const STATION = 500;
+
+/**
+ * Draws the motion of a chain as one: from before the first row to behind the last, each step's own motion (moves in
+ * plan among what stands in the layer that the piece fills, moves in a flight's section, families round landings),
+ * put into the route's one scene and joined by straight moves, tilted and turned where there is room. Every move is
+ * shown free for the piece with the padding before it is kept.
+ *
+ * @param rows with every length, hand, way and place concrete
+ * @param steps what is done at each row
+ * @param padding for which the motion is to be free [mm a side]
+ */
+export function walkRoute(
+  rows: readonly JointRow[],
+  steps: readonly WalkStep[],
+  piece: PieceSize,
+  padding: number,
+  { searches = true }: WalkOptions = {},
+): RouteWalk {
+  const route = placeRoute(rows);
+  const walker = new Walker(route, rows, steps, piece, padding, searches);
+  const notDrawn = walker.walk();
+  return {
+    route,
+    keys: walker.carrier.keys,
+    padding,
+    notDrawn,
+    searched: [...walker.carrier.searched],
+  };
+}
+
+class Walker {
+  readonly carrier: Carrier;
+  private readonly drawn: number;
+  /** Undefined while it lies along a flight. */
+  private carriage: Carriage;
+  /** The placed row that is walked in. */
+  private at = 0;
+  /** Since this placed row nothing was kept. */
+  private since = 0;
+
+  constructor(
+    private readonly route: PlacedRoute,
+    private readonly rows: readonly JointRow[],
+    private readonly steps: readonly WalkStep[],
+    private readonly piece: PieceSize,
+    padding: number,
+    searches: boolean,
+  ) {
+    this.carrier = new Carrier(route, piece, padding, searches);
+    this.drawn = padding + DRAWN;
+    this.carriage = { hold: steps[0]?.enters ?? 'LB', yaw: 0 };
+  }
+
+  walk(): NotDrawn | undefined {
+    const placed = this.route.rows;
+    const first = placed[0];
+    if (!first) return { row: 0, what: 'start' };
+    const begun = this.begin(first);
+    if (begun) return begun;
+    for (let i = this.at; i < placed.length; i++) {
+      this.at = i;
+      const failed = this.pass(i);
+      if (failed) return failed;
+    }
+    return this.finish();
+  }
+
+  /** Before the first row, outdoors; or on the flight that a first landing supposes. */
+  private begin(first: PlacedRow): NotDrawn | undefined {
+    const stretch = this.stretch(0);
+    const sizes = carriedSizes(this.piece, this.carriage, this.drawn);
+    if (first.joint.stage === 'flight' && first.supposed) {
+      const key = flightMove.lying(this.route, 0, this.piece, this.carriage.hold, this.drawn, 'far');
+      return this.carrier.stand({ ...key, row: first.row }, stretch) ? undefined : { row: 0, what: 'start' };
+    }
+    const inside = this.spaceOf(0);
+    const x = inside
+      ? Math.max(sizes.p / 2 + GAP, Math.min(inside / 2, inside - sizes.p / 2 - GAP))
+      : -GROUND_AWAY - Math.hypot(sizes.p, sizes.q, sizes.height) / 2;
+    const frame = movedFrame(first.entry, x, 0, sizes.height / 2 + OFF);
+    const key = { at: frame.at, turn: turnOfCarriage(this.carriage), row: 0 };
+    return this.carrier.stand(key, stretch) ? undefined : { row: 0, what: 'start' };
+  }
+
+  /** Floor before the first riser where the route begins in front of a wall [mm]. */
+  private spaceOf(i: number): number | undefined {
+    const { joint } = this.route.rows[i]!;
+    if (joint.stage !== 'flight') return undefined;
+    return joint.way === 'down' ? joint.measures.headSpace : joint.measures.footSpace;
+  }
+
+  private pass(i: number): NotDrawn | undefined {
+    const { joint, row, supposed } = this.route.rows[i]!;
+    const step = this.steps[row];
+    if (!step) return { row, what: 'start' };
+    if (joint.stage === 'flight') return this.passFlight(i, step, supposed);
+    if (isLanding(joint)) return this.passLanding(i, step);
+    const change = this.changeTo(i, step.from);
+    if (change) return change;
+    const tilt = this.tiltIn(i, step);
+    if (tilt) return tilt;
+    const passed = this.passLevel(i, step);
+    if (passed) return passed;
+    return step.leaves === step.to ? undefined : this.changeTo(i, step.leaves);
+  }
+
+  /** Takes the piece up into the tilt in which it passes the row, or sets it level. */
+  private tiltIn(i: number, step: WalkStep): NotDrawn | undefined {
+    const wanted = this.tiltFor(i, step);
+    if (standsAlike(this.carriage, wanted)) return undefined;
+    return this.takeUp({ ...wanted, yaw: this.carriage.yaw }, this.route.rows[i]!.row);
+  }
+
+  private tiltFor(i: number, { from, pose }: WalkStep): TurnedHold {
+    if (pose !== 'tilted' && pose !== 'leaning') return { hold: from };
+    const { joint } = this.route.rows[i]!;
+    const { along, across, upright } = sizesOfHold(paddedPiece(this.piece, this.drawn), from);
+    const face = pose === 'tilted' ? along : across;
+    const m = joint.measures;
+    const height = Math.min(m.height ?? Infinity, m.ceiling ?? Infinity) - 2 * OFF;
+    const straight = joint.stage === 'door' || joint.stage === 'passage' || joint.stage === 'lift';
+    if (straight) {
+      const room = joint.stage === 'lift' && pose === 'tilted' ? (m.depth ?? 0) : (m.width ?? 0);
+      const fit = rectangleThroughOpening(room - 2 * GAP, height, face, upright);
+      const alike = face >= upright === room - 2 * GAP >= height;
+      return { hold: from, turned: pose, tilt: alike ? fit.angle : Math.PI / 2 - fit.angle };
+    }
+    const fit = turnedFace(face, upright, height);
+    return fit ? { hold: from, turned: pose, tilt: fit.tilt } : { hold: from };
+  }
+
+  /** Moves on level floor until the piece is past row i, or as near as the rows beyond let it. */
+  private passLevel(i: number, step: WalkStep): NotDrawn | undefined {
+    const { joint, row } = this.route.rows[i]!;
+    const last = i === this.route.rows.length - 1;
+    if (joint.stage === 'lift') return this.passLift(i);
+    if (last && joint.stage === 'room') return this.intoRoom(i);
+    const next = this.route.rows[i + 1];
+    if (!turns(joint.stage) && next && !this.mustStandBefore(i + 1)) {
+      this.standIn(i, step.to);
+      return undefined;
+    }
+    const station = this.stationAfter(i, step.to);
+    if (!station) {
+      // No room to stand before the next row: passed together with it, where that can be.
+      return this.deferred(i) ? undefined : { row, what: 'level' };
+    }
+    if (this.levelTo(station.frame, station.from, station.to, step.to, i)) return undefined;
+    return this.deferred(i) ? undefined : { row, what: 'level' };
+  }
+
+  /** Whether what could not be drawn up to behind row i may be drawn together with the next row. */
+  private deferred(i: number): boolean {
+    const next = this.route.rows[i + 1];
+    if (!next) return false;
+    if (!this.mustStandBefore(i + 1)) return true;
+    const step = this.steps[next.row];
+    if (next.joint.stage !== 'flight' || !step || this.lying) return false;
+    if (this.carriage.turned !== undefined || step.from[1] !== this.carriage.hold[1]) return false;
+    this.behind = true;
+    return true;
+  }
+  /** The piece still stands before a turn at the end of the stair that it is to be taken on to. */
+  private behind = false;
+  /** It lies along a flight with no room to be level before the next turn. */
+  private lying = false;
+
+  /** Stands in a straight that is long enough, so that what is before it and what is behind are moves of their own. */
+  private standIn(i: number, hold: Hold): void {
+    const { exit } = this.route.rows[i]!;
+    const along = this.alongFor(hold);
+    const length = this.lengthOf(i);
+    if (length < along + 2 * GAP) return;
+    const to = -along / 2 - GAP;
+    this.levelTo(exit, Math.max(-length + along / 2 + GAP, to - STATION), to, hold, i);
+  }
+
+  private lengthOf(i: number): number {
+    const { entry, exit } = this.route.rows[i]!;
+    return Math.hypot(exit.at[0] - entry.at[0], exit.at[1] - entry.at[1]);
+  }
+
+  /** Whether the piece has to stand by itself before a row: to be turned over, or taken on to a stair. */
+  private mustStandBefore(i: number): boolean {
+    const next = this.route.rows[i];
+    if (!next) return true;
+    if (next.joint.stage === 'flight' || isLanding(next.joint)) return true;
+    const step = this.steps[next.row];
+    if (!step) return true;
+    const turned = this.carriage.turned !== undefined || step.pose === 'tilted' || step.pose === 'leaning';
+    if (turned) return !standsAlike(this.carriage, this.tiltFor(i, step));
+    return step.from[1] !== this.carriage.hold[1];
+  }
+
+  /** Where it can stand in the straight after row i, along that row's exit frame. */
+  private stationAfter(
+    i: number,
+    hold: Hold,
+  ): { readonly frame: Frame; readonly from: number; readonly to: number } | undefined {
+    const { exit } = this.route.rows[i]!;
+    const behind = this.straightBehind(i);
+    const ahead = this.straightAhead(i);
+    const along = this.alongFor(hold);
+    const from = -behind + along / 2 + GAP;
+    const to = ahead - along / 2 - GAP;
+    if (to < from) return undefined;
+    // Wholly past the row where there is room for it, else as far on as it can be.
+    const past = Math.max(from, Math.min(to, along / 2 + GAP));
+    return {
+      frame: exit,
+      from: past === to ? Math.max(from, to - STATION) : past,
+      to: Math.min(to, past + STATION),
+    };
+  }
+
+  private alongFor(hold: Hold): number {
+    const { p, q } = carriedSizes(this.piece, this.carriage, this.drawn);
+    return this.carriage.turned !== undefined || hold === this.carriage.hold ? p : q;
+  }
+
+  /** The straight before row i's exit plane, as far back as the last turn, riser or outdoors [mm]. */
+  private straightBehind(i: number): number {
+    let length = 0;
+    for (let k = i; k >= 0; k--) {
+      const { joint, entry, exit } = this.route.rows[k]!;
+      if (joint.stage === 'room') return length + (joint.measures.length ?? 0);
+      if (joint.stage !== 'passage' && joint.stage !== 'door') return length;
+      length += Math.hypot(exit.at[0] - entry.at[0], exit.at[1] - entry.at[1]);
+    }
+    return length + 4 * GROUND_AWAY;
+  }
+
+  /** Level floor straight ahead of row i's exit plane, as far as the next turn or riser [mm]. */
+  private straightAhead(i: number): number {
+    let length = 0;
+    for (let k = i + 1; ; k++) {
+      const next = this.route.rows[k];
+      if (!next) return length + GROUND_AWAY * 4;
+      const { joint } = next;
+      if (joint.stage === 'passage' || joint.stage === 'door') {
+        length += Math.hypot(next.exit.at[0] - next.entry.at[0], next.exit.at[1] - next.entry.at[1]);
+      } else if (joint.stage === 'room') return length + (joint.measures.length ?? 0);
+      else if (joint.stage === 'flight') return length + flightMove.floorBefore(next);
+      else return length;
+    }
+  }
+
+  /** Moves in plan to stand in a station of a frame, held so as seen along it. */
+  private levelTo(frame: Frame, from: number, to: number, hold: Hold, upTo: number): boolean {
+    const row = this.route.rows[upTo]!.row;
+    if (this.lying) return this.offStair(frame, (from + to) / 2, hold, upTo);
+    const crosswise =
+      this.carriage.turned === undefined && holdSeenAlong({ ...this.carriage, yaw: 0 }, 0) !== hold;
+    const [yMin, yMax] = this.sidesOf(frame, from, to);
+    const path = this.pathTo(frame, { xMin: from, xMax: to, yMin, yMax }, crosswise ? Math.PI / 2 : 0, upTo);
+    if (!path || !this.carrier.follow(path.keys, row, this.stretchOf(upTo))) return false;
+    this.carriage = { ...this.carriage, hold: crosswise ? hold : this.carriage.hold, yaw: frame.heading };
+    this.since = upTo + 1;
+    return true;
+  }
+
+  /** From lying along a flight to standing level beyond the turn at its end. */
+  private offStair(frame: Frame, x: number, hold: Hold, upTo: number): boolean {
+    const carriage = { hold, yaw: frame.heading };
+    const { height } = carriedSizes(this.piece, carriage, this.drawn);
+    const [yMin, yMax] = this.sidesOf(frame, x, x);
+    const { at } = movedFrame(frame, x, Math.abs(yMin) > 5000 ? 0 : (yMin + yMax) / 2, height / 2 + 4 * OFF);
+    const target = { at, turn: turnOfCarriage(carriage) };
+    if (!this.carrier.go(target, this.route.rows[upTo]!.row, this.stretchOf(upTo))) return false;
+    this.carriage = carriage;
+    this.lying = false;
+    this.since = upTo + 1;
+    return true;
+  }
+
+  /** Between which sides its middle may stand in a straight, as seen along a frame [mm]. */
+  private sidesOf(frame: Frame, from: number, to: number): [number, number] {
+    const c = Math.cos(frame.heading);
+    const s = Math.sin(frame.heading);
+    let sides: [number, number] | undefined;
+    for (const { entry, exit, entrySection, exitSection } of this.route.rows) {
+      for (const [at, width] of [
+        [entry.at, entrySection.width],
+        [exit.at, exitSection?.width ?? entrySection.width],
+      ] as const) {
+        const [dx, dy] = [at[0] - frame.at[0], at[1] - frame.at[1]];
+        const x = c * dx + s * dy;
+        const y = -s * dx + c * dy;
+        if (Math.abs(at[2] - frame.at[2]) > 1 || x > to || x < Math.min(from, 0) - 1) continue;
+        if (Math.abs(Math.sin(entry.heading - frame.heading)) > 1e-6 && at === entry.at) continue;
+        if (Math.abs(Math.sin(exit.heading - frame.heading)) > 1e-6 && at === exit.at) continue;
+        sides = [
+          Math.min(sides?.[0] ?? Infinity, y - width / 2),
+          Math.max(sides?.[1] ?? -Infinity, y + width / 2),
+        ];
+      }
+    }
+    const last = this.route.rows[this.route.rows.length - 1]!;
+    const outdoors = last.exit.at === frame.at || !sides;
+    return outdoors || !sides ? [-6000, 6000] : sides;
+  }
+
+  private pathTo(
+    frame: Frame,
+    region: {
+      readonly xMin: number;
+      readonly xMax: number;
+      readonly yMin: number;
+      readonly yMax: number;
+      readonly wholeAbove?: number;
+    },
+    angle: number | undefined,
+    upTo: number,
+  ):
+    | {
+        readonly keys: { at: [number, number, number]; turn: ReturnType<typeof turnOfCarriage> }[];
+        readonly yaw: number;
+      }
+    | undefined {
+    const { p, q, height } = carriedSizes(this.piece, this.carriage, this.drawn);
+    const { last } = this.carrier;
+    const c = Math.cos(frame.heading);
+    const s = Math.sin(frame.heading);
+    const seen = (v: readonly [number, number, number]): [number, number, number] => {
+      const [dx, dy] = [v[0] - frame.at[0], v[1] - frame.at[1]];
+      return [c * dx + s * dy, -s * dx + c * dy, v[2]];
+    };
+    const start = seen(last.at);
+    const by = this.route.rows
+      .slice(Math.max(0, this.since - 1), upTo + 2)
+      .flatMap((r) => [seen(r.entry.at), seen(r.exit.at)] as const)
+      .filter(([, , z]) => Math.abs(z - last.at[2]) < 3000)
+      .map(([x, y]) => [x, y] as const);
+    const ys = [start[1], ...by.map((b) => b[1])];
+    const span = 3000;
+    const goal = {
+      ...region,
+      yMin: Math.max(region.yMin, Math.min(...ys) - span),
+      yMax: Math.min(region.yMax, Math.max(...ys) + span),
+      ...(angle === undefined ? {} : { angle }),
+    };
+    const path = planeMove({
+      boxes: this.carrier.solids(this.stretchOf(upTo)).map(({ box }) => box),
+      seen,
+      low: last.at[2] - height / 2,
+      high: last.at[2] + height / 2,
+      p,
+      q,
+      start: { x: start[0], y: start[1], angle: this.carriage.yaw - frame.heading },
+      goal,
+      margin: Math.hypot(p, q) / 2 + 300,
+      by,
+    });
+    if (!path) return undefined;
+    return {
+      keys: path.map(({ x, y, angle: yaw }) => ({
+        at: [frame.at[0] + c * x - s * y, frame.at[1] + s * x + c * y, last.at[2]],
+        turn: turnOfCarriage({ ...this.carriage, yaw: yaw + frame.heading }),
+      })),
+      yaw: path[path.length - 1]!.angle + frame.heading,
+    };
+  }
+
+  /** Changes the pose in the space of row i, or where it stands. */
+  private changeTo(i: number, hold: Hold): NotDrawn | undefined {
+    const { row, joint, entry } = this.route.rows[i]!;
+    const level = this.carriage.turned === undefined;
+    if (level && hold[1] === this.carriage.hold[1]) return undefined;
+    const here = { hold, yaw: this.carriage.yaw };
+    if (!this.takeUp(here, row)) return undefined;
+    // In the middle of the row's own space.
+    const length = joint.measures.length ?? 0;
+    if (joint.stage !== 'passage' && joint.stage !== 'room') return { row, what: 'pose change' };
+    const { p } = carriedSizes(this.piece, this.carriage, this.drawn);
+    const slack = Math.max(0, length / 2 - p / 2 - GAP);
+    const from = length / 2 - Math.min(slack, 50);
+    if (!this.levelTo(entry, from, from + 2 * Math.min(slack, 50), this.carriage.hold, i)) {
+      return { row, what: 'pose change' };
+    }
+    return this.takeUp({ hold, yaw: entry.heading }, row);
+  }
+
+  /** Turns the piece where it stands into another carriage, by quarter turns one after the other, and sets it down. */
+  private takeUp(wanted: Carriage, row: number): NotDrawn | undefined {
+    const ways: Carriage[][] = [[wanted]];
+    const { hold } = this.carriage;
+    if (
+      wanted.turned === undefined &&
+      this.carriage.turned === undefined &&
+      !quarterApart(hold, wanted.hold)
+    ) {
+      for (const middle of ALL_HOLDS) {
+        if (quarterApart(hold, middle) && quarterApart(middle, wanted.hold)) {
+          ways.unshift([{ hold: middle, yaw: wanted.yaw }, wanted]);
+        }
+      }
+    }
+    const mark = this.carrier.keys.length;
+    const stretch = this.stretchOf(this.at);
+    const floor = this.floorHere();
+    for (const way of ways) {
+      const done = way.every((to) => {
+        if (!this.carrier.turn(turnOfCarriage(to), row, stretch)) return false;
+        const { height } = carriedSizes(this.piece, to, this.drawn);
+        const { at, turn } = this.carrier.last;
+        return this.carrier.go(
+          { at: [at[0], at[1], floor + height / 2 + OFF], turn },
+          row,
+          stretch,
+          'without search',
+        );
+      });
+      if (done) {
+        this.carriage = wanted;
+        return undefined;
+      }
+      this.carrier.keys.length = mark;
+    }
+    return { row, what: 'pose change' };
+  }
+
+  /** Height of the floor under the piece as it is carried now [mm]. */
+  private floorHere(): number {
+    const { height } = carriedSizes(this.piece, this.carriage, this.drawn);
+    return this.carrier.last.at[2] - height / 2 - OFF;
+  }
+
+  private passLift(i: number): NotDrawn | undefined {
+    const { row, entry, exit } = this.route.rows[i]!;
+    const m = this.rows[row]!.measures;
+    const [width, depth] = [m.widthOut ?? 0, m.depth ?? 0];
+    // Seen with y into the car, so that it can be asked to be wholly inside.
+    const frame = { at: entry.at, heading: entry.heading - Math.PI / 2 };
+    const region = { xMin: -width / 2, xMax: width / 2, yMin: 0, yMax: depth, wholeAbove: 0 };
+    const path = this.pathTo(frame, region, undefined, i);
+    if (!path || !this.carrier.follow(path.keys, row, this.stretchOf(i)))
+      return { row, what: 'into the lift' };
+    this.carriage = { ...this.carriage, yaw: path.yaw };
+    this.since = i;
+    if (i === this.route.rows.length - 1) return undefined;
+    const { at, turn } = this.carrier.last;
+    const above: WalkKey = { at: [at[0], at[1], at[2] + LIFT_TRAVEL], turn, row, rides: true };
+    if (!this.carrier.stand(above, this.stretchOf(i))) return { row, what: 'into the lift' };
+    const step = this.steps[row]!;
+    const station = this.stationAfter(i, step.to);
+    if (!station) return { row, what: 'level' };
+    // Seen along the way out it is held as it was seen along the way in.
+    const held = this.carriage;
+    this.carriage = { ...held, yaw: this.carriage.yaw };
+    return this.levelTo({ ...station.frame, heading: exit.heading }, station.from, station.to, step.to, i)
+      ? undefined
+      : { row, what: 'level' };
+  }
+
+  private intoRoom(i: number): NotDrawn | undefined {
+    const { row, entry, joint } = this.route.rows[i]!;
+    const [length, width] = [joint.measures.length ?? 0, joint.measures.width ?? 0];
+    const frame = { at: entry.at, heading: entry.heading - Math.PI / 2 };
+    const region = { xMin: -width, xMax: width, yMin: 0, yMax: length, wholeAbove: 0 };
+    const path = this.pathTo(frame, region, undefined, i);
+    if (!path || !this.carrier.follow(path.keys, row, this.stretchOf(i))) return { row, what: 'level' };
+    this.carriage = { ...this.carriage, yaw: path.yaw };
+    return undefined;
+  }
+
+  private passFlight(i: number, step: WalkStep, supposed: boolean): NotDrawn | undefined {
+    const { row } = this.route.rows[i]!;
+    const before = this.route.rows[i - 1];
+    const after = this.route.rows[i + 1];
+    let fromLevel = before === undefined ? !supposed : !isLanding(before.joint);
+    if (this.behind) {
+      // Round the turn and on to the stair at once.
+      this.behind = false;
+      fromLevel = false;
+      const on = (['near', 'far'] as const).some((where) =>
+        this.carrier.go(
+          flightMove.lying(this.route, i, this.piece, step.from, this.drawn, where),
+          row,
+          this.stretchOf(i),
+        ),
+      );
+      if (!on) return { row, what: 'flight' };
+    } else if (fromLevel) {
+      const change = this.changeTo(i, step.from);
+      if (change) return change;
+    }
+    if (after === undefined && supposed) return undefined;
+    const goals: ('level floor' | KeyAttitude)[] =
+      after !== undefined && isLanding(after.joint) ? this.landingGoals(i + 1) : ['level floor'];
+    // From where the landing before leaves it, or from a place before, still over that landing.
+    const marks = fromLevel ? [this.carrier.keys.length] : this.leavingMarks(i, step.from);
+    const kept = this.carrier.keys.slice();
+    for (const mark of marks) {
+      for (const goal of goals) {
+        this.carrier.keys.splice(0, Infinity, ...kept.slice(0, mark));
+        if (goal !== 'level floor' && this.carrier.go(goal, row, this.stretchOf(i), 'without search')) {
+          this.since = i + 1;
+          return undefined;
+        }
+        const moved = (["goal's", "start's"] as const).some((side) => {
+          if (goal === 'level floor' && side === "goal's") return false;
+          const keys = flightMove.pass(this.route, i, {
+            piece: this.piece,
+            hold: step.from,
+            drawn: this.drawn,
+            start: this.carrier.last,
+            solids: this.carrier.solids(this.stretchOf(i)).map(({ box }) => box),
+            goal,
+            side,
+            ahead: after === undefined ? Infinity : this.straightAhead(i),
+          });
+          return keys !== undefined && this.carrier.follow(keys, row, this.stretchOf(i));
+        });
+        if (!moved) continue;
+        this.carriage = { hold: step.to, yaw: this.route.rows[i]!.exit.heading };
+        this.since = i + 1;
+        if (goal !== 'level floor') return undefined;
+        this.settle(i);
+        return step.leaves === step.to ? undefined : this.changeTo(i, step.leaves);
+      }
+    }
+    this.carrier.keys.splice(0, Infinity, ...kept);
+    const next = this.route.rows[i + 1];
+    if (next && !isLanding(next.joint)) {
+      // No room to be level before the next turn: it stays on the flight.
+      const goal = flightMove.lying(this.route, i, this.piece, step.to, this.drawn, 'far');
+      const keys = flightMove.pass(this.route, i, {
+        piece: this.piece,
+        hold: step.from,
+        drawn: this.drawn,
+        start: this.carrier.last,
+        solids: this.carrier.solids(this.stretchOf(i)).map(({ box }) => box),
+        goal,
+        side: "start's",
+        ahead: 0,
+      }) ?? [goal];
+      if (this.carrier.follow(keys, row, this.stretchOf(i))) {
+        this.carriage = { hold: step.to, yaw: this.route.rows[i]!.exit.heading };
+        this.since = i;
+        this.lying = true;
+        return undefined;
+      }
+    }
+    return { row, what: 'flight' };
+  }
+
+  /** Sets the piece down on the floor behind row i, where it is held higher than it need be. */
+  private settle(i: number): void {
+    const { row, exit } = this.route.rows[i]!;
+    const { height } = carriedSizes(this.piece, this.carriage, this.drawn);
+    const { at, turn } = this.carrier.last;
+    this.carrier.go(
+      { at: [at[0], at[1], exit.at[2] + height / 2 + OFF], turn },
+      row,
+      this.stretchOf(i),
+      'without search',
+    );
+  }
+
+  /** Where the motion round a landing may be joined from the flight before it, from low on the flight to level. */
+  private landingGoals(i: number): KeyAttitude[] {
+    const { row } = this.route.rows[i]!;
+    const step = this.steps[row]!;
+    const keys = this.landing(i);
+    if (!keys) return [flightMove.lying(this.route, i - 1, this.piece, step.from, this.drawn, 'far')];
+    const inSection = keys.filter((key) => flightMove.inSection(this.route, i - 1, key, step.from));
+    return spread(inSection);
+  }
+
+  private landing(i: number): KeyAttitude[] | undefined {
+    const known = this.landings.get(i);
+    if (known) return known;
+    const step = this.steps[this.route.rows[i]!.row]!;
+    const keys = landingKeys(this.route, i, this.piece, step.from, this.drawn);
+    if (keys) this.landings.set(i, keys);
+    return keys;
+  }
+  private readonly landings = new Map<number, KeyAttitude[]>();
+
+  /** Numbers of keys to keep of a motion that has come off a landing on to flight i: all, or back to the landing. */
+  private leavingMarks(i: number, hold: Hold): number[] {
+    const { keys } = this.carrier;
+    const marks: number[] = [];
+    for (let n = keys.length; n > 1; n--) {
+      if (!flightMove.inSection(this.route, i, keys[n - 1]!, hold)) break;
+      marks.push(n);
+    }
+    return spread(marks);
+  }
+
+  private passLanding(i: number, step: WalkStep): NotDrawn | undefined {
+    const { row, joint } = this.route.rows[i]!;
+    const what = joint.stage === 'winder' ? 'winder' : 'landing';
+    const stretch = this.stretchOf(i);
+    const keys = this.landing(i);
+    if (keys) {
+      const mark = this.carrier.keys.length;
+      // What lies before the place where it is now has been left out.
+      const { at } = this.carrier.last;
+      const far = (k: KeyAttitude): number => Math.hypot(k.at[0] - at[0], k.at[1] - at[1], k.at[2] - at[2]);
+      const joined = keys.findIndex((key) => far(key) < 1e-6);
+      if (keys.slice(joined + 1).every((key) => this.carrier.go(key, row, stretch))) {
+        this.carriage = { hold: step.to, yaw: this.route.rows[i]!.exit.heading };
+        return undefined;
+      }
+      this.carrier.keys.length = mark;
+    }
+    const goal = flightMove.lying(this.route, i + 1, this.piece, step.to, this.drawn, 'near');
+    if (!this.carrier.go(goal, row, stretch)) return { row, what };
+    this.carriage = { hold: step.to, yaw: this.route.rows[i]!.exit.heading };
+    return undefined;
+  }
+
+  /** Behind the last row, outdoors. */
+  private finish(): NotDrawn | undefined {
+    const i = this.route.rows.length - 1;
+    const { joint, row, supposed, exitSection } = this.route.rows[i]!;
+    if (joint.stage === 'room' || joint.stage === 'lift' || joint.stage === 'flight' || supposed)
+      return undefined;
+    if (isLanding(joint) || !exitSection) return undefined;
+    const station = this.stationAfter(i, this.carriage.hold);
+    if (station && this.since > i) return undefined;
+    if (!station) return { row, what: 'end' };
+    return this.levelTo(station.frame, station.from, station.to, this.carriage.hold, i)
+      ? undefined
+      : { row, what: 'end' };
+  }
+
+  private stretch(i: number): Stretch {
+    const { row } = this.route.rows[i]!;
+    return { from: row - 3, to: row + 3 };
+  }
+
+  /** The rows that moves from where the piece stands to row i may touch. */
+  private stretchOf(i: number): Stretch {
+    const first = this.route.rows[Math.min(this.since, i)]!.row;
+    return { from: first - 2, to: this.route.rows[i]!.row + 2 };
+  }
+}
+
+/** The first of a row, the last, and some between. */
+function spread<T>(row: readonly T[]): T[] {
+  const parts = [0, 1, 0.5, 0.25, 0.75];
+  const at = new Set(parts.map((part) => Math.round(part * (row.length - 1))));
+  return [...at].flatMap((n) => row.slice(n, n + 1));
+}

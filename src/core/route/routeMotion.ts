@@ -1,0 +1,114 @@
+import type { JointRow } from '../joint/jointRow';
+import { walkRoute, type RouteWalk, type WalkStep } from '../joint/walk/walkRoute';
+import type { PieceSize } from '../measures/piece';
+import { ALL_HOLDS } from '../motion/hold';
+import type { StageMeasures } from '../stages/measures';
+import { bestChain, widestClearance, type ChainStep } from './chain';
+import type { PreparedReading, PreparedRoute } from './preparedRoute';
+import { routeParts } from './routeParts';
+import type { StageBook } from './stageBook';
+
+/** A chain of a route with the clearance [mm a side] that it leaves all the way. */
+export interface JudgedChain {
+  readonly reading: PreparedReading;
+  readonly steps: readonly ChainStep[];
+  readonly clearance: number;
+}
+
+/**
+ * The chain that is judged and drawn: as measured, of the reading that leaves most; or, as a check, with the tape and
+ * what is not measured against the piece, of the reading that leaves least.
+ * @param allowance the clearance the firm insists on [mm a side]
+ * @returns undefined where no chain is shown, or a step cannot be judged
+ */
+export function judgedChain(
+  route: PreparedRoute,
+  size: PieceSize,
+  book: StageBook,
+  allowance: number,
+  tapeCase: 'measured' | 'worst' = 'measured',
+): JudgedChain | undefined {
+  if (route.steps.some(({ problem }) => problem !== undefined)) return undefined;
+  const piece = book.pieceOf(size);
+  const sign = tapeCase === 'measured' ? 1 : -1;
+  let best: { reading: PreparedReading; parts: ReturnType<typeof routeParts>; widest: number } | undefined;
+  for (const reading of route.readings) {
+    const parts = routeParts(reading[tapeCase], piece, book, tapeCase);
+    const widest = widestClearance(parts, false);
+    if (!best || sign * widest > sign * best.widest) best = { reading, parts, widest };
+  }
+  if (!best || !Number.isFinite(best.widest)) return undefined;
+  // Where it goes without anything that makes it tight, so it is carried.
+  const free = widestClearance(best.parts, true);
+  const freely = free >= allowance;
+  const clearance = freely ? free : best.widest;
+  const steps = bestChain(best.parts, freely, clearance, allowance);
+  return steps && { reading: best.reading, steps, clearance };
+}
+
+/** What the walk is told of a chain's steps. */
+export const walkSteps = (steps: readonly ChainStep[]): WalkStep[] =>
+  steps.map((step) => ({
+    enters: ALL_HOLDS[step.enters]!,
+    from: ALL_HOLDS[step.from]!,
+    to: ALL_HOLDS[step.to]!,
+    leaves: ALL_HOLDS[step.leaves]!,
+    pose: step.passage?.answer.pose ?? 'on edge',
+  }));
+
+/** The drawn motion keeps off what it passes by so much less than the clearance [mm]. */
+export const DRAWN_LESS = 1;
+/** With more padding than this [mm a side] a motion shows nobody more. */
+const AMPLE = 300;
+
+/**
+ * The one motion of a piece along a route as it is judged, in the one scene of its rows: free for the piece padded by
+ * the route's clearance less `DRAWN_LESS`. What was not measured is supposed where it does not matter (`supposed`).
+ * @returns undefined where no chain is shown; `notDrawn` names what of it could not be drawn
+ */
+export function routeMotion(
+  route: PreparedRoute,
+  size: PieceSize,
+  book: StageBook,
+  allowance: number,
+): (RouteWalk & { readonly clearance: number }) | undefined {
+  const chain = judgedChain(route, size, book, allowance);
+  if (!chain) return undefined;
+  const padding = Math.min(chain.clearance, AMPLE) - DRAWN_LESS;
+  const walk = walkRoute(jointRows(chain.reading, size), walkSteps(chain.steps), size, padding);
+  return { ...walk, clearance: chain.clearance };
+}
+
+/** The rows of a reading with what was not measured supposed: straights longer than the piece, the hand to the left. */
+export function jointRows({ reading }: PreparedReading, size: PieceSize): JointRow[] {
+  const long = Math.ceil((size.length + 1000) / 100) * 100;
+  return reading.map(({ row, stage, measures, way, into, straightAfter }, i): JointRow => {
+    const next = reading[i + 1];
+    const supposed: { -readonly [Name in keyof StageMeasures]: number | undefined } = {};
+    if (stage === 'passage') supposed.length = measures.length ?? long;
+    if (stage === 'flight') {
+      supposed.risers = measures.risers ?? Math.ceil((size.length + 1000) / (measures.going ?? 250));
+      for (const [end, space] of [
+        ['foot', 'footSpace'],
+        ['head', 'headSpace'],
+      ] as const) {
+        const beside = reading[(way === 'up') === (end === 'foot') ? i - 1 : i + 1];
+        const own = beside?.stage === 'door' || beside?.stage === 'lift';
+        if (own) supposed[space] = measures[space] ?? long;
+      }
+    }
+    if (stage === 'corner' || stage === 'side door' || stage === 'lift') {
+      const straight = straightAfter && !straightAfter.open ? straightAfter.known : undefined;
+      supposed.run = measures.run ?? straight ?? (next ? long : undefined);
+    }
+    const known = Object.entries(supposed).filter(([, value]) => value !== undefined);
+    return {
+      // A step that cannot be judged has no chain.
+      stage: stage ?? 'passage',
+      measures: { ...measures, ...Object.fromEntries(known) },
+      hand: row.hand,
+      way,
+      into: stage === 'side door' ? into : undefined,
+    };
+  });
+}
