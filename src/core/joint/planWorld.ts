@@ -11,6 +11,8 @@ export interface PlacedBlock {
   readonly solids: readonly PlacedSolid[];
   /** Length of the straight that was put before its first row [mm]; 0 where it begins on open ground. */
   readonly lead: number;
+  /** The same after its last row. */
+  readonly trail: number;
   /** Planes where the way begins and ends, straights included; the end is undefined where it ends in a room. */
   readonly start: Frame;
   readonly end: Frame | undefined;
@@ -50,6 +52,7 @@ export function placeBlock(block: JointBlock, longest: number): PlacedBlock {
         !(row < 0 && leads) && !(row >= rows.length + (leads ? 1 : 0) + (trails ? 1 : 0) && trails),
     ),
     lead: leads ? length : 0,
+    trail: trails ? length : 0,
     start: begin?.entry ?? { at: [0, 0, 0], heading: 0 },
     end: finish?.exitSection === undefined ? undefined : finish.exit,
   };

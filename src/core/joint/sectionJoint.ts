@@ -8,9 +8,9 @@ import type { KeyAttitude, SceneBox } from '../space/motion';
 import { rotate } from '../space/quaternion';
 import type { StageName } from '../stages/kinds';
 import { greatestShown } from './greatestShown';
-import type { JointAsk, JointBlock, JointMotion, JointPassage, JointRow } from './jointRow';
-import type { PlacedRoute } from './place/placedRoute';
-import { boundsOf, placeBlock, type PlacedBlock } from './planWorld';
+import { centreAt, standBlock, type BlockEnd } from './blockEnds';
+import type { JointAsk, JointBlock, JointMotion, JointPassage } from './jointRow';
+import { boundsOf, type PlacedBlock } from './planWorld';
 
 /** Rows through which the way leads straight on. */
 const STRAIGHT: ReadonlySet<StageName> = new Set(['door', 'passage', 'flight', 'room']);
@@ -20,8 +20,6 @@ const AMPLE = 300;
 const WORK = 1200;
 /** Open ground that counts [mm]. */
 const GROUND = 6500;
-/** Kept from the end of a straight that was put there [mm]. */
-const MARGIN = 2;
 const AT_THE_END = 0.5;
 
 /** A way of carrying the piece, seen from the side. */
@@ -131,17 +129,6 @@ function carriedWays(piece: PieceSize, section: Section): Carried[] {
   return ways.sort((one, other) => Number(one.leaning) - Number(other.leaning) || other.most - one.most);
 }
 
-/**
- * An end of the way in the section: x and z on the floor there, the pitch on which the piece lies [rad], and whether it
- * lies ahead of that place (1), behind it (-1), or over it (0).
- */
-interface SectionEnd {
-  readonly x: number;
-  readonly z: number;
-  readonly pitch: number;
-  readonly side: -1 | 0 | 1;
-}
-
 /** A block seen from the side: x along the way, z up. */
 class Section {
   /** What all rows leave open across [mm]. */
@@ -152,20 +139,13 @@ class Section {
   private readonly world: PlanarWorld;
   private readonly placed: PlacedBlock;
   private readonly shift: readonly [number, number, number];
-  private readonly ends: readonly [SectionEnd, SectionEnd];
+  private readonly ends: readonly [BlockEnd, BlockEnd];
 
   constructor(block: JointBlock, longest: number) {
-    const { rows, shift } = prolonged(block, longest);
-    const placed = placeBlock(
-      {
-        rows,
-        before: rows[0]?.stage === 'flight' && block.before === 'straight' ? 'open' : block.before,
-        after: rows[rows.length - 1]?.stage === 'flight' && block.after === 'straight' ? 'open' : block.after,
-      },
-      longest,
-    );
+    const stood = standBlock(block, longest);
+    const { placed } = stood;
     this.placed = placed;
-    this.shift = [placed.lead + shift[0], 0, shift[1]];
+    this.shift = stood.origin;
     const sections = placed.placed.rows.flatMap(({ entry, exit, entrySection, exitSection }) => [
       { y: entry.at[1], ...entrySection },
       ...(exitSection ? [{ y: exit.at[1], ...exitSection }] : []),
@@ -177,16 +157,13 @@ class Section {
     this.lowest = Math.min(...sections.map(({ height }) => height));
     const solids = placed.solids.filter(({ box }) => across(box, right + 1e-3, left - 1e-3));
     const obstacles = solids.map(({ box }) => sideOf(box));
-    const first = endOf(placed.placed, block, 'before');
-    const last = endOf(placed.placed, block, 'after');
+    const [first, last] = stood.ends;
     if (placed.lead > 0) obstacles.push(upright(placed.start.at[0] - 100, placed.start.at[2]));
-    if (placed.end && block.after === 'straight' && rows[rows.length - 1]?.stage !== 'flight') {
-      obstacles.push(upright(placed.end.at[0], placed.end.at[2]));
-    }
-    this.ends = [first, last];
+    if (placed.trail > 0 && placed.end) obstacles.push(upright(placed.end.at[0], placed.end.at[2]));
+    this.ends = stood.ends;
     const grounds: ConvexPolygon = [
-      [first.x - (block.before === 'open' ? GROUND : longest), first.z - longest],
-      [last.x + (block.after === 'open' ? GROUND : longest), last.z + longest],
+      [first.at[0] - (block.before === 'open' ? GROUND : longest), first.at[2] - longest],
+      [last.at[0] + (block.after === 'open' ? GROUND : longest), last.at[2] + longest],
     ];
     const built = placed.solids.filter(({ part }) => part !== 'ground' && part !== 'wall' && part !== 'head');
     this.world = {
@@ -225,84 +202,9 @@ class Section {
 }
 
 /** Where the centre begins or ends: clear of what is there, on the floor or on the pitch. */
-function regionAt({ x, z, pitch, side }: SectionEnd, u: number, v: number): PlanarRegion {
-  const forward = side * (u / 2 + MARGIN);
-  const [c, s] = [Math.cos(pitch), Math.sin(pitch)];
-  const up = v / 2 + AT_THE_END;
-  const [cx, cz] = [x + forward * c - up * s, z + forward * s + up * c];
-  return { xMin: cx - AT_THE_END, xMax: cx + AT_THE_END, yMin: cz - AT_THE_END, yMax: cz + AT_THE_END };
-}
-
-/** The block with a flight at its end so much longer that the piece lies on it; and by how much its origin moved. */
-function prolonged(
-  block: JointBlock,
-  longest: number,
-): { readonly rows: JointRow[]; readonly shift: readonly [number, number] } {
-  const rows = [...block.rows];
-  let shift: readonly [number, number] = [0, 0];
-  const longer = (
-    row: JointRow,
-    end: 'foot' | 'head',
-  ): { readonly row: JointRow; readonly x: number; readonly z: number } => {
-    const { rise = 1, going = 1, risers = 1 } = row.measures;
-    const more = Math.ceil((longest + 600) / Math.hypot(rise, going)) + 1;
-    const cut =
-      end === 'foot'
-        ? { footSpace: undefined, footCeiling: undefined }
-        : { headSpace: undefined, headCeiling: undefined };
-    const measures = Object.fromEntries(
-      Object.entries({ ...row.measures, ...cut, risers: risers + more }).filter(
-        ([, value]) => value !== undefined,
-      ),
-    );
-    return { row: { ...row, measures }, x: more * going, z: more * rise };
-  };
-  const first = rows[0];
-  if (first?.stage === 'flight' && block.before === 'straight') {
-    const down = first.way === 'down';
-    const { row, x, z } = longer(first, down ? 'head' : 'foot');
-    rows[0] = row;
-    shift = [x, down ? -z : z];
-  }
-  const last = rows[rows.length - 1];
-  if (last?.stage === 'flight' && block.after === 'straight') {
-    rows[rows.length - 1] = longer(last, last.way === 'down' ? 'foot' : 'head').row;
-  }
-  return { rows, shift };
-}
-
-/** Where the piece begins or ends. */
-function endOf(placed: PlacedRoute, block: JointBlock, which: 'before' | 'after'): SectionEnd {
-  const row = placed.rows[which === 'before' ? 0 : placed.rows.length - 1];
-  if (!row) return { x: 0, z: 0, pitch: 0, side: 0 };
-  const inward = which === 'before' ? 1 : -1;
-  const frame = which === 'before' ? row.entry : row.exit;
-  const { joint } = row;
-  if (joint.stage === 'flight' && block[which] === 'straight') {
-    const { rise = 1, going = 1 } = joint.measures;
-    const pitch = Math.atan2(rise, going) * (joint.way === 'down' ? -1 : 1);
-    // On the line of nosings, a few treads from where the prolonged flight ends.
-    const step = which === 'before' ? 2 : -2;
-    const foot = (which === 'before') !== (joint.way === 'down');
-    // The line of nosings stands one rise above the floor at the first riser.
-    const base = foot ? Math.abs(rise) : 0;
-    return {
-      x: frame.at[0] + step * going,
-      z: frame.at[2] + base + step * going * Math.tan(pitch),
-      pitch,
-      side: inward,
-    };
-  }
-  if (which === 'after' && row.exitSection === undefined) {
-    // The middle of the room in which the way ends.
-    return { x: row.entry.at[0] + (joint.measures.length ?? 0) / 2, z: row.entry.at[2], pitch: 0, side: 0 };
-  }
-  return {
-    x: frame.at[0],
-    z: frame.at[2],
-    pitch: 0,
-    side: block[which] === 'open' ? (-inward as -1 | 1) : inward,
-  };
+function regionAt(end: BlockEnd, u: number, v: number): PlanarRegion {
+  const [x, , z] = centreAt(end, u, v + 2 * AT_THE_END);
+  return { xMin: x - AT_THE_END, xMax: x + AT_THE_END, yMin: z - AT_THE_END, yMax: z + AT_THE_END };
 }
 
 /** Whether a box reaches into a lane. */

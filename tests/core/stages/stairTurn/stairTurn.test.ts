@@ -55,7 +55,7 @@ describe('a turn at the end of a stair', () => {
 
   // Over a rail at the foot it stands against the facing wall though it need not: there a wider passage can cost a little.
   test.each([
-    [false, 0.5],
+    [false, 1],
     [true, 6],
   ])('a larger opening or a smaller piece loses nothing to speak of (rails: %s)', (rails, most) => {
     const next = seeded(31337);
