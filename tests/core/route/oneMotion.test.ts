@@ -1,13 +1,9 @@
 import { sceneNear } from '../../../src/core/joint/place/placedRoute';
-import { walkRoute, type RouteWalk } from '../../../src/core/joint/walk/walkRoute';
-import type { JointRow } from '../../../src/core/joint/jointRow';
+import type { RouteWalk } from '../../../src/core/joint/walk/walkRoute';
 import type { PieceSize } from '../../../src/core/measures/piece';
-import { prepareRoute } from '../../../src/core/route/preparedRoute';
-import { DRAWN_LESS, judgedChain, walkSteps } from '../../../src/core/route/routeMotion';
-import { stageBook } from '../../../src/core/route/stageBook';
-import type { StageRow } from '../../../src/core/survey/table/stageRow';
 import { randomRoute } from '../../support/randomRoutes';
 import { replay } from '../../support/replayMotion';
+import { walked } from '../../support/walkedRoute';
 
 /**
  * What a route's verdict claims is walked in the one scene of its rows and replayed by a checker of another kind
@@ -17,28 +13,6 @@ import { replay } from '../../support/replayMotion';
 const ROUTES = Number(process.env['ROUTES'] ?? 60);
 /** Of the motions claimed, so many at least are drawn to the end: regression only. */
 const DRAWN_SHARE = 0.7;
-/** Beyond this [mm a side] more padding shows nobody more. */
-const AMPLE = 300;
-
-const stageRow = (row: JointRow, i: number): StageRow => ({
-  survey: 'A',
-  step: i + 1,
-  stage: row.stage,
-  stageText: row.stage,
-  measures: row.measures,
-  refused: [],
-  note: '',
-  rowIndex: i,
-  hand: row.hand,
-  way: row.way,
-});
-
-function walked(rows: readonly JointRow[], piece: PieceSize): RouteWalk | undefined {
-  const book = stageBook(0);
-  const chain = judgedChain(prepareRoute(rows.map(stageRow), book), piece, book, 0, 'worst');
-  if (!chain || chain.clearance < DRAWN_LESS) return undefined;
-  return walkRoute(rows, walkSteps(chain.steps), piece, Math.min(chain.clearance, AMPLE) - DRAWN_LESS);
-}
 
 /** How deep the padded piece stands in anything on its way [mm]; in a lift car that moves nothing is looked at. */
 function deepest({ keys, route, padding }: RouteWalk, piece: PieceSize): number {

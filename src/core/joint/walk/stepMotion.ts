@@ -1,0 +1,326 @@
+import { paddedPiece, type PieceSize } from '../../measures/piece';
+import type { KeyAttitude, SceneBox } from '../../space/motion';
+import { rotate, slerp, type Quaternion } from '../../space/quaternion';
+import { SpaceChecker } from '../../space/spaceChecker';
+import { placedBox, placedFrame, placedKey, placingOf, START, type Frame, type Vec3 } from '../place/frame';
+import { sceneNear, type PlacedSolid } from '../place/placedRoute';
+import type { SolidPart } from '../place/solid';
+import type { StageName } from '../../stages/kinds';
+import { placeOf, type WalkKey } from './carrier';
+import { nearestPoints, pointDistance } from './nearestPoints';
+import type { RouteWalk } from './walkRoute';
+
+/** One place of a step's motion, with what can be said of it. */
+export interface StepPlace extends KeyAttitude {
+  /** How far along the step's motion it is, 0 to 1. */
+  readonly part: number;
+  /** Angle [rad] between the level and the piece's side nearest to it: 0 level, at most a right angle over two. */
+  readonly tilt: number;
+  /** The least plumb gap [mm] between the piece, padded as it is carried, and the floor, nosings or rail below it. */
+  readonly raise: number;
+  /** Distance [mm] to the nearest solid that it does not stand on, and where; undefined where all is far. */
+  readonly closest: StepContact | undefined;
+}
+
+/** What the piece is nearest to. */
+export interface StepContact {
+  /** Row of the solid; -1 before the first. */
+  readonly row: number;
+  readonly part: SolidPart;
+  readonly distance: number;
+  /** Where on the piece, and where on the solid [mm]. */
+  readonly onPiece: Vec3;
+  readonly onSolid: Vec3;
+}
+
+/**
+ * A step's part of the one motion, seen from the row's entry: the origin midway across its entry plane on the floor
+ * there, x along the way, y to the left, z up.
+ */
+export interface StepMotion {
+  readonly row: number;
+  /** From where the step before leaves the piece; empty where nothing of it could be drawn. */
+  readonly keys: readonly WalkKey[];
+  /** What stands in this row and in the two on either side of it. */
+  readonly solids: readonly PlacedSolid[];
+  /** Where the way leaves the row. */
+  readonly exit: Frame;
+  /** Where it is closest to what it does not stand on; undefined where nothing is drawn. */
+  readonly tightest: StepPlace | undefined;
+  /** Three to five places to be numbered: its first, its last, its tightest, and what lies between. */
+  readonly positions: readonly StepPlace[];
+  /** The greatest raise along it [mm]. */
+  readonly raise: number;
+  /** It leads all the way through the row. */
+  readonly whole: boolean;
+}
+
+/** What a piece stands on, which is near all the way and decides nothing by itself. */
+const SUPPORTS: ReadonlySet<SolidPart> = new Set(['floor', 'ground', 'nosings', 'tread']);
+/** Places looked at are no farther apart than this, any point of the piece [mm]. */
+const STEP = 60;
+/** Beyond this nothing is near [mm]. */
+const FAR = 1500;
+/** Nothing is raised higher in a house [mm]. */
+const HIGHEST = 4000;
+
+/**
+ * The part of a route's motion that belongs to one row, with its places for a drawing or for words.
+ * @param row number of the row in the route
+ * @example stepMotion(routeMotion(route, size, book, 25)!, 2, size).tightest?.raise
+ */
+export function stepMotion(walk: RouteWalk, row: number, piece: PieceSize): StepMotion {
+  const placed = walk.route.rows.filter((r) => r.row === row && !r.supposed)[0];
+  const entry = placed?.entry ?? START;
+  const view = placingOf(entry, START);
+  const solids = sceneNear(walk.route, row - 2, row + 2).map((solid) => ({
+    ...solid,
+    box: placedBox(view, solid.box),
+  }));
+  const exit = placedFrame(view, placed?.exit ?? START);
+  const level = placed !== undefined && LEVEL.has(placed.joint.stage);
+  const all = (level ? roughPart(walk.keys, row) : ownPart(walk.keys, row)).map((key) => ({
+    ...key,
+    ...placedKey(view, key),
+  }));
+  const places = placesAlong(all, piece);
+  const within = level ? betweenPlanes(places, piece, exit) : places;
+  const keys = keysOf(within);
+  const failed = walk.notDrawn?.row;
+  const whole = keys.length > 1 && (failed === undefined || failed > row);
+  if (keys.length === 0) {
+    return { row, keys, solids, exit, tightest: undefined, positions: [], raise: 0, whole };
+  }
+  const looker = new Looker(solids, piece, walk.padding);
+  const [from, to] = [within[0]!.gone, within[within.length - 1]!.gone];
+  const raises = within.map((place) => looker.raise(place));
+  const known = new Map<number, StepPlace>();
+  const placeAt = (n: number): StepPlace => {
+    const found = known.get(n);
+    if (found) return found;
+    const place = within[n]!;
+    const { at, turn, gone } = place;
+    const seen: StepPlace = {
+      at,
+      turn,
+      part: (gone - from) / (to - from || 1),
+      tilt: tiltOf(turn),
+      raise: raises[n]!,
+      closest: looker.closest(place),
+    };
+    known.set(n, seen);
+    return seen;
+  };
+  // The gap along an axis is never more than the distance: the nearest is among those with the least gaps.
+  const gaps = within.map((place) => looker.gap(place));
+  const nearest = (): number =>
+    [...known].reduce(
+      (best, [n, { closest }]) =>
+        (closest?.distance ?? Infinity) < (known.get(best)?.closest?.distance ?? Infinity) - 0.05 ? n : best,
+      [...known.keys()][0] ?? 0,
+    );
+  within
+    .map((_, n) => n)
+    .sort((one, other) => gaps[one]! - gaps[other]! || one - other)
+    .slice(0, LOOKED_AT)
+    .forEach(placeAt);
+  const parts = within.map(({ gone }) => (gone - from) / (to - from || 1));
+  const positions = chosen(parts, nearest(), keys.length > 8 ? 5 : 3).map(placeAt);
+  const tightest = placeAt(nearest());
+  return {
+    row,
+    keys,
+    solids,
+    exit,
+    tightest: tightest.closest ? tightest : undefined,
+    positions,
+    raise: Math.max(...raises),
+    whole,
+  };
+}
+
+/** Of the places with the least gaps so many are looked at for their distance. */
+const LOOKED_AT = 5;
+
+/** Rows that are passed on level floor, alone or together with others. */
+const LEVEL: ReadonlySet<StageName> = new Set(['door', 'passage', 'corner', 'side door', 'room']);
+
+/** The keys of a row, from the last of the row before; a ride in a lift is left out. */
+function ownPart(keys: readonly WalkKey[], row: number): WalkKey[] {
+  const first = keys.findIndex((key) => key.row === row);
+  if (first < 0) return [];
+  const part: WalkKey[] = [];
+  const before = keys[first - 1];
+  if (before && !keys[first]!.rides) part.push(before);
+  for (const key of keys.slice(first)) {
+    if (key.row !== row || key.rides) break;
+    part.push(key);
+  }
+  return part;
+}
+
+/** The keys among which a level row is passed: those of the first row that is passed with it or after it, and the next. */
+function roughPart(keys: readonly WalkKey[], row: number): WalkKey[] {
+  const first = keys.findIndex((key) => key.row >= row);
+  if (first < 0) return [];
+  const own = keys[first]!.row;
+  const next = keys.find((key) => key.row > own)?.row ?? own;
+  const part = first > 0 && !keys[first]!.rides ? [keys[first - 1]!] : [];
+  for (const key of keys.slice(first)) {
+    if (key.row > next || (part.length > 0 && key.rides)) break;
+    part.push(key);
+  }
+  return part;
+}
+
+/** A place on a motion: a key, or between two. */
+interface Place extends WalkKey {
+  /** How far the farthest point of the piece has moved so far [mm]. */
+  readonly gone: number;
+  readonly isKey: boolean;
+}
+
+/** Places along a motion, evenly by what the farthest point of the piece moves. */
+function placesAlong(keys: readonly WalkKey[], piece: PieceSize): Place[] {
+  const [first] = keys;
+  if (!first) return [];
+  const reach = Math.hypot(piece.length, piece.breadth, piece.thickness) / 2;
+  const places: Place[] = [{ ...first, gone: 0, isKey: true }];
+  let gone = 0;
+  for (let k = 0; k + 1 < keys.length; k++) {
+    const [a, b] = [keys[k]!, keys[k + 1]!];
+    const dot = Math.min(1, Math.abs(a.turn.reduce((sum, v, j) => sum + v * b.turn[j]!, 0)));
+    const length =
+      Math.hypot(a.at[0] - b.at[0], a.at[1] - b.at[1], a.at[2] - b.at[2]) + 2 * Math.acos(dot) * reach;
+    const count = Math.max(1, Math.min(100, Math.ceil(length / STEP)));
+    for (let n = 1; n <= count; n++) {
+      const s = n / count;
+      const at = a.at.map((v, j) => v + (b.at[j]! - v) * s) as unknown as Vec3;
+      places.push({
+        at,
+        turn: slerp(a.turn, b.turn, s),
+        row: b.row,
+        gone: gone + s * length,
+        isKey: n === count,
+      });
+    }
+    gone += length;
+  }
+  return places;
+}
+
+/** From where the piece reaches the entry plane to where it has left the exit plane behind. */
+function betweenPlanes(places: readonly Place[], piece: PieceSize, exit: Frame): readonly Place[] {
+  const size: Vec3 = [piece.length, piece.breadth, piece.thickness];
+  const extent = (place: Place, heading: number): number =>
+    [0, 1, 2].reduce((sum, k) => {
+      const axis = rotate(place.turn, [Number(k === 0), Number(k === 1), Number(k === 2)]);
+      const d = axis[0] * Math.cos(heading) + axis[1] * Math.sin(heading);
+      return sum + (Math.abs(d) * size[k]!) / 2;
+    }, 0);
+  const reached = (place: Place): boolean => place.at[0] + extent(place, 0) > 0;
+  const left = (place: Place): boolean =>
+    (place.at[0] - exit.at[0]) * Math.cos(exit.heading) +
+      (place.at[1] - exit.at[1]) * Math.sin(exit.heading) -
+      extent(place, exit.heading) >
+    0;
+  const begins = Math.max(0, places.findIndex(reached) - 1);
+  const rest = places.slice(begins);
+  const ends = rest.findIndex((place, n) => n > 0 && left(place) && rest.slice(0, n).some((p) => !left(p)));
+  return ends < 0 ? rest : rest.slice(0, ends + 1);
+}
+
+/** The ends of a row of places, and the keys between. */
+const keysOf = (places: readonly Place[]): WalkKey[] =>
+  places
+    .filter(({ isKey }, n) => isKey || n === 0 || n === places.length - 1)
+    .map(({ at, turn, row }) => ({ at, turn, row }));
+
+class Looker {
+  private readonly below: SpaceChecker;
+  private readonly beside: SpaceChecker;
+  private readonly others: readonly PlacedSolid[];
+
+  constructor(
+    solids: readonly PlacedSolid[],
+    private readonly piece: PieceSize,
+    padding: number,
+  ) {
+    this.others = solids.filter(({ part }) => !SUPPORTS.has(part));
+    this.below = new SpaceChecker(solids.map(({ box }) => box));
+    this.below.hold(paddedPiece(piece, padding));
+    this.beside = new SpaceChecker(this.others.map(({ box }) => box));
+    this.beside.hold(piece);
+  }
+
+  /** A lower bound of the distance [mm] to what it does not stand on. */
+  gap(key: KeyAttitude): number {
+    return this.others.length === 0 ? FAR : this.beside.placeGap(placeOf(key), 0, FAR);
+  }
+
+  /** How far it can be let straight down. */
+  raise(key: KeyAttitude): number {
+    const from = placeOf(key);
+    const to = Float64Array.from(from);
+    let free = 0;
+    let met = HIGHEST;
+    while (met - free > 1) {
+      const middle = (free + met) / 2;
+      to[2] = from[2]! - middle;
+      if (this.below.moveFree(from, 0, to, 0)) free = middle;
+      else met = middle;
+    }
+    return free < 1 ? 0 : free;
+  }
+
+  closest(key: KeyAttitude): StepContact | undefined {
+    const place = placeOf(key);
+    if (this.others.length === 0 || this.beside.placeGap(place, 0, FAR) >= FAR) return undefined;
+    const box: SceneBox = {
+      centre: key.at,
+      size: [this.piece.length, this.piece.breadth, this.piece.thickness],
+      turn: key.turn,
+    };
+    const reach = Math.hypot(...box.size) / 2;
+    let best: StepContact | undefined;
+    // The one that the axes name is near, if not always the nearest.
+    const likely = this.others[this.beside.nearest(place, 0)];
+    for (const solid of likely ? [likely, ...this.others] : this.others) {
+      if (best && pointDistance(solid.box, key.at) - reach > best.distance) continue;
+      const { first, second, distance } = nearestPoints(box, solid.box);
+      if (best && distance >= best.distance) continue;
+      best = { row: solid.row, part: solid.part, distance, onPiece: first, onSolid: second };
+    }
+    return best;
+  }
+}
+
+/** The least turn [rad] that would set one of the piece's sides upright. */
+export function tiltOf(turn: Quaternion): number {
+  const steep = Math.max(
+    ...(
+      [
+        [1, 0, 0],
+        [0, 1, 0],
+        [0, 0, 1],
+      ] as const
+    ).map((axis) => Math.abs(rotate(turn, axis)[2])),
+  );
+  const angle = Math.acos(Math.min(1, steep));
+  return angle < 1e-6 ? 0 : angle;
+}
+
+/** Numbers of the first place, the last, the tightest, and as many between as are asked for, evenly along the way. */
+function chosen(parts: readonly number[], tightest: number, count: number): number[] {
+  const picked = new Set<number>([0, tightest, parts.length - 1]);
+  for (let n = 1; n + 1 < count && picked.size < count; n++) {
+    const wanted = n / (count - 1);
+    let near = 0;
+    parts.forEach((part, k) => {
+      if (Math.abs(part - wanted) < Math.abs(parts[near]! - wanted)) near = k;
+    });
+    // Two numbers on one place would say nothing.
+    if ([...picked].every((k) => Math.abs(parts[k]! - parts[near]!) > 0.5 / count)) picked.add(near);
+  }
+  return [...picked].sort((a, b) => a - b);
+}

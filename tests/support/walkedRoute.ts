@@ -1,0 +1,31 @@
+import type { JointRow } from '../../src/core/joint/jointRow';
+import { walkRoute, type RouteWalk } from '../../src/core/joint/walk/walkRoute';
+import type { PieceSize } from '../../src/core/measures/piece';
+import { prepareRoute } from '../../src/core/route/preparedRoute';
+import { DRAWN_LESS, judgedChain, walkSteps } from '../../src/core/route/routeMotion';
+import { stageBook } from '../../src/core/route/stageBook';
+import type { StageRow } from '../../src/core/survey/table/stageRow';
+
+/** Beyond this [mm a side] more padding shows nobody more. */
+const AMPLE = 300;
+
+const stageRow = (row: JointRow, i: number): StageRow => ({
+  survey: 'A',
+  step: i + 1,
+  stage: row.stage,
+  stageText: row.stage,
+  measures: row.measures,
+  refused: [],
+  note: '',
+  rowIndex: i,
+  hand: row.hand,
+  way: row.way,
+});
+
+/** The motion that a route's worst case claims with a tape of 0, less `DRAWN_LESS`; undefined where it claims none. */
+export function walked(rows: readonly JointRow[], piece: PieceSize): RouteWalk | undefined {
+  const book = stageBook(0);
+  const chain = judgedChain(prepareRoute(rows.map(stageRow), book), piece, book, 0, 'worst');
+  if (!chain || chain.clearance < DRAWN_LESS) return undefined;
+  return walkRoute(rows, walkSteps(chain.steps), piece, Math.min(chain.clearance, AMPLE) - DRAWN_LESS);
+}
