@@ -65,7 +65,7 @@ export function cornerView(
     Math.min(piece.answer.clearance, place.clearance),
     faces,
   );
-  paper.dimension(outline[0]!, outline[3]!, plan.q < 150 ? -14 : -8, '', plan.p);
+  paper.dimension(outline[0], outline[3], plan.q < 150 ? -14 : -8, '', plan.p);
   return {
     paper,
     title,

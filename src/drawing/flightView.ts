@@ -2,7 +2,7 @@ import { rectangleRoundCorner } from '../core/geometry/rectangleRoundCorner';
 import { rectangleThroughOpening } from '../core/geometry/rectangleThroughOpening';
 import { mmText, Paper } from './paper';
 import { placeInBend } from './placeInBend';
-import { box, type Point, type Points } from './plane';
+import { type Corners, box, type Point, type Points } from './plane';
 import { degreesText, placeRectangle, sectionOf, type DrawnPiece, type StageView } from './stageView';
 
 export interface FlightDrawn {
@@ -42,7 +42,7 @@ export function flightView(m: FlightDrawn, piece: DrawnPiece | undefined): Stage
   paper.note(`Steps: rise ${mmText(m.rise)}, going ${mmText(m.going)}${risers}`);
 
   let place = '';
-  let outline: Points | undefined;
+  let outline: Corners | undefined;
   const faces = [levels.treads, levels.ceiling];
   if (piece && section) {
     const at = placeOnFlight(m, part, levels, channel, pitch, length, section.height);
@@ -57,7 +57,7 @@ export function flightView(m: FlightDrawn, piece: DrawnPiece | undefined): Stage
       piece.answer.clearance,
       clear,
     );
-    paper.dimension(outline[2]!, outline[1]!, 9, '', length);
+    paper.dimension(outline[2], outline[1], 9, '', length);
     place =
       `The piece, ${Math.round(length)} mm long and ${Math.round(section.height)} mm high as seen from the side, ` +
       `stands at ${degreesText(at.angle)} ${WHERE[part]}`;

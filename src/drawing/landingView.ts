@@ -170,7 +170,7 @@ export function halfLandingView(m: HalfLandingDrawn, piece: DrawnPiece | undefin
     Math.min(piece.answer.clearance, fit.clearance),
     faces,
   );
-  paper.dimension(outline[3]!, outline[0]!, q < 150 ? -12 : 8, '', p);
+  paper.dimension(outline[3], outline[0], q < 150 ? -12 : 8, '', p);
   return {
     paper,
     title,

@@ -1,6 +1,6 @@
 import { rectangleThroughOpening } from '../core/geometry/rectangleThroughOpening';
 import { Paper } from './paper';
-import { box, type Points } from './plane';
+import { type Corners, box, type Points } from './plane';
 import { degreesText, placeRectangle, sectionOf, type DrawnPiece, type StageView } from './stageView';
 
 /** An opening or a passage seen along the way: the section of the piece in it. */
@@ -33,7 +33,7 @@ export function openingView(
   paper.dimension([-jamb, 0], [-jamb, height], 14, 'clear height', height);
 
   const faces = [sides, floor];
-  let outline: Points | undefined;
+  let outline: Corners | undefined;
   let place = '';
   if (piece) {
     const { across, upright } = sectionOf(piece);
@@ -53,9 +53,9 @@ export function openingView(
       clearance,
       faces,
     );
-    const corner = outline[1]!;
-    paper.dimension(outline[1]!, outline[0]!, upright > across ? 12 : -12, '', upright);
-    paper.dimension(outline[2]!, corner, 12, '', across);
+    const corner = outline[1];
+    paper.dimension(outline[1], outline[0], upright > across ? 12 : -12, '', upright);
+    paper.dimension(outline[2], corner, 12, '', across);
     place =
       `The piece's section, ${Math.round(across)} mm across and ${Math.round(upright)} mm upright, is in the middle` +
       (leaning ? `, turned by ${degreesText(angle)}` : '');

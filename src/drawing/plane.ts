@@ -4,8 +4,11 @@ export type Point = readonly [number, number];
 /** The corners of a polygon or the points of a line, in order. */
 export type Points = readonly Point[];
 
+/** The corners of a rectangle, in order. */
+export type Corners = readonly [Point, Point, Point, Point];
+
 /** A rectangle round `centre`, its side `along` at `angle` [rad] to the x axis, anticlockwise. */
-export function rectangle(centre: Point, along: number, across: number, angle: number): Points {
+export function rectangle(centre: Point, along: number, across: number, angle: number): Corners {
   const c = Math.cos(angle) / 2;
   const s = Math.sin(angle) / 2;
   const [x, y] = centre;
@@ -18,7 +21,7 @@ export function rectangle(centre: Point, along: number, across: number, angle: n
 }
 
 /** A rectangle square to the axes. */
-export const box = (x1: number, y1: number, x2: number, y2: number): Points => [
+export const box = (x1: number, y1: number, x2: number, y2: number): Corners => [
   [x1, y1],
   [x2, y1],
   [x2, y2],

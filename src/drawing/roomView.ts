@@ -96,7 +96,7 @@ function standing(
     Math.min(piece.answer.clearance, fit.clearance),
     faces,
   );
-  paper.dimension(outline[3]!, outline[0]!, q < 150 ? -12 : 8, '', p);
+  paper.dimension(outline[3], outline[0], q < 150 ? -12 : 8, '', p);
   return {
     paper,
     title,

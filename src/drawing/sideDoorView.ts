@@ -85,7 +85,7 @@ export function sideDoorView(m: SideDoorDrawn, piece: DrawnPiece | undefined): S
     piece.answer.clearance,
     faces,
   );
-  paper.dimension(outline[0]!, outline[3]!, q < 150 ? -14 : -8, '', p);
+  paper.dimension(outline[0], outline[3], q < 150 ? -14 : -8, '', p);
   return {
     paper,
     title,

@@ -1,8 +1,9 @@
-import type { Hold } from '../core/motion/hold';
+import { degrees } from '../core/measures/angle';
+import { sizesOfHold, type Hold } from '../core/motion/hold';
 import type { PieceSize } from '../core/measures/piece';
 import type { AnswerWithMotion, StageAnswer } from '../core/motion/stageAnswer';
 import type { Paper } from './paper';
-import { nearestPlaces, rectangle, type Point, type Points } from './plane';
+import { nearestPlaces, rectangle, type Corners, type Point, type Points } from './plane';
 
 /** What a drawing takes from a stage's answer; a motion, where there is one, places the piece. */
 export type DrawnAnswer = Pick<StageAnswer, 'clearance' | 'pose' | 'critical'> &
@@ -44,7 +45,7 @@ export function placeRectangle(
   angle: number,
   clearance: number,
   faces: readonly Points[],
-): Points {
+): Corners {
   const outline = rectangle(centre, along, across, angle);
   paper.piece(outline);
   const paddedAlong = along + 2 * clearance;
@@ -72,10 +73,8 @@ export function markNearest(paper: Paper, outline: Points, faces: readonly Point
 /** The two sizes that a pose shows across the way and upright. */
 export function sectionOf({ size, answer }: DrawnPiece): { across: number; upright: number } {
   if (answer.hold) {
-    const letter = { L: size.length, B: size.breadth, T: size.thickness };
-    const [along, up] = answer.hold.split('') as ['L' | 'B' | 'T', 'L' | 'B' | 'T'];
-    const across = (['L', 'B', 'T'] as const).find((x) => x !== along && x !== up)!;
-    return { across: letter[across], upright: letter[up] };
+    const { across, upright } = sizesOfHold(size, answer.hold);
+    return { across, upright };
   }
   switch (answer.pose) {
     case 'flat':
@@ -88,5 +87,4 @@ export function sectionOf({ size, answer }: DrawnPiece): { across: number; uprig
 }
 
 /** `843 mm`, for sentences. */
-export const degreesText = (radians: number): string =>
-  `${Math.round((Math.abs(radians) * 180) / Math.PI)} degrees`;
+export const degreesText = (angle: number): string => `${Math.round(degrees(Math.abs(angle)))} degrees`;

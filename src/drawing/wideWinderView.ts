@@ -69,7 +69,7 @@ export function wideWinderView(
     piece.answer.clearance,
     faces,
   );
-  paper.dimension(outline[3]!, outline[0]!, plan.q < 150 ? -12 : 8, '', plan.p);
+  paper.dimension(outline[3], outline[0], plan.q < 150 ? -12 : 8, '', plan.p);
   return {
     paper,
     title,

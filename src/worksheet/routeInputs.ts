@@ -1,3 +1,4 @@
+import { capital } from '../core/survey/words/capital';
 import { found, refused, type Outcome } from '../core/measures/problem';
 import type { Cell } from '../core/measures/readQuantity';
 import type { Build, BuildPiece } from '../core/route/buildVerdict';
@@ -144,8 +145,6 @@ function sizeProblem(row: PieceRow): string {
   return `${capital(missing ?? 'length')} is not given`;
 }
 
-const capital = (word: string): string => word[0]!.toUpperCase() + word.slice(1);
-
 const cellWord = (cell: Cell): string =>
   typeof cell === 'object' || cell === undefined ? '' : String(cell).trim();
 
@@ -154,7 +153,9 @@ export function ordersOf(table: Table | undefined): Outcome<readonly Order[] | u
   if (table === undefined) return found(undefined);
   const headers = (table[0] ?? []).map((cell) => cellWord(cell).toLowerCase());
   const named = headers.includes('survey') && headers.includes('build');
-  const [surveyAt, buildAt] = named ? [headers.indexOf('survey'), headers.indexOf('build')] : [0, 1];
+  const [surveyAt, buildAt] = named
+    ? ([headers.indexOf('survey'), headers.indexOf('build')] as const)
+    : ([0, 1] as const);
   if (headers.length < 2) {
     return refused({
       kind: 'impossible',
@@ -164,8 +165,8 @@ export function ordersOf(table: Table | undefined): Outcome<readonly Order[] | u
     });
   }
   const orders = table.slice(named ? 1 : 0).flatMap((cells): Order[] => {
-    const survey = nameOf(cells[surveyAt!]);
-    const build = nameOf(cells[buildAt!]);
+    const survey = nameOf(cells[surveyAt]);
+    const build = nameOf(cells[buildAt]);
     return survey === '' && build === '' ? [] : [{ survey, build }];
   });
   return found(orders);
@@ -197,7 +198,7 @@ export function ratesOf(table: Table | undefined): Outcome<JobRates> {
       return refuse(value, `the minutes of "${what}" are a plain number, 0 or more`);
     }
     if (rate !== undefined) minutes[rate] = value;
-    else setUpOf.set(build!.trim().toLowerCase(), value);
+    else if (build !== undefined) setUpOf.set(build.trim().toLowerCase(), value);
   }
   return found({ minutes, setUpOf });
 }

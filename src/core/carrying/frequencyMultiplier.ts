@@ -4,7 +4,15 @@ import { COLUMN_HEIGHT } from './couplingMultiplier';
 export const LONGEST_HOURS = 8;
 
 /** One row: lifts a minute at most, then <= 1 h, 1-2 h, 2-8 h, each below 750 mm and at or above it. */
-type Row = readonly [lifts: number, ...multipliers: readonly number[]];
+type Row = readonly [
+  lifts: number,
+  hourBelow: number,
+  hourAbove: number,
+  twoBelow: number,
+  twoAbove: number,
+  eightBelow: number,
+  eightAbove: number,
+];
 
 /**
  * DHHS (NIOSH) 94-110, table 5. The columns up to 1 h at or above 75 cm were read; the zeros and the columns below
@@ -44,6 +52,9 @@ const TABLE: readonly Row[] = [
 export function frequencyMultiplier(liftsPerMinute: number, hours: number, height: number): number {
   const row = TABLE.find(([lifts]) => liftsPerMinute <= lifts);
   if (!row) return 0;
-  const duration = hours <= 1 ? 0 : hours <= 2 ? 1 : 2;
-  return row[1 + 2 * duration + (height < COLUMN_HEIGHT ? 0 : 1)]!;
+  const [, hourBelow, hourAbove, twoBelow, twoAbove, eightBelow, eightAbove] = row;
+  const below = height < COLUMN_HEIGHT;
+  if (hours <= 1) return below ? hourBelow : hourAbove;
+  if (hours <= 2) return below ? twoBelow : twoAbove;
+  return below ? eightBelow : eightAbove;
 }

@@ -15,7 +15,7 @@ export interface LowerShareInput {
 }
 
 /** What one of a team of two may take by the guideline [kg]; level floor, since nothing covers stairs. */
-const ONE_OF_TWO = GUIDELINE_EACH * TEAM_FACTORS[1]!;
+const ONE_OF_TWO = GUIDELINE_EACH * TEAM_FACTORS[1];
 
 const STATICS = 'statics: moments about the upper grip, both carriers lifting straight up';
 

@@ -9,7 +9,7 @@ export const GUIDELINE_EACH = 25;
  * Part of the sum of the individual limits that a team of 1, 2 or 3 may take: HSE L23. Nothing is published for 4, and
  * more than 4 are unlikely to work together.
  */
-export const TEAM_FACTORS: readonly number[] = [1, 2 / 3, 1 / 2];
+export const TEAM_FACTORS = [1, 2 / 3, 1 / 2] as const;
 
 /** The largest team for which a factor is published. */
 export const LARGEST_TEAM = TEAM_FACTORS.length;

@@ -51,14 +51,14 @@ export function greatestMoment(loads: SpanLoads): { moment: number; at: number }
   };
   places.forEach(consider);
   if (line > 0) {
-    const edges = [0, ...places, span];
-    for (let i = 0; i + 1 < edges.length; i++) {
-      const from = edges[i]!;
+    let from = 0;
+    for (const to of [...places, span]) {
       let shear = left;
       for (const p of points) if (p.at <= from) shear -= p.load;
       // The shear is `shear - line x` on this stretch.
       const x = shear / line;
-      if (x > from && x < edges[i + 1]!) consider(x);
+      if (x > from && x < to) consider(x);
+      from = to;
     }
   }
   return best;

@@ -1,9 +1,9 @@
+import type { Vector } from '../space/vector';
 import type { PlanarPlace } from '../geometry/planar/planarWorld';
-import { quaternionFromAxes } from '../space/quaternion';
-import type { Hold } from './hold';
+import { goingOn, quaternionFromAxes } from '../space/quaternion';
+import { sidesOfHold, type Hold, type PieceSide } from './hold';
 import type { KeyAttitude, Motion } from '../space/motion';
 
-type Vector = readonly [number, number, number];
 type Quaternion = readonly [number, number, number, number];
 
 /** A way of holding a piece, turned about a level axis by `tilt` [rad]. */
@@ -35,36 +35,29 @@ export function attitudeInPlan({ hold, turned, tilt = 0 }: TurnedHold, angle: nu
 
 /** The attitude (unit quaternion) of a piece held so, its sides along, across and upright in these directions. */
 export function turnOfAxes(hold: Hold, along: Vector, across: Vector, upright: Vector): Quaternion {
-  const axes: Partial<Record<'L' | 'B' | 'T', Vector>> = {};
-  const alongLetter = hold[0] as 'L' | 'B' | 'T';
-  const uprightLetter = hold[1] as 'L' | 'B' | 'T';
-  const acrossLetter = (['L', 'B', 'T'] as const).find((x) => x !== alongLetter && x !== uprightLetter)!;
-  axes[alongLetter] = along;
-  axes[uprightLetter] = upright;
-  axes[acrossLetter] = across;
-  const l = axes.L!;
-  const b = axes.B!;
-  const t = axes.T!;
+  const sides = sidesOfHold(hold);
+  const axisOf = (side: PieceSide): Vector =>
+    side === sides.along ? along : side === sides.upright ? upright : across;
+  const axes = { L: axisOf('L'), B: axisOf('B'), T: axisOf('T') };
+  const { L: l, B: b, T: t } = axes;
   // A box looks the same with one axis reversed; a turn must not reflect.
   const determinant =
     l[0] * (b[1] * t[2] - b[2] * t[1]) -
     l[1] * (b[0] * t[2] - b[2] * t[0]) +
     l[2] * (b[0] * t[1] - b[1] * t[0]);
   const sign = determinant < 0 ? -1 : 1;
-  axes[acrossLetter] = [across[0] * sign, across[1] * sign, across[2] * sign];
-  return quaternionFromAxes(axes.L!, axes.B!, axes.T!);
+  axes[sides.across] = [across[0] * sign, across[1] * sign, across[2] * sign];
+  return quaternionFromAxes(axes.L, axes.B, axes.T);
 }
 
 /** A planar path as a motion at one height [mm] of the centre, the side `p` of the path being the one along. */
 export function motionInPlan(path: readonly PlanarPlace[], attitude: TurnedHold, height: number): Motion {
   const keys: KeyAttitude[] = [];
   for (const { x, y, angle } of path) {
-    let turn = attitudeInPlan(attitude, angle);
-    const last = keys[keys.length - 1]?.turn;
-    if (last && last[0] * turn[0] + last[1] * turn[1] + last[2] * turn[2] + last[3] * turn[3] < 0) {
-      turn = [-turn[0], -turn[1], -turn[2], -turn[3]];
-    }
-    keys.push({ at: [x, y, height], turn });
+    keys.push({
+      at: [x, y, height],
+      turn: goingOn(attitudeInPlan(attitude, angle), keys[keys.length - 1]?.turn),
+    });
   }
   return keys;
 }

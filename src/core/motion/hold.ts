@@ -9,12 +9,36 @@ export type Hold = 'LT' | 'BT' | 'LB' | 'TB' | 'BL' | 'TL';
 
 export const ALL_HOLDS: readonly Hold[] = ['LT', 'BT', 'LB', 'TB', 'BL', 'TL'];
 
-const POSE_BY_UPRIGHT = { T: 'flat', B: 'on edge', L: 'on end' } as const;
+/** A side of a piece: its length, breadth or thickness. */
+export type PieceSide = 'L' | 'B' | 'T';
+
+interface HeldSides {
+  readonly along: PieceSide;
+  readonly across: PieceSide;
+  readonly upright: PieceSide;
+}
+
+const SIDES: Readonly<Record<Hold, HeldSides>> = {
+  LT: { along: 'L', across: 'B', upright: 'T' },
+  BT: { along: 'B', across: 'L', upright: 'T' },
+  LB: { along: 'L', across: 'T', upright: 'B' },
+  TB: { along: 'T', across: 'L', upright: 'B' },
+  BL: { along: 'B', across: 'T', upright: 'L' },
+  TL: { along: 'T', across: 'B', upright: 'L' },
+};
+
+/** Which side of the piece lies along the way, which across it, and which is upright. */
+export const sidesOfHold = (hold: Hold): HeldSides => SIDES[hold];
+
+/** The trade's name for a piece with this side upright. */
+export const POSE_BY_UPRIGHT: Readonly<Record<PieceSide, Pose>> = {
+  T: 'flat',
+  B: 'on edge',
+  L: 'on end',
+};
 
 /** The trade's name for the way it is held. */
-export function poseOfHold(hold: Hold): Pose {
-  return POSE_BY_UPRIGHT[hold[1] as 'L' | 'B' | 'T'];
-}
+export const poseOfHold = (hold: Hold): Pose => POSE_BY_UPRIGHT[SIDES[hold].upright];
 
 /** Sizes [mm] along the way, across it and upright. */
 export function sizesOfHold(

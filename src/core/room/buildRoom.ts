@@ -34,7 +34,7 @@ export function buildRoom(input: BuildRoomInput, working?: Working): RoomSize {
   const { tableLength, tableWidth, strip } = input;
   const step = (what: string, formula: string, value: number | string, unit: string): void =>
     working?.({ what, formula, value, unit, source: PRACTICE });
-  let best: RoomSize | undefined;
+  let best: RoomSize = { length: Infinity, width: Infinity };
   let where = '';
   for (const [along, square] of [
     [input.laidLength, input.laidBreadth],
@@ -45,13 +45,13 @@ export function buildRoom(input: BuildRoomInput, working?: Working): RoomSize {
       const one = Math.max(side, along) + 2 * strip;
       const two = other + square + 3 * strip;
       const floor = { length: Math.max(one, two), width: Math.min(one, two) };
-      if (best && floor.length * floor.width >= best.length * best.width) continue;
+      if (floor.length * floor.width >= best.length * best.width) continue;
       best = floor;
       where = atSide ? 'along the side of the table' : 'along the end of the table';
     }
   }
   step('Where the piece lies', 'the smaller floor', where, '');
-  step('Floor length', 'table, piece and the strips between and around them, the longer', best!.length, 'mm');
-  step('Floor width', 'the shorter', best!.width, 'mm');
-  return best!;
+  step('Floor length', 'table, piece and the strips between and around them, the longer', best.length, 'mm');
+  step('Floor width', 'the shorter', best.width, 'mm');
+  return best;
 }

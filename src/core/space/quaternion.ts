@@ -49,8 +49,9 @@ export function quaternionFromAxes(
     1 - x[0] + y[1] - z[2],
     1 - x[0] - y[1] + z[2],
   ];
-  const largest = four.indexOf(max(...four));
-  const root = sqrt(four[largest]!);
+  const most = max(...four);
+  const largest = four.indexOf(most);
+  const root = sqrt(most);
   const s = 0.5 / root;
   const a = (y[2] - z[1]) * s;
   const b = (z[0] - x[2]) * s;
@@ -73,9 +74,32 @@ export function rotate(q: Quaternion, v: readonly [number, number, number]): [nu
   return [v[0] + w * tx + y * tz - z * ty, v[1] + w * ty + z * tx - x * tz, v[2] + w * tz + x * ty - y * tx];
 }
 
+/** How alike two attitudes are, as quaternions: 1 the same, -1 the same written the other way. */
+export const likeness = (a: Quaternion, b: Quaternion): number =>
+  a[0] * b[0] + a[1] * b[1] + a[2] * b[2] + a[3] * b[3];
+
+/** An attitude written so that it goes on from another: a quaternion and its negative are the same turn. */
+export const goingOn = (turn: Quaternion, from: Quaternion | undefined): Quaternion =>
+  from && likeness(from, turn) < 0 ? [-turn[0], -turn[1], -turn[2], -turn[3]] : turn;
+
+/** The four attitudes in which a box looks the same, the given one first. */
+export const alikeTurns = (turn: Quaternion): readonly [Quaternion, ...Quaternion[]] => {
+  const [w, x, y, z] = turn;
+  return [turn, [x, -w, -z, y], [y, z, -w, -x], [z, -y, x, -w]];
+};
+
+/** Of the attitudes in which a box looks the same that nearest to another, written so that it goes on from it. */
+export function nearestAlike(turn: Quaternion, to: Quaternion): Quaternion {
+  const near = (t: Quaternion): number => abs(likeness(t, to));
+  return goingOn(
+    alikeTurns(turn).reduce((best, t) => (near(t) > near(best) ? t : best)),
+    to,
+  );
+}
+
 /** The attitude a part `s` [0..1] of the way from a to b at an even rate, the shorter way round. */
 export function slerp(a: Quaternion, b: Quaternion, s: number): Quaternion {
-  let dot = a[0] * b[0] + a[1] * b[1] + a[2] * b[2] + a[3] * b[3];
+  let dot = likeness(a, b);
   const sign = dot < 0 ? -1 : 1;
   dot = min(1, abs(dot));
   const angle = acos(dot);

@@ -4,7 +4,7 @@ import { FLIGHT } from './flight/flightKind';
 import { HALF_LANDING } from './landing/halfLandingKind';
 import { QUARTER_LANDING } from './landing/quarterLandingKind';
 import { LIFT } from './lift/liftKind';
-import { MEASURE_NAMES, MEASURES, type MeasureName, type MeasureRange } from './measures';
+import { MEASURE_NAMES, MEASURES, within, type MeasureName, type MeasureRange } from './measures';
 import { PASSAGE } from './passage/passageKind';
 import { ROOM } from './room/roomKind';
 import { SIDE_DOOR } from './sideDoor/sideDoorKind';
@@ -52,19 +52,21 @@ export interface StageNeeds {
 const namesIn = (measures: Readonly<Partial<Record<MeasureName, MeasureAt>>>): MeasureName[] =>
   Object.keys(measures) as MeasureName[];
 
-const NEEDS = new Map<StageName, StageNeeds>(
-  STAGE_NAMES.map((stage) => {
-    const { needs, may } = kindOf(stage);
-    return [stage, { needs: namesIn(needs), may: namesIn(may) }];
-  }),
-);
+/** One value for each stage. */
+const forEachStage = <T>(of: (stage: StageName) => T): Readonly<Record<StageName, T>> =>
+  Object.fromEntries(STAGE_NAMES.map((stage) => [stage, of(stage)])) as Record<StageName, T>;
+
+const NEEDS = forEachStage((stage): StageNeeds => {
+  const { needs, may } = kindOf(stage);
+  return { needs: namesIn(needs), may: namesIn(may) };
+});
 
 /**
  * The measures that a stage needs, and those it may have besides. `run` belongs to no stage but to the way on
  * to the next one, and is in neither list: without it a route is still measured.
  * @example stageNeeds('corner') // { needs: ['width', 'widthOut', 'height'], may: ['turn'] }
  */
-export const stageNeeds = (stage: StageName): StageNeeds => NEEDS.get(stage)!;
+export const stageNeeds = (stage: StageName): StageNeeds => NEEDS[stage];
 
 /** The straight clear length on to the next turn, which any stage may have. */
 const RUN: MeasureAt = {
@@ -75,13 +77,15 @@ const RUN: MeasureAt = {
   bareZero: 'doubted',
 };
 
-const MEASURES_AT = new Map<StageName, Readonly<Partial<Record<MeasureName, MeasureAt>>>>(
-  STAGE_NAMES.map((stage) => [stage, { ...kindOf(stage).needs, ...kindOf(stage).may, run: RUN }]),
-);
+const MEASURES_AT = forEachStage((stage): Readonly<Partial<Record<MeasureName, MeasureAt>>> => ({
+  ...kindOf(stage).needs,
+  ...kindOf(stage).may,
+  run: RUN,
+}));
 
 /** A measure as a stage has it, `run` among them; undefined where the stage does not use it. */
 export const measureAt = (stage: StageName, measure: MeasureName): MeasureAt | undefined =>
-  MEASURES_AT.get(stage)![measure];
+  MEASURES_AT[stage][measure];
 
 /** Whether a stage is judged by a measure, needed or not. */
 export const usesMeasure = (stage: StageName, measure: MeasureName): boolean =>
@@ -101,11 +105,16 @@ export const possibleRange = (stage: StageName | undefined, measure: MeasureName
 export const plausibleRange = (stage: StageName, measure: MeasureName): MeasureRange | undefined =>
   measureAt(stage, measure)?.usual;
 
+/** Whether a figure is within what is usual for a measure of a stage. */
+export function isUsual(stage: StageName, measure: MeasureName, value: number): boolean {
+  const usual = plausibleRange(stage, measure);
+  return usual !== undefined && within(value, usual);
+}
+
 /** Measures on which what a stage answers for a piece depends, in the order of MEASURE_NAMES. */
-const SPATIAL = new Map<StageName, readonly MeasureName[]>(
-  STAGE_NAMES.map((stage) => [
-    stage,
-    MEASURE_NAMES.filter((name) => usesMeasure(stage, name) && measureAt(stage, name)!.tape !== 'no space'),
-  ]),
+const SPATIAL = forEachStage((stage) =>
+  MEASURE_NAMES.filter((name) => usesMeasure(stage, name) && measureAt(stage, name)?.tape !== 'no space'),
 );
-export const spatialMeasures = (stage: StageName): readonly MeasureName[] => SPATIAL.get(stage)!;
+
+/** The measures that an answer of the stage depends on. */
+export const spatialMeasures = (stage: StageName): readonly MeasureName[] => SPATIAL[stage];

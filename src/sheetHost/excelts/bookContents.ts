@@ -3,7 +3,7 @@ import { readAddress, type Block } from '../address';
 import type { CellValue } from '../hostValues';
 import type { CellAddress } from '../sheetHost';
 import type { ReadTable } from './formulaReads';
-import { Grid, type GridCell, type GridFormula } from './grid';
+import { Grid, type FormulaCell, type GridCell, type GridFormula } from './grid';
 
 /** Days from the start of the calendar of 1900, as cells count them, to 1970, and what the one of 1904 is less. */
 const DAYS_TO_1970 = 25569;
@@ -35,7 +35,7 @@ const tablesOf = (worksheet: Worksheet): TableModel[] =>
 export class BookContents {
   readonly sheets: HostSheet[] = [];
   private count = 0;
-  private readonly cellsByNumber = new Map<number, { sheet: HostSheet; cell: GridCell }>();
+  private readonly cellsByNumber = new Map<number, { sheet: HostSheet; cell: FormulaCell }>();
 
   constructor(private readonly workbook: Workbook) {
     for (const worksheet of workbook.worksheets) this.takeIn(worksheet);
@@ -87,7 +87,11 @@ export class BookContents {
         const block = model.shareType === 'array' ? readAddress(model.ref ?? '') : undefined;
         if (block && block.rows * block.columns > 1) filled.push(block);
         const fills =
-          model.isDynamicArray === true ? 'spill' : block ? { block: model.ref! } : ('cell' as const);
+          model.isDynamicArray === true
+            ? 'spill'
+            : block && model.ref !== undefined
+              ? { block: model.ref }
+              : ('cell' as const);
         this.put(host, Number(cell.row), Number(cell.col), this.literal(cell.result), {
           stored: formula,
           fills,
@@ -135,10 +139,11 @@ export class BookContents {
     value: CellValue,
     formula: GridFormula | undefined,
   ): void {
-    const cell: GridCell = { row, column, number: this.count++, value, ...(formula ? { formula } : {}) };
-    host.grid.put(cell);
-    if (!formula) return;
-    this.cellsByNumber.set(cell.number, { sheet: host, cell });
+    const cell = { row, column, number: this.count++, value };
+    if (!formula) return host.grid.put(cell);
+    const computed = { ...cell, formula };
+    host.grid.put(computed);
+    this.cellsByNumber.set(cell.number, { sheet: host, cell: computed });
   }
 
   /** Empties a cell; answers what it held. */
@@ -156,7 +161,7 @@ export class BookContents {
     return found;
   }
 
-  *formulaCells(): IterableIterator<GridCell> {
+  *formulaCells(): IterableIterator<FormulaCell> {
     for (const { cell } of this.cellsByNumber.values()) yield cell;
   }
 

@@ -3,7 +3,7 @@ import type { BookContents } from './bookContents';
 import type { Spill } from './calculationView';
 import { onCycles } from './cycles';
 import { formulaReads, overlap, type FormulaReads } from './formulaReads';
-import type { GridCell } from './grid';
+import { hasFormula, type FormulaCell, type GridCell } from './grid';
 
 /** Without what the engine's reader does not know. */
 export const plainFormula = (stored: string): string =>
@@ -12,7 +12,7 @@ export const plainFormula = (stored: string): string =>
 /** Which cells the formulas of a workbook read. */
 export class Dependence {
   private readonly reads = new Map<GridCell, FormulaReads>();
-  private circular: readonly GridCell[] | undefined;
+  private circular: readonly FormulaCell[] | undefined;
 
   constructor(private readonly contents: BookContents) {}
 
@@ -22,12 +22,12 @@ export class Dependence {
     this.circular = undefined;
   }
 
-  private readsOf(cell: GridCell): FormulaReads {
+  private readsOf(cell: FormulaCell): FormulaReads {
     let reads = this.reads.get(cell);
     if (reads) return reads;
     const sheet = this.contents.sheetOf(cell);
     const tables = this.contents.tables();
-    reads = formulaReads(plainFormula(cell.formula!.stored), {
+    reads = formulaReads(plainFormula(cell.formula.stored), {
       sheet,
       row: cell.row - 1,
       table: (name) =>
@@ -60,16 +60,16 @@ export class Dependence {
     for (const cell of this.contents.formulaCells()) {
       const { blocks: read, more } = this.readsOf(cell);
       if (more) return true;
-      if (/ANCHORARRAY/i.test(cell.formula!.stored)) return true;
+      if (/ANCHORARRAY/i.test(cell.formula.stored)) return true;
       if (read.some((r) => blocks.some((b) => b.sheet === r.sheet && overlap(b.block, r.block)))) return true;
     }
     return false;
   }
 
   /** Formula cells that depend on themselves. */
-  circularCells(): readonly GridCell[] {
+  circularCells(): readonly FormulaCell[] {
     if (this.circular) return this.circular;
-    const bySheet = new Map<string, GridCell[]>();
+    const bySheet = new Map<string, FormulaCell[]>();
     for (const cell of this.contents.formulaCells()) {
       const sheet = this.contents.sheetOf(cell).toLowerCase();
       const list = bySheet.get(sheet);
@@ -77,7 +77,7 @@ export class Dependence {
       else bySheet.set(sheet, [cell]);
     }
     const grids = new Map(this.contents.sheets.map((s) => [s.name.toLowerCase(), s.grid]));
-    const next = (cell: GridCell): GridCell[] =>
+    const next = (cell: FormulaCell): FormulaCell[] =>
       this.readsOf(cell).blocks.flatMap(({ sheet, block }) => {
         const cells = bySheet.get(sheet) ?? [];
         if (block.rows * block.columns > cells.length) {
@@ -85,11 +85,11 @@ export class Dependence {
             overlap(block, { row: c.row - 1, column: c.column - 1, rows: 1, columns: 1 }),
           );
         }
-        const within: GridCell[] = [];
+        const within: FormulaCell[] = [];
         for (let r = 0; r < block.rows; r++) {
           for (let c = 0; c < block.columns; c++) {
             const found = grids.get(sheet)?.at(block.row + r + 1, block.column + c + 1);
-            if (found?.formula) within.push(found);
+            if (found && hasFormula(found)) within.push(found);
           }
         }
         return within;

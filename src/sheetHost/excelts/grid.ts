@@ -25,6 +25,11 @@ export interface GridCell {
   readonly ofArray?: true;
 }
 
+/** A cell with a formula. */
+export type FormulaCell = GridCell & { readonly formula: GridFormula };
+
+export const hasFormula = (cell: GridCell): cell is FormulaCell => cell.formula !== undefined;
+
 /** The contents of one sheet by row and column. */
 export class Grid {
   readonly rows = new Map<number, Map<number, GridCell>>();

@@ -2,7 +2,7 @@ import type { Worksheet } from '@cj-tech-master/excelts';
 import { blockAddress, cellAddress } from '../address';
 import { isCellError, type CellValue } from '../hostValues';
 import type { Spill } from './calculationView';
-import type { GridCell } from './grid';
+import { hasFormula, type GridCell } from './grid';
 
 // Codes that the format had from its beginning. Excel keeps the younger ones apart and writes #VALUE! here.
 const STORABLE_ERRORS = new Set(['#N/A', '#NULL!', '#DIV/0!', '#VALUE!', '#REF!', '#NAME?', '#NUM!']);
@@ -18,14 +18,14 @@ export function storable(value: CellValue): Storable {
 
 /** Puts what a formula gave into its cell, in the form in which the file keeps it. */
 export function storeResult(worksheet: Worksheet, cell: GridCell, spills: readonly Spill[]): void {
-  if (!cell.formula && !cell.ofArray) return;
+  if (!hasFormula(cell) && !cell.ofArray) return;
   const target = worksheet.getCell(cell.row, cell.column);
   const result = storable(cell.value);
-  if (cell.ofArray) {
+  if (!hasFormula(cell)) {
     target.value = result;
     return;
   }
-  const { stored, fills } = cell.formula!;
+  const { stored, fills } = cell.formula;
   if (fills === 'cell' || typeof fills === 'object') {
     if (result !== null) target.result = result;
     return;

@@ -5,7 +5,7 @@ import { stagePassages } from '../../core/route/stagePassages';
 import { measureHeading } from '../../core/survey/words/measureHeading';
 import { readHeaders } from '../../core/survey/table/readHeaders';
 import { readRow } from '../../core/survey/table/readRow';
-import { STAGE_NAMES, stageNeeds, usesMeasure } from '../../core/stages/kinds';
+import { STAGE_NAMES, stageNeeds, usesMeasure, type StageName } from '../../core/stages/kinds';
 import type { StageRow } from '../../core/survey/table/stageRow';
 import { bestPassage } from '../../core/stages/opening/opening';
 import { PIECE_LENGTH_RANGE, PIECE_SIZES, pieceTooShort } from '../arguments';
@@ -89,9 +89,10 @@ export const stageClear: TableFunction = {
 
 function clearanceOf(row: StageRow, piece: PieceSize): TableCell {
   const { stage } = row;
-  const problem = stage === undefined ? stageProblem(row) : measureProblem(row);
+  if (stage === undefined) return { problem: stageProblem(row) };
+  const problem = measureProblem(row, stage);
   if (problem) return { problem };
-  const passages = stagePassages(stage!, row.measures, piece);
+  const passages = stagePassages(stage, row.measures, piece);
   const best = passages.length > 0 ? bestPassage(passages).clearance : -Infinity;
   if (Number.isFinite(best)) return best;
   return {
@@ -108,8 +109,8 @@ const stageProblem = ({ stageText }: StageRow): Problem =>
     ? { kind: 'not measured', argument: 'Stage' }
     : { kind: 'not readable', argument: 'Stage', got: stageText, allowed: STAGE_NAMES.join(', ') };
 
-function measureProblem({ stage, refused: refusals, measures }: StageRow): Problem | undefined {
-  const refusal = refusals.find((r) => usesMeasure(stage!, r.measure));
+function measureProblem({ refused: refusals, measures }: StageRow, stage: StageName): Problem | undefined {
+  const refusal = refusals.find((r) => usesMeasure(stage, r.measure));
   if (refusal) {
     return {
       kind: 'impossible',
@@ -118,6 +119,6 @@ function measureProblem({ stage, refused: refusals, measures }: StageRow): Probl
       because: refusal.why,
     };
   }
-  const missing = stageNeeds(stage!).needs.find((name) => measures[name] === undefined);
+  const missing = stageNeeds(stage).needs.find((name) => measures[name] === undefined);
   return missing && { kind: 'not measured', argument: measureHeading(missing) };
 }

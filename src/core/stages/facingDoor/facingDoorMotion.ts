@@ -1,3 +1,4 @@
+import { goingOn } from '../../space/quaternion';
 import type { ProfilePart } from '../../geometry/profile';
 import { profileScene } from '../../motion/profileScene';
 import type { KeyAttitude, Motion, SceneBox } from '../../space/motion';
@@ -74,9 +75,7 @@ export function facingDoorMotion(
   const places = m.end === 'foot' ? footPlaces(m, way.fit, u, v) : headPlaces(m, way.fit, u, v);
   let last: KeyAttitude['turn'] | undefined;
   const motion = places.map(({ x, z, angle }): KeyAttitude => {
-    let turn = way.attitude(angle);
-    if (last && last.reduce((sum, c, k) => sum + c * turn[k]!, 0) < 0)
-      turn = [-turn[0], -turn[1], -turn[2], -turn[3]];
+    const turn = goingOn(way.attitude(angle), last);
     last = turn;
     return { at: [x, 0, z], turn };
   });

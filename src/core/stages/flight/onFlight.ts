@@ -1,3 +1,4 @@
+import { moved } from '../../space/vector';
 import type { PieceSize } from '../../measures/piece';
 import { turnOfAxes } from '../../motion/attitude';
 import { sizesOfHold, type Hold } from '../../motion/hold';
@@ -27,11 +28,7 @@ export function onFlight(
   const free = headroom / stretch - upright;
   const height = upright / 2 + Math.min(40, free / 2);
   return {
-    at: [0, 1, 2].map((k) => edge[k]! + t[k]! * away * stretch + up[k]! * height) as unknown as [
-      number,
-      number,
-      number,
-    ],
+    at: moved(moved(edge, t, away * stretch), up, height),
     turn: turnOfAxes(hold, t, side, up),
   };
 }

@@ -1,8 +1,17 @@
+import { nearestAlike } from '../../space/quaternion';
+import { between, moved, reach, type Vector } from '../../space/vector';
 import { bracket } from '../../geometry/rootFinding';
 import type { PieceSize } from '../../measures/piece';
 import { attitudeInPlan, turnOfAxes } from '../../motion/attitude';
 import { sizesOfHold } from '../../motion/hold';
-import { exitHeight, extentOf, type FamilyFit, type LandingPlan } from './motionFamilies';
+import {
+  exitHeight,
+  extentOf,
+  type FamilyFit,
+  isHalfLanding,
+  type HalfLandingPlan,
+  type LandingPlan,
+} from './motionFamilies';
 import { lowerPlace, swingAxes, upperPlace, type Axes, type Swing } from './swingUp';
 import type { KeyAttitude } from '../../space/motion';
 
@@ -29,7 +38,7 @@ export function drawFamilyMotion(
   goal: KeyAttitude,
 ): KeyAttitude[] {
   const drawn = new Drawn(plan, piece, fit, start);
-  if (fit.swings) drawn.swung(fit.swings);
+  if (fit.swings && isHalfLanding(plan)) drawn.swung(plan, fit.swings);
   else {
     drawn.wayIn();
     drawn.round();
@@ -48,6 +57,7 @@ class Drawn {
   private readonly pitch: number;
   /** How much farther from the landing than the stage's own ends it begins and ends, in plan. */
   private readonly out: number;
+  private last: KeyAttitude;
   /** Height of its lowest corner as it goes round. */
   private z = 0;
 
@@ -65,34 +75,36 @@ class Drawn {
     this.pitch = atan2(plan.rise, plan.going);
     // Farther down the flight by what the padding adds to it, so that it lies wholly on the flight.
     this.out = 4 * max(0, fit.clearance);
-    this.keys = [
-      { at: [start.at[0] - this.out, start.at[1], start.at[2] - this.slope * this.out], turn: start.turn },
-    ];
+    this.last = {
+      at: [start.at[0] - this.out, start.at[1], start.at[2] - this.slope * this.out],
+      turn: start.turn,
+    };
+    this.keys = [this.last];
   }
 
   /** Swung up on the lower flight's side, across, and swung down on to the upper's. */
-  swung([first, second]: readonly [Swing, Swing]): void {
-    const { plan, u, v, q, pitch, slope } = this;
+  swung(plan: HalfLandingPlan, [first, second]: readonly [Swing, Swing]): void {
+    const { u, v, q, pitch, slope } = this;
     const half = { along: u / 2, upright: v / 2, across: q / 2 };
     const axes = swingAxes(pitch);
     const turn = ([along, upright, across]: Axes) => turnOfAxes(this.fit.hold, along, across, upright);
     // A short piece first comes up over the landing's edge.
     const atEdge = (u * cos(pitch) - v * sin(pitch)) / 2;
-    if (lowerPlace(plan, axes.of('lower', first)[0]!, half).x > atEdge) this.inAt(0, 0, pitch);
+    if (lowerPlace(plan, axes.of('lower', first)[0], half).x > atEdge) this.inAt(0, 0, pitch);
     for (const at of axes.of('lower', first)) {
       const { x, y, z } = lowerPlace(plan, at, half);
       this.push([x, y, z], turn(at));
     }
-    let lowest = this.keys[this.keys.length - 1]!.at;
+    let lowest = this.last.at;
     for (const at of [...axes.of('upper', second)].reverse()) {
       const { x, y, z } = upperPlace(plan, at, half);
-      lowest = [x, plan.across! - y, z];
+      lowest = [x, plan.across - y, z];
       this.push(lowest, turn(at));
     }
     // Along the floor until its lower side is on the nosings.
     const [x, y, z] = lowest;
     const onNosings = (plan.rise + (v / 2) * Math.hypot(slope, 1) - z) / slope;
-    if (onNosings < x) this.push([onNosings, y, z], this.keys[this.keys.length - 1]!.turn);
+    if (onNosings < x) this.push([onNosings, y, z], this.last.turn);
   }
 
   /** From the lower flight to the attitude in which it goes round, its side against the outer wall. */
@@ -121,21 +133,21 @@ class Drawn {
   round(): void {
     const { plan, fit } = this;
     const raise = fit.raise;
-    if (fit.sideways) {
+    if (fit.sideways && isHalfLanding(plan)) {
       // Wholly on the landing, against the facing wall.
       this.flatAt(0, this.z);
-      this.flatAt(0, this.z, plan.across! - this.q / 2);
+      this.flatAt(0, this.z, plan.across - this.q / 2);
       return;
     }
     // Raised at once unless it is level, when it has to stay low over the lower flight.
     if (fit.as === 'tilted') this.z = raise;
     const levelUp = plan.across === undefined && this.fit.as !== 'tilted';
     let raised = !levelUp;
-    const risesAt = levelUp && raise > 0 ? [this.overhangBegins()] : [];
-    for (const yaw of steps(0, PI / 2, risesAt)) {
+    const risesAt = levelUp && raise > 0 ? this.overhangBegins() : Infinity;
+    for (const yaw of steps(0, PI / 2, [risesAt])) {
       if (levelUp) {
         const over = this.extent.p * sin(yaw) + this.q * cos(yaw) - plan.depthOut;
-        if (!raised && raise > 0 && yaw >= risesAt[0]!) {
+        if (!raised && raise > 0 && yaw >= risesAt) {
           this.flatAt(yaw, this.z);
           raised = true;
         }
@@ -174,17 +186,12 @@ class Drawn {
   /** Up the flight on its nosings, and only there off them to where the goal is. */
   end(goal: KeyAttitude): void {
     const { pitch, plan } = this;
-    const up = plan.across === undefined ? [0, -sin(pitch), cos(pitch)] : [sin(pitch), 0, cos(pitch)];
-    const on = plan.across === undefined ? [0, 1] : [-1, 0];
-    const end: KeyAttitude['at'] = [
-      goal.at[0] + on[0]! * this.out,
-      goal.at[1] + on[1]! * this.out,
-      goal.at[2] + this.slope * this.out,
-    ];
-    const last = this.keys[this.keys.length - 1]!;
-    const above = [0, 1, 2].reduce((sum, k) => sum + (end[k]! - last.at[k]!) * up[k]!, 0);
-    const [x, y, z] = [0, 1, 2].map((k) => end[k]! - above * up[k]!);
-    this.push([x!, y!, z!], goal.turn);
+    const quarter = plan.across === undefined;
+    const up: Vector = quarter ? [0, -sin(pitch), cos(pitch)] : [sin(pitch), 0, cos(pitch)];
+    const on: Vector = quarter ? [0, 1, this.slope] : [-1, 0, this.slope];
+    const end = moved(goal.at, on, this.out);
+    const above = reach(between(this.last.at, end), up);
+    this.push(moved(end, up, -above), goal.turn);
     this.push(end, goal.turn);
   }
 
@@ -252,12 +259,12 @@ class Drawn {
     const s = sin(yaw);
     const x = plan.depthIn - (p * c + q * s) / 2;
     const half = (p * s + q * c) / 2;
-    const second = plan.across !== undefined && yaw > PI / 2 + 1e-12;
-    const across = y ?? (second ? plan.across! - half : half);
+    const second = yaw > PI / 2 + 1e-12 ? plan.across : undefined;
+    const across = y ?? (second === undefined ? half : second - half);
     // On the way across a half landing the first corner's wall gives over to the second's.
-    if (second && !this.crossed) {
+    if (second !== undefined && !this.crossed) {
       this.crossed = true;
-      const middle = plan.across! - this.extent.p / 2;
+      const middle = second - this.extent.p / 2;
       this.push(
         [plan.depthIn - q / 2, middle, z + this.extent.height / 2],
         attitudeInPlan(this.hold(fit.tilt), PI / 2),
@@ -278,16 +285,8 @@ class Drawn {
 
   /** A box looks the same in four attitudes; the one nearest to the last is meant. */
   private push(at: KeyAttitude['at'], turn: KeyAttitude['turn']): void {
-    const last = this.keys[this.keys.length - 1]!.turn;
-    const [w, a, b, c] = turn;
-    const near = (t: KeyAttitude['turn']): number => t.reduce((sum, v, k) => sum + v * last[k]!, 0);
-    const alike: KeyAttitude['turn'][] = [turn, [a, -w, -c, b], [b, c, -w, -a], [c, -b, a, -w]];
-    const nearest = alike.reduce((s, t) => (abs(near(t)) > abs(near(s)) ? t : s));
-    const sign = near(nearest) < 0 ? -1 : 1;
-    this.keys.push({
-      at,
-      turn: [sign * nearest[0], sign * nearest[1], sign * nearest[2], sign * nearest[3]],
-    });
+    this.last = { at, turn: nearestAlike(turn, this.last.turn) };
+    this.keys.push(this.last);
   }
 }
 

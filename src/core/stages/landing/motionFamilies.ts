@@ -26,6 +26,14 @@ export interface LandingPlan {
   readonly ceiling: number;
 }
 
+/** A half landing, whose flights lie side by side. */
+export interface HalfLandingPlan extends LandingPlan {
+  readonly across: number;
+}
+
+/** Whether a landing is a half landing. */
+export const isHalfLanding = (plan: LandingPlan): plan is HalfLandingPlan => plan.across !== undefined;
+
 /** How the piece is held while it goes round. */
 export type RoundAs = 'level' | 'tilted' | 'upright' | 'swung';
 
@@ -142,13 +150,13 @@ export function bestFamilyFit(
   consider('upright', false, most);
   if (plan.across !== undefined) consider('upright', true, (plan.depthIn - upright) / 2);
   consider('tilted', false, most);
-  if (plan.across !== undefined) best = swung(shape, piece, hold, most, mostRaise, best, least) ?? best;
+  if (isHalfLanding(plan)) best = swung(plan, piece, hold, most, mostRaise, best, least) ?? best;
   return best;
 }
 
 /** Swung up and down again, where that leaves more than the best so far. */
 function swung(
-  shape: LandingShape,
+  plan: HalfLandingPlan,
   piece: PieceSize,
   hold: Hold,
   most: number,
@@ -159,7 +167,7 @@ function swung(
   const sizes = sizesOfHold(piece, hold);
   const at = (c: number): BestSwing =>
     bestSwing(
-      shape,
+      plan,
       {
         along: sizes.along / 2 + c,
         upright: sizes.upright / 2 + c,

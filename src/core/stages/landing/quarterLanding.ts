@@ -2,7 +2,7 @@ import { CONDITIONS } from '../../geometry/proofs/conditions';
 import { ceilingOverLanding } from '../../geometry/landingModel';
 import { quarterLandingAtMost } from '../../geometry/proofs/quarterLandingAtMost';
 import type { PieceSize } from '../../measures/piece';
-import { quaternionFromAxes, slerp, type Quaternion } from '../../space/quaternion';
+import { alikeTurns, likeness, quaternionFromAxes, slerp, type Quaternion } from '../../space/quaternion';
 import { withoutMotion } from '../../motion/answerOfMotion';
 import type { Hold } from '../../motion/hold';
 import type { SearchTask } from './searchMotion';
@@ -174,10 +174,8 @@ export function quarterLandingTask(m: QuarterLandingMeasures, piece: PieceSize, 
 
 /** Half way between two attitudes, whichever of the four alike is meant. */
 export function halfTurned(start: Quaternion, goal: Quaternion): Quaternion[] {
-  const [w, x, y, z] = goal;
-  const alike: Quaternion[] = [goal, [x, -w, -z, y], [y, z, -w, -x], [z, -y, x, -w]];
-  return alike
-    .map((g) => ({ g, near: Math.abs(g.reduce((sum, v, k) => sum + v * start[k]!, 0)) }))
+  return alikeTurns(goal)
+    .map((g) => ({ g, near: Math.abs(likeness(g, start)) }))
     .sort((p, q) => q.near - p.near)
     .map(({ g }) => slerp(start, g, 0.5));
 }

@@ -1,5 +1,5 @@
 import type { PieceSize } from '../../measures/piece';
-import { ALL_HOLDS, poseOfHold, type Hold } from '../../motion/hold';
+import { ALL_HOLDS, POSE_BY_UPRIGHT, poseOfHold, sidesOfHold, type Hold } from '../../motion/hold';
 import { bestFamilyFit, type FamilyFit, type LandingPlan } from './motionFamilies';
 import { drawFamilyMotion } from './drawFamilyMotion';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
@@ -64,15 +64,16 @@ const WORTH_MORE = 1;
 export function widestMotion(stage: SearchedStage, piece: PieceSize, work: number): AnswerWithMotion {
   const proved = stage.proved(piece);
   let best = widestFamilyMotion(stage, piece, proved);
+  let nothing: AnswerWithMotion | undefined;
   const tasks = SEARCHED_HOLDS.map((hold) => ({ hold, task: stage.task(piece, hold) }));
   for (const { hold, task } of tasks.sort((a, b) => b.task.mostPadding - a.task.mostPadding)) {
     if (best !== null && task.mostPadding <= best.clearance + WORTH_MORE) continue;
     const found = foundFor(stage, task, piece, hold, work);
-    if (found === null && best !== null) continue;
     const shown = answerOfMotion(found, piece, hold, proved, stage.overRail);
-    if (best === null || shown.clearance > best.clearance) best = shown;
+    if (found === null) nothing ??= shown;
+    else if (best === null || shown.clearance > best.clearance) best = shown;
   }
-  return best!;
+  return best ?? nothing ?? answerOfMotion(null, piece, 'LB', proved, stage.overRail);
 }
 
 /** The best of the families, with its motion drawn and checked; null where there is none. */
@@ -82,8 +83,9 @@ export function widestFamilyMotion(
   proved = stage.proved(piece),
 ): AnswerWithMotion | null {
   let best: FamilyFit | undefined;
-  for (const fit of familyFits(stage, piece)) if (!best || fit.clearance > best.clearance) best = fit;
-  if (!best || !stage.plan) return null;
+  if (!stage.plan) return null;
+  for (const fit of familyFits(stage.plan, piece)) if (!best || fit.clearance > best.clearance) best = fit;
+  if (!best) return null;
   const task = stage.task(piece, best.hold);
   const { start, goal } = task.ends(best.clearance);
   const motion = drawFamilyMotion(stage.plan, piece, best, start, goal);
@@ -101,26 +103,27 @@ export function familyPassages(
   piece: PieceSize,
   proved = stage.proved(piece),
   among: readonly Hold[] = ALL_HOLDS,
-): StagePassage[] {
-  const passages: StagePassage[] = [];
-  for (const fit of familyFits(stage, piece, among)) {
-    passages.push(familyPassage(stage, fit, proved));
+): FamilyPassage[] {
+  const { plan } = stage;
+  if (!plan) return [];
+  const passages: FamilyPassage[] = [];
+  for (const fit of familyFits(plan, piece, among)) {
+    passages.push(familyPassage(plan, fit, proved));
     if (fit.raise <= RAISE_BY_HAND) continue;
     const ask = { mostRaise: RAISE_BY_HAND, ...(fit.clearance >= 0 ? { atLeast: 0 } : {}) };
-    const byHand = bestFamilyFit(stage.plan!, piece, fit.hold, ask);
-    if (byHand) passages.push(familyPassage(stage, byHand, proved));
+    const byHand = bestFamilyFit(plan, piece, fit.hold, ask);
+    if (byHand) passages.push(familyPassage(plan, byHand, proved));
   }
   return passages;
 }
 
-function familyFits(stage: SearchedStage, piece: PieceSize, among: readonly Hold[] = ALL_HOLDS): FamilyFit[] {
-  if (!stage.plan) return [];
+function familyFits(plan: LandingPlan, piece: PieceSize, among: readonly Hold[] = ALL_HOLDS): FamilyFit[] {
   const fits: FamilyFit[] = [];
   let best = -Infinity;
   for (const hold of LIKELIEST_FIRST) {
     if (!among.includes(hold)) continue;
     const atLeast = Math.min(0, best);
-    const fit = bestFamilyFit(stage.plan, piece, hold, best === -Infinity ? {} : { atLeast });
+    const fit = bestFamilyFit(plan, piece, hold, best === -Infinity ? {} : { atLeast });
     if (!fit) continue;
     fits.push(fit);
     if (fit.clearance > best) best = fit.clearance;
@@ -128,9 +131,11 @@ function familyFits(stage: SearchedStage, piece: PieceSize, among: readonly Hold
   return fits;
 }
 
-function familyPassage(stage: SearchedStage, fit: FamilyFit, proved: ProvedBound): StagePassage {
-  const upright = { L: 'on end', B: 'on edge', T: 'flat' } as const;
-  const answer: StageAnswer = {
+/** A passage of a family: how high it is raised is always known. */
+type FamilyPassage = StagePassage & { readonly answer: { readonly raise: number } };
+
+function familyPassage(plan: LandingPlan, fit: FamilyFit, proved: ProvedBound): FamilyPassage {
+  const answer = {
     clearance: fit.clearance - DRAWN,
     atMost: proved.atMost,
     ...(proved.atMost === Infinity ? {} : { bound: proved.bound }),
@@ -138,12 +143,12 @@ function familyPassage(stage: SearchedStage, fit: FamilyFit, proved: ProvedBound
       fit.as === 'level'
         ? poseOfHold(fit.hold)
         : fit.as === 'upright' || fit.as === 'swung'
-          ? upright[fit.hold[0] as 'L' | 'B' | 'T']
-          : 'tilted',
+          ? POSE_BY_UPRIGHT[sidesOfHold(fit.hold).along]
+          : ('tilted' as const),
     critical: fit.critical,
     raise: fit.raise,
-  };
-  const { depthIn: before, depthOut: after } = stage.plan!;
+  } satisfies StageAnswer;
+  const { depthIn: before, depthOut: after } = plan;
   return { from: fit.hold, to: fit.hold, answer, onLanding: { before, after } };
 }
 
@@ -177,15 +182,12 @@ function foundFor(
  */
 export function routePassages(stage: SearchedStage, piece: PieceSize, work: number): FoundPassage[] {
   const proved = stage.proved(piece);
-  const families = familyPassages(stage, piece, proved).map((passage): FoundPassage => ({
-    hold: passage.from,
-    found: null,
-    passage,
-  }));
-  const byHand = families.filter(({ passage }) => passage.answer.raise! <= RAISE_BY_HAND);
+  const known = familyPassages(stage, piece, proved);
+  const families = known.map((passage): FoundPassage => ({ hold: passage.from, found: null, passage }));
+  const byHand = known.filter(({ answer }) => answer.raise <= RAISE_BY_HAND);
   // What is proved not to pass needs no search, and what passes amply by hand gains nothing by one.
   if (work === 0 || (families.length > 0 && proved.atMost < 0)) return families;
-  const above = Math.max(-Infinity, ...byHand.map(({ passage }) => passage.answer.clearance));
+  const above = Math.max(-Infinity, ...byHand.map(({ answer }) => answer.clearance));
   if (above >= FAMILY_ENOUGH) return families;
   if (families.length > 0 && families.every(({ passage }) => passage.answer.clearance < HOPELESS))
     return families;

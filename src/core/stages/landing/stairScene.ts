@@ -1,3 +1,4 @@
+import { moved } from '../../space/vector';
 import { quaternionFromAxes } from '../../space/quaternion';
 import type { SceneBox } from '../../space/motion';
 
@@ -76,14 +77,11 @@ export function flightPlates(
   const plate = (what: string, raise: number, side: number): NamedBox => ({
     name: what,
     box: {
-      centre: [0, 1, 2].map(
-        (k) =>
-          edge[k]! +
-          (k === 2 ? raise : 0) +
-          (t[k]! * run) / 2 +
-          (left[k]! * width) / 2 +
-          (up[k]! * side * PLATE) / 2,
-      ) as unknown as V,
+      centre: moved(
+        moved(moved([edge[0], edge[1], edge[2] + raise], t, run / 2), left, width / 2),
+        up,
+        (side * PLATE) / 2,
+      ),
       size: [run, width, PLATE],
       turn: quaternionFromAxes(t, left, up),
     },

@@ -1,5 +1,5 @@
 import { quaternionFromAxes, rotate, slerp, type Quaternion } from '../../space/quaternion';
-import type { LandingPlan } from './motionFamilies';
+import type { HalfLandingPlan } from './motionFamilies';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { abs, atan2, cos, max, min, sin } = Math;
@@ -44,7 +44,7 @@ export function swingTurn(pitch: number, flight: SwungFlight, swing: Swing, part
 
 /** The attitudes of the four swings at a pitch. */
 export interface SwingAxes {
-  of(flight: SwungFlight, swing: Swing): readonly Axes[];
+  of(flight: SwungFlight, swing: Swing): readonly [Axes, ...Axes[]];
 }
 
 let lastPitch = NaN;
@@ -53,8 +53,10 @@ let lastAxes: SwingAxes;
 /** The attitudes at a pitch, worked out once while the pitch stays the same. */
 export function swingAxes(pitch: number): SwingAxes {
   if (pitch === lastPitch) return lastAxes;
-  const row = (flight: SwungFlight, swing: Swing): Axes[] =>
-    Array.from({ length: SWING_STEPS + 1 }, (_, i) => axesAt(pitch, flight, swing, i / SWING_STEPS));
+  const row = (flight: SwungFlight, swing: Swing): [Axes, ...Axes[]] => [
+    axesAt(pitch, flight, swing, 0),
+    ...Array.from({ length: SWING_STEPS }, (_, i) => axesAt(pitch, flight, swing, (i + 1) / SWING_STEPS)),
+  ];
   const both = (flight: SwungFlight) => ({ right: row(flight, 1), left: row(flight, -1) });
   const rows = { lower: both('lower'), upper: both('upper') };
   lastAxes = { of: (flight, swing) => (swing === 1 ? rows[flight].right : rows[flight].left) };
@@ -86,7 +88,7 @@ export interface SwingPlace {
 }
 
 /** On the lower flight's side: as low as the landing's edge and the nosings let it. */
-export function lowerPlace(s: LandingPlan, axes: Axes, half: HalfSizes): SwingPlace {
+export function lowerPlace(s: HalfLandingPlan, axes: Axes, half: HalfSizes): SwingPlace {
   const slope = s.rise / s.going;
   const [hx, hy, hz] = [
     support(axes, half, 1, 0, 0),
@@ -100,12 +102,12 @@ export function lowerPlace(s: LandingPlan, axes: Axes, half: HalfSizes): SwingPl
     if (share > 0 && share < 1) z = min(z, support(axes, half, -share * slope, 0, 1) + share * slope * x);
   }
   const top = min(s.ceiling - hz, s.headroom + slope * x - support(axes, half, -slope, 0, 1));
-  const spare = min(top - z, spineSpare(axes, half, x, hy, s.widthIn, 1), s.across! - 2 * hy);
+  const spare = min(top - z, spineSpare(axes, half, x, hy, s.widthIn, 1), s.across - 2 * hy);
   return { spare, x, y: hy, z: z + airUnder(top - z), raise: 0 };
 }
 
 /** On the upper flight's side: on the landing's floor, or lifted over the first nosing, and under the edge above. */
-export function upperPlace(s: LandingPlan, axes: Axes, half: HalfSizes): SwingPlace {
+export function upperPlace(s: HalfLandingPlan, axes: Axes, half: HalfSizes): SwingPlace {
   const slope = s.rise / s.going;
   const lip = min(s.ceiling, s.headroom + s.rise);
   const [hx, hy, hz] = [
@@ -124,7 +126,7 @@ export function upperPlace(s: LandingPlan, axes: Axes, half: HalfSizes): SwingPl
     }
   }
   const z = max(hz, over);
-  const spare = min(lip - hz - z, spineSpare(axes, half, x, hy, s.widthOut, -1), s.across! - 2 * hy);
+  const spare = min(lip - hz - z, spineSpare(axes, half, x, hy, s.widthOut, -1), s.across - 2 * hy);
   return { spare, x, y: hy, z: z + airUnder(lip - hz - z), raise: z - hz };
 }
 
@@ -155,15 +157,16 @@ function support(axes: Axes, half: HalfSizes, nx: number, ny: number, nz: number
 
 /** What a swing leaves at its tightest, and how high it lifts the piece. */
 function swingSpare(
-  plan: LandingPlan,
+  plan: HalfLandingPlan,
   axes: readonly Axes[],
   flight: SwungFlight,
   half: HalfSizes,
 ): { readonly spare: number; readonly raise: number } {
   let spare = (flight === 'upper' ? plan.depthOut : plan.depthIn) - 2 * half.across;
   let raise = 0;
-  for (let i = 0; i < axes.length && spare >= 0; i++) {
-    const place = flight === 'upper' ? upperPlace(plan, axes[i]!, half) : lowerPlace(plan, axes[i]!, half);
+  for (const at of axes) {
+    if (spare < 0) break;
+    const place = flight === 'upper' ? upperPlace(plan, at, half) : lowerPlace(plan, at, half);
     if (place.spare < spare) spare = place.spare;
     if (place.raise > raise) raise = place.raise;
   }
@@ -179,13 +182,13 @@ export interface BestSwing {
 
 /**
  * How far a piece is from not being swung up and down again; negative where it cannot be.
- * @param mostLift how high it may be lifted above the landing [mm]
+ * @param mostRaise how high it may be lifted above the landing [mm]
  */
-export function bestSwing(plan: LandingPlan, half: HalfSizes, mostRaise: number): BestSwing {
+export function bestSwing(plan: HalfLandingPlan, half: HalfSizes, mostRaise: number): BestSwing {
   const axes = swingAxes(atan2(plan.rise, plan.going));
   let spare = Infinity;
   let raise = 0;
-  const swings: Swing[] = [];
+  const swings: { lower: Swing; upper: Swing } = { lower: 1, upper: 1 };
   for (const flight of ['lower', 'upper'] as const) {
     let best = -Infinity;
     let raised = 0;
@@ -195,10 +198,10 @@ export function bestSwing(plan: LandingPlan, half: HalfSizes, mostRaise: number)
       const left = min(found.spare, mostRaise - found.raise);
       if (left > best) [best, raised, swing] = [left, found.raise, way];
     }
-    swings.push(swing);
+    swings[flight] = swing;
     spare = min(spare, best);
     raise = max(raise, raised);
     if (spare < 0) break;
   }
-  return { spare, raise, swings: [swings[0]!, swings[1] ?? 1] };
+  return { spare, raise, swings: [swings.lower, swings.upper] };
 }

@@ -54,16 +54,17 @@ function parts({ name, pieces }: Build, builds: readonly Build[]): PieceProblem[
   return (['slate', 'cabinet', 'legs', 'cushions'] as const).flatMap((part): PieceProblem[] => {
     if (pieces.some(({ piece }) => partOf(piece) === part)) return [];
     const with_ = others.filter((build) => has(build, part));
-    const odd = part === 'slate' ? with_.length > 0 : with_.length > 0 && with_.length === others.length;
-    if (!odd) return [];
+    const [other] = with_;
+    const odd = part === 'slate' || with_.length === others.length;
+    if (!other || !odd) return [];
     return [
       {
         kind: 'part missing',
         severity: 'warning',
-        rowIndex: pieces[0]!.rowIndex,
+        rowIndex: pieces[0].rowIndex,
         build: name,
         part,
-        other: with_[0]!.name,
+        other: other.name,
       },
     ];
   });

@@ -19,7 +19,7 @@ export function problemsOfRoute({ table, rows, surveys, problems, columns }: Rou
   const all: SurveyProblem[] = [...problems];
   for (const row of rows) {
     // One by one: a table has more rows than a call takes arguments.
-    for (const problem of rowProblems(row, columns, table[row.rowIndex + 1]!, steps)) all.push(problem);
+    for (const problem of rowProblems(row, columns, table[row.rowIndex + 1] ?? [], steps)) all.push(problem);
   }
   for (const problem of betweenRows(surveys)) all.push(problem);
   return errorsFirst(all);

@@ -1,4 +1,4 @@
-import { sortedPiece } from '../../measures/piece';
+import { sortedPiece, type PieceSize } from '../../measures/piece';
 import { LONGEST, type PieceRow } from '../table/readPieces';
 import { partOf } from './slateWords';
 import type { DensityMeant, PieceProblem, SizeName } from './surveyProblem';
@@ -36,7 +36,7 @@ export function densitySlips(row: PieceRow): PieceProblem[] {
     const density = (mass * MM3_PER_M3) / (size.length * size.breadth * size.thickness);
     const usual = slate ? SLATE_DENSITIES : OTHER_DENSITIES;
     if (!agrees(density, slate)) {
-      const meant = meanings(row, density, slate);
+      const meant = meanings(row, mass, density, slate);
       problems.push({ kind: 'density', severity: 'warning', rowIndex, density, slate, ...usual, meant });
     }
   }
@@ -57,30 +57,36 @@ function agrees(density: number, slate: boolean): boolean {
 }
 
 /** Single slips under which mass and sizes agree: one size in cm or in, the mass in lb, or of all pieces. */
-function meanings({ sizes, mass, count }: PieceRow, density: number, slate: boolean): DensityMeant[] {
+function meanings(
+  { sizes: { length, breadth, thickness }, count }: PieceRow,
+  mass: number,
+  density: number,
+  slate: boolean,
+): DensityMeant[] {
   // What other pieces weigh varies too much for a slip to be told from a light piece.
-  if (!slate) return [];
+  if (!slate || length === undefined || breadth === undefined || thickness === undefined) return [];
+  const sizes = { length, breadth, thickness };
   const likely: DensityMeant[] = [];
   for (const measure of SIZES) {
     for (const { unit, factor } of UNITS) {
-      const value = sizes[measure]! * factor;
+      const value = sizes[measure] * factor;
       if (isSlab({ ...sizes, [measure]: value }) && agrees(density / factor, slate)) {
         likely.push({ measure, unit, value });
       }
     }
   }
   if (agrees(density * KG_PER_POUND, slate)) {
-    likely.push({ measure: 'mass', unit: 'lb', value: mass! * KG_PER_POUND });
+    likely.push({ measure: 'mass', unit: 'lb', value: mass * KG_PER_POUND });
   }
   if (count !== undefined && count > 1 && agrees(density / count, slate)) {
-    likely.push({ measure: 'mass', unit: 'all together', count, value: mass! / count });
+    likely.push({ measure: 'mass', unit: 'all together', count, value: mass / count });
   }
   return likely;
 }
 
 /** Whether three sizes can be those of a slate: thin, and as broad as a section at least. */
-function isSlab(sizes: Readonly<Partial<Record<SizeName, number>>>): boolean {
-  const { length, breadth, thickness } = sortedPiece(sizes.length!, sizes.breadth!, sizes.thickness!);
+function isSlab(sizes: PieceSize): boolean {
+  const { length, breadth, thickness } = sortedPiece(sizes.length, sizes.breadth, sizes.thickness);
   const { least, most } = SLATE_THICKNESS;
   return length <= LONGEST.most && breadth >= LONGEST.least && thickness >= least && thickness <= most;
 }

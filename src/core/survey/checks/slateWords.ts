@@ -26,7 +26,7 @@ export function sectionOf(name: string): { readonly number: number; readonly of:
 export function sectionsSaid(text: string): number | undefined {
   const match = PIECES.exec(text);
   if (!match) return undefined;
-  const word = match[1]!.toLowerCase();
+  const word = (match[1] ?? '').toLowerCase();
   const at = NUMBER_WORDS.indexOf(word);
   return at >= 0 ? at + 1 : Number(word);
 }

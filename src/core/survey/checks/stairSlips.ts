@@ -1,12 +1,5 @@
 import { radians } from '../../measures/angle';
-import {
-  isStair,
-  kindOf,
-  plausibleRange,
-  possibleRange,
-  usesMeasure,
-  type StageName,
-} from '../../stages/kinds';
+import { isStair, kindOf, isUsual, possibleRange, usesMeasure, type StageName } from '../../stages/kinds';
 import { within } from '../../stages/measures';
 import type { StageRow } from '../table/stageRow';
 import type { RowProblem } from './surveyProblem';
@@ -41,9 +34,7 @@ function stepSlips({ measures, rowIndex }: StageRow, stage: StageName): RowProbl
   if (rise === undefined || going === undefined) return [];
   const at = { severity: 'warning', rowIndex } as const;
   const usual = (r: number, g: number): boolean =>
-    within(r, plausibleRange(stage, 'rise')!) &&
-    within(g, plausibleRange(stage, 'going')!) &&
-    steepness(r, g) <= STEEPEST_STAIR;
+    isUsual(stage, 'rise', r) && isUsual(stage, 'going', g) && steepness(r, g) <= STEEPEST_STAIR;
   if (rise > going && usual(going, rise)) return [{ kind: 'rise and going exchanged', ...at, rise, going }];
   const problems: RowProblem[] = [];
   const pitch = steepness(rise, going);
@@ -74,7 +65,7 @@ function wholeRise({ measures, refused, rowIndex, stage }: StageRow): RowProblem
   const { risers } = measures;
   const got = refused.find((r) => r.measure === 'rise')?.got;
   if (risers === undefined || typeof got !== 'number' || got <= possibleRange(stage, 'rise').most) return [];
-  if (!within(got / risers, plausibleRange('flight', 'rise')!)) return [];
+  if (!isUsual('flight', 'rise', got / risers)) return [];
   return [{ kind: 'rise of the flight', severity: 'warning', rowIndex, measure: 'rise', total: got, risers }];
 }
 

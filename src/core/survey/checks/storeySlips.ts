@@ -49,13 +49,13 @@ function climbSlips(climb: readonly StageRow[]): RouteProblem[] {
   const last = flights[flights.length - 1];
   if (!last || risers < FEW_RISERS) return [];
   const at = { severity: 'warning', rowIndex: last.rowIndex, measure: 'risers', risers, total } as const;
-  const single = climb.length === 1 ? climb[0]!.measures : undefined;
-  if (single?.footCeiling !== undefined) {
+  const single = climb.length === 1 ? last.measures : undefined;
+  if (single?.footCeiling !== undefined && single.rise !== undefined) {
     const least = single.footCeiling + FLOOR_DEPTH.least;
     const most = single.footCeiling + FLOOR_DEPTH.most;
     if (total >= least && total <= most) return [];
     const { footCeiling: ceiling, rise } = single;
-    return [{ kind: 'storey against ceiling', ...at, rise: rise!, ceiling, least, most }];
+    return [{ kind: 'storey against ceiling', ...at, rise, ceiling, least, most }];
   }
   // Several storeys in one climb are each a storey.
   const storeys = Math.max(1, Math.round(total / ((STOREY.least + STOREY.most) / 2)));

@@ -37,7 +37,7 @@ export interface RefusedPieceMeasure {
 export interface Build {
   /** As first written. */
   readonly name: string;
-  readonly pieces: readonly PieceRow[];
+  readonly pieces: readonly [PieceRow, ...PieceRow[]];
 }
 
 export interface PiecesRead {
@@ -75,7 +75,7 @@ export function readPieces(table: readonly (readonly Cell[])[]): PiecesRead {
   }
   const pieces: PieceRow[] = [];
   for (let i = 1; i < table.length; i++) {
-    const cells = table[i]!;
+    const cells = table[i] ?? [];
     const cell = (heading: (typeof HEADINGS)[number]): Cell => {
       const at = found.at(heading);
       return cells[at.find((column) => !saysNothing(cells[column])) ?? at[0] ?? -1];
@@ -176,7 +176,7 @@ function takeNumber(
 }
 
 function buildsOf(pieces: readonly PieceRow[]): Build[] {
-  const builds = new Map<string, { name: string; pieces: PieceRow[] }>();
+  const builds = new Map<string, { name: string; pieces: [PieceRow, ...PieceRow[]] }>();
   for (const piece of pieces) {
     const key = piece.build.toLowerCase();
     const build = builds.get(key);

@@ -30,7 +30,7 @@ export function readRoute(table: readonly (readonly Cell[])[]): RouteRead {
   const { columns, problems } = readHeaders(table[0] ?? []);
   const rows: StageRow[] = [];
   for (let i = 1; i < table.length; i++) {
-    const row = readRow(columns, table[i]!, i - 1);
+    const row = readRow(columns, table[i] ?? [], i - 1);
     if (row) rows.push(row);
   }
   const all = [...problems, ...missingMeasures(rows, columns)];

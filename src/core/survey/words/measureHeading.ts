@@ -1,9 +1,10 @@
+import { capital } from './capital';
 import { measureAt, type StageName } from '../../stages/kinds';
 import type { MeasureName } from '../../stages/measures';
 
 /** A measure as its column is headed: `widthOut` is `Width out`. */
 export const measureHeading = (measure: MeasureName): string =>
-  measure[0]!.toUpperCase() + measure.slice(1).replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+  capital(measure.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`));
 
 /** A measure as people call it at its stage, after its column's heading: `Height (headroom)`. */
 export function measureAtStage(measure: MeasureName, stage: StageName | undefined): string {

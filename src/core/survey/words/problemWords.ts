@@ -1,3 +1,4 @@
+import { capital } from './capital';
 import { degrees } from '../../measures/angle';
 import { ANGLE_FORMS } from '../../measures/readAngle';
 import { LENGTH_FORMS } from '../../measures/readLength';
@@ -188,7 +189,7 @@ function quoted(got: unknown): string {
   return String(got);
 }
 
-const heading = (measure: PieceMeasure): string => measure[0]!.toUpperCase() + measure.slice(1);
+const heading = (measure: PieceMeasure): string => capital(measure);
 
 const UNITS: Readonly<Record<Quantity, string>> = { length: 'mm', angle: 'degrees', mass: 'kg', count: '' };
 const FORMS: Readonly<Record<Quantity, string>> = {
@@ -217,7 +218,7 @@ const spaced = (unit: string): string => (unit ? ` ${unit}` : '');
 const formsOf = (measure: MeasureName | PieceMeasure): string => FORMS[quantityOf(measure)];
 
 function listed(words: readonly string[], joint: 'and' | 'or'): string {
-  const last = words[words.length - 1]!;
+  const last = words[words.length - 1] ?? '';
   return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} ${joint} ${last}`;
 }
 

@@ -1,0 +1,20 @@
+/** A place or a direction in space, x, y and z [mm]. */
+export type Vector = readonly [number, number, number];
+
+/** A place moved by so much along a direction. */
+export const moved = (at: Vector, along: Vector, by: number): Vector => [
+  at[0] + along[0] * by,
+  at[1] + along[1] * by,
+  at[2] + along[2] * by,
+];
+
+/** From one place to another. */
+export const between = (from: Vector, to: Vector): Vector => [
+  to[0] - from[0],
+  to[1] - from[1],
+  to[2] - from[2],
+];
+
+/** How far a vector reaches along a unit direction [mm]. */
+export const reach = (vector: Vector, along: Vector): number =>
+  vector[0] * along[0] + vector[1] * along[1] + vector[2] * along[2];
