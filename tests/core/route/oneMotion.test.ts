@@ -26,7 +26,7 @@ function deepest({ keys, route, padding }: RouteWalk, piece: PieceSize): number 
       continue;
     }
     while (to + 1 < keys.length && keys[to + 1]!.row === row && !keys[to + 1]!.rides) to++;
-    const scene = sceneNear(route, row - 2, row + 2).map(({ box }) => box);
+    const scene = sceneNear(route, row, row).map(({ box }) => box);
     const { collides, worstPenetration } = replay({ motion: keys.slice(from, to + 1), scene }, piece, {
       padding,
       step: 12,

@@ -35,6 +35,8 @@ export interface PlacedRow {
 export interface PlacedRoute {
   readonly rows: readonly PlacedRow[];
   readonly solids: readonly PlacedSolid[];
+  /** A solid stands in the space of a row that is not beside its own: the way leads across itself. */
+  readonly crosses: boolean;
 }
 
 export interface PlacingOptions {
@@ -43,7 +45,9 @@ export interface PlacingOptions {
 }
 
 /** How far open ground reaches on each side [mm]. */
-const GROUND = 12000;
+const GROUND = 8000;
+/** How far the wall reaches to each side in which the first way in stands, and the last way out [mm]. */
+const FACADE = 3000;
 const LONG_FLIGHT = 9000;
 const OUTSIDE = openBox([0, -GROUND, 0], [GROUND, GROUND, GROUND]);
 
@@ -110,7 +114,8 @@ export function placeRoute(given: readonly JointRow[], options: PlacingOptions =
       drafts.push({ solid, placing: plane, row: given.length, owner: -1 });
     }
   }
-  return { rows, solids: settled(drafts, open) };
+  const solids = settled(drafts, open);
+  return { rows, solids, crosses: crossing(solids, open, listed) };
 }
 
 /** The way ends before a wall where the last row is a flight whose space was measured there. */
@@ -214,9 +219,9 @@ function planeSolids(first: Section, next: Section, shift: number): Solid[] {
 function groundSolids({ width, height }: Section): Solid[] {
   const half = width / 2;
   return [
-    ...behindFace('wall', [0, half, 0], [0, GROUND, GROUND], '-x'),
-    ...behindFace('wall', [0, -GROUND, 0], [0, -half, GROUND], '-x'),
-    ...behindFace('head', [0, -half, height], [0, half, GROUND], '-x'),
+    ...behindFace('wall', [0, half, 0], [0, half + FACADE, 2 * FACADE], '-x'),
+    ...behindFace('wall', [0, -half - FACADE, 0], [0, -half, 2 * FACADE], '-x'),
+    ...behindFace('head', [0, -half, height], [0, half, 2 * FACADE], '-x'),
     ...behindFace('ground', [0, -GROUND, 0], [GROUND, GROUND, 0], '-z'),
   ];
 }
@@ -248,6 +253,27 @@ function settled(
   });
 }
 
+/** Whether a solid stands in the free space of a row that is not beside its own. */
+function crossing(
+  solids: readonly PlacedSolid[],
+  open: readonly { readonly box: SceneBox; readonly owner: number }[],
+  listed: readonly Listed[],
+): boolean {
+  const rows = [...new Set(open.filter(({ owner }) => owner >= 0).map(({ owner }) => owner))];
+  const place = new Float64Array(7);
+  return rows.some((owner) => {
+    const row = listed[owner]!.row;
+    const checker = new SpaceChecker(open.filter((o) => o.owner === owner).map((o) => shrunk(o.box)));
+    return solids.some(({ row: its, box }) => {
+      if (Math.abs(its - row) <= 1) return false;
+      checker.hold({ length: box.size[0], breadth: box.size[1], thickness: box.size[2] });
+      place.set(box.centre);
+      place.set(box.turn, 3);
+      return !checker.placeFree(place, 0);
+    });
+  });
+}
+
 /** Faces that only touch are not in the way. */
 const shrunk = (box: SceneBox): SceneBox => ({
   ...box,
@@ -255,9 +281,10 @@ const shrunk = (box: SceneBox): SceneBox => ({
 });
 
 /**
- * The solids of some rows and of those beside them: the scene for what is done there. A way that leads back across
- * itself (as rows whose lengths are not exact may have it) is so not blocked by what lies elsewhere along it.
+ * The scene for what is done in some rows: all of it; where the way leads across itself, as rows whose lengths are not
+ * exact may have it, the solids of these rows and of three on either side, so that nothing is blocked by what lies
+ * elsewhere along the way.
  * @param from the first row, by its number among the rows given, and @param to the last
  */
-export const sceneNear = (route: PlacedRoute, from: number, to: number): PlacedSolid[] =>
-  route.solids.filter(({ row }) => row >= from && row <= to);
+export const sceneNear = (route: PlacedRoute, from: number, to: number): readonly PlacedSolid[] =>
+  route.crosses ? route.solids.filter(({ row }) => row >= from - 3 && row <= to + 3) : route.solids;

@@ -51,12 +51,12 @@ export class Carrier {
     return key;
   }
 
-  solids({ from, to }: Stretch): PlacedSolid[] {
+  solids({ from, to }: Stretch): readonly PlacedSolid[] {
     return sceneNear(this.route, from, to);
   }
 
   checker(stretch: Stretch): SpaceChecker {
-    const name = `${stretch.from} ${stretch.to}`;
+    const name = this.route.crosses ? `${stretch.from} ${stretch.to}` : 'all';
     let checker = this.checkers.get(name);
     if (!checker) {
       checker = new SpaceChecker(this.solids(stretch).map(({ box }) => box));

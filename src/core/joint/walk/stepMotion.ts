@@ -55,6 +55,10 @@ export interface StepMotion {
   readonly whole: boolean;
 }
 
+/** What stands in a row and in the two on either side of it. */
+const nearRows = (walk: RouteWalk, of: number): readonly PlacedSolid[] =>
+  sceneNear(walk.route, of, of).filter(({ row }) => Math.abs(row - of) <= 2);
+
 /** What a piece stands on, which is near all the way and decides nothing by itself. */
 const SUPPORTS: ReadonlySet<SolidPart> = new Set(['floor', 'ground', 'nosings', 'tread']);
 /** Places looked at are no farther apart than this, any point of the piece [mm]. */
@@ -73,7 +77,7 @@ export function stepMotion(walk: RouteWalk, row: number, piece: PieceSize): Step
   const placed = walk.route.rows.filter((r) => r.row === row && !r.supposed)[0];
   const entry = placed?.entry ?? START;
   const view = placingOf(entry, START);
-  const solids = sceneNear(walk.route, row - 2, row + 2).map((solid) => ({
+  const solids = nearRows(walk, row).map((solid) => ({
     ...solid,
     box: placedBox(view, solid.box),
   }));

@@ -345,27 +345,30 @@ class Walker {
   private sidesOf(frame: Frame, from: number, to: number): [number, number] {
     const c = Math.cos(frame.heading);
     const s = Math.sin(frame.heading);
-    let sides: [number, number] | undefined;
-    for (const { entry, exit, entrySection, exitSection } of this.route.rows) {
-      for (const [at, width] of [
-        [entry.at, entrySection.width],
-        [exit.at, exitSection?.width ?? entrySection.width],
-      ] as const) {
-        const [dx, dy] = [at[0] - frame.at[0], at[1] - frame.at[1]];
-        const x = c * dx + s * dy;
-        const y = -s * dx + c * dy;
-        if (Math.abs(at[2] - frame.at[2]) > 1 || x > to || x < Math.min(from, 0) - 1) continue;
-        if (Math.abs(Math.sin(entry.heading - frame.heading)) > 1e-6 && at === entry.at) continue;
-        if (Math.abs(Math.sin(exit.heading - frame.heading)) > 1e-6 && at === exit.at) continue;
-        sides = [
-          Math.min(sides?.[0] ?? Infinity, y - width / 2),
-          Math.max(sides?.[1] ?? -Infinity, y + width / 2),
-        ];
+    const { rows } = this.route;
+    const k = rows.findIndex(({ entry, exit }) => entry === frame || exit === frame);
+    const own = rows[k];
+    const outdoors = own !== undefined && k === rows.length - 1 && own.exit === frame && to > 0;
+    if (outdoors || !own) return [-6000, 6000];
+    const seen = ({ at }: Frame): [number, number] => {
+      const [dx, dy] = [at[0] - frame.at[0], at[1] - frame.at[1]];
+      return [c * dx + s * dy, -s * dx + c * dy];
+    };
+    const width = own.exit === frame ? own.exitSection?.width : own.entrySection.width;
+    const sides: [number, number] = [-(width ?? 0) / 2, (width ?? 0) / 2];
+    // Rows that lie straight on from one another, as far as the piece's middle may stand in them.
+    for (const step of [-1, 1]) {
+      for (let n = step < 0 ? k : k + 1; Math.abs(n - k) <= 3; n += step) {
+        const row = rows[n];
+        if (!row || Math.abs(Math.sin(row.entry.heading - row.exit.heading)) > 1e-6) break;
+        const [x0, y0] = seen(row.entry);
+        const [x1] = seen(row.exit);
+        if (Math.max(x0, x1) < from || Math.min(x0, x1) > to) continue;
+        sides[0] = Math.min(sides[0], y0 - row.entrySection.width / 2);
+        sides[1] = Math.max(sides[1], y0 + row.entrySection.width / 2);
       }
     }
-    const last = this.route.rows[this.route.rows.length - 1]!;
-    const outdoors = last.exit.at === frame.at || !sides;
-    return outdoors || !sides ? [-6000, 6000] : sides;
+    return sides;
   }
 
   private pathTo(
@@ -696,13 +699,13 @@ class Walker {
 
   private stretch(i: number): Stretch {
     const { row } = this.route.rows[i]!;
-    return { from: row - 3, to: row + 3 };
+    return { from: row, to: row };
   }
 
   /** The rows that moves from where the piece stands to row i may touch. */
   private stretchOf(i: number): Stretch {
     const first = this.route.rows[Math.min(this.since, i)]!.row;
-    return { from: first - 2, to: this.route.rows[i]!.row + 2 };
+    return { from: first, to: this.route.rows[i]!.row };
   }
 }
 
