@@ -116,6 +116,13 @@ function floorBefore(flight: PlacedRow): number {
   return end === 'foot' ? Math.max(0, -entry[0]) : Math.max(0, entry[0] - X);
 }
 
+/** The same between the last nosing or the first riser and the exit plane [mm]. */
+function floorAfter(flight: PlacedRow): number {
+  const { X } = sizesOf(flight);
+  const exit = unplaced(flight.placing, flight.exit.at);
+  return endsOf(flight.joint).after === 'foot' ? Math.max(0, -exit[0]) : Math.max(0, exit[0] - X);
+}
+
 /** Moves from one end of the flight to the other in its upright section; undefined where none is shown. */
 function pass(route: PlacedRoute, i: number, ask: FlightAsk): KeyAttitude[] | undefined {
   const flight = route.rows[i]!;
@@ -202,4 +209,4 @@ function inSection(route: PlacedRoute, i: number, key: KeyAttitude, hold: Hold):
   return angle !== undefined && angle > -1e-6 && angle < Math.PI / 2 - 0.05;
 }
 
-export const flightMove = { lying, floorBefore, inSection, pass };
+export const flightMove = { lying, floorBefore, floorAfter, inSection, pass };

@@ -64,6 +64,8 @@ const DRAWN = 0.4;
 const OFF = 0.3;
 /** Kept off planes between rows [mm]. */
 const GAP = 1;
+/** So far along a straight it is looked for room to change the pose [mm]. */
+const OUT = 6000;
 /** A station is at most so long [mm]. */
 const STATION = 500;
 
@@ -142,12 +144,15 @@ class Walker {
       return this.carrier.stand({ ...key, row: first.row }, stretch) ? undefined : { row: 0, what: 'start' };
     }
     const inside = this.spaceOf(0);
-    const x = inside
-      ? Math.max(sizes.p / 2 + GAP, Math.min(inside / 2, inside - sizes.p / 2 - GAP))
-      : -GROUND_AWAY - Math.hypot(sizes.p, sizes.q, sizes.height) / 2;
-    const frame = movedFrame(first.entry, x, 0, sizes.height / 2 + OFF);
-    const key = { at: frame.at, turn: turnOfCarriage(this.carriage), row: 0 };
-    return this.carrier.stand(key, stretch) ? undefined : { row: 0, what: 'start' };
+    const half = Math.hypot(sizes.p, sizes.q, sizes.height) / 2;
+    const places = inside
+      ? [Math.max(sizes.p / 2 + GAP, Math.min(inside / 2, inside - sizes.p / 2 - GAP))]
+      : [-GROUND_AWAY - half, -GROUND_AWAY / 5 - half, -sizes.p / 2 - GAP];
+    const stands = places.some((x) => {
+      const frame = movedFrame(first.entry, x, 0, sizes.height / 2 + OFF);
+      return this.carrier.stand({ at: frame.at, turn: turnOfCarriage(this.carriage), row: 0 }, stretch);
+    });
+    return stands ? undefined : { row: 0, what: 'start' };
   }
 
   /** Floor before the first riser where the route begins in front of a wall [mm]. */
@@ -163,13 +168,13 @@ class Walker {
     if (!step) return { row, what: 'start' };
     if (joint.stage === 'flight') return this.passFlight(i, step, supposed);
     if (isLanding(joint)) return this.passLanding(i, step);
-    const change = this.changeTo(i, step.from);
+    const change = this.changeTo(i, step.from, 'before');
     if (change) return change;
     const tilt = this.tiltIn(i, step);
     if (tilt) return tilt;
     const passed = this.passLevel(i, step);
     if (passed) return passed;
-    return step.leaves === step.to ? undefined : this.changeTo(i, step.leaves);
+    return step.leaves === step.to ? undefined : this.changeTo(i, step.leaves, 'after');
   }
 
   /** Takes the piece up into the tilt in which it passes the row, or sets it level. */
@@ -292,6 +297,8 @@ class Walker {
     for (let k = i; k >= 0; k--) {
       const { joint, entry, exit } = this.route.rows[k]!;
       if (joint.stage === 'room') return length + (joint.measures.length ?? 0);
+      if (joint.stage === 'flight')
+        return length + (k === i ? flightMove.floorAfter(this.route.rows[k]!) : 0);
       if (joint.stage !== 'passage' && joint.stage !== 'door') return length;
       length += Math.hypot(exit.at[0] - entry.at[0], exit.at[1] - entry.at[1]);
     }
@@ -314,12 +321,22 @@ class Walker {
   }
 
   /** Moves in plan to stand in a station of a frame, held so as seen along it. */
-  private levelTo(frame: Frame, from: number, to: number, hold: Hold, upTo: number): boolean {
+  private levelTo(
+    frame: Frame,
+    from: number,
+    to: number,
+    hold: Hold,
+    upTo: number,
+    where: 'anywhere' | 'middle' = 'anywhere',
+  ): boolean {
     const row = this.route.rows[upTo]!.row;
     if (this.lying) return this.offStair(frame, (from + to) / 2, hold, upTo);
     const crosswise =
       this.carriage.turned === undefined && holdSeenAlong({ ...this.carriage, yaw: 0 }, 0) !== hold;
-    const [yMin, yMax] = this.sidesOf(frame, from, to);
+    const sides = this.sidesOf(frame, from, to);
+    const middle = (sides[0] + sides[1]) / 2;
+    const [yMin, yMax] =
+      where === 'middle' ? [Math.max(sides[0], middle - 60), Math.min(sides[1], middle + 60)] : sides;
     const path = this.pathTo(frame, { xMin: from, xMax: to, yMin, yMax }, crosswise ? Math.PI / 2 : 0, upTo);
     if (!path || !this.carrier.follow(path.keys, row, this.stretchOf(upTo))) return false;
     this.carriage = { ...this.carriage, hold: crosswise ? hold : this.carriage.hold, yaw: frame.heading };
@@ -432,23 +449,48 @@ class Walker {
     };
   }
 
-  /** Changes the pose in the space of row i, or where it stands. */
-  private changeTo(i: number, hold: Hold): NotDrawn | undefined {
-    const { row, joint, entry } = this.route.rows[i]!;
-    const level = this.carriage.turned === undefined;
-    if (level && hold[1] === this.carriage.hold[1]) return undefined;
-    const here = { hold, yaw: this.carriage.yaw };
-    if (!this.takeUp(here, row)) return undefined;
-    // In the middle of the row's own space.
-    const length = joint.measures.length ?? 0;
-    if (joint.stage !== 'passage' && joint.stage !== 'room') return { row, what: 'pose change' };
-    const { p } = carriedSizes(this.piece, this.carriage, this.drawn);
-    const slack = Math.max(0, length / 2 - p / 2 - GAP);
-    const from = length / 2 - Math.min(slack, 50);
-    if (!this.levelTo(entry, from, from + 2 * Math.min(slack, 50), this.carriage.hold, i)) {
-      return { row, what: 'pose change' };
+  /** Changes the pose where it stands, or where the straight before row i or after it, or the room itself, lets it. */
+  private changeTo(i: number, hold: Hold, when: 'before' | 'after'): NotDrawn | undefined {
+    const { row, joint, entry, exit } = this.route.rows[i]!;
+    if (this.carriage.turned === undefined && hold[1] === this.carriage.hold[1]) return undefined;
+    const failed: NotDrawn = { row, what: 'pose change' };
+    if (this.lying) return failed;
+    if (!this.takeUp({ hold, yaw: this.carriage.yaw }, row)) return undefined;
+    const frame = when === 'before' ? entry : exit;
+    const level = joint.stage === 'room' || joint.stage === 'passage';
+    const own = level ? (joint.measures.length ?? 0) : 0;
+    const behind =
+      when === 'before' ? (i === 0 ? GROUND_AWAY : this.straightBehind(i - 1)) : this.straightBehind(i);
+    const ahead = when === 'before' ? Math.max(own, this.straightAhead(i - 1)) : this.straightAhead(i);
+    const before = this.carriage;
+    const half = this.alongFor(before.hold) / 2 + GAP;
+    const [low, high] = [-Math.min(behind, OUT) + half, Math.min(ahead, OUT) - half];
+    if (high < low) return failed;
+    const kept = this.carrier.keys.slice();
+    const { since } = this;
+    for (const part of [0.5, 0.3, 0.7, 0.1, 0.9]) {
+      const x = low + (high - low) * part;
+      this.carrier.keys.splice(0, Infinity, ...kept);
+      this.carriage = before;
+      this.since = since;
+      const near = (by: number): [number, number] => [Math.max(low, x - by), Math.min(high, x + by)];
+      if (
+        !this.levelTo(frame, ...near(50), before.hold, when === 'before' ? Math.max(0, i - 1) : i, 'middle')
+      )
+        continue;
+      this.since = since;
+      if (!this.takeUp({ hold, yaw: this.carriage.yaw }, row)) return undefined;
+      // Turned over across the way, and then about.
+      if (this.takeUp({ hold, yaw: this.carriage.yaw + Math.PI / 2 }, row)) continue;
+      if (this.levelTo(frame, ...near(600), hold, when === 'before' ? Math.max(0, i - 1) : i)) {
+        this.since = since;
+        return undefined;
+      }
     }
-    return this.takeUp({ hold, yaw: entry.heading }, row);
+    this.carrier.keys.splice(0, Infinity, ...kept);
+    this.carriage = before;
+    this.since = since;
+    return failed;
   }
 
   /** Turns the piece where it stands into another carriage, by quarter turns one after the other, and sets it down. */
@@ -552,7 +594,7 @@ class Walker {
       );
       if (!on) return { row, what: 'flight' };
     } else if (fromLevel) {
-      const change = this.changeTo(i, step.from);
+      const change = this.changeTo(i, step.from, 'before');
       if (change) return change;
     }
     if (after === undefined && supposed) return undefined;
@@ -587,7 +629,7 @@ class Walker {
         this.since = i + 1;
         if (goal !== 'level floor') return undefined;
         this.settle(i);
-        return step.leaves === step.to ? undefined : this.changeTo(i, step.leaves);
+        return step.leaves === step.to ? undefined : this.changeTo(i, step.leaves, 'after');
       }
     }
     this.carrier.keys.splice(0, Infinity, ...kept);
