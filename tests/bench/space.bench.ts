@@ -7,7 +7,7 @@ import { ladderAtMost } from '../../src/core/geometry/proofs/ladderAtMost';
 import { quarterLandingCutBlocks } from '../../src/core/geometry/proofs/quarterLandingCutAtMost';
 import { yawCutAtMost } from '../../src/core/geometry/proofs/yawCutAtMost';
 import { findMotion } from '../../src/core/space/findMotion';
-import { readScene, type SceneFile } from '../../src/core/space/readScene';
+import { readScene, type SceneFile } from '../support/readScene';
 import { halfLandingAnswer } from '../../src/core/stages/landing/halfLanding';
 import { quarterLandingAnswer } from '../../src/core/stages/landing/quarterLanding';
 import { winderAnswer } from '../../src/core/stages/winder/winder';

@@ -1,6 +1,6 @@
 import { paddedPiece } from '../measures/piece';
 import type { KeyAttitude, Motion } from './motion';
-import type { SpaceTask } from './readScene';
+import type { SpaceTask } from './spaceTask';
 import { motionByMiddle } from './motionByMiddle';
 import { seededStream } from './seededStream';
 import { SpaceChecker } from './spaceChecker';

@@ -1,6 +1,6 @@
 import type { KeyAttitude, Motion } from './motion';
 import { multiply, quaternionFromAxes, slerp, type Quaternion } from './quaternion';
-import type { SpaceTask } from './readScene';
+import type { SpaceTask } from './spaceTask';
 import type { SpaceChecker } from './spaceChecker';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.

@@ -6,20 +6,6 @@ const { abs, acos, cos, max, min, sin, sqrt } = Math;
 /** A unit quaternion [w, x, y, z]. */
 export type Quaternion = KeyAttitude['turn'];
 
-/** The attitude of a box as surveyors write it: R = Rz(yaw) Ry(pitch) Rx(roll), all in degrees. */
-export function quaternionFromRollPitchYaw(roll: number, pitch: number, yaw: number): Quaternion {
-  const half = Math.PI / 360;
-  const [cr, sr] = [cos(roll * half), sin(roll * half)];
-  const [cp, sp] = [cos(pitch * half), sin(pitch * half)];
-  const [cy, sy] = [cos(yaw * half), sin(yaw * half)];
-  return [
-    cr * cp * cy + sr * sp * sy,
-    sr * cp * cy - cr * sp * sy,
-    cr * sp * cy + sr * cp * sy,
-    cr * cp * sy - sr * sp * cy,
-  ];
-}
-
 /** The turn by `angle` [rad] about an axis (any length but 0). */
 export function quaternionAbout(axis: readonly [number, number, number], angle: number): Quaternion {
   const scale = sin(angle / 2) / sqrt(axis[0] ** 2 + axis[1] ** 2 + axis[2] ** 2);

@@ -1,3 +1,4 @@
+import { fillAxesOfTurn } from '../geometry/boxAxes';
 import type { PieceSize } from '../measures/piece';
 import type { SceneBox } from './motion';
 
@@ -65,7 +66,7 @@ export class SpaceChecker {
       const o = i * STRIDE;
       this.boxes.set(box.centre, o);
       this.boxes.set([box.size[0] / 2, box.size[1] / 2, box.size[2] / 2], o + 3);
-      fillAxes(axes, box.turn[0], box.turn[1], box.turn[2], box.turn[3]);
+      fillAxesOfTurn(axes, box.turn[0], box.turn[1], box.turn[2], box.turn[3]);
       this.boxes.set(axes, o + 6);
       this.radii[i] = sqrt(box.size[0] ** 2 + box.size[1] ** 2 + box.size[2] ** 2) / 2;
     });
@@ -82,7 +83,7 @@ export class SpaceChecker {
   /** Whether the piece touches nothing with its centre at x[o..o+2] and attitude x[o+3..o+6]. */
   placeFree(x: Float64Array, o: number): boolean {
     this.work++;
-    fillAxes(this.m, x[o + 3]!, x[o + 4]!, x[o + 5]!, x[o + 6]!);
+    fillAxesOfTurn(this.m, x[o + 3]!, x[o + 4]!, x[o + 5]!, x[o + 6]!);
     for (let i = 0; i < this.count; i++) {
       if (this.farther(i, x[o]!, x[o + 1]!, x[o + 2]!, this.reach)) continue;
       if (this.gap(i, this.m, x[o]!, x[o + 1]!, x[o + 2]!, APART) <= APART) return false;
@@ -93,7 +94,7 @@ export class SpaceChecker {
   /** The least gap [mm] to any obstacle, negative inside one; gaps above `enough` count as `enough`. */
   placeGap(x: Float64Array, o: number, enough: number): number {
     this.work++;
-    fillAxes(this.m, x[o + 3]!, x[o + 4]!, x[o + 5]!, x[o + 6]!);
+    fillAxesOfTurn(this.m, x[o + 3]!, x[o + 4]!, x[o + 5]!, x[o + 6]!);
     let least = enough;
     for (let i = 0; i < this.count; i++) {
       if (this.farther(i, x[o]!, x[o + 1]!, x[o + 2]!, this.reach + least)) continue;
@@ -105,7 +106,7 @@ export class SpaceChecker {
 
   /** Which obstacle is nearest to the place. */
   nearest(x: Float64Array, o: number): number {
-    fillAxes(this.m, x[o + 3]!, x[o + 4]!, x[o + 5]!, x[o + 6]!);
+    fillAxesOfTurn(this.m, x[o + 3]!, x[o + 4]!, x[o + 5]!, x[o + 6]!);
     let least = Infinity;
     let nearest = -1;
     for (let i = 0; i < this.count; i++) {
@@ -123,7 +124,7 @@ export class SpaceChecker {
    * `times` rounds; true when it is then free.
    */
   pushOut(x: Float64Array, o: number, times: number, over: number): boolean {
-    fillAxes(this.m, x[o + 3]!, x[o + 4]!, x[o + 5]!, x[o + 6]!);
+    fillAxesOfTurn(this.m, x[o + 3]!, x[o + 4]!, x[o + 5]!, x[o + 6]!);
     for (let time = 0; time <= times; time++) {
       this.work++;
       let stuck = false;
@@ -183,7 +184,7 @@ export class SpaceChecker {
       const travel = half + (this.reach * theta) / 2 + APART;
       const bow = (this.reach * theta * theta) / 8 + APART;
       const m = this.m;
-      fillAxes(m, qw, qx, qy, qz);
+      fillAxesOfTurn(m, qw, qx, qy, qz);
       let endsFilled = false;
       let open = false;
       for (let w = 0; w < words; w++) {
@@ -204,8 +205,8 @@ export class SpaceChecker {
           }
           if (gap <= APART) return false;
           if (!endsFilled) {
-            fillAxes(this.m0, queue[o + 3]!, queue[o + 4]!, queue[o + 5]!, queue[o + 6]!);
-            fillAxes(this.m1, queue[o + 10]!, queue[o + 11]!, queue[o + 12]!, queue[o + 13]!);
+            fillAxesOfTurn(this.m0, queue[o + 3]!, queue[o + 4]!, queue[o + 5]!, queue[o + 6]!);
+            fillAxesOfTurn(this.m1, queue[o + 10]!, queue[o + 11]!, queue[o + 12]!, queue[o + 13]!);
             endsFilled = true;
           }
           const kind = this.axisKind;
@@ -543,17 +544,4 @@ export class SpaceChecker {
     }
     return best;
   }
-}
-
-/** The three axes (rows) of an attitude. */
-function fillAxes(m: Float64Array, w: number, x: number, y: number, z: number): void {
-  m[0] = 1 - 2 * (y * y + z * z);
-  m[1] = 2 * (x * y + w * z);
-  m[2] = 2 * (x * z - w * y);
-  m[3] = 2 * (x * y - w * z);
-  m[4] = 1 - 2 * (x * x + z * z);
-  m[5] = 2 * (y * z + w * x);
-  m[6] = 2 * (x * z + w * y);
-  m[7] = 2 * (y * z - w * x);
-  m[8] = 1 - 2 * (x * x + y * y);
 }

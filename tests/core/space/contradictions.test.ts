@@ -6,7 +6,7 @@ import { quarterLandingCutBlocks } from '../../../src/core/geometry/proofs/quart
 import { yawCutAtMost } from '../../../src/core/geometry/proofs/yawCutAtMost';
 import { paddedPiece, sortedPiece, type PieceSize } from '../../../src/core/measures/piece';
 import { findMotion } from '../../../src/core/space/findMotion';
-import type { SpaceTask } from '../../../src/core/space/readScene';
+import type { SpaceTask } from '../../../src/core/space/spaceTask';
 import { seededStream } from '../../../src/core/space/seededStream';
 import { halfLandingWithMotion } from '../../../src/core/stages/landing/halfLanding';
 import { quarterLandingWithMotion } from '../../../src/core/stages/landing/quarterLanding';

@@ -1,3 +1,4 @@
+import { fillAxesOfTurn } from '../boxAxes';
 import type { PieceSize } from '../../measures/piece';
 import { greatestNotBlocked } from './greatestNotBlocked';
 
@@ -29,6 +30,11 @@ export function boxInBoxAtMost(room: readonly [number, number, number], piece: P
 }
 
 const stack = new Float64Array(4 * 512);
+const axes = new Float64Array(9);
+
+/** How wide the box is along one of the room's directions, as its axes lie. */
+const widthAlong = (p: PieceSize, k: 0 | 1 | 2): number =>
+  p.length * abs(axes[k]!) + p.breadth * abs(axes[3 + k]!) + p.thickness * abs(axes[6 + k]!);
 
 function fitsNowhere(room: readonly [number, number, number], p: PieceSize): boolean {
   const [a, b, c] = [...room].sort((x, y) => y - x) as [number, number, number];
@@ -50,17 +56,15 @@ function fitsNowhere(room: readonly [number, number, number], p: PieceSize): boo
     const y = stack[4 * top + 1]!;
     const z = stack[4 * top + 2]!;
     const h = stack[4 * top + 3]!;
-    const s = 1 / (1 + x * x + y * y + z * z);
-    const [r00, r01, r02] = [1 - 2 * s * (y * y + z * z), 2 * s * (x * y - z), 2 * s * (x * z + y)];
-    const [r10, r11, r12] = [2 * s * (x * y + z), 1 - 2 * s * (x * x + z * z), 2 * s * (y * z - x)];
-    const [r20, r21, r22] = [2 * s * (x * z - y), 2 * s * (y * z + x), 1 - 2 * s * (x * x + y * y)];
+    const w = 1 / sqrt(1 + x * x + y * y + z * z);
+    fillAxesOfTurn(axes, w, w * x, w * y, w * z);
     // The central projection of the sphere of quaternions never stretches: half-turn <= distance in the cube.
     const moved = diagonal * min(Math.PI, 2 * sqrt(3) * h) + OUTWARD;
-    const w0 = p.length * abs(r00) + p.breadth * abs(r01) + p.thickness * abs(r02);
+    const w0 = widthAlong(p, 0);
     if (w0 - moved > room[0]) continue;
-    const w1 = p.length * abs(r10) + p.breadth * abs(r11) + p.thickness * abs(r12);
+    const w1 = widthAlong(p, 1);
     if (w1 - moved > room[1]) continue;
-    const w2 = p.length * abs(r20) + p.breadth * abs(r21) + p.thickness * abs(r22);
+    const w2 = widthAlong(p, 2);
     if (w2 - moved > room[2]) continue;
     // It fits here: no proof.
     if (w0 <= room[0] && w1 <= room[1] && w2 <= room[2]) return false;

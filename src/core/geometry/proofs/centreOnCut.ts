@@ -1,3 +1,4 @@
+import { fillAxesOfYawTiltLean } from '../boxAxes';
 import type { PieceSize } from '../../measures/piece';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
@@ -69,6 +70,7 @@ export type CutOutcome = 'stands nowhere' | 'stands' | 'open';
  */
 export class CentreOnCut {
   private readonly stack = new Float64Array(FIELDS * STACK);
+  private readonly axes = new Float64Array(9);
   private readonly px = new Float64Array(3);
   private readonly py = new Float64Array(3);
   private readonly pz = new Float64Array(3);
@@ -149,25 +151,20 @@ export class CentreOnCut {
 
   /** Half the piece's edges as they lie, in px, py, pz. */
   private turnTo(piece: PieceSize, yaw: number, tilt: number, lean: number): void {
-    const { px, py, pz } = this;
+    const { axes, px, py, pz } = this;
     const L = piece.length / 2;
     const B = piece.breadth / 2;
     const T = piece.thickness / 2;
-    const cy = cos(yaw);
-    const sy = sin(yaw);
-    const ct = cos(tilt);
-    const st = sin(tilt);
-    const cl = cos(lean);
-    const sl = sin(lean);
-    px[0] = L * ct * cy;
-    py[0] = L * ct * sy;
-    pz[0] = L * st;
-    px[1] = B * (-cl * sy - sl * st * cy);
-    py[1] = B * (cl * cy - sl * st * sy);
-    pz[1] = B * sl * ct;
-    px[2] = T * (sl * sy - cl * st * cy);
-    py[2] = T * (-sl * cy - cl * st * sy);
-    pz[2] = T * cl * ct;
+    fillAxesOfYawTiltLean(axes, yaw, tilt, lean);
+    px[0] = L * axes[0]!;
+    py[0] = L * axes[1]!;
+    pz[0] = L * axes[2]!;
+    px[1] = B * axes[3]!;
+    py[1] = B * axes[4]!;
+    pz[1] = B * axes[5]!;
+    px[2] = T * axes[6]!;
+    py[2] = T * axes[7]!;
+    pz[2] = T * axes[8]!;
   }
 
   private width(nx: number, ny: number): number {

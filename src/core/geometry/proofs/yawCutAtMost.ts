@@ -1,3 +1,4 @@
+import { fillAxesOfYawTiltLean } from '../boxAxes';
 import type { PieceSize } from '../../measures/piece';
 import type { CornerRoom } from './cornerRoom';
 import { greatestNotBlocked } from './greatestNotBlocked';
@@ -41,6 +42,7 @@ export const yawCutBlocks = (corner: CornerRoom, piece: PieceSize): boolean =>
 class YawCut {
   /** Stack of cells: tilt, lean, half size of each. */
   private readonly stack = new Float64Array(4 * 256);
+  private readonly axes = new Float64Array(9);
   private readonly n1: readonly [number, number];
   private readonly n2: readonly [number, number];
   private readonly between: number;
@@ -119,26 +121,17 @@ class YawCut {
 
   /** The left side of the condition at one attitude. */
   private standing(p: PieceSize, yaw: number, tilt: number, lean: number): number {
-    const cy = cos(yaw);
-    const sy = sin(yaw);
-    const ct = cos(tilt);
-    const st = sin(tilt);
-    const cl = cos(lean);
-    const sl = sin(lean);
-    // Plan parts of the piece's axes: long, then the other two turned by the lean.
-    const lx = ct * cy;
-    const ly = ct * sy;
-    const bx = -cl * sy - sl * st * cy;
-    const by = cl * cy - sl * st * sy;
-    const tx = sl * sy - cl * st * cy;
-    const ty = -sl * cy - cl * st * sy;
+    const { axes } = this;
+    fillAxesOfYawTiltLean(axes, yaw, tilt, lean);
+    const along = (k: 0 | 3 | 6, n: readonly [number, number]): number =>
+      axes[k]! * n[0] + axes[k + 1]! * n[1];
     const [n1, n2] = [this.n1, this.n2];
-    const l1 = lx * n1[0] + ly * n1[1];
-    const l2 = lx * n2[0] + ly * n2[1];
-    const b1 = bx * n1[0] + by * n1[1];
-    const b2 = bx * n2[0] + by * n2[1];
-    const t1 = tx * n1[0] + ty * n1[1];
-    const t2 = tx * n2[0] + ty * n2[1];
+    const l1 = along(0, n1);
+    const l2 = along(0, n2);
+    const b1 = along(3, n1);
+    const b2 = along(3, n2);
+    const t1 = along(6, n1);
+    const t2 = along(6, n2);
     const L = p.length / 2;
     const B = p.breadth / 2;
     const T = p.thickness / 2;

@@ -1,18 +1,8 @@
-import { sortedPiece, type PieceSize } from '../measures/piece';
-import type { KeyAttitude, SceneBox } from './motion';
-import { quaternionFromRollPitchYaw } from './quaternion';
+import { sortedPiece } from '../../src/core/measures/piece';
+import type { Quaternion } from '../../src/core/space/quaternion';
+import type { SpaceTask } from '../../src/core/space/spaceTask';
 
-/** A task in space: take the piece from one place to another among boxes. */
-export interface SpaceTask {
-  readonly piece: PieceSize;
-  readonly scene: readonly SceneBox[];
-  /** Limits of the piece's centre [mm]. */
-  readonly least: readonly [number, number, number];
-  readonly most: readonly [number, number, number];
-  readonly start: KeyAttitude;
-  /** Any of the four attitudes in which a box looks the same will do. */
-  readonly goal: KeyAttitude;
-}
+const { cos, sin } = Math;
 
 type Three = readonly [number, number, number];
 
@@ -36,4 +26,18 @@ export function readScene(file: SceneFile): SpaceTask {
     start: { at: file.start.p, turn: turn(file.start.rpy) },
     goal: { at: file.goal.p, turn: turn(file.goal.rpy) },
   };
+}
+
+/** The attitude of a box as surveyors write it: R = Rz(yaw) Ry(pitch) Rx(roll), all in degrees. */
+function quaternionFromRollPitchYaw(roll: number, pitch: number, yaw: number): Quaternion {
+  const half = Math.PI / 360;
+  const [cr, sr] = [cos(roll * half), sin(roll * half)];
+  const [cp, sp] = [cos(pitch * half), sin(pitch * half)];
+  const [cy, sy] = [cos(yaw * half), sin(yaw * half)];
+  return [
+    cr * cp * cy + sr * sp * sy,
+    sr * cp * cy - cr * sp * sy,
+    cr * sp * cy + sr * cp * sy,
+    cr * cp * sy - sr * sp * cy,
+  ];
 }
