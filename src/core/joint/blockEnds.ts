@@ -1,5 +1,6 @@
+import type { SceneBox } from '../space/motion';
 import type { JointBlock, JointRow } from './jointRow';
-import type { Vec3 } from './place/frame';
+import { placedBox, placingOf, START, type Frame, type Vec3 } from './place/frame';
 import { placeBlock, type PlacedBlock } from './planWorld';
 
 /** An end of a block: a place on the floor or on the line of nosings, and how the piece lies there. */
@@ -19,6 +20,8 @@ export interface BlockEnd {
 export interface StandingBlock {
   readonly placed: PlacedBlock;
   readonly ends: readonly [BlockEnd, BlockEnd];
+  /** Walls that close what was made longer, so that nothing is gained beyond it. */
+  readonly closings: readonly SceneBox[];
   /** Where the block's own frame begins in the scene's coordinates; the two point the same way. */
   readonly origin: Vec3;
 }
@@ -59,9 +62,14 @@ export function standBlock(block: JointBlock, longest: number): StandingBlock {
     },
     longest,
   );
+  const closings = [
+    ...(flightFirst || placed.lead > 0 ? [closing(placed.start, -1)] : []),
+    ...(placed.end && (flightLast || placed.trail > 0) ? [closing(placed.end, 1)] : []),
+  ];
   return {
     placed,
-    ends: [endOf(placed, block, 'before'), endOf(placed, block, 'after')],
+    closings,
+    ends: [endOf(placed, block, 'before', longest), endOf(placed, block, 'after', longest)],
     origin: [placed.lead + moved[0], 0, moved[1]],
   };
 }
@@ -87,6 +95,12 @@ export function centreAt(
   ];
 }
 
+/** A wall right across the way in a plane of it, behind that plane (-1) or ahead of it (1). */
+function closing(frame: Frame, side: -1 | 1): SceneBox {
+  const wall: SceneBox = { centre: [side * 60, 0, 2000], size: [120, 8000, 12000], turn: [1, 0, 0, 0] };
+  return placedBox(placingOf(START, frame), wall);
+}
+
 /** A flight with so many more risers at an end that the piece lies on them, and how far that end moves. */
 function longer(
   row: JointRow,
@@ -94,14 +108,14 @@ function longer(
   longest: number,
 ): { readonly row: JointRow; readonly x: number; readonly z: number } {
   const { rise = 1, going = 1, risers = 1 } = row.measures;
-  const more = Math.ceil((longest + MORE) / Math.hypot(rise, going)) + 1;
+  const more = Math.ceil((2 * longest + MORE) / going) + 1;
   const cut: readonly string[] = end === 'foot' ? ['footSpace', 'footCeiling'] : ['headSpace', 'headCeiling'];
   const kept = Object.entries(row.measures).filter(([name]) => !cut.includes(name));
   const measures = Object.fromEntries([...kept, ['risers', risers + more]]) as JointRow['measures'];
   return { row: { ...row, measures }, x: more * going, z: more * rise };
 }
 
-function endOf(placed: PlacedBlock, block: JointBlock, which: 'before' | 'after'): BlockEnd {
+function endOf(placed: PlacedBlock, block: JointBlock, which: 'before' | 'after', longest: number): BlockEnd {
   const { rows } = placed.placed;
   const row = rows[which === 'before' ? 0 : rows.length - 1];
   if (!row) return { at: [0, 0, 0], heading: 0, pitch: 0, side: 0, run: 0 };
@@ -113,15 +127,17 @@ function endOf(placed: PlacedBlock, block: JointBlock, which: 'before' | 'after'
     const { rise = 1, going = 1 } = joint.measures;
     const down = joint.way === 'down';
     const pitch = Math.atan2(rise, going) * (down ? -1 : 1);
-    // On the line of nosings, a few treads from where the prolonged flight ends; at its foot it stands a rise higher.
-    const step = 2 * inward * going;
+    // On the line of nosings, so far from where the prolonged flight ends that no corner reaches it; at its foot it stands a
+    // rise higher.
+    const clear = Math.ceil(longest / going) * going;
+    const step = inward * clear;
     const base = (which === 'before') !== down ? rise : 0;
     return {
       at: [frame.at[0] + step * c, frame.at[1] + step * s, frame.at[2] + base + step * Math.tan(pitch)],
       heading: frame.heading,
       pitch,
       side: inward,
-      run: ((joint.measures.risers ?? 1) - 3) * Math.hypot(rise, going),
+      run: ((joint.measures.risers ?? 1) - 1 - clear / going) * Math.hypot(rise, going),
     };
   }
   if (which === 'after' && row.exitSection === undefined) {

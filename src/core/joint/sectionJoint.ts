@@ -5,17 +5,19 @@ import { attitudeInPlan, turnOfAxes } from '../motion/attitude';
 import { ALL_HOLDS, poseOfHold, sizesOfHold, type Hold } from '../motion/hold';
 import { turnedFace } from '../motion/turnedFace';
 import type { KeyAttitude, SceneBox } from '../space/motion';
-import { rotate } from '../space/quaternion';
 import type { StageName } from '../stages/kinds';
 import { greatestShown } from './greatestShown';
 import { centreAt, standBlock, type BlockEnd } from './blockEnds';
 import type { JointAsk, JointBlock, JointMotion, JointPassage } from './jointRow';
 import { boundsOf, type PlacedBlock } from './planWorld';
+import { reachesInto, sideOf } from './sideOf';
 
 /** Rows through which the way leads straight on. */
 const STRAIGHT: ReadonlySet<StageName> = new Set(['door', 'passage', 'flight', 'room']);
 /** Padding that is of no more interest [mm a side]. */
 const AMPLE = 300;
+/** What is thinner counts as so thick [mm]. */
+const THIN = 1;
 /** Slices that one decision may look at. */
 const WORK = 1200;
 /** Open ground that counts [mm]. */
@@ -89,7 +91,7 @@ export function sectionJoint(
   return passages;
 }
 
-const grown = (side: number, padding: number): number => Math.max(0, side + 2 * padding);
+const grown = (side: number, padding: number): number => Math.max(THIN, side + 2 * padding);
 
 function carriedWays(piece: PieceSize, section: Section): Carried[] {
   const { lane, lowest } = section;
@@ -155,11 +157,10 @@ class Section {
     this.lane = left - right;
     this.middle = (left + right) / 2;
     this.lowest = Math.min(...sections.map(({ height }) => height));
-    const solids = placed.solids.filter(({ box }) => across(box, right + 1e-3, left - 1e-3));
+    const solids = placed.solids.filter(({ box }) => reachesInto(box, right + 1e-3, left - 1e-3));
     const obstacles = solids.map(({ box }) => sideOf(box));
     const [first, last] = stood.ends;
-    if (placed.lead > 0) obstacles.push(upright(placed.start.at[0] - 100, placed.start.at[2]));
-    if (placed.trail > 0 && placed.end) obstacles.push(upright(placed.end.at[0], placed.end.at[2]));
+    obstacles.push(...stood.closings.map(sideOf));
     this.ends = stood.ends;
     const grounds: ConvexPolygon = [
       [first.at[0] - (block.before === 'open' ? GROUND : longest), first.at[2] - longest],
@@ -174,7 +175,7 @@ class Section {
 
   path(carried: Carried, padding: number): (() => readonly PlanarPlace[]) | undefined {
     const sides = carried.sides(padding);
-    if (!sides || Math.min(sides.u, sides.v) <= 0) return undefined;
+    if (!sides) return undefined;
     const { u, v } = sides;
     const [first, last] = this.ends;
     const start = { ...regionAt(first, u, v), angle: first.pitch };
@@ -205,47 +206,4 @@ class Section {
 function regionAt(end: BlockEnd, u: number, v: number): PlanarRegion {
   const [x, , z] = centreAt(end, u, v + 2 * AT_THE_END);
   return { xMin: x - AT_THE_END, xMax: x + AT_THE_END, yMin: z - AT_THE_END, yMax: z + AT_THE_END };
-}
-
-/** Whether a box reaches into a lane. */
-function across({ centre, size, turn }: SceneBox, right: number, left: number): boolean {
-  let half = 0;
-  for (let k = 0; k < 3; k++) {
-    const axis: [number, number, number] = [0, 0, 0];
-    axis[k] = size[k]! / 2;
-    half += Math.abs(rotate(turn, axis)[1]);
-  }
-  return centre[1] + half > right && centre[1] - half < left;
-}
-
-/** A box with one axis across the way, seen from the side. */
-function sideOf({ centre, size, turn }: SceneBox): ConvexPolygon {
-  const axes = [0, 1, 2]
-    .map((k) => {
-      const axis: [number, number, number] = [0, 0, 0];
-      axis[k] = size[k]! / 2;
-      return rotate(turn, axis);
-    })
-    .sort((one, other) => Math.hypot(other[0], other[2]) - Math.hypot(one[0], one[2]));
-  const [a, b] = [axes[0]!, axes[1]!];
-  const anticlockwise = a[0] * b[2] - a[2] * b[0] >= 0;
-  const corners = (
-    [
-      [-1, -1],
-      [1, -1],
-      [1, 1],
-      [-1, 1],
-    ] as const
-  ).map(([i, j]) => [centre[0] + i * a[0] + j * b[0], centre[2] + i * a[2] + j * b[2]] as const);
-  return anticlockwise ? corners : corners.reverse();
-}
-
-/** An upright wall from x on, right across the section. */
-function upright(x: number, z: number): ConvexPolygon {
-  return [
-    [x, z - 300],
-    [x + 100, z - 300],
-    [x + 100, z + 20000],
-    [x, z + 20000],
-  ];
 }

@@ -34,7 +34,7 @@ export function spaceJoint(
 ): JointPassage[] | undefined {
   if (block.rows.length === 0) return undefined;
   const stood = standBlock(block, piece.length + 2 * AMPLE);
-  const scene = stood.placed.solids.map(({ box }) => box);
+  const scene = [...stood.placed.solids.map(({ box }) => box), ...stood.closings];
   const { least, most } = boundsOf(scene, stood.ends);
   const [dx, dy, dz] = stood.origin;
   const passages: JointPassage[] = [];
