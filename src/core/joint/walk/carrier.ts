@@ -2,7 +2,7 @@ import { paddedPiece, type PieceSize } from '../../measures/piece';
 import { findMotion } from '../../space/findMotion';
 import type { KeyAttitude } from '../../space/motion';
 import { carryTo, turnTo } from '../../space/motionByMiddle';
-import type { Quaternion } from '../../space/quaternion';
+import { rotate, slerp, type Quaternion } from '../../space/quaternion';
 import { SpaceChecker } from '../../space/spaceChecker';
 import { sceneNear, type PlacedRoute, type PlacedSolid } from '../place/placedRoute';
 
@@ -22,6 +22,10 @@ export interface Stretch {
 
 /** Places that a search may look at where the drawn moves do not meet. */
 const SEARCH_WORK = 40000;
+/** Steps of a turn on the floor: far below 1 mm of straying between them. */
+const TURN_STEPS = 36;
+/** Kept off the floor while it is turned [mm]: what a straight move strays in between, and more. */
+const OFF_FLOOR = 1;
 /** How far beyond its ends a search may go [mm]. */
 const SEARCH_MARGIN = 1500;
 
@@ -121,6 +125,26 @@ export class Carrier {
     return places !== null && this.keep(places.slice(1), row);
   }
 
+  /** Turns the piece standing on a floor, raised and let down as it turns, pushed off what it meets. */
+  turnOnFloor(turn: Quaternion, floor: number, row: number, stretch: Stretch): boolean {
+    const checker = this.checker(stretch);
+    const from = this.last;
+    const to = alike(turn, from.turn);
+    const mark = this.keys.length;
+    for (let n = 0; n <= TURN_STEPS; n++) {
+      const x = placeOf(this.last);
+      x.set(slerp(from.turn, to, n / TURN_STEPS), 3);
+      x[2] = floor + halfHeight(turnOf(x), this.padded) + OFF_FLOOR;
+      const free = (): boolean => checker.moveFree(placeOf(this.last), 0, x, 0);
+      if (!free() && !(checker.pushOut(x, 0, 12, 0.5) && free())) {
+        this.keys.length = mark;
+        return false;
+      }
+      this.keep([x], row);
+    }
+    return true;
+  }
+
   private search(target: KeyAttitude, row: number, stretch: Stretch): boolean {
     const a = this.last.at;
     const b = target.at;
@@ -153,6 +177,13 @@ export class Carrier {
     return true;
   }
 }
+
+/** How far the piece reaches above and below its middle [mm]. */
+const halfHeight = (turn: Quaternion, { length, breadth, thickness }: PieceSize): number =>
+  (Math.abs(rotate(turn, [length, 0, 0])[2]) +
+    Math.abs(rotate(turn, [0, breadth, 0])[2]) +
+    Math.abs(rotate(turn, [0, 0, thickness])[2])) /
+  2;
 
 export const placeOf = (key: KeyAttitude): Float64Array => Float64Array.of(...key.at, ...key.turn);
 

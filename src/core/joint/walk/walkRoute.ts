@@ -513,7 +513,11 @@ class Walker {
     const floor = this.floorHere();
     for (const way of ways) {
       const done = way.every((to) => {
-        if (!this.carrier.turn(turnOfCarriage(to), row, stretch)) return false;
+        const wantedTurn = turnOfCarriage(to);
+        const turned =
+          this.carrier.turnOnFloor(wantedTurn, floor, row, stretch) ||
+          this.carrier.turn(wantedTurn, row, stretch);
+        if (!turned) return false;
         const { height } = carriedSizes(this.piece, to, this.drawn);
         const { at, turn } = this.carrier.last;
         return this.carrier.go(
@@ -565,9 +569,16 @@ class Walker {
       : { row, what: 'level' };
   }
 
+  private stationIn(length: number): { readonly from: number; readonly to: number } {
+    const half = this.alongFor(this.carriage.hold) / 2 + GAP;
+    return { from: half, to: Math.min(length - half, half + STATION) };
+  }
+
   private intoRoom(i: number): NotDrawn | undefined {
     const { row, entry, joint } = this.route.rows[i]!;
     const [length, width] = [joint.measures.length ?? 0, joint.measures.width ?? 0];
+    const { from, to } = this.stationIn(length);
+    if (to >= from && this.levelTo(entry, from, to, this.carriage.hold, i)) return undefined;
     const frame = { at: entry.at, heading: entry.heading - Math.PI / 2 };
     const region = { xMin: -width, xMax: width, yMin: 0, yMax: length, wholeAbove: 0 };
     const path = this.pathTo(frame, region, undefined, i);
