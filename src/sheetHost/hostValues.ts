@@ -23,5 +23,8 @@ export const WEB_MANNERS: HostManners = { emptyCell: null, emptyInRange: null, l
 /** On Windows and Mac it comes as 0, so that a measure not taken looks like a measure of nothing. */
 export const DESKTOP_MANNERS: HostManners = { emptyCell: 0, emptyInRange: 0, leftOut: null };
 
+/**
+ * Whether a value is an error of a cell.
+ */
 export const isCellError = (value: unknown): value is CellError =>
   typeof value === 'object' && value !== null && typeof (value as { code?: unknown }).code === 'string';

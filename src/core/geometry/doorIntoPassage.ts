@@ -149,6 +149,7 @@ function pastWallAt(p: number, q: number, d: number, f: number): number {
  * otherwise sufficient (a short piece may also turn in the approach and come out sideways).
  * @param p side along the approach and along the passage [mm]
  * @param q side across [mm]
+ * @example doorIntoPassage(1830, 25, { door: 762, wall: 110, approach: 762, passage: 1000 }).clearance // 100.297
  */
 export function doorIntoPassage(p: number, q: number, plan: DoorPlan): DoorFit {
   const most = min((plan.door - q) / 2, (plan.passage - q) / 2);
@@ -167,9 +168,11 @@ export function doorIntoPassage(p: number, q: number, plan: DoorPlan): DoorFit {
 }
 
 /**
- * The same passage for the planner: jambs at x = +-door/2, the passage above y = 0, the closed end, if any,
+ * The same as `doorIntoPassage` for the planner: jambs at x = +-door/2, the passage above y = 0, the closed end, if any,
  * to the left; it is left to the right.
- * @param startAngle angle of side p to the passage when it comes: a right angle lengthwise, 0 crosswise
+ * @param p side that comes lengthwise [mm]
+ * @param q the other side [mm]
+ * @param startAngle angle [rad] of side p to the passage when it comes: a right angle lengthwise, 0 crosswise
  * @param goalAngle the same when it leaves: 0 lengthwise
  */
 export function doorPassage(
@@ -219,7 +222,12 @@ export function doorPassage(
   };
 }
 
-/** Brackets by the planner of what `doorIntoPassage` answers in closed form. */
+/**
+ * Brackets by the planner of what `doorIntoPassage` answers in closed form.
+ * @param p side that comes lengthwise [mm]
+ * @param q the other side [mm]
+ * @returns paddings [mm a side]: one that passes, and one that is shown not to
+ */
 export function doorPassageBracket(
   p: number,
   q: number,

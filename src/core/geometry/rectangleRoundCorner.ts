@@ -37,6 +37,7 @@ export interface CornerFit {
  * @param widthIn width of the arm it comes from [mm], positive
  * @param widthOut width of the arm it goes to [mm], positive
  * @param turn by how much the way turns [rad], more than 0 and less than pi
+ * @example rectangleRoundCorner(1830, 25, 900, 900, Math.PI / 2).clearance // 110.93
  */
 export function rectangleRoundCorner(
   side1: number,
@@ -52,7 +53,12 @@ export function rectangleRoundCorner(
     : roundAnyAngle(p, q, widthIn, widthOut, turn);
 }
 
-/** The clearance of `rectangleRoundCorner` alone, which for a right angle takes less work. */
+/**
+ * The clearance of `rectangleRoundCorner` alone [mm a side], which for a right angle takes less work.
+ * @param side1, @param side2 sides of the rectangle [mm]
+ * @param widthIn, @param widthOut widths of the arms [mm]
+ * @param turn by how much the way turns [rad]
+ */
 export function clearanceRoundCorner(
   side1: number,
   side2: number,
@@ -73,6 +79,9 @@ export function clearanceRoundCorner(
 /**
  * Whether a rectangle surely does not pass a right-angled corner, by one look: it does not fit sideways, and at
  * the ladder's angle, which every turn goes through, it fits neither arm nor over the corner.
+ * @param side1, @param side2 sides of the rectangle [mm]
+ * @param b1, @param b2 widths of the arms [mm]
+ * @returns false says nothing
  */
 export function surelyBlocked(side1: number, side2: number, b1: number, b2: number): boolean {
   if (rectangleThroughOpening(b1, b2, side1, side2).clearance >= 0) return false;

@@ -23,6 +23,7 @@ export interface RectangleFit {
  * @param side2 the other side [mm], positive
  * @param face1 one side of the rectangle [mm], not negative
  * @param face2 the other side [mm], not negative
+ * @example rectangleThroughOpening(900, 2000, 930, 25) // { clearance: 437.5, angle: 0 }
  */
 export function rectangleThroughOpening(
   side1: number,

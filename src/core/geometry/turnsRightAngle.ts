@@ -25,6 +25,8 @@ const NARROWINGS = 36;
  * @param q short side [mm]
  * @param b1 width of the first arm [mm]
  * @param b2 width of the second arm [mm]
+ * @returns padding [mm a side]
+ * @example turnsRightAngle(1830, 25, 900, 900) // 110.93
  */
 export function turnsRightAngle(p: number, q: number, b1: number, b2: number): number {
   let least = Infinity;

@@ -37,8 +37,14 @@ export type Problem =
 export type Outcome<T> =
   { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problem: Problem };
 
+/**
+ * An outcome that is a value.
+ */
 export const found = <T>(value: T): Outcome<T> => ({ ok: true, value });
 
+/**
+ * An outcome that is a refusal.
+ */
 export const refused = (problem: Problem): { readonly ok: false; readonly problem: Problem } => ({
   ok: false,
   problem,

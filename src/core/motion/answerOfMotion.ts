@@ -17,7 +17,10 @@ export interface FoundMotion {
 /** In place of where it is closest, where nothing was found. */
 export const NO_MOTION = 'no motion was found';
 
-/** An answer from what was found and what was proved; without a motion the piece shrunk to a point. */
+/**
+ * An answer from what was found and what was proved; without a motion that of the piece shrunk to a point.
+ * @param overRail height above which the inner sides are clear air [mm]; 0: walls
+ */
 export function answerOfMotion(
   found: FoundMotion | null,
   piece: PieceSize,

@@ -15,6 +15,8 @@ export const levelBox = (
 
 /**
  * Walls of a plan (axis-parallel rectangles) raised to a ceiling, with the floor below and the ceiling above.
+ * @param walls corners [mm]
+ * @param ceiling height [mm]
  */
 export function planScene(walls: readonly ConvexPolygon[], ceiling: number): SceneBox[] {
   let xMin = Infinity;

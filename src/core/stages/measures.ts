@@ -5,6 +5,9 @@ export interface MeasureRange {
   readonly source: string;
 }
 
+/**
+ * Whether a value lies in a range, ends included; both in one unit.
+ */
 export const within = (value: number, { least, most }: Pick<MeasureRange, 'least' | 'most'>): boolean =>
   value >= least && value <= most;
 

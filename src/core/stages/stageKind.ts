@@ -101,6 +101,9 @@ export type MeasuresOf<Kind> =
     : never;
 
 export const NO_MEASURES: Readonly<Record<never, MeasureAt>> = {};
+/**
+ * Says of every set of measures that there is none.
+ */
 export const never = (): undefined => undefined;
 export const NO_TRIP: TripShare = { turns: 0, needs: [], distance: () => 0, rises: () => 0 };
 export const ONE_TURN: TripShare = { ...NO_TRIP, turns: 1 };

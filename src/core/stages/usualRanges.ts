@@ -1,5 +1,8 @@
 import type { MeasureRange } from './measures';
 
+/**
+ * A range, ends included, in the measure's own unit, with where it comes from.
+ */
 export const range = (least: number, most: number, source: string): MeasureRange => ({ least, most, source });
 
 export const PRACTICE = 'common practice, no source';

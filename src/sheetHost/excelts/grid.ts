@@ -28,6 +28,9 @@ export interface GridCell {
 /** A cell with a formula. */
 export type FormulaCell = GridCell & { readonly formula: GridFormula };
 
+/**
+ * Whether a cell computes what it shows.
+ */
 export const hasFormula = (cell: GridCell): cell is FormulaCell => cell.formula !== undefined;
 
 /** The contents of one sheet by row and column. */

@@ -24,6 +24,9 @@ export async function writeWorkbook(description: WorkbookWriter): Promise<Uint8A
   return new Uint8Array(await workbook.xlsx.writeBuffer());
 }
 
+/**
+ * Writes what a sheet holds and how it looks into a sheet of the engine's.
+ */
 export function writeSheet(sheet: Worksheet, description: SheetDescription): void {
   for (const { range, style } of description.formats) {
     eachCell(range, (address) => applyStyle(sheet.getCell(address), style));

@@ -37,7 +37,11 @@ export function gapTo(polygon: ConvexPolygon, hp: number, hq: number, place: Pla
   return best;
 }
 
-/** Whether a rectangle meets no obstacle at a place. */
+/**
+ * Whether a rectangle meets no obstacle at a place.
+ * @param p side at the place's angle [mm]
+ * @param q the other side [mm]
+ */
 export function placeFree(world: PlanarWorld, p: number, q: number, place: PlanarPlace): boolean {
   return world.obstacles.every((o) => gapTo(o, p / 2, q / 2, place) > 0);
 }
@@ -46,6 +50,9 @@ export function placeFree(world: PlanarWorld, p: number, q: number, place: Plana
  * Shows that a rectangle p x q meets nothing on the whole straight move between two places (position in a
  * line, angle at an even rate): where the gap at the middle is more than any point can move in half the time,
  * the move is free; else each half is looked at. False proves nothing.
+ * @param p side at the places' angle [mm]
+ * @param q the other side [mm]
+ * @param depth how often the move is halved at most
  */
 export function edgeFree(
   world: PlanarWorld,

@@ -223,7 +223,11 @@ function height(xs: number[], ys: number[], at: number, x: number): number {
   return ys[at]! + ((ys[at + 1]! - ys[at]!) * (x - x0)) / (x1 - x0);
 }
 
-/** The gap that holds a point, or -1. */
+/**
+ * The gap of a slice that holds a point.
+ * @param x, @param y the point [mm]
+ * @returns its number, or -1 where the point is not free
+ */
 export function gapAt(slice: FreeSlice, x: number, y: number): number {
   const { xs, first, floorA, floorB, ceilA, ceilB } = slice;
   if (x < xs[0]! || x > xs[xs.length - 1]!) return -1;
@@ -243,7 +247,10 @@ export function gapAt(slice: FreeSlice, x: number, y: number): number {
   return -1;
 }
 
-/** The connected part that holds a point, or -1. */
+/**
+ * The connected part of a slice that holds a point [mm].
+ * @returns its number, or -1 where the point is not free
+ */
 export function partAt(slice: FreeSlice, [x, y]: Point): number {
   const g = gapAt(slice, x, y);
   return g < 0 ? -1 : slice.part[g]!;

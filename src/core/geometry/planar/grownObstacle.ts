@@ -12,6 +12,10 @@ export interface PreparedObstacle {
   readonly turn: readonly number[];
 }
 
+/**
+ * Works out once what is asked of an obstacle at every angle.
+ * @param polygon its corners [mm], in order
+ */
 export function prepareObstacle(polygon: ConvexPolygon): PreparedObstacle {
   const n = polygon.length;
   const nx: number[] = [];
@@ -40,6 +44,11 @@ const planes = new HalfPlanes();
 /**
  * Where the rectangle's centre must not be: the obstacle grown by a rectangle of half sides hp, hq at one
  * angle (a Minkowski sum), then moved outward by `margin` (inward when negative).
+ * @param hp half the side that stands at the angle [mm]
+ * @param hq half the other side [mm]
+ * @param angle [rad]
+ * @param margin [mm]
+ * @returns undefined where the margin leaves nothing of it
  */
 export function grownAt(
   o: PreparedObstacle,
@@ -77,6 +86,10 @@ function sides(o: PreparedObstacle, nx: number, ny: number, reach: number): void
  * Contains every centre at which the rectangle meets the obstacle at some angle between `from` and `to`
  * (less than a right angle apart). Outside it the rectangle may turn freely between the two.
  * Half-planes in any direction around the union are sound; those of the middle angle fit best.
+ * @param hp half the side that stands at the angle [mm]
+ * @param hq half the other side [mm]
+ * @param from, @param to angles [rad]
+ * @param margin [mm]
  */
 export function grownBySome(
   o: PreparedObstacle,

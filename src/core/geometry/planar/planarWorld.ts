@@ -35,7 +35,9 @@ export interface PlanarRegion extends PlanarBox {
   readonly wholeAbove?: number;
 }
 
-/** An axis-parallel rectangle as a convex polygon. */
+/**
+ * An axis-parallel rectangle as a convex polygon, its limits in mm.
+ */
 export const boxPolygon = (xMin: number, yMin: number, xMax: number, yMax: number): ConvexPolygon => [
   [xMin, yMin],
   [xMax, yMin],

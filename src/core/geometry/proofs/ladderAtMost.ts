@@ -22,6 +22,9 @@ const STEPS = 60;
  *
  * @param turn by how much the way turns [rad]
  * @source the ladder round a corner, calculus textbooks; rounded outward
+ * @param widthIn, @param widthOut clear widths of the arms [mm]
+ * @returns [mm], rounded outward
+ * @example longestRodRoundCorner(1000, 1000, Math.PI / 2) // 2828.43 = 2000 sqrt 2
  */
 export function longestRodRoundCorner(widthIn: number, widthOut: number, turn: number): number {
   // Turned the wrong way at a right angle it is no longer than the widths' diagonal, which is less.

@@ -106,7 +106,13 @@ export function corner(measures: CornerMeasures, piece: PieceSize): CornerResult
 // A piece that comes round without turning is named crabwise; one that stands on end turns freely anyway.
 const crabName = (pose: Pose): Pose => (pose === 'on end' ? 'on end' : 'crabwise');
 
-/** Clearance round a corner [mm a side], with its working. */
+/**
+ * Clearance round a corner [mm a side], with its working.
+ * @param measures widths and ceiling [mm], turn [rad]
+ * @example
+ * cornerClearance({ widthIn: 900, widthOut: 900, ceiling: 2400, turn: Math.PI / 2 },
+ *   { length: 1830, breadth: 930, thickness: 25 }) // 260.93: on end, Moretti's formula for 930 x 25
+ */
 export function cornerClearance(measures: CornerMeasures, piece: PieceSize, working?: Working): number {
   const result = corner(measures, piece);
   if (working) writeCornerWorking(measures, piece, result, working);

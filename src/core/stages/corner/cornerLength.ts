@@ -9,6 +9,8 @@ import { bracket } from '../../geometry/rootFinding';
  * @source Moretti, College Math. J. 33(3), 2002, 196-200: the length with no clearance left, by halving
  * @param measures widths of the two arms [mm], turn [rad], and the size across in plan [mm], at most the
  *   narrower width
+ * @returns length [mm]
+ * @example cornerLength({ widthIn: 900, widthOut: 900, turn: Math.PI / 2, thickness: 25 }) // 2495.58 = 1800 sqrt 2 - 50
  */
 export function cornerLength(
   measures: {

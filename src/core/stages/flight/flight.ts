@@ -24,6 +24,7 @@ export const clearSquareToPitch = ({ headroom, rise, going }: FlightMeasures): n
  * of nosings. The passage is a tube of width x headroom cos(pitch); the piece travels along its length, tilted
  * with the pitch, the section breadth x thickness turned by any angle.
  * @source Carver's condition (Wetzel, Mathematics Magazine 73, 2000, 204-211) across the pitch
+ * @returns clearance [mm a side] and how far [rad] the section is turned
  */
 export function flightFit(measures: FlightMeasures, piece: PieceSize): RectangleFit {
   return rectangleThroughOpening(
@@ -34,7 +35,12 @@ export function flightFit(measures: FlightMeasures, piece: PieceSize): Rectangle
   );
 }
 
-/** Clearance on the straight part of a flight [mm a side], with its working. */
+/**
+ * Clearance on the straight part of a flight [mm a side], with its working.
+ * @example
+ * flightClearance({ width: 900, headroom: 2000, rise: 190, going: 240 },
+ *   { length: 1830, breadth: 930, thickness: 25 }) // 319.05: on edge, half of 2000 cos(pitch) - 930
+ */
 export function flightClearance(measures: FlightMeasures, piece: PieceSize, working?: Working): number {
   const { clearance, angle } = flightFit(measures, piece);
   working?.({

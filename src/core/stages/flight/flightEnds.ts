@@ -50,7 +50,7 @@ const NO_CEILING = 1e5;
  * nosings meets the foot's floor one going before the first riser, so the foot's space counts from there. At
  * the foot the inner corner is the trimmer; at the head, turned half round, the top nosing, the ceilings
  * standing for the floor. Level, the piece has its centre over the level floor; where the space is shorter
- * than the piece it is held up so that it overhangs the treads (`lift`).
+ * than the piece it is held up so that it overhangs the treads (`raise`).
  * A piece longer than the flight goes from the bend at the foot into that at the head before it lies along
  * the pitch (`linkAngle`).
  * @param along its side along the flight [mm]

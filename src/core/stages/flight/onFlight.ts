@@ -4,7 +4,15 @@ import { turnOfAxes } from '../../motion/attitude';
 import { sizesOfHold, type Hold } from '../../motion/hold';
 import type { KeyAttitude } from '../../space/motion';
 
-/** The piece held on a flight, its underside just above the line of nosings. */
+/**
+ * The piece held on a flight, its underside just above the line of nosings.
+ * @param padding [mm a side]
+ * @param out level unit direction out along the flight
+ * @param slope rise of the line of nosings per mm outward
+ * @param edge a point of the line of nosings, midway across the flight [mm]
+ * @param headroom plumb above the line of nosings [mm]
+ * @param away how far out its middle is, level [mm]
+ */
 export function onFlight(
   piece: PieceSize,
   hold: Hold,
@@ -33,7 +41,11 @@ export function onFlight(
   };
 }
 
-/** Padding at which the held piece fills the flight's width or its clear height. */
+/**
+ * Padding [mm a side] with which the held piece fills the flight's width or its clear height.
+ * @param width, @param headroom of the flight [mm]
+ * @param slope rise of the line of nosings per mm
+ */
 export function paddingOnFlight(
   piece: PieceSize,
   hold: Hold,

@@ -57,6 +57,7 @@ export interface KnownMotion {
  *
  * @param work places looked at for one padding; about 1 to 2 million a second
  * @param known a motion that may serve here too: the result is no less than what it bears here
+ * @returns its clearance [mm a side] and the motion; null where none is found
  */
 export function searchForMotion(
   task: SearchTask,
@@ -107,7 +108,10 @@ export function searchForMotion(
   return best && foundAt(checker, task, piece, low, best);
 }
 
-/** A motion that is known otherwise, with where it is closest. */
+/**
+ * A motion that is known otherwise, with where it is closest.
+ * @param raise how high it is raised above the floor or the line of nosings [mm]
+ */
 export function checkedMotion(
   task: SearchTask,
   piece: PieceSize,
@@ -145,6 +149,8 @@ const FURTHER = 12;
 /**
  * As `searchForMotion`, with far fewer searches: the first padding of a short row that goes, widened; then others
  * a little above what is held, until one fails or there is enough. A clearance that is held, and coarser.
+ * @param work places looked at for one padding
+ * @returns its clearance [mm a side] and the motion; null where none beyond `above` is found
  */
 export function searchForRoute(
   task: SearchTask,

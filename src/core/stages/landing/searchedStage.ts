@@ -60,6 +60,7 @@ const WORTH_MORE = 1;
 /**
  * The widest motion: the best of the families in closed form, or one that a search finds beyond it, in either
  * way of holding it; one that cannot beat the best so far is left out.
+ * @param work places looked at for one padding
  */
 export function widestMotion(stage: SearchedStage, piece: PieceSize, work: number): AnswerWithMotion {
   const proved = stage.proved(piece);
@@ -152,7 +153,10 @@ function familyPassage(plan: LandingPlan, fit: FamilyFit, proved: ProvedBound): 
   return { from: fit.hold, to: fit.hold, answer, onLanding: { before, after } };
 }
 
-/** The families' passages, and for each way of holding it one that is searched to the full. */
+/**
+ * The families' passages, and for each way of holding it one that is searched to the full.
+ * @param work places looked at for one padding
+ */
 export function searchedPassages(stage: SearchedStage, piece: PieceSize, work: number): StagePassage[] {
   const proved = stage.proved(piece);
   const families = familyPassages(stage, piece, proved);
@@ -211,6 +215,7 @@ export function routePassages(stage: SearchedStage, piece: PieceSize, work: numb
  * The same passages with the measures a little off and the piece a little larger: the families solved anew,
  * the motions found gone over again there; another is looked for only where a motion that passed loses more
  * than can be thought.
+ * @param work places looked at for one padding
  */
 export function retracedPassages(
   stage: SearchedStage,

@@ -13,7 +13,10 @@ export interface NamedBox {
 /** Thickness of the plates that stand for sloping floors and ceilings [mm]: thin, so that they hardly jut out. */
 const PLATE = 60;
 
-/** An upright box from corner to corner. */
+/**
+ * An upright box from corner to corner [mm].
+ * @param name what it is, in words that follow "at"
+ */
 export function block(name: string, low: V, high: V): NamedBox {
   return {
     name,
@@ -25,7 +28,13 @@ export function block(name: string, low: V, high: V): NamedBox {
   };
 }
 
-/** A box given by a corner, a level direction, its extents along it, across to the left, and up. */
+/**
+ * A box given by a corner, a level direction, its extents along it, across to the left, and up.
+ * @param corner [mm], its height is not used
+ * @param along level unit direction
+ * @param lengthAlong, @param left extents from the corner [mm], either may be negative
+ * @param low, @param high heights [mm]
+ */
 export function turnedBlock(
   name: string,
   corner: V,

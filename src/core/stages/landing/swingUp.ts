@@ -32,7 +32,11 @@ type Vector = readonly [number, number, number];
 
 const UP: Vector = [0, 0, 1];
 
-/** The attitude of a swing's part: 0 on the flight, 1 upright across the landing. */
+/**
+ * The attitude of a swing's part.
+ * @param pitch of the flights [rad]
+ * @param part 0 on the flight, 1 upright across the landing
+ */
 export function swingTurn(pitch: number, flight: SwungFlight, swing: Swing, part: number): Quaternion {
   const [c, s] = [cos(pitch), sin(pitch)];
   const onFlight =
@@ -50,7 +54,9 @@ export interface SwingAxes {
 let lastPitch = NaN;
 let lastAxes: SwingAxes;
 
-/** The attitudes at a pitch, worked out once while the pitch stays the same. */
+/**
+ * The attitudes at a pitch [rad], worked out once while the pitch stays the same.
+ */
 export function swingAxes(pitch: number): SwingAxes {
   if (pitch === lastPitch) return lastAxes;
   const row = (flight: SwungFlight, swing: Swing): [Axes, ...Axes[]] => [

@@ -56,7 +56,14 @@ export function liftCarPassages(measures: LiftCarMeasures, piece: PieceSize): St
   return carEntries(measures, piece, 'each').map((entry) => entry.passage);
 }
 
-/** What a lift car answers for a piece, in the best of the ways that `liftCarPassages` lists. */
+/**
+ * What a lift car answers for a piece, in the best of the ways that `liftCarPassages` lists.
+ * @param measures [mm]
+ * @returns clearance [mm a side] with its pose and where it is closest, and what is proved
+ * @example
+ * liftCarAnswer({ doorWidth: 800, doorHeight: 2000, carWidth: 1100, carDepth: 1400, carHeight: 2200 },
+ *   { length: 1830, breadth: 930, thickness: 25 }).clearance // 97.06
+ */
 export function liftCarAnswer(measures: LiftCarMeasures, piece: PieceSize): StageAnswer {
   return bestEntry(carEntries(measures, piece)).passage.answer;
 }

@@ -13,6 +13,8 @@ export interface FaceInOpening {
 /**
  * How one face lies best in an opening, with its working.
  * @source Carver's condition (Wetzel, Mathematics Magazine 73, 2000, 204-211)
+ * @param working takes the steps, the result last
+ * @returns clearance [mm a side] and the angle [rad] of the face's long side to the opening's
  */
 export function faceThroughOpening(
   { width, height, faceLength, faceWidth }: FaceInOpening,

@@ -25,6 +25,7 @@ export function sectionThroughOpening({ width, height }: OpeningMeasures, piece:
 /**
  * Clearance of a piece straight through an opening [mm a side], in its best pose, slanted ones included.
  * @source Carver's condition (Wetzel, Mathematics Magazine 73, 2000, 204-211)
+ * @example openingClearance({ width: 762, height: 1981 }, { length: 1830, breadth: 930, thickness: 25 }) // 368.5
  */
 export function openingClearance(measures: OpeningMeasures, piece: PieceSize, working?: Working): number {
   const { clearance, angle } = sectionThroughOpening(measures, piece);

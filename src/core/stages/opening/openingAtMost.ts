@@ -12,6 +12,7 @@ import type { ProvedBound } from '../../geometry/proofs/provedBound';
  * @param where what the opening is called in the condition
  * @source elementary; least central section of a box: Ball 1986 for the cube, here by projection along the length
  * @returns the least of the three bounds, rounded outward
+ * @example openingAtMost({ width: 100, height: 2000 }, { length: 1830, breadth: 930, thickness: 25 }).atMost // 37.5
  */
 export function openingAtMost(
   { width, height }: { readonly width: number; readonly height: number },

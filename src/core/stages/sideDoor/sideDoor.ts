@@ -72,7 +72,14 @@ export function sideDoorPassages(measures: SideDoorMeasures, piece: PieceSize): 
   return doorTurns(measures, piece).map((turn) => turn.passage);
 }
 
-/** What a door into a passage answers for a piece, in the best of the ways that `sideDoorPassages` lists. */
+/**
+ * What a door into a passage answers for a piece, in the best of the ways that `sideDoorPassages` lists.
+ * @param measures [mm]
+ * @returns clearance [mm a side] with its pose and where it is closest, and what is proved
+ * @example
+ * sideDoorAnswer({ doorWidth: 762, doorHeight: 1981, wallThickness: 110, passageWidth: 1000, ceiling: 2400 },
+ *   { length: 1830, breadth: 930, thickness: 25 }).clearance // 100.30
+ */
 export function sideDoorAnswer(measures: SideDoorMeasures, piece: PieceSize): StageAnswer {
   return bestTurn(doorTurns(measures, piece, true)).passage.answer;
 }

@@ -20,6 +20,8 @@ export interface UpendAnswer {
  * that turns. From flat that is length and thickness, with the breadth across the floor; from on edge it is
  * length and breadth, with only the thickness across.
  * @source the diagonal of the turning rectangle, solved for the padding
+ * @returns clearance [mm a side] and the pose it is raised from
+ * @example upend({ ceiling: 2100 }, { length: 1830, breadth: 930, thickness: 25 }).clearance // 125.85
  */
 export function upend(measures: UpendMeasures, piece: PieceSize, working?: Working): UpendAnswer {
   const { length, breadth, thickness } = piece;
