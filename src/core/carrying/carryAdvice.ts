@@ -9,7 +9,7 @@ export type CarryAdvice =
 /**
  * How the heaviest piece may be handled, in words. A table's piece is never a one-man lift, so 2 is the least named.
  *
- * Source: HSE L23 team factors on 25 kg each, see `teamLimit`; no guidance covers stairs.
+ * @source HSE L23 team factors on 25 kg each, see `teamLimit`; no guidance covers stairs.
  * @param massKg mass of the heaviest piece [kg]
  * @example carryAdvice(120) // 'mechanical aid and a written assessment'
  */

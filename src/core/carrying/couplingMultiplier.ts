@@ -12,7 +12,7 @@ const HIGH: Readonly<Record<Grip, number>> = { good: 1, fair: 1, poor: 0.9 };
 /**
  * Coupling multiplier of the revised lifting equation.
  *
- * Source: DHHS (NIOSH) 94-110, table 7. Copies with the fair row's columns exchanged are in circulation.
+ * @source DHHS (NIOSH) 94-110, table 7. Copies with the fair row's columns exchanged are in circulation.
  * @param grip how well the hands hold
  * @param height height of the hands above the floor [mm]
  * @example couplingMultiplier('fair', 500) // 0.95

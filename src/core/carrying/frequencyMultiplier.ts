@@ -42,7 +42,7 @@ const TABLE: readonly Row[] = [
  * Frequency multiplier of the revised lifting equation. Between two rows of the table the next more frequent one
  * counts, which is the careful side.
  *
- * Source: DHHS (NIOSH) 94-110, table 5.
+ * @source DHHS (NIOSH) 94-110, table 5.
  * @param liftsPerMinute more than 0
  * @param hours duration of the work [h], more than 0, at most 8
  * @param height height of the hands above the floor [mm]

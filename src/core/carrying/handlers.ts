@@ -13,10 +13,10 @@ export interface HandlersInput {
 /**
  * The fewest handlers whose team limit covers a mass, on a level floor and in good posture; never stairs.
  *
- * Source: HSE L23, see `teamLimit`.
+ * @source HSE L23, see `teamLimit`.
  * @param input mass [kg]; limit each [kg], at most 25
  * @returns how many, 1 to 3
- * Problems: `no answer` when 3 are not enough.
+ * @problems `no answer` when 3 are not enough.
  * @example handlers({ mass: 30, limitEach: 25 }) // 2
  */
 export function handlers(input: HandlersInput, working?: Working): Outcome<number> {

@@ -11,10 +11,10 @@ export interface LiftIndexInput extends LiftInput {
 /**
  * Lifting index: the load over its recommended weight limit. Above 1 the lift is over the guidance for some workers.
  *
- * Source: DHHS (NIOSH) 94-110, equation 2.
+ * @source DHHS (NIOSH) 94-110, equation 2.
  * @param input mass [kg] and the lift as in `liftLimit`
  * @returns load / limit
- * Problems: `no answer` when the limit is 0.
+ * @problems `no answer` when the limit is 0.
  * @example
  * liftIndex({ mass: 23, reach: 250, height: 750, travel: 250, twist: 0, liftsPerMinute: 0.2, hours: 1, grip: 'good' }) // 1
  */

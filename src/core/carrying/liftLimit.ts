@@ -30,7 +30,7 @@ const SOURCE = 'DHHS (NIOSH) 94-110';
  * Recommended weight limit of the revised lifting equation, metric, at full precision. It is for a two-handed lift
  * standing still: for the van and the set-down, never for stairs, nor for carrying beyond a step or two.
  *
- * Source: DHHS (NIOSH) publication 94-110, equation 1: LC x HM x VM x DM x AM x FM x CM; the multipliers' limits from
+ * @source DHHS (NIOSH) publication 94-110, equation 1: LC x HM x VM x DM x AM x FM x CM; the multipliers' limits from
  * its section 1.3.
  * @param input lengths [mm], twist [rad], lifts a minute, hours at most 8, grip
  * @returns the limit [kg]; 0 where a multiplier is 0

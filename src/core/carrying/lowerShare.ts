@@ -22,11 +22,11 @@ const STATICS = 'statics: moments about the upper grip, both carriers lifting st
 /**
  * What the lower of two carriers holds up on a slope, both lifting straight up.
  *
- * Source: moments about the upper grip, share = 1/2 + (h/d) tan(pitch); the crate of Young & Freedman, University
+ * @source moments about the upper grip, share = 1/2 + (h/d) tan(pitch); the crate of Young & Freedman, University
  * Physics, ch. 11, is one case.
  * @param input mass [kg], grip spacing [mm], mass height [mm] (negative below the grips), pitch [rad] of 0 to 60 degrees
  * @returns mass on the lower carrier [kg]
- * Problems: `impossible` when the share falls outside 0..mass: the piece tips over a carrier.
+ * @problems `impossible` when the share falls outside 0..mass: the piece tips over a carrier.
  * @example lowerShare({ mass: 200, gripSpacing: 1250, massHeight: 250, pitch: Math.PI / 4 }) // 140
  */
 export function lowerShare(input: LowerShareInput, working?: Working): Outcome<number> {

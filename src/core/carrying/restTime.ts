@@ -17,10 +17,10 @@ const SOURCE = "Murrell's rest allowance, as engineering handbooks give it";
 /**
  * Minutes of rest within a spell of work and rest together, so that the mean rate is no more than the limit.
  *
- * Source: Murrell's form, T (M - limit) / (M - resting), in engineering handbooks.
+ * @source Murrell's form, T (M - limit) / (M - resting), in engineering handbooks.
  * @param input minutes [min] of work and rest together, rates [W], resting below limit
  * @returns minutes of rest within `minutes` [min]; 0 when the work rate is within the limit
- * Problems: `impossible` when resting is not below the limit.
+ * @problems `impossible` when resting is not below the limit.
  * @example restTime({ minutes: 60, workRate: 600, limit: 350, resting: 100 }) // 30
  */
 export function restTime(input: RestTimeInput, working?: Working): Outcome<number> {

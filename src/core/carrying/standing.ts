@@ -30,10 +30,10 @@ const PRACTICE = 'common practice, no source';
  * leaves room for a body. Carriers on one side stand whole treads apart. It counts places, not what they may carry: no
  * team factor is published above 3, and none at all for stairs.
  *
- * Source: the lengths are common practice, no source; the rest is counting.
+ * @source the lengths are common practice, no source; the rest is counting.
  * @param input lengths [mm]
  * @returns how many, from 2
- * Problems: `impossible` when the piece is wider than the flight.
+ * @problems `impossible` when the piece is wider than the flight.
  * @example
  * standing({ length: 1980, across: 60, width: 1000, rise: 200, going: 250, gripLength: 600, bodyWidth: 450 }) // 4
  */

@@ -26,11 +26,11 @@ export interface TeamLimitInput {
 /**
  * The mass that a team may handle by the guideline, on a level floor and in good posture; never stairs.
  *
- * Source: HSE L23, guidance on the Manual Handling Operations Regulations: 2/3 of the sum of the individual limits for
+ * @source HSE L23, guidance on the Manual Handling Operations Regulations: 2/3 of the sum of the individual limits for
  * two, 1/2 for three.
  * @param input handlers, a whole number; limit each [kg], at most 25
  * @returns the limit [kg]
- * Problems: `no answer` above 3 handlers, for which no factor is published.
+ * @problems `no answer` above 3 handlers, for which no factor is published.
  * @example teamLimit({ handlers: 2, limitEach: 25 }) // 33.3
  */
 export function teamLimit(input: TeamLimitInput, working?: Working): Outcome<number> {

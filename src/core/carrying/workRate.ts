@@ -21,7 +21,7 @@ const KMH_PER_MS = 3.6;
 /**
  * Metabolic rate of a person who walks with a load, on the level or uphill; not for stairs and not downhill.
  *
- * Source: Pandolf, Givoni & Goldman 1977: 1.5 W + 2 (W + L)(L/W)^2 + n (W + L)(1.5 v^2 + 0.35 v G), v in m/s.
+ * @source Pandolf, Givoni & Goldman 1977: 1.5 W + 2 (W + L)(L/W)^2 + n (W + L)(1.5 v^2 + 0.35 v G), v in m/s.
  * @param input masses [kg], speed [km/h], grade [%] 0-25, terrain factor from 1
  * @returns metabolic rate [W]
  * @example workRate({ bodyMass: 80, load: 0, speed: 4, grade: 0, terrain: 1 }) // 268.1

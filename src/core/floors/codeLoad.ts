@@ -15,10 +15,10 @@ export interface CodeLoadInput {
  * The imposed load that a code gives a floor for its use. A code's load is no permission: the floor that stands may be
  * weaker, and heavy equipment is not covered by it.
  *
- * Source: see `CODE_LOADS`, clause by clause, each marked as read or from memory.
+ * @source see `CODE_LOADS`, clause by clause, each marked as read or from memory.
  * @param input use and code
  * @returns load [kN/m2]
- * Problems: `no answer` for a use that the code, as held here, does not give.
+ * @problems `no answer` for a use that the code, as held here, does not give.
  * @example codeLoad({ use: 'sleeping room', code: 'US' }) // 1.436, that is 30 psf
  */
 export function codeLoad(input: CodeLoadInput, working?: Working): Outcome<number> {

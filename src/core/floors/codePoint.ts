@@ -7,10 +7,10 @@ import { CODE_LOADS } from './codeLoads';
  * The concentrated load that a code gives a floor for its use, acting alone on a small square (EN: side 50 mm,
  * EN 1991-1-1 6.3.1.2(5), from memory; US: 2 in x 2 in, for a stair tread and not for a floor).
  *
- * Source: see `CODE_LOADS`, clause by clause, each marked as read or from memory.
+ * @source see `CODE_LOADS`, clause by clause, each marked as read or from memory.
  * @param input use and code
  * @returns load [kN]
- * Problems: `no answer` for a use for which the code, as held here, gives none.
+ * @problems `no answer` for a use for which the code, as held here, gives none.
  * @example codePoint({ use: 'stairs', code: 'US' }) // 1.334, that is 300 lb
  */
 export function codePoint(input: CodeLoadInput, working?: Working): Outcome<number> {

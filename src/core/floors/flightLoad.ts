@@ -18,7 +18,7 @@ export interface FlightLoadInput {
 /**
  * Piece and crew spread over the plan of a flight, to compare with the imposed load that a code gives stairs.
  *
- * Source: weight / plan area, standard gravity.
+ * @source weight / plan area, standard gravity.
  * @param input mass [kg], crew, plan of the flight [mm], body mass [kg]
  * @returns load [kN/m2]
  * @example flightLoad({ mass: 120, crew: 4, length: 2750, width: 860, bodyMass: 90 }) // 1.990

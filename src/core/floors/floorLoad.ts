@@ -16,7 +16,7 @@ const MM2_PER_M2 = 1e6;
 /**
  * The weight of a table spread evenly over its footprint. Real tables stand on feet: see `footLoad` and `joist`.
  *
- * Source: weight / area, standard gravity.
+ * @source weight / area, standard gravity.
  * @param input mass [kg], footprint [mm]
  * @returns load [kN/m2]
  * @example floorLoad({ mass: 400, length: 2500, breadth: 1400 }) // 1.121

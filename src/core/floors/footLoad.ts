@@ -15,11 +15,11 @@ export interface FootLoadInput {
 /**
  * The load at the worst foot of a table.
  *
- * Source: statics; a stiff table on an uneven floor rocks on two opposite feet, so that the worst foot takes 2/feet of
+ * @source statics; a stiff table on an uneven floor rocks on two opposite feet, so that the worst foot takes 2/feet of
  * the weight until it is levelled: the usual careful assumption, common practice, no source.
  * @param input mass [kg], feet, worst share
  * @returns load [kN]
- * Problems: `out of range` when the share is below 1/feet or above 1.
+ * @problems `out of range` when the share is below 1/feet or above 1.
  * @example footLoad({ mass: 400, feet: 4 }) // 1.961
  */
 export function footLoad(input: FootLoadInput, working?: Working): Outcome<number> {

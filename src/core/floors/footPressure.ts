@@ -10,10 +10,10 @@ export interface FootPressureInput extends FootLoadInput {
 /**
  * The pressure under a square pad at the worst foot, even over the pad.
  *
- * Source: load / area.
+ * @source load / area.
  * @param input as `footLoad`, and the pad's side [mm]
  * @returns pressure [N/mm2]
- * Problems: as `footLoad`.
+ * @problems as `footLoad`.
  * @example footPressure({ mass: 400, feet: 4, padSide: 100 }) // 0.196
  */
 export function footPressure(input: FootPressureInput, working?: Working): Outcome<number> {

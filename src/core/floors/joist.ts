@@ -13,10 +13,10 @@ export interface JoistInput extends Omit<JoistUsesInput, 'points'> {
 /**
  * The use of a joist with an even load and at most one point load, 1 = full.
  *
- * Source: EN 1995-1-1, service class 1, see `joistUses`.
+ * @source EN 1995-1-1, service class 1, see `joistUses`.
  * @param input as `joistUses`, the point load in [kN] at [mm] strictly inside the span
  * @returns use, 1 = full: the greatest of bending, shear and deflection
- * Problems: `out of range` for a point off the span; those of `joistUses`.
+ * @problems `out of range` for a point off the span; those of `joistUses`.
  * @example
  * joist({ span: 4500, spacing: 500, breadth: 75, depth: 200, grade: 'C24', dead: 0.5, imposed: 1.5, pointLoad: 0,
  *   duration: 'medium' }) // 0.667, deflection

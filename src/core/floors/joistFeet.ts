@@ -17,10 +17,10 @@ export interface JoistFeetInput extends Omit<JoistUsesInput, 'points'> {
 /**
  * The use of a joist on which a row of a table's feet stands, 1 = full.
  *
- * Source: EN 1995-1-1, service class 1, see `joistUses`.
+ * @source EN 1995-1-1, service class 1, see `joistUses`.
  * @param input as `joistUses`; each foot's load [kN], the first foot and the spacing [mm], feet in the row
  * @returns use, 1 = full
- * Problems: `impossible` when the row does not stand between the supports; those of `joistUses`.
+ * @problems `impossible` when the row does not stand between the supports; those of `joistUses`.
  * @example two feet of 1 kN, 1250 mm apart, the first 1500 mm from the support
  */
 export function joistFeet(input: JoistFeetInput, working?: Working): Outcome<number> {

@@ -6,10 +6,10 @@ import { joistUses, type JoistUsesInput } from './joistUses';
 /**
  * The use of a joist on which several feet stand, 1 = full: the greatest of bending, shear and deflection at once.
  *
- * Source: EN 1995-1-1, see `joistUses`.
+ * @source EN 1995-1-1, see `joistUses`.
  * @param input as `joistUses`
  * @returns use, 1 = full
- * Problems: those of `joistUses`; `impossible` when a foot stands on a support or beyond.
+ * @problems those of `joistUses`; `impossible` when a foot stands on a support or beyond.
  * @example two feet of 1 kN at a third and two thirds of the span
  */
 export function joistUnderFeet(input: JoistUsesInput, working?: Working): Outcome<number> {

@@ -76,10 +76,10 @@ const EC5 = 'EN 1995-1-1';
  * factor kh (3.2(3), depths below 150 mm) may raise the bending strength; it is left out, on the safe side. A point
  * load goes to one joist whole: the deck spreads nothing. Notches, holes, bearing, rot and vibration are not looked at.
  *
- * Source: EN 1995-1-1 6.1.6, 6.1.7, 6.6, 7.2 and tables 2.3, 3.1, 7.2; EN 1990 table A1.2(B); EN 338 table 1.
+ * @source EN 1995-1-1 6.1.6, 6.1.7, 6.6, 7.2 and tables 2.3, 3.1, 7.2; EN 1990 table A1.2(B); EN 338 table 1.
  * @param input sizes [mm], span/depth 5 to 35; dead and imposed load [kN/m2]; points [N] at [mm] strictly inside the span
  * @returns the three uses
- * Problems: `impossible` for a span-to-depth that no joist has.
+ * @problems `impossible` for a span-to-depth that no joist has.
  */
 export function joistUses(input: JoistUsesInput, working?: Working): Outcome<JoistUses> {
   const { span, spacing, breadth, depth, points } = input;

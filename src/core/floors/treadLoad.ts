@@ -12,7 +12,7 @@ export interface TreadLoadInput {
 /**
  * A carrier and what he holds up, on one tread, standing still; a step down lands harder than that.
  *
- * Source: statics, standard gravity.
+ * @source statics, standard gravity.
  * @param input masses [kg]
  * @returns load [kN]
  * @example treadLoad({ bodyMass: 90, share: 84 }) // 1.706

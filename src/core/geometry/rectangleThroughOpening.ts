@@ -15,7 +15,7 @@ export interface RectangleFit {
  * + sin t) changes from - to +. The greatest of the lesser of the two is therefore at an end or where both
  * are equal, cos t - sin t = (a - b)/(p - q).
  *
- * Source: the condition is Carver's (Carver 1957; Wetzel, Mathematics Magazine 73, 2000, 204-211), solved
+ * @source the condition is Carver's (Carver 1957; Wetzel, Mathematics Magazine 73, 2000, 204-211), solved
  * for the padding. A side that the padding would make negative counts as 0; then the rectangle is a segment
  * and fits up to the opening's diagonal.
  *

@@ -20,11 +20,11 @@ const SOURCE = 'the gap, stop, leaf and furniture of Approved Document M, turned
 /**
  * The clear width of a doorway: what the stops leave, less what the open leaf and its furniture take on the hinge side.
  *
- * Source: Approved Document M's measure of a clear opening (leaf less stop, leaf thickness and projecting furniture),
+ * @source Approved Document M's measure of a clear opening (leaf less stop, leaf thickness and projecting furniture),
  * carried to other angles than 90 degrees by turning the leaf about its hinge.
  * @param input lengths [mm], angle [rad] of 45 to 180 degrees
  * @returns clear width [mm]
- * Problems: `impossible` when the leaf covers the whole opening.
+ * @problems `impossible` when the leaf covers the whole opening.
  * @example doorClear({ leafWidth: 762, leafThickness: 35, stop: 12, furniture: 0, openAngle: Math.PI / 2 }) // 715
  */
 export function doorClear(input: DoorClearInput, working?: Working): Outcome<number> {

@@ -22,7 +22,7 @@ const MM3_PER_M3 = 1e9;
 /**
  * The mass of a plain slab; holes and pockets are not taken off, so a pocketed slate weighs a little less.
  *
- * Source: mass = volume x density; density see `SLATE_DENSITY`.
+ * @source mass = volume x density; density see `SLATE_DENSITY`.
  * @param input sizes [mm] in any order, density [kg/m3]
  * @returns mass [kg]
  * @example slabMass({ length: 2000, breadth: 1000, thickness: 20, density: 2850 }) // 114

@@ -24,7 +24,7 @@ const PRACTICE = 'common practice, no source';
  * side of it, with a strip on its free sides. The piece lies along the side or along the end of the table, whichever
  * takes the smaller floor; it may turn either way.
  *
- * Source: the strip is common practice, no source; the rest is adding up.
+ * @source the strip is common practice, no source; the rest is adding up.
  * @param input lengths [mm]
  * @returns floor [mm], the longer size first
  * @example

@@ -22,7 +22,7 @@ const SOURCE = 'common practice, no source: a cue square to every cushion';
 /**
  * The clear room in which every shot can be played with a cue of that length.
  *
- * Source: playing area + 2 (cue + backswing) each way, common practice, no source.
+ * @source playing area + 2 (cue + backswing) each way, common practice, no source.
  * @param input lengths [mm]
  * @returns room [mm]
  * @example playRoom({ playLength: 2540, playWidth: 1270, cue: 1473.2, backswing: 0 }) // 5486.4 x 4216.4

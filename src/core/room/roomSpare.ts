@@ -11,7 +11,7 @@ export interface RoomSpareInput extends PlayRoomInput {
 /**
  * What a room has to spare over the room to play, the table the better way round: the smaller of the two directions.
  *
- * Source: `playRoom`.
+ * @source `playRoom`.
  * @param input lengths [mm]
  * @returns spare [mm], negative when short
  * @example

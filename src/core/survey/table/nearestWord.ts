@@ -2,7 +2,7 @@
  * The word of a list that a misspelt word is nearest to: at most one slip (a letter left out, put in, changed, or
  * two neighbours exchanged) in a word of up to 5 letters, at most two in a longer one.
  *
- * Source: optimal string alignment distance, a textbook dynamic programme.
+ * @source optimal string alignment distance, a textbook dynamic programme.
  * @returns the nearest word, or undefined when none is near or two are equally near
  * @example nearestWord('pasage', ['passage', 'corner']) // 'passage'
  */
