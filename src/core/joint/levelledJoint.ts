@@ -9,18 +9,15 @@ import type {
 import type { PieceSize } from '../measures/piece';
 import { attitudeInPlan } from '../motion/attitude';
 import { ALL_HOLDS, poseOfHold, sizesOfHold, type Hold } from '../motion/hold';
-import type { KeyAttitude, SceneBox } from '../space/motion';
-import type { StageName } from '../stages/kinds';
-import { centreAt, standBlock, type BlockEnd } from './blockEnds';
+import type { KeyAttitude } from '../space/motion';
+import { nearestAlike } from '../space/quaternion';
+import { centreAt } from './blockEnds';
 import { greatestShown } from './greatestShown';
-import type { JointAsk, JointBlock, JointMotion, JointPassage, JointRow } from './jointRow';
-import { placedBox, placedKey, placedPoint, placingOf, reversed, START, type Placing } from './place/frame';
+import type { JointAsk, JointBlock, JointMotion, JointPassage } from './jointRow';
 import { boundsOf } from './planWorld';
 import { planBetween, reachesInto, sideOf } from './sideOf';
+import { stairAndLevel, StairBlock } from './stairBlock';
 
-const STRAIGHT: ReadonlySet<StageName> = new Set(['door', 'passage', 'flight']);
-const LEVEL: ReadonlySet<StageName> = new Set(['door', 'passage', 'corner', 'side door', 'room']);
-const TURNING: ReadonlySet<StageName> = new Set(['corner', 'side door']);
 const CROSSED: Record<Hold, Hold> = { LT: 'BT', BT: 'LT', LB: 'TB', TB: 'LB', BL: 'TL', TL: 'BL' };
 /** Padding that is of no more interest [mm a side]. */
 const AMPLE = 200;
@@ -52,16 +49,9 @@ export function levelledJoint(
   piece: PieceSize,
   ask: JointAsk = {},
 ): JointPassage[] | undefined {
-  const { rows } = block;
-  const forward = splits(rows);
-  const backward = splits([...rows].reverse());
-  if (forward === undefined && backward === undefined) return undefined;
-  const joined = new Levelled(
-    block,
-    piece.length + 2 * AMPLE,
-    forward !== undefined ? 'stair first' : 'stair last',
-    forward ?? backward ?? 0,
-  );
+  const made = stairAndLevel(block.rows);
+  if (made === undefined) return undefined;
+  const joined = new Levelled(block, piece.length + 2 * AMPLE, made.order, made.straightRows);
   const passages: JointPassage[] = [];
   for (const hold of ALL_HOLDS) {
     const { along, across, upright } = sizesOfHold(piece, hold);
@@ -98,16 +88,6 @@ export function levelledJoint(
   return passages;
 }
 
-/** How many straight rows with a flight stand before a turn from which on all is level; undefined where it is not so. */
-function splits(rows: readonly JointRow[]): number | undefined {
-  const turn = rows.findIndex(({ stage }) => TURNING.has(stage));
-  if (turn < 1) return undefined;
-  const stair = rows.slice(0, turn);
-  if (!stair.some(({ stage }) => stage === 'flight') || stair.some(({ stage }) => !STRAIGHT.has(stage)))
-    return undefined;
-  return rows.slice(turn).every(({ stage }) => LEVEL.has(stage)) ? turn : undefined;
-}
-
 /** What shows a padding: how it comes level, and how it goes on. */
 interface Solved {
   readonly section: () => readonly PlanarPlace[];
@@ -116,82 +96,22 @@ interface Solved {
   readonly raise: number;
 }
 
-/** A block whose stair lies along x, seen from the stair; turned back when it is drawn. */
-class Levelled {
-  readonly stairFirst: boolean;
-  readonly lane: number;
+/** A stair and level rows, as they are solved here. */
+class Levelled extends StairBlock {
   readonly lowest: number;
   readonly narrowest: number;
-  private readonly middle: number;
-  /** Height of the level floor, and the headroom over it. */
-  private readonly floor: number;
-  private readonly solids: readonly SceneBox[];
-  private readonly stairEnd: BlockEnd;
-  private readonly levelEnd: BlockEnd;
-  private readonly open: boolean;
-  private readonly room: { readonly length: number; readonly width: number } | undefined;
-  /** From the scene's coordinates to those in which the stair lies along x, and the block's own origin. */
-  private readonly placing: Placing;
-  private readonly back: Placing;
-  private readonly origin: readonly [number, number, number];
-  private readonly turnAt: number;
   private readonly sectionWorld: PlanarWorld;
-  private readonly atFoot: boolean;
 
   constructor(block: JointBlock, longest: number, order: 'stair first' | 'stair last', straightRows: number) {
-    this.stairFirst = order === 'stair first';
-    const stood = standBlock(block, longest);
-    const { placed } = stood;
-    const rows = placed.placed.rows;
-    this.origin = stood.origin;
-    const lastFrame = rows[rows.length - 1]?.exit ?? START;
-    const seenFrom = this.stairFirst ? START : reversed(lastFrame);
-    this.placing = placingOf(seenFrom, START);
-    this.back = placingOf(START, seenFrom);
-    const put = (end: BlockEnd): BlockEnd => ({
-      ...end,
-      at: placedPoint(this.placing, end.at),
-      heading: end.heading + this.placing.turn,
-    });
-    const [first, last] = stood.ends;
-    this.stairEnd = this.stairFirst ? put(first) : turnedBack(put(last));
-    this.levelEnd = this.stairFirst ? put(last) : turnedBack(put(first));
-    this.open = (this.stairFirst ? block.after : block.before) === 'open';
-    const ending = rows[rows.length - 1];
-    this.room =
-      this.stairFirst && ending?.exitSection === undefined
-        ? { length: ending?.joint.measures.length ?? 0, width: ending?.joint.measures.width ?? 0 }
-        : undefined;
-    this.solids = [...placed.solids.map(({ box }) => box), ...stood.closings].map((box) =>
-      placedBox(this.placing, box),
-    );
-    const lead = placed.lead > 0 ? 1 : 0;
-    const stair = this.stairFirst
-      ? rows.slice(0, straightRows + lead)
-      : rows.slice(rows.length - straightRows - (placed.trail > 0 ? 1 : 0));
-    const turning = this.stairFirst
-      ? rows[straightRows + lead]
-      : rows[rows.length - straightRows - 1 - (placed.trail > 0 ? 1 : 0)];
-    const sections = stair.flatMap(({ entry, exit, entrySection, exitSection }) => [
-      { y: placedPoint(this.placing, entry.at)[1], ...entrySection },
-      ...(exitSection ? [{ y: placedPoint(this.placing, exit.at)[1], ...exitSection }] : []),
-    ]);
-    const left = Math.min(...sections.map(({ y, width }) => y + width / 2));
-    const right = Math.max(...sections.map(({ y, width }) => y - width / 2));
-    this.lane = left - right;
-    this.middle = (left + right) / 2;
-    const level = rows.filter((row) => !stair.includes(row));
-    const all = level.flatMap(({ entrySection, exitSection }) =>
+    super(block, longest, order, straightRows);
+    const all = this.level.flatMap(({ entrySection, exitSection }) =>
       exitSection ? [entrySection, exitSection] : [entrySection],
     );
     this.lowest = Math.min(...all.map(({ height }) => height));
     this.narrowest = Math.min(...all.map(({ width }) => width));
-    const plane = this.stairFirst ? turning?.entry : turning?.exit;
-    const at = plane ? placedPoint(this.placing, plane.at) : ([0, 0, 0] as const);
-    this.turnAt = at[0];
-    this.floor = at[2];
-    this.atFoot = this.stairEnd.at[2] > this.floor || this.stairEnd.pitch < 0;
-    const inLane = this.solids.filter((box) => reachesInto(box, right + 1e-3, left - 1e-3)).map(sideOf);
+    const inLane = this.solids
+      .filter((box) => reachesInto(box, this.right + 1e-3, this.left - 1e-3))
+      .map(sideOf);
     const ground: ConvexPolygon = [
       [this.stairEnd.at[0] - longest, Math.min(this.stairEnd.at[2], this.floor) - longest],
       [this.turnAt + longest, Math.max(this.stairEnd.at[2], this.floor) + longest],
@@ -304,40 +224,9 @@ class Levelled {
     for (const { x, y, angle } of solved.plan()) put([x, y, z], attitudeInPlan({ hold }, angle));
     const end = keys[keys.length - 1];
     if (end) put([end.at[0], end.at[1], this.floor + solved.upright / 2 + 1e-3], end.turn);
-    const { back } = this;
-    const [dx, dy, dz] = this.origin;
-    const home = ({ at, turn }: KeyAttitude): KeyAttitude => {
-      const key = placedKey(back, { at, turn });
-      return { at: [key.at[0] - dx, key.at[1] - dy, key.at[2] - dz], turn: key.turn };
-    };
-    const motion = keys.map(home);
-    return {
-      motion: this.stairFirst ? motion : motion.reverse(),
-      scene: this.solids.map((box): SceneBox => {
-        const placed = placedBox(back, box);
-        return { ...placed, centre: [placed.centre[0] - dx, placed.centre[1] - dy, placed.centre[2] - dz] };
-      }),
-      motionPadding: padding - ROUNDING,
-    };
+    return this.drawn(keys, padding - ROUNDING);
   }
 }
-
-/** A box looks the same in four attitudes: the one nearest to another. */
-function nearestAlike(turn: KeyAttitude['turn'], to: KeyAttitude['turn']): KeyAttitude['turn'] {
-  const [w, x, y, z] = turn;
-  const alike: KeyAttitude['turn'][] = [turn, [x, -w, -z, y], [y, z, -w, -x], [z, -y, x, -w]];
-  const near = (t: KeyAttitude['turn']): number => t.reduce((sum, v, k) => sum + v * (to[k] ?? 0), 0);
-  const nearest = alike.reduce((one, other) => (Math.abs(near(other)) > Math.abs(near(one)) ? other : one));
-  return near(nearest) < 0 ? [-nearest[0], -nearest[1], -nearest[2], -nearest[3]] : nearest;
-}
-
-/** An end seen by one who walks the other way. */
-const turnedBack = (end: BlockEnd): BlockEnd => ({
-  ...end,
-  heading: end.heading + Math.PI,
-  pitch: -end.pitch,
-  side: end.side === 0 ? 0 : end.side === 1 ? -1 : 1,
-});
 
 const around = (x: number, y: number): PlanarRegion => ({
   xMin: x - AROUND,

@@ -120,7 +120,8 @@ export function stairTurnMotion(
   });
   const last = steps[steps.length - 1] ?? first;
   if (way === OVER_RAIL) put(last, places.placeAt(last.yaw, last.tilt, IN_PASSAGE));
-  put(last, { over: here.over, z: 0 }, plan.flightWidth + box.u + box.v + box.q);
+  // Wholly past the inner corner.
+  put(last, { over: here.over, z: 0 }, plan.flightWidth + 1);
   return keys;
 }
 
