@@ -54,6 +54,7 @@ export const walkSteps = (steps: readonly ChainStep[]): WalkStep[] =>
     to: ALL_HOLDS[step.to]!,
     leaves: ALL_HOLDS[step.leaves]!,
     pose: step.passage?.answer.pose ?? 'on edge',
+    clearance: step.passage?.answer.clearance,
   }));
 
 /** The drawn motion keeps off what it passes by so much less than the clearance [mm]. */

@@ -32,6 +32,8 @@ export interface WalkStep {
   readonly leaves: Hold;
   /** The pose in which it passes the row: tilted and leaning ones are drawn so. */
   readonly pose: Pose;
+  /** Clearance [mm a side] of that passage by itself: a tilted one is tilted as suits it. */
+  readonly clearance?: number | undefined;
 }
 
 /** What could not be drawn, and where. */
@@ -180,14 +182,14 @@ class Walker {
   /** Takes the piece up into the tilt in which it passes the row, or sets it level. */
   private tiltIn(i: number, step: WalkStep): NotDrawn | undefined {
     const wanted = this.tiltFor(i, step);
-    if (standsAlike(this.carriage, wanted)) return undefined;
-    return this.takeUp({ ...wanted, yaw: this.carriage.yaw }, this.route.rows[i]!.row);
+    return standsAlike(this.carriage, wanted) ? undefined : this.takeUpIn(i, wanted, 'before');
   }
 
-  private tiltFor(i: number, { from, pose }: WalkStep): TurnedHold {
+  private tiltFor(i: number, { from, pose, clearance = this.drawn }: WalkStep): TurnedHold {
     if (pose !== 'tilted' && pose !== 'leaning') return { hold: from };
     const { joint } = this.route.rows[i]!;
-    const { along, across, upright } = sizesOfHold(paddedPiece(this.piece, this.drawn), from);
+    const own = Math.max(this.drawn, clearance - DRAWN);
+    const { along, across, upright } = sizesOfHold(paddedPiece(this.piece, own), from);
     const face = pose === 'tilted' ? along : across;
     const m = joint.measures;
     const height = Math.min(m.height ?? Infinity, m.ceiling ?? Infinity) - 2 * OFF;
@@ -449,13 +451,23 @@ class Walker {
     };
   }
 
-  /** Changes the pose where it stands, or where the straight before row i or after it, or the room itself, lets it. */
+  /** Changes the pose for row i, or after it. */
   private changeTo(i: number, hold: Hold, when: 'before' | 'after'): NotDrawn | undefined {
-    const { row, joint, entry, exit } = this.route.rows[i]!;
     if (this.carriage.turned === undefined && hold[1] === this.carriage.hold[1]) return undefined;
+    return this.takeUpIn(i, { hold }, when);
+  }
+
+  /** Takes it up where it stands, or where the straight before row i or after it, or the room itself, lets it. */
+  private takeUpIn(i: number, wanted: TurnedHold, when: 'before' | 'after'): NotDrawn | undefined {
+    const { row, joint, entry, exit } = this.route.rows[i]!;
     const failed: NotDrawn = { row, what: 'pose change' };
     if (this.lying) return failed;
-    if (!this.takeUp({ hold, yaw: this.carriage.yaw }, row)) return undefined;
+    const { hold } = wanted;
+    // Tilted it may have either end up, leaning either side.
+    const about = wanted.turned === undefined ? [0] : [0, Math.PI];
+    const taken = (): boolean =>
+      about.some((by) => !this.takeUp({ ...wanted, yaw: this.carriage.yaw + by }, row));
+    if (taken()) return undefined;
     const frame = when === 'before' ? entry : exit;
     const level = joint.stage === 'room' || joint.stage === 'passage';
     const own = level ? (joint.measures.length ?? 0) : 0;
@@ -479,7 +491,8 @@ class Walker {
       )
         continue;
       this.since = since;
-      if (!this.takeUp({ hold, yaw: this.carriage.yaw }, row)) return undefined;
+      if (taken()) return undefined;
+      if (wanted.turned !== undefined) continue;
       // Turned over across the way, and then about.
       if (this.takeUp({ hold, yaw: this.carriage.yaw + Math.PI / 2 }, row)) continue;
       if (this.levelTo(frame, ...near(600), hold, when === 'before' ? Math.max(0, i - 1) : i)) {
@@ -607,6 +620,13 @@ class Walker {
     } else if (fromLevel) {
       const change = this.changeTo(i, step.from, 'before');
       if (change) return change;
+      if (this.carriage.hold !== step.from && i > 0) {
+        // Turned about on the floor before the stair.
+        const station = this.stationAfter(i - 1, step.from);
+        if (!station || !this.levelTo(station.frame, station.from, station.to, step.from, i - 1)) {
+          return { row, what: 'pose change' };
+        }
+      }
     }
     if (after === undefined && supposed) return undefined;
     const goals: ('level floor' | KeyAttitude)[] =
