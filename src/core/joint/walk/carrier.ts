@@ -4,6 +4,7 @@ import type { KeyAttitude } from '../../space/motion';
 import { carryTo, turnTo } from '../../space/motionByMiddle';
 import { rotate, slerp, type Quaternion } from '../../space/quaternion';
 import { SpaceChecker } from '../../space/spaceChecker';
+import type { Vec3 } from '../place/frame';
 import { sceneNear, type PlacedRoute, type PlacedSolid } from '../place/placedRoute';
 
 /** A place on the way, with the row in which it belongs. */
@@ -125,8 +126,17 @@ export class Carrier {
     return places !== null && this.keep(places.slice(1), row);
   }
 
-  /** Turns the piece standing on a floor, raised and let down as it turns, pushed off what it meets. */
-  turnOnFloor(turn: Quaternion, floor: number, row: number, stretch: Stretch): boolean {
+  /**
+   * Turns the piece standing on a floor, raised and let down as it turns, pushed off what it meets.
+   * @param kept its front or its back along a direction in plan [rad] stays where it is; else its middle does
+   */
+  turnOnFloor(
+    turn: Quaternion,
+    floor: number,
+    row: number,
+    stretch: Stretch,
+    kept?: { readonly heading: number; readonly end: 'front' | 'back' },
+  ): boolean {
     const checker = this.checker(stretch);
     const from = this.last;
     const to = alike(turn, from.turn);
@@ -134,7 +144,14 @@ export class Carrier {
     for (let n = 0; n <= TURN_STEPS; n++) {
       const x = placeOf(this.last);
       x.set(slerp(from.turn, to, n / TURN_STEPS), 3);
-      x[2] = floor + halfHeight(turnOf(x), this.padded) + OFF_FLOOR;
+      x[2] = floor + halfExtent(turnOf(x), [0, 0, 1], this.padded) + OFF_FLOOR;
+      if (kept) {
+        const way: Vec3 = [Math.cos(kept.heading), Math.sin(kept.heading), 0];
+        const shorter = halfExtent(from.turn, way, this.padded) - halfExtent(turnOf(x), way, this.padded);
+        const by = kept.end === 'front' ? shorter : -shorter;
+        x[0] = from.at[0] + way[0] * by;
+        x[1] = from.at[1] + way[1] * by;
+      }
       const free = (): boolean => checker.moveFree(placeOf(this.last), 0, x, 0);
       if (!free() && !(checker.pushOut(x, 0, 12, 0.5) && free())) {
         this.keys.length = mark;
@@ -178,12 +195,14 @@ export class Carrier {
   }
 }
 
-/** How far the piece reaches above and below its middle [mm]. */
-const halfHeight = (turn: Quaternion, { length, breadth, thickness }: PieceSize): number =>
-  (Math.abs(rotate(turn, [length, 0, 0])[2]) +
-    Math.abs(rotate(turn, [0, breadth, 0])[2]) +
-    Math.abs(rotate(turn, [0, 0, thickness])[2])) /
-  2;
+/** How far the piece reaches to either side of its middle in a direction [mm]. */
+function halfExtent(turn: Quaternion, way: Vec3, { length, breadth, thickness }: PieceSize): number {
+  const share = (axis: Vec3): number => {
+    const v = rotate(turn, axis);
+    return Math.abs(v[0] * way[0] + v[1] * way[1] + v[2] * way[2]);
+  };
+  return (length * share([1, 0, 0]) + breadth * share([0, 1, 0]) + thickness * share([0, 0, 1])) / 2;
+}
 
 export const placeOf = (key: KeyAttitude): Float64Array => Float64Array.of(...key.at, ...key.turn);
 

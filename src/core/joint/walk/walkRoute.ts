@@ -172,17 +172,29 @@ class Walker {
     if (isLanding(joint)) return this.passLanding(i, step);
     const change = this.changeTo(i, step.from, 'before');
     if (change) return change;
-    const tilt = this.tiltIn(i, step);
-    if (tilt) return tilt;
-    const passed = this.passLevel(i, step);
+    const wanted = this.tiltFor(i, step);
+    const passed = standsAlike(this.carriage, wanted)
+      ? this.passLevel(i, step)
+      : // Tilted where it can be and can go on from there.
+        this.takeUpIn(i, wanted, 'before', () => this.passFromFarther(i, step));
     if (passed) return passed;
     return step.leaves === step.to ? undefined : this.changeTo(i, step.leaves, 'after');
   }
 
-  /** Takes the piece up into the tilt in which it passes the row, or sets it level. */
-  private tiltIn(i: number, step: WalkStep): NotDrawn | undefined {
-    const wanted = this.tiltFor(i, step);
-    return standsAlike(this.carriage, wanted) ? undefined : this.takeUpIn(i, wanted, 'before');
+  /** Goes on from where the piece was tilted, or from a little farther on, clear of what its low end stands under. */
+  private passFromFarther(i: number, step: WalkStep): boolean {
+    const restore = this.state();
+    const { row, entry } = this.route.rows[i]!;
+    const { at, turn } = this.carrier.last;
+    return [0, 200, 450, 800, 1200].some((by) => {
+      restore();
+      const there: KeyAttitude = {
+        at: [at[0] + Math.cos(entry.heading) * by, at[1] + Math.sin(entry.heading) * by, at[2]],
+        turn,
+      };
+      const on = by === 0 || this.carrier.go(there, row, this.stretchOf(i), 'without search');
+      return on && this.passLevel(i, step) === undefined;
+    });
   }
 
   private tiltFor(i: number, { from, pose, clearance = this.drawn }: WalkStep): TurnedHold {
@@ -457,16 +469,43 @@ class Walker {
     return this.takeUpIn(i, { hold }, when);
   }
 
-  /** Takes it up where it stands, or where the straight before row i or after it, or the room itself, lets it. */
-  private takeUpIn(i: number, wanted: TurnedHold, when: 'before' | 'after'): NotDrawn | undefined {
+  /**
+   * Takes it up where it stands, or where the straight before row i or after it, or the room itself, lets it.
+   * @param then what has to succeed from there
+   */
+  private takeUpIn(
+    i: number,
+    wanted: TurnedHold,
+    when: 'before' | 'after',
+    then: () => boolean = () => true,
+  ): NotDrawn | undefined {
     const { row, joint, entry, exit } = this.route.rows[i]!;
     const failed: NotDrawn = { row, what: 'pose change' };
     if (this.lying) return failed;
     const { hold } = wanted;
-    // Tilted it may have either end up, leaning either side.
-    const about = wanted.turned === undefined ? [0] : [0, Math.PI];
-    const taken = (): boolean =>
-      about.some((by) => !this.takeUp({ ...wanted, yaw: this.carriage.yaw + by }, row));
+    const ways: readonly (readonly ['front' | 'back' | 'middle', number])[] =
+      wanted.turned !== undefined
+        ? // Tilted it may have either end up, leaning either side.
+          [
+            ['front', 0],
+            ['middle', 0],
+            ['middle', Math.PI],
+          ]
+        : this.carriage.turned !== undefined
+          ? [
+              ['back', 0],
+              ['middle', 0],
+              ['front', 0],
+            ]
+          : [['middle', 0]];
+    const taken = (): boolean => {
+      const restore = this.state();
+      return ways.some(([end, by]) => {
+        const done = !this.takeUp({ ...wanted, yaw: this.carriage.yaw + by }, row, end) && then();
+        if (!done) restore();
+        return done;
+      });
+    };
     if (taken()) return undefined;
     const frame = when === 'before' ? entry : exit;
     const level = joint.stage === 'room' || joint.stage === 'passage';
@@ -480,7 +519,7 @@ class Walker {
     if (high < low) return failed;
     const kept = this.carrier.keys.slice();
     const { since } = this;
-    for (const part of [0.5, 0.3, 0.7, 0.1, 0.9]) {
+    for (const part of wanted.turned === undefined ? [0.5, 0.3, 0.7, 0.1, 0.9] : [1, 0.8, 0.5, 0.3]) {
       const x = low + (high - low) * part;
       this.carrier.keys.splice(0, Infinity, ...kept);
       this.carriage = before;
@@ -494,7 +533,7 @@ class Walker {
       if (taken()) return undefined;
       if (wanted.turned !== undefined) continue;
       // Turned over across the way, and then about.
-      if (this.takeUp({ hold, yaw: this.carriage.yaw + Math.PI / 2 }, row)) continue;
+      if (this.takeUp({ hold, yaw: this.carriage.yaw + Math.PI / 2 }, row, 'middle')) continue;
       if (this.levelTo(frame, ...near(600), hold, when === 'before' ? Math.max(0, i - 1) : i)) {
         this.since = since;
         return undefined;
@@ -506,8 +545,20 @@ class Walker {
     return failed;
   }
 
+  private state(): () => void {
+    const kept = this.carrier.keys.slice();
+    const { carriage, since, behind, lying } = this;
+    return () => {
+      this.carrier.keys.splice(0, Infinity, ...kept);
+      this.carriage = carriage;
+      this.since = since;
+      this.behind = behind;
+      this.lying = lying;
+    };
+  }
+
   /** Turns the piece where it stands into another carriage, by quarter turns one after the other, and sets it down. */
-  private takeUp(wanted: Carriage, row: number): NotDrawn | undefined {
+  private takeUp(wanted: Carriage, row: number, end: 'front' | 'back' | 'middle'): NotDrawn | undefined {
     const ways: Carriage[][] = [[wanted]];
     const { hold } = this.carriage;
     if (
@@ -528,8 +579,14 @@ class Walker {
       const done = way.every((to) => {
         const wantedTurn = turnOfCarriage(to);
         const turned =
-          this.carrier.turnOnFloor(wantedTurn, floor, row, stretch) ||
-          this.carrier.turn(wantedTurn, row, stretch);
+          this.carrier.turnOnFloor(
+            wantedTurn,
+            floor,
+            row,
+            stretch,
+            end === 'middle' ? undefined : { heading: this.carriage.yaw, end },
+          ) ||
+          (end === 'middle' && this.carrier.turn(wantedTurn, row, stretch));
         if (!turned) return false;
         const { height } = carriedSizes(this.piece, to, this.drawn);
         const { at, turn } = this.carrier.last;
