@@ -91,11 +91,16 @@ export function facingDoorWays(measures: FacingDoorMeasures, piece: PieceSize): 
       passage: { from: hold, to: hold, answer, ...(pose === 'leaning' ? { needsTurningRoom: true } : {}) },
     });
   };
+  let most = -Infinity;
   for (const hold of ALL_HOLDS) {
     const { along, across, upright } = sizesOfHold(piece, hold);
+    // One that cannot pass, and that a better one stands beside, is left out.
+    const cap = Math.min(width - across, Math.min(measures.doorHeight, measures.ceiling) - upright) / 2;
+    if (cap < Math.min(0, most)) continue;
     const fit = facingDoorFit(measures, along, upright);
     const byWidth = (width - across) / 2;
     const clearance = Math.max(Math.min(byWidth, fit.clearance), -piece.length / 2);
+    most = Math.max(most, clearance);
     const pose = hold[1] === 'L' && !fit.keptLevel ? 'tilted' : poseOfHold(hold);
     add(hold, clearance, pose, byWidth < fit.clearance ? between : wordsOf(measures, fit.limit), {
       fit,

@@ -44,6 +44,8 @@ export const DRAWN_PARTS = 4;
 const MOST_PATHS = 40;
 /** How near the greatest padding has to be [mm]. */
 const FINENESS = 0.1;
+/** The same once steps are looked at between their ends, which takes longer [mm]. */
+const THROUGH = 0.4;
 /** What is thinner counts as so thick [mm]. */
 const THIN = 1;
 /** How far beyond the clearance it is asked what stands in the way [mm]. */
@@ -75,7 +77,17 @@ export function stairTurnFit(
       v: max(THIN, upright + 2 * c),
       q: max(THIN, across + 2 * c),
     });
-  const most = min((plan.flightWidth - across) / 2, (places.channel - upright) / 2, max(enough, atLeast));
+  // What it needs where it leaves: the widths across and the heights there.
+  const head = min(plan.ceiling, plan.passageCeiling ?? plan.ceiling);
+  const sideways = leaves === 'sideways' || leaves === 'upright sideways';
+  const stood = leaves === 'upright' || leaves === 'upright sideways';
+  const most = min(
+    (plan.flightWidth - across) / 2,
+    (places.channel - upright) / 2,
+    (plan.passageWidth - (sideways ? (stood ? upright : along) : across)) / 2,
+    (head - (stood ? along : upright)) / 2,
+    max(enough, atLeast),
+  );
   let low = max(atLeast, (THIN - min(along, upright, across)) / 2);
   if (most < low) return undefined;
   const tryAt = (c: number): boolean => {
@@ -94,12 +106,14 @@ export function stairTurnFit(
   }
   const floor = max(atLeast, (THIN - min(along, upright, across)) / 2);
   // Between the grid's points it may bear a hair less.
+  let last = NaN;
   const bears = (c: number): boolean => {
+    last = c;
     holdAt(c);
     return grid.searchThrough();
   };
   let clearance = low;
-  let step = 0.05;
+  let step = 0.1;
   let above = low;
   while (!bears(clearance)) {
     if (clearance <= floor) return undefined;
@@ -107,12 +121,12 @@ export function stairTurnFit(
     clearance = max(floor, clearance - step);
     step *= 2;
   }
-  while (above - clearance > FINENESS) {
+  while (above - clearance > THROUGH) {
     const middle = (clearance + above) / 2;
     if (bears(middle)) clearance = middle;
     else above = middle;
   }
-  bears(clearance);
+  if (last !== clearance) bears(clearance);
   const path = grid.path();
   const limit =
     clearance >= most - NEAR
