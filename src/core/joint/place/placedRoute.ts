@@ -50,6 +50,14 @@ const GROUND = 8000;
 const FACADE = 3000;
 const LONG_FLIGHT = 9000;
 const OUTSIDE = openBox([0, -GROUND, 0], [GROUND, GROUND, GROUND]);
+/** Where a piece stands before it comes in, or when it has come out. */
+const FORECOURT = openBox([0, -1500, 0], [6000, 1500, 3000]);
+
+/** Free space, with the place of its row among those listed; negative outdoors. */
+interface OpenSpace {
+  readonly box: SceneBox;
+  readonly owner: number;
+}
 
 interface Draft {
   readonly solid: Solid;
@@ -71,7 +79,8 @@ interface Draft {
 export function placeRoute(given: readonly JointRow[], options: PlacingOptions = {}): PlacedRoute {
   const listed = withFlights(given, options.flightLength ?? LONG_FLIGHT);
   const drafts: Draft[] = [];
-  const open: { readonly box: SceneBox; readonly owner: number }[] = [];
+  const open: OpenSpace[] = [];
+  const outside: { readonly box: SceneBox; readonly row: number }[] = [];
   const rows: PlacedRow[] = [];
   let frame: Frame = START;
   let section: Section | undefined;
@@ -92,7 +101,10 @@ export function placeRoute(given: readonly JointRow[], options: PlacingOptions =
       : groundSolids(built.entrySection);
     const plane = placingOf(START, section ? frame : reversedAt(entry));
     for (const solid of between) drafts.push({ solid, placing: plane, row: section ? row : -1, owner: -1 });
-    if (!section) open.push({ box: placedBox(plane, OUTSIDE), owner: -2 });
+    if (!section) {
+      open.push({ box: placedBox(plane, OUTSIDE), owner: -2 });
+      outside.push({ box: placedBox(plane, FORECOURT), row: -1 });
+    }
     rows.push({
       row,
       joint,
@@ -110,12 +122,14 @@ export function placeRoute(given: readonly JointRow[], options: PlacingOptions =
   if (section && endsOpen(listed[listed.length - 1]?.joint)) {
     const plane = placingOf(START, frame);
     open.push({ box: placedBox(plane, OUTSIDE), owner: -2 });
+    outside.push({ box: placedBox(plane, FORECOURT), row: given.length });
     for (const solid of groundSolids(section)) {
       drafts.push({ solid, placing: plane, row: given.length, owner: -1 });
     }
   }
   const solids = settled(drafts, open);
-  return { rows, solids, crosses: crossing(solids, open, listed) };
+  const own = open.flatMap(({ box, owner }) => (owner < 0 ? [] : [{ box, row: listed[owner]!.row }]));
+  return { rows, solids, crosses: crossing(solids, [...outside, ...own]) };
 }
 
 /** The way ends before a wall where the last row is a flight whose space was measured there. */
@@ -227,10 +241,7 @@ function groundSolids({ width, height }: Section): Solid[] {
 }
 
 /** Solids in their places, thin where they would stand in a row's free space. */
-function settled(
-  drafts: readonly Draft[],
-  open: readonly { readonly box: SceneBox; readonly owner: number }[],
-): PlacedSolid[] {
+function settled(drafts: readonly Draft[], open: readonly OpenSpace[]): PlacedSolid[] {
   const others = new Map<number, SpaceChecker>();
   const checkerFor = (owner: number): SpaceChecker => {
     let checker = others.get(owner);
@@ -256,16 +267,13 @@ function settled(
 /** Whether a solid stands in the free space of a row that is not beside its own. */
 function crossing(
   solids: readonly PlacedSolid[],
-  open: readonly { readonly box: SceneBox; readonly owner: number }[],
-  listed: readonly Listed[],
+  spaces: readonly { readonly box: SceneBox; readonly row: number }[],
 ): boolean {
-  const rows = [...new Set(open.filter(({ owner }) => owner >= 0).map(({ owner }) => owner))];
   const place = new Float64Array(7);
-  return rows.some((owner) => {
-    const row = listed[owner]!.row;
-    const checker = new SpaceChecker(open.filter((o) => o.owner === owner).map((o) => shrunk(o.box)));
-    return solids.some(({ row: its, box }) => {
-      if (Math.abs(its - row) <= 1) return false;
+  return spaces.some((space) => {
+    const checker = new SpaceChecker([shrunk(space.box)]);
+    return solids.some(({ row, box }) => {
+      if (Math.abs(row - space.row) <= 1) return false;
       checker.hold({ length: box.size[0], breadth: box.size[1], thickness: box.size[2] });
       place.set(box.centre);
       place.set(box.turn, 3);

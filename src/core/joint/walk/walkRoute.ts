@@ -172,13 +172,31 @@ class Walker {
     if (isLanding(joint)) return this.passLanding(i, step);
     const change = this.changeTo(i, step.from, 'before');
     if (change) return change;
-    const wanted = this.tiltFor(i, step);
-    const passed = standsAlike(this.carriage, wanted)
-      ? this.passLevel(i, step)
-      : // Tilted where it can be and can go on from there.
-        this.takeUpIn(i, wanted, 'before', () => this.passFromFarther(i, step));
-    if (passed) return passed;
+    // Under its own ceiling, or as low as what stands beside it.
+    const tilts = [this.tiltFor(i, step), this.tiltFor(i, step, this.lowestBeside(i))];
+    let failed: NotDrawn | undefined;
+    for (const wanted of tilts) {
+      failed = standsAlike(this.carriage, wanted)
+        ? this.passLevel(i, step)
+        : // Tilted where it can be and can go on from there.
+          this.takeUpIn(i, wanted, 'before', () => this.passFromFarther(i, step));
+      if (!failed) break;
+    }
+    if (failed) return failed;
     return step.leaves === step.to ? undefined : this.changeTo(i, step.leaves, 'after');
+  }
+
+  /** Height [mm] of the lowest of the row and the doors and passages straight beside it. */
+  private lowestBeside(i: number): number {
+    let lowest = Infinity;
+    for (const step of [-1, 1]) {
+      for (let k = i + step; Math.abs(k - i) <= 3; k += step) {
+        const joint = this.route.rows[k]?.joint;
+        if (joint?.stage !== 'door' && joint?.stage !== 'passage') break;
+        lowest = Math.min(lowest, joint.measures.height ?? Infinity);
+      }
+    }
+    return lowest;
   }
 
   /** Goes on from where the piece was tilted, or from a little farther on, clear of what its low end stands under. */
@@ -197,14 +215,14 @@ class Walker {
     });
   }
 
-  private tiltFor(i: number, { from, pose, clearance = this.drawn }: WalkStep): TurnedHold {
+  private tiltFor(i: number, { from, pose, clearance = this.drawn }: WalkStep, under = Infinity): TurnedHold {
     if (pose !== 'tilted' && pose !== 'leaning') return { hold: from };
     const { joint } = this.route.rows[i]!;
     const own = Math.max(this.drawn, clearance - DRAWN);
     const { along, across, upright } = sizesOfHold(paddedPiece(this.piece, own), from);
     const face = pose === 'tilted' ? along : across;
     const m = joint.measures;
-    const height = Math.min(m.height ?? Infinity, m.ceiling ?? Infinity) - 2 * OFF;
+    const height = Math.min(m.height ?? Infinity, m.ceiling ?? Infinity, under) - 2 * OFF;
     const straight = joint.stage === 'door' || joint.stage === 'passage' || joint.stage === 'lift';
     if (straight) {
       const room = joint.stage === 'lift' && pose === 'tilted' ? (m.depth ?? 0) : (m.width ?? 0);
