@@ -119,6 +119,7 @@ export function stairTurnWays(
     consider(hold, 'lengthwise');
     consider(hold, 'sideways');
     consider(hold, 'upright');
+    consider(hold, 'upright sideways');
   }
   if (ways.length === 0) ways.push(nothingFound(piece, proved));
   return ways;
