@@ -1,5 +1,5 @@
 import { attitudeInPlan, type TurnedHold } from '../../motion/attitude';
-import { sizesOfHold, type Hold } from '../../motion/hold';
+import { ALL_HOLDS, sizesOfHold, type Hold } from '../../motion/hold';
 import { paddedPiece, type PieceSize } from '../../measures/piece';
 import type { Quaternion } from '../../space/quaternion';
 
@@ -49,5 +49,28 @@ export const standsAlike = (a: TurnedHold, b: TurnedHold): boolean =>
 const THIRD = (hold: Hold): string => ['L', 'B', 'T'].find((x) => !hold.includes(x)) ?? '';
 
 /** Whether one quarter turn leads from one hold to the other. */
-export const quarterApart = (a: Hold, b: Hold): boolean =>
+const quarterApart = (a: Hold, b: Hold): boolean =>
   Number(a[0] === b[0]) + Number(a[1] === b[1]) + Number(THIRD(a) === THIRD(b)) === 1;
+
+/**
+ * The rows of holds, by quarter turns one after the other, that lead from one hold to another or to the one crosswise to
+ * it, the shortest first: a piece too long to be stood up from on edge may be laid flat before.
+ */
+export function quarterTurns(from: Hold, to: Hold): Hold[][] {
+  const found: Hold[][] = [];
+  let rows: Hold[][] = [[from]];
+  for (let length = 1; length <= 3; length++) {
+    rows = rows.flatMap((row) =>
+      ALL_HOLDS.filter((hold) => !row.includes(hold) && quarterApart(row[row.length - 1] ?? from, hold)).map(
+        (hold) => [...row, hold],
+      ),
+    );
+    for (const row of rows) {
+      const last = row[row.length - 1];
+      // Only the last may stand so: what comes after it is a turn in plan.
+      const early = row.slice(1, -1).some((hold) => hold[1] === to[1]);
+      if (last && last[1] === to[1] && !early) found.push(row.slice(1));
+    }
+  }
+  return found;
+}

@@ -1,7 +1,7 @@
 import { rectangleThroughOpening } from '../../geometry/rectangleThroughOpening';
 import type { PieceSize, Pose } from '../../measures/piece';
 import { paddedPiece } from '../../measures/piece';
-import { ALL_HOLDS, sizesOfHold, type Hold } from '../../motion/hold';
+import { sizesOfHold, type Hold } from '../../motion/hold';
 import { turnedFace } from '../../motion/turnedFace';
 import type { TurnedHold } from '../../motion/attitude';
 import { movedFrame, type Frame } from '../place/frame';
@@ -15,7 +15,7 @@ import { Carrier, type WalkKey, type Stretch } from './carrier';
 import {
   carriedSizes,
   holdSeenAlong,
-  quarterApart,
+  quarterTurns,
   standsAlike,
   turnOfCarriage,
   type Carriage,
@@ -577,19 +577,12 @@ class Walker {
 
   /** Turns the piece where it stands into another carriage, by quarter turns one after the other, and sets it down. */
   private takeUp(wanted: Carriage, row: number, end: 'front' | 'back' | 'middle'): NotDrawn | undefined {
-    const ways: Carriage[][] = [[wanted]];
-    const { hold } = this.carriage;
-    if (
-      wanted.turned === undefined &&
-      this.carriage.turned === undefined &&
-      !quarterApart(hold, wanted.hold)
-    ) {
-      for (const middle of ALL_HOLDS) {
-        if (quarterApart(hold, middle) && quarterApart(middle, wanted.hold)) {
-          ways.unshift([{ hold: middle, yaw: wanted.yaw }, wanted]);
-        }
-      }
-    }
+    const ways =
+      wanted.turned === undefined && this.carriage.turned === undefined
+        ? quarterTurns(this.carriage.hold, wanted.hold).map((way) =>
+            way.map((hold): Carriage => ({ hold, yaw: wanted.yaw })),
+          )
+        : [[wanted]];
     const mark = this.carrier.keys.length;
     const stretch = this.stretchOf(this.at);
     const floor = this.floorHere();
@@ -616,7 +609,7 @@ class Walker {
         );
       });
       if (done) {
-        this.carriage = wanted;
+        this.carriage = way[way.length - 1] ?? wanted;
         return undefined;
       }
       this.carrier.keys.length = mark;
