@@ -12,7 +12,7 @@ import { walked } from '../../support/walkedRoute';
  */
 const ROUTES = Number(process.env['ROUTES'] ?? 60);
 /** Of the motions claimed, so many at least are drawn to the end: regression only. */
-const DRAWN_SHARE = 0.85;
+const DRAWN_SHARE = 0.9;
 
 /** How deep the padded piece stands in anything on its way [mm]; in a lift car that moves nothing is looked at. */
 function deepest({ keys, route, padding }: RouteWalk, piece: PieceSize): number {

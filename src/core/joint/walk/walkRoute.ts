@@ -733,6 +733,16 @@ class Walker {
     }
     this.carrier.keys.splice(0, Infinity, ...kept);
     const next = this.route.rows[i + 1];
+    if (next && isLanding(next.joint)) {
+      // Round the bends at both ends of a short flight at once.
+      const on = goals.some(
+        (goal) => goal !== 'level floor' && this.carrier.go(goal, row, this.stretchOf(i)),
+      );
+      if (on) {
+        this.since = i + 1;
+        return undefined;
+      }
+    }
     if (next && !isLanding(next.joint)) {
       // No room to be level before the next turn: it stays on the flight.
       const goal = flightMove.lying(this.route, i, this.piece, step.to, this.drawn, 'far');
