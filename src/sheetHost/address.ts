@@ -56,7 +56,3 @@ export function readAddress(text: string): Block | undefined {
   if (bottom > SHEET_ROWS || right >= SHEET_COLUMNS) return undefined;
   return { row: top - 1, column: left, rows: bottom - top + 1, columns: right - left + 1 };
 }
-
-/** A sheet's name as formulas write it: quoted where it has to be. */
-export const quotedSheet = (name: string): string =>
-  /^[A-Za-z_][A-Za-z0-9_]*$/.test(name) && !CELL.test(name) ? name : `'${name.replace(/'/g, "''")}'`;

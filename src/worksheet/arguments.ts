@@ -4,7 +4,7 @@ import type { ArgumentDescription } from './description';
 const BARE_HINT = 'a plain number is mm; write 72 in or 1.83 m otherwise';
 
 /** Openings, passages and ceilings [mm]: inches or metres typed bare fall outside. */
-export const OPENING_RANGE = { least: 100, most: 20000 } as const;
+const OPENING_RANGE = { least: 100, most: 20000 } as const;
 
 /** A piece's longest size [mm]: inches typed bare fall outside. */
 export const PIECE_LENGTH_RANGE = { least: 300, most: 6000 } as const;

@@ -50,7 +50,7 @@ function metadataOf(description: FunctionDescription): FunctionMetadata {
 }
 
 /** An argument in one line: help, range with unit, default. */
-export function parameterText(argument: ArgumentDescription): string {
+function parameterText(argument: ArgumentDescription): string {
   const range = argument.choices ? argument.choices.join(', ') : rangeText(argument);
   const unit = range || argument.choices ? '' : QUANTITIES[argument.quantity].unit;
   const allowed = range || unit ? `; ${range || unit}` : '';

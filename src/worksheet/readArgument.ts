@@ -15,7 +15,7 @@ const isBlank = (cell: Cell): boolean =>
   cell === null || cell === undefined || (typeof cell === 'string' && cell.trim() === '');
 
 /** Whether `value` lies in the argument's range. */
-export function inRange(argument: ArgumentDescription, value: number): boolean {
+function inRange(argument: ArgumentDescription, value: number): boolean {
   return (
     (argument.least === undefined || value >= argument.least) &&
     (argument.above === undefined || value > argument.above) &&

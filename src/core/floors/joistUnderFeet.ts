@@ -28,7 +28,7 @@ export function joistUnderFeet(input: JoistUsesInput, working?: Working): Outcom
 }
 
 /** The greatest of the three uses, with what decides it and what to do when it is over 1. */
-export function greatestUse(
+function greatestUse(
   uses: { readonly bending: number; readonly shear: number; readonly deflection: number },
   working?: Working,
 ): number {

@@ -7,7 +7,7 @@ import { STRENGTH_CLASSES, type Grade } from './strengthClasses';
 export type Duration = 'permanent' | 'long' | 'medium' | 'short';
 
 /** EN 1995-1-1 table 3.1, solid timber, service classes 1 and 2. */
-export const KMOD: Readonly<Record<Duration, number>> = {
+const KMOD: Readonly<Record<Duration, number>> = {
   permanent: 0.6,
   long: 0.7,
   medium: 0.8,
@@ -38,7 +38,7 @@ const SHEAR_FACTOR = 6 / 5;
  * Floor joists have spans of some 10 to 25 depths. Below 5 a beam is too deep for the theory of beams; at 35 even
  * span/300 cannot be kept at any load worth the name. Beyond either a number was mistyped.
  */
-export const SPAN_TO_DEPTH = { least: 5, most: 35 } as const;
+const SPAN_TO_DEPTH = { least: 5, most: 35 } as const;
 
 export interface JoistUsesInput {
   /** Clear span between supports [mm]. */

@@ -1,14 +1,12 @@
-import { measureHeading } from '../survey/words/measureHeading';
-import { stageNeeds, usesMeasure } from '../stages/kinds';
+import { shortfallOf } from '../survey/table/shortfall';
 import type { StageRow } from '../survey/table/stageRow';
+import { measureHeading } from '../survey/words/measureHeading';
 
-export { measureHeading } from '../survey/words/measureHeading';
-
-/** Why a step cannot be judged: a measure that its stage needs is missing, or one it uses is refused. */
+/** Why a step with a stage cannot be judged, in words; undefined where it can be. */
 export function stageShortfall(row: StageRow): string | undefined {
-  const stage = row.stage!;
-  const refused = row.refused.find((r) => usesMeasure(stage, r.measure));
-  if (refused) return `${measureHeading(refused.measure)} cannot be taken: ${refused.why}`;
-  const missing = stageNeeds(stage).needs.find((name) => row.measures[name] === undefined);
-  return missing === undefined ? undefined : `${measureHeading(missing)} is not measured`;
+  const shortfall = row.stage && shortfallOf(row, row.stage);
+  if (!shortfall) return undefined;
+  if (shortfall.kind === 'not measured') return `${measureHeading(shortfall.measure)} is not measured`;
+  const { measure, why } = shortfall.refusal;
+  return `${measureHeading(measure)} cannot be taken: ${why}`;
 }

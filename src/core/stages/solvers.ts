@@ -13,7 +13,7 @@ import type { PlacedEnds, StageSolver } from './stageSolver';
 import { WINDER_SOLVER } from './winder/winderSolver';
 
 /** How a piece passes each kind of stage. */
-export const STAGE_SOLVERS: { readonly [Stage in StageName]: StageSolver<MeasuresAt<Stage>> } = {
+const STAGE_SOLVERS: { readonly [Stage in StageName]: StageSolver<MeasuresAt<Stage>> } = {
   door: DOOR_SOLVER,
   'side door': SIDE_DOOR_SOLVER,
   passage: PASSAGE_SOLVER,

@@ -5,7 +5,8 @@ import { stagePassages } from '../../core/route/stagePassages';
 import { measureHeading } from '../../core/survey/words/measureHeading';
 import { readHeaders } from '../../core/survey/table/readHeaders';
 import { readRow } from '../../core/survey/table/readRow';
-import { STAGE_NAMES, stageNeeds, usesMeasure, type StageName } from '../../core/stages/kinds';
+import { STAGE_NAMES, type StageName } from '../../core/stages/kinds';
+import { shortfallOf } from '../../core/survey/table/shortfall';
 import type { StageRow } from '../../core/survey/table/stageRow';
 import { bestPassage } from '../../core/stages/opening/opening';
 import { PIECE_LENGTH_RANGE, PIECE_SIZES, pieceTooShort } from '../arguments';
@@ -109,16 +110,12 @@ const stageProblem = ({ stageText }: StageRow): Problem =>
     ? { kind: 'not measured', argument: 'Stage' }
     : { kind: 'not readable', argument: 'Stage', got: stageText, allowed: STAGE_NAMES.join(', ') };
 
-function measureProblem({ refused: refusals, measures }: StageRow, stage: StageName): Problem | undefined {
-  const refusal = refusals.find((r) => usesMeasure(stage, r.measure));
-  if (refusal) {
-    return {
-      kind: 'impossible',
-      argument: measureHeading(refusal.measure),
-      got: refusal.got,
-      because: refusal.why,
-    };
+function measureProblem(row: StageRow, stage: StageName): Problem | undefined {
+  const shortfall = shortfallOf(row, stage);
+  if (!shortfall) return undefined;
+  if (shortfall.kind === 'not measured') {
+    return { kind: 'not measured', argument: measureHeading(shortfall.measure) };
   }
-  const missing = stageNeeds(stage).needs.find((name) => measures[name] === undefined);
-  return missing && { kind: 'not measured', argument: measureHeading(missing) };
+  const { measure, got, why } = shortfall.refusal;
+  return { kind: 'impossible', argument: measureHeading(measure), got, because: why };
 }

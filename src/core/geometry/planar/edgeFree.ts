@@ -4,7 +4,7 @@ import type { ConvexPolygon, PlanarPlace, PlanarWorld } from './planarWorld';
  * A lower bound of the distance [mm] between a rectangle of half sides hp, hq and a convex polygon: the
  * widest gap along the normals of either; negative when none parts them.
  */
-export function gapTo(polygon: ConvexPolygon, hp: number, hq: number, place: PlanarPlace): number {
+function gapTo(polygon: ConvexPolygon, hp: number, hq: number, place: PlanarPlace): number {
   const c = Math.cos(place.angle);
   const s = Math.sin(place.angle);
   let best = -Infinity;

@@ -228,7 +228,7 @@ function height(xs: number[], ys: number[], at: number, x: number): number {
  * @param x, @param y the point [mm]
  * @returns its number, or -1 where the point is not free
  */
-export function gapAt(slice: FreeSlice, x: number, y: number): number {
+function gapAt(slice: FreeSlice, x: number, y: number): number {
   const { xs, first, floorA, floorB, ceilA, ceilB } = slice;
   if (x < xs[0]! || x > xs[xs.length - 1]!) return -1;
   let lo = 0;

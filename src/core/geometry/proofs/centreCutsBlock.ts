@@ -2,7 +2,7 @@ import type { PieceSize } from '../../measures/piece';
 import { CentreOnCut, type Cut, type CutScene } from './centreOnCut';
 
 /** Cells that one cut may take: some 15 ms. */
-export const CUT_CELLS = 40_000;
+const CUT_CELLS = 40_000;
 /** Cells in which an attitude that stands is mostly found where there is one. */
 const FIRST_LOOK = 500;
 /** All cuts together may take so many times what one may: where two leave it open the others mostly do. */

@@ -432,7 +432,7 @@ function closest(checker: SpaceChecker, task: SearchTask, motion: Motion): { pos
 }
 
 /** The trade's word for an attitude. */
-export function poseOf(key: KeyAttitude): Pose {
+function poseOf(key: KeyAttitude): Pose {
   const l = abs(rotate(key.turn, [1, 0, 0])[2]);
   const b = abs(rotate(key.turn, [0, 1, 0])[2]);
   const t = abs(rotate(key.turn, [0, 0, 1])[2]);

@@ -78,7 +78,7 @@ export function widestMotion(stage: SearchedStage, piece: PieceSize, work: numbe
 }
 
 /** The best of the families, with its motion drawn and checked; null where there is none. */
-export function widestFamilyMotion(
+function widestFamilyMotion(
   stage: SearchedStage,
   piece: PieceSize,
   proved = stage.proved(piece),
@@ -99,7 +99,7 @@ export function widestFamilyMotion(
  * The families' passages: for each way of holding it the best, and the best that is lifted by hand. A way that
  * cannot pass and that a better one stands beside is left out.
  */
-export function familyPassages(
+function familyPassages(
   stage: SearchedStage,
   piece: PieceSize,
   proved = stage.proved(piece),

@@ -22,7 +22,7 @@ export type Swing = 1 | -1;
 export type SwungFlight = 'lower' | 'upper';
 
 /** Attitudes looked at on a swing, some 1.5 degrees apart. */
-export const SWING_STEPS = 72;
+const SWING_STEPS = 72;
 /** What is kept back of a swing's clearance [mm a side] for what the piece strays between two of them. */
 export const BETWEEN = 1;
 
@@ -37,7 +37,7 @@ const UP: Vector = [0, 0, 1];
  * @param pitch of the flights [rad]
  * @param part 0 on the flight, 1 upright across the landing
  */
-export function swingTurn(pitch: number, flight: SwungFlight, swing: Swing, part: number): Quaternion {
+function swingTurn(pitch: number, flight: SwungFlight, swing: Swing, part: number): Quaternion {
   const [c, s] = [cos(pitch), sin(pitch)];
   const onFlight =
     flight === 'upper'

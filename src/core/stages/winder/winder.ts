@@ -3,7 +3,7 @@ import { radians } from '../../measures/angle';
 import type { PieceSize } from '../../measures/piece';
 import type { Hold } from '../../motion/hold';
 import type { SearchTask } from '../landing/searchMotion';
-import { SEARCH_WORK, searchedPassages, widestMotion, type SearchedStage } from '../landing/searchedStage';
+import { SEARCH_WORK, widestMotion, type SearchedStage } from '../landing/searchedStage';
 import { onFlight, paddingOnFlight } from '../flight/onFlight';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import type { KeyAttitude } from '../../space/motion';
@@ -11,7 +11,6 @@ import { openingAtMost } from '../opening/openingAtMost';
 import { halfTurned, UPRIGHT } from '../landing/quarterLanding';
 import { withoutMotion } from '../../motion/answerOfMotion';
 import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
-import type { StagePassage } from '../../motion/stagePassage';
 import { flightPlates, turnedBlock, type NamedBox } from '../landing/stairScene';
 
 export interface WinderMeasures {
@@ -57,15 +56,6 @@ export function winderWithMotion(
   return widestMotion(winderStage(measures), piece, work);
 }
 
-/** One passage for each way of holding it. */
-export function winderPassages(
-  measures: WinderMeasures,
-  piece: PieceSize,
-  work = SEARCH_WORK,
-): StagePassage[] {
-  return searchedPassages(winderStage(measures), piece, work);
-}
-
 /** The stage as it is searched. */
 export function winderStage(measures: WinderMeasures): SearchedStage {
   return {
@@ -81,7 +71,7 @@ function provedBound(m: WinderMeasures, piece: PieceSize): ProvedBound {
 }
 
 /** The scene and its ends. */
-export function winderTask(m: WinderMeasures, piece: PieceSize, hold: Hold): SearchTask {
+function winderTask(m: WinderMeasures, piece: PieceSize, hold: Hold): SearchTask {
   const { width: W, headroom: H, rise, turn } = m;
   const treads = Math.max(1, Math.round(turn / TREAD + EVEN));
   const slope = rise / m.going;

@@ -4,7 +4,7 @@ import { partOf } from './slateWords';
 import type { DensityMeant, PieceProblem, SizeName } from './surveyProblem';
 
 /** Density of slate [kg/m3]: Cardarelli, Materials Handbook. */
-export const SLATE_DENSITIES = { least: 2700, most: 2950 } as const;
+const SLATE_DENSITIES = { least: 2700, most: 2950 } as const;
 
 /**
  * Pockets, holes and rounded corners take up to a tenth off a slate's box, and a backing board or a heavier table's
@@ -14,10 +14,10 @@ const CUT_AWAY = 0.1;
 const ROUNDING = 0.03;
 
 /** Anything else of a table fills its box with wood, steel and air [kg/m3]: common practice, no source. */
-export const OTHER_DENSITIES = { least: 10, most: 2000 } as const;
+const OTHER_DENSITIES = { least: 10, most: 2000 } as const;
 
 /** Slate beds are 19 to 50 mm thick: common practice, no source; the WPA asks for 1 in at least. */
-export const SLATE_THICKNESS = { least: 18, most: 60 } as const;
+const SLATE_THICKNESS = { least: 18, most: 60 } as const;
 
 const KG_PER_POUND = 0.45359237;
 const MM3_PER_M3 = 1e9;

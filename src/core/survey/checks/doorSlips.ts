@@ -5,7 +5,7 @@ import type { StageRow } from '../table/stageRow';
 import type { RowProblem } from './surveyProblem';
 
 /** Widths of standard door leaves [mm] and their thickness: BS 4787, from memory. */
-export const STANDARD_LEAVES = [610, 686, 762, 838] as const;
+const STANDARD_LEAVES = [610, 686, 762, 838] as const;
 const LEAF_THICKNESS = 35;
 /** How far a stop stands into the opening [mm]: common practice, no source. */
 const STOP = 12;

@@ -5,13 +5,13 @@ import type { StageRow } from '../table/stageRow';
 import type { RowProblem } from './surveyProblem';
 
 /** Steepest private stair [rad]: 42 degrees, Approved Document K table 1.1. */
-export const STEEPEST_STAIR = radians(42);
+const STEEPEST_STAIR = radians(42);
 /** Steeper than this it is climbed as a ladder [rad]: 60 degrees, common practice, no source. */
 export const LADDER = radians(60);
 const AS_LADDER = { as: 'ladder', limit: LADDER } as const;
 const AS_STAIR = { as: 'steep stair', limit: STEEPEST_STAIR } as const;
 /** Twice the rise and the going [mm]: Approved Document K table 1.1. */
-export const RISES_AND_GOING = { least: 550, most: 700 } as const;
+const RISES_AND_GOING = { least: 550, most: 700 } as const;
 /** Headroom that is let be only over a loft stair [mm]: Approved Document K 1.12; 2000 elsewhere, 1.11. */
 const LOFT_HEADROOM = 1900;
 /** What headroom a builder leaves where 2000 is asked, with a tape's error [mm]: common practice, no source. */

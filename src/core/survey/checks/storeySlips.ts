@@ -3,13 +3,13 @@ import { kindOf } from '../../stages/kinds';
 import type { RouteProblem } from './surveyProblem';
 
 /** From floor to floor [mm]: the lowest room and a thin floor to a high old house. Common practice, no source. */
-export const STOREY = { least: 2200, most: 4500 } as const;
+const STOREY = { least: 2200, most: 4500 } as const;
 
 /** A floor with its ceiling, from the ceiling below to the boards above [mm]. Common practice, no source. */
-export const FLOOR_DEPTH = { least: 120, most: 600 } as const;
+const FLOOR_DEPTH = { least: 120, most: 600 } as const;
 
 /** Fewer risers than this lead to a porch or half way up, not to another storey [count]. No source. */
-export const FEW_RISERS = 10;
+const FEW_RISERS = 10;
 
 /**
  * Stairs whose rises do not add up to the storey. Stair rows that follow each other are one climb; it is added up

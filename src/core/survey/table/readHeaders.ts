@@ -12,7 +12,7 @@ interface Synonym {
 }
 
 /** Other headings for a measure, understood at some stages only. */
-export const SYNONYMS: readonly Synonym[] = synonyms();
+const SYNONYMS: readonly Synonym[] = synonyms();
 
 function synonyms(): Synonym[] {
   const all: Synonym[] = [];
