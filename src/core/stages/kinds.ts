@@ -94,12 +94,19 @@ export const usesMeasure = (stage: StageName, measure: MeasureName): boolean =>
 /** Whether a stage is part of a stair. */
 export const isStair = (stage: StageName): boolean => kindOf(stage).stair !== null;
 
+const POSSIBLE_AT = forEachStage(
+  (stage) =>
+    Object.fromEntries(
+      MEASURE_NAMES.map((name) => [name, measureAt(stage, name)?.possible ?? MEASURES[name].possible]),
+    ) as Readonly<Record<MeasureName, MeasureRange>>,
+);
+
 /**
  * The range outside which a measure is refused, in its unit; at a stage that is not known, or does not use the
  * measure, the widest that holds for it.
  */
 export const possibleRange = (stage: StageName | undefined, measure: MeasureName): MeasureRange =>
-  (stage && measureAt(stage, measure)?.possible) ?? MEASURES[measure].possible;
+  stage === undefined ? MEASURES[measure].possible : POSSIBLE_AT[stage][measure];
 
 /** The range outside which a measure is doubted, in its unit; undefined where the stage does not use it. */
 export const plausibleRange = (stage: StageName, measure: MeasureName): MeasureRange | undefined =>
