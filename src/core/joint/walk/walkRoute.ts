@@ -172,8 +172,7 @@ class Walker {
     if (isLanding(joint)) return this.passLanding(i, step);
     const change = this.changeTo(i, step.from, 'before');
     if (change) return change;
-    // Under its own ceiling, or as low as what stands beside it.
-    const tilts = [this.tiltFor(i, step), this.tiltFor(i, step, this.lowestBeside(i))];
+    const tilts = this.tiltsFor(i, step);
     let failed: NotDrawn | undefined;
     for (const wanted of tilts) {
       failed = standsAlike(this.carriage, wanted)
@@ -184,6 +183,13 @@ class Walker {
     }
     if (failed) return failed;
     return step.leaves === step.to ? undefined : this.changeTo(i, step.leaves, 'after');
+  }
+
+  /** Under its own ceiling, or as low as what stands beside it; level where it is carried so. */
+  private tiltsFor(i: number, step: WalkStep): TurnedHold[] {
+    const tilts = [this.tiltFor(i, step), this.tiltFor(i, step, this.lowestBeside(i))];
+    const turned = tilts.filter((tilt) => tilt.turned !== undefined);
+    return turned.length > 0 ? turned : tilts.slice(0, 1);
   }
 
   /** Height [mm] of the lowest of the row and the doors and passages straight beside it. */
@@ -293,7 +299,7 @@ class Walker {
     const step = this.steps[next.row];
     if (!step) return true;
     const turned = this.carriage.turned !== undefined || step.pose === 'tilted' || step.pose === 'leaning';
-    if (turned) return !standsAlike(this.carriage, this.tiltFor(i, step));
+    if (turned) return !this.tiltsFor(i, step).some((tilt) => standsAlike(this.carriage, tilt));
     return step.from[1] !== this.carriage.hold[1];
   }
 
