@@ -1,3 +1,5 @@
+import { stepWords } from '../core/route/stepWords';
+import { stepName } from '../core/survey/table/stageRow';
 import type { Build } from '../core/route/buildVerdict';
 import { drawnPassage } from '../core/route/drawnPassage';
 import { prepareRoute } from '../core/route/preparedRoute';
@@ -56,15 +58,15 @@ export function explainMonth(month: Month, routes: Table, pieces: Table): Month 
 
 /** The warnings of the check by survey, each with its step; what keeps a row from being judged is in the reason. */
 function toCheck(read: RouteRead): Map<string, string[]> {
-  const at = new Map<number, readonly [survey: string, step: number]>();
+  const at = new Map<number, readonly [survey: string, step: number | string]>();
   for (const { name, rows } of read.surveys) {
-    for (const { rowIndex, step } of rows) at.set(rowIndex, [name.trim().toLowerCase(), step]);
+    rows.forEach((row, i) => at.set(row.rowIndex, [name.trim().toLowerCase(), stepName(row, i)]));
   }
   const checks = new Map<string, string[]>();
   for (const problem of problemsOfRoute(read)) {
     const [survey, step] = at.get(problem.rowIndex) ?? [];
     if (problem.severity !== 'warning' || survey === undefined || step === undefined) continue;
-    const text = `${Number.isNaN(step) ? '' : `step ${step}: `}${problemWords(problem)}`;
+    const text = `${stepWords(step)}: ${problemWords(problem)}`;
     checks.set(survey, [...(checks.get(survey) ?? []), text]);
   }
   return checks;
@@ -81,7 +83,7 @@ function drawn(
 ): Pick<Explanation, 'drawing' | 'undrawn' | 'drawnClearance'> {
   // Two steps may have one number, by mistake.
   const step = prepareRoute(rows, book).steps.find(
-    ({ row }) => String(row.step) === survey.step && (row.stage ?? '') === survey.stage,
+    ({ row, name }) => String(name) === survey.step && (row.stage ?? '') === survey.stage,
   );
   if (!step) return { undrawn: 'No drawing: no step with a number of its own decides.' };
   const { row, stage } = step;

@@ -180,5 +180,5 @@ function measuredAgain(survey: string, lines: readonly Remeasure[]): Markup {
 
 function measureRow({ step, measure, asMeasured, needed, why }: Remeasure): Markup {
   const figure = (value: number | undefined): string => (value === undefined ? '–' : mm(value));
-  return markup`<tr><td>${Number.isNaN(step) ? '–' : step}</td><td>${measure || '–'}</td><td class="number">${figure(asMeasured)}</td><td class="number">${figure(needed)}</td><td>${why}</td></tr>`;
+  return markup`<tr><td>${step}</td><td>${measure || '–'}</td><td class="number">${figure(asMeasured)}</td><td class="number">${figure(needed)}</td><td>${why}</td></tr>`;
 }

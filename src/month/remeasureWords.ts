@@ -1,3 +1,4 @@
+import { stepWords } from '../core/route/stepWords';
 import { mm } from '../core/route/reason';
 import type { Remeasure } from '../core/route/remeasure';
 
@@ -6,7 +7,7 @@ export function firstToMeasure(lines: readonly Remeasure[]): string | undefined 
   const [first] = takenTogether(lines);
   if (!first) return undefined;
   const { step, measure, asMeasured, needed, why } = first;
-  const at = Number.isNaN(step) ? '' : `step ${step}: `;
+  const at = `${stepWords(step)}: `;
   if (asMeasured === undefined) return measure === '' ? `${at}${why}` : `${at}${measure}: ${why}`;
   const need = needed === undefined ? '' : `, needs ${mm(needed)}`;
   return `${at}${measure} ${mm(asMeasured)}${need}`;

@@ -3,6 +3,7 @@ import { judgeBuild, type BuildVerdict } from '../core/route/buildVerdict';
 import { prepareRoute } from '../core/route/preparedRoute';
 import { routeCases } from '../core/route/routeCases';
 import { stageBook } from '../core/route/stageBook';
+import { tapeOf } from '../core/survey/table/stageRow';
 import { checkFirst } from './checkFirst';
 import { buildsOf, readOneRoute, type Table } from './routeInputs';
 
@@ -17,7 +18,7 @@ export function buildVerdicts(
   if (!read.ok) return read;
   const builds = buildsOf(piecesTable);
   if (!builds.ok) return builds;
-  const book = stageBook(tape);
+  const book = stageBook(tapeOf(read.value.rows, tape));
   const route = prepareRoute(read.value.rows, book);
   const caseOf = routeCases(route, book, allowance);
   const first = checkFirst(read.value.read);

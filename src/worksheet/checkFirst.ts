@@ -1,5 +1,6 @@
 import type { BuildVerdict } from '../core/route/buildVerdict';
 import { problemsOfRoute } from '../core/survey/checks/checkRoute';
+import { stepName } from '../core/survey/table/stageRow';
 import type { RouteRead } from '../core/survey/table/readRoute';
 
 /**
@@ -15,8 +16,8 @@ export function checkFirst(read: RouteRead): (survey: string, verdict: BuildVerd
     if (severity === 'warning') marked.add(rowIndex);
   const clauses = new Map<string, string>();
   for (const { name, rows } of read.surveys) {
-    const steps = rows.filter(({ rowIndex, step }) => marked.has(rowIndex) && !Number.isNaN(step));
-    const numbers = [...new Set(steps.map(({ step }) => step))];
+    const names = rows.flatMap((row, i) => (marked.has(row.rowIndex) ? [stepName(row, i)] : []));
+    const numbers = [...new Set(names)];
     if (numbers.length > 0)
       clauses.set(keyOf(name), `; CHECKROUTE asks to look at ${stepWords(numbers)} first`);
   }
@@ -30,7 +31,7 @@ export function checkFirst(read: RouteRead): (survey: string, verdict: BuildVerd
 const keyOf = (name: string): string => name.trim().toLowerCase();
 
 /** `step 3`, `steps 2 and 3`, `steps 1, 2 and 4` */
-function stepWords(steps: readonly number[]): string {
+function stepWords(steps: readonly (number | string)[]): string {
   const last = steps[steps.length - 1]!;
   return steps.length === 1 ? `step ${last}` : `steps ${steps.slice(0, -1).join(', ')} and ${last}`;
 }

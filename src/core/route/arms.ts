@@ -68,7 +68,8 @@ export function armOf(reading: Reading, i: number, side: 'before' | 'after'): Ar
       const own = kindOf(stage).stair !== null;
       return { sections, end: { kind: own ? 'long flight' : 'turn', at, row: k } };
     }
-    const { width, height } = measures;
+    const { height, lowWidth = Infinity } = measures;
+    const width = measures.width === undefined ? undefined : Math.min(measures.width, lowWidth);
     if (stage === undefined || width === undefined) return { sections, end: { kind: 'unread', at, row: k } };
     sections.push({ width, height: height ?? Infinity, at, row: k });
     at = together(at, ownLength(reading, k));

@@ -4,6 +4,7 @@ import { carryAdvice } from '../carrying/carryAdvice';
 import { isStair, usesMeasure, type StageName } from '../stages/kinds';
 import type { RouteCase } from './judgeRoute';
 import type { PreparedRoute } from './preparedRoute';
+import { stepWords } from './stepWords';
 import { verdictRank, type Verdict } from './verdict';
 
 /** One piece of a build, as it is carried. */
@@ -29,8 +30,8 @@ export interface BuildVerdict {
   readonly build: string;
   readonly verdict: Verdict;
   readonly clearance: number | undefined;
-  /** Number of the deciding step as written; undefined when there is none. */
-  readonly step: number | undefined;
+  /** The deciding step as it is called; undefined when there is none. */
+  readonly step: number | string | undefined;
   readonly stage: StageName | undefined;
   readonly piece: string;
   readonly pose: Pose | undefined;
@@ -82,7 +83,7 @@ export function judgeBuild(
     ...rest,
     verdict: judged.verdict,
     clearance: judged.clearance,
-    step: row === undefined || Number.isNaN(row.step) ? undefined : row.step,
+    step: route.steps[judged.step]?.name,
     stage: row?.stage,
     piece: worst.name,
     pose: judged.pose,
@@ -147,13 +148,13 @@ const ON_STAIRS = `${CAUTIONS.route} ${CAUTIONS.stairs} ${CAUTIONS.floors}`;
 function cautionOf(route: PreparedRoute, heaviest: number | undefined): string {
   const stairs = route.steps.some(({ row }) => row.stage !== undefined && isStair(row.stage));
   let caution = stairs ? ON_STAIRS : BY_HAND;
-  for (const { row } of route.steps) {
+  for (const { row, name } of route.steps) {
     const rated = row.measures.ratedLoad;
     if (!row.stage || !usesMeasure(row.stage, 'ratedLoad')) continue;
     if (rated === undefined || heaviest === undefined) continue;
     if (heaviest + CREW_IN_LIFT_KG > rated) {
       caution +=
-        ` The lift at step ${row.step} is rated ${Math.round(rated)} kg for piece, crew and trolley together; ` +
+        ` The lift at ${stepWords(name)} is rated ${Math.round(rated)} kg for piece, crew and trolley together; ` +
         `the piece alone is ${Math.round(heaviest)} kg.`;
     }
   }

@@ -4,7 +4,8 @@ import { GUIDELINE_EACH } from '../carrying/teamLimit';
 import { workRate } from '../carrying/workRate';
 import { found, refused, type Outcome } from '../measures/problem';
 import { kindOf } from '../stages/kinds';
-import type { StageRow } from '../survey/table/stageRow';
+import { stepName, type StageRow } from '../survey/table/stageRow';
+import { stepWords } from './stepWords';
 import { measureHeading } from '../survey/words/measureHeading';
 import type { Build, BuildPiece } from './buildVerdict';
 import type { JobRates } from './jobRates';
@@ -39,13 +40,17 @@ export function tripLength(rows: readonly StageRow[]): Outcome<TripLength> {
   let distance = 0;
   let rises = 0;
   let turns = 0;
-  for (const { stage, measures, step } of rows) {
+  for (const [i, row] of rows.entries()) {
+    const { stage, measures } = row;
     distance += measures.run ?? 0;
     if (!stage) continue;
     const { trip } = kindOf(stage);
     const missing = trip.needs.find((name) => measures[name] === undefined);
     if (missing) {
-      return refused({ kind: 'not measured', argument: `${measureHeading(missing)} at step ${step}` });
+      return refused({
+        kind: 'not measured',
+        argument: `${measureHeading(missing)} at ${stepWords(stepName(row, i))}`,
+      });
     }
     distance += trip.distance(measures);
     rises += trip.rises(measures);

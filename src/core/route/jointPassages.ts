@@ -1,7 +1,7 @@
 import { ALL_HOLDS, sizesOfHold } from '../motion/hold';
 import type { StagePassage } from '../motion/stagePassage';
 import { facingDoorPassages } from '../stages/facingDoor/facingDoor';
-import { stairTurnPassages } from '../stages/stairTurn/stairTurn';
+import { stairTurnWays } from '../stages/stairTurn/stairTurn';
 import type { JointPlan } from './jointPlan';
 import { bookPassage, shownInBoth, type BookPassage, type BookPiece, type StageBook } from './stageBook';
 import { tapedMeasures, type TapeCase } from './tapeCase';
@@ -31,8 +31,10 @@ function solved(
   enough: number,
 ): BookPassage[] {
   const size = piece.taped[tapeCase];
+  // Between two bends closer than its length it would have to be solved with both.
+  if (plan.upTo < size.length) return [];
   const off = tapeCase === 'worst' ? book.tape : tapeCase === 'best' ? -book.tape : 0;
-  const sets = tapedMeasures('flight', plan.flight.measures, book.tape, tapeCase);
+  const sets = extremes(tapedMeasures('flight', plan.flight.measures, book.tape, tapeCase));
   let passages: BookPassage[] | undefined;
   for (const floor of plan.floor) {
     for (const { width = 0, height: headroom = 0, rise = 0, going = 1 } of sets) {
@@ -56,7 +58,7 @@ function solved(
               },
               size,
             )
-          : stairTurnPassages(
+          : stairTurnWays(
               {
                 ...common,
                 straight: floor,
@@ -64,7 +66,9 @@ function solved(
                 overRail: 0,
               },
               size,
-            );
+              'best',
+              tapeCase === 'worst' ? enough : 0,
+            ).map((way) => way.passage);
       const booked = found
         .filter(({ needsTurningRoom }) => needsTurningRoom !== true)
         .map((passage) => inRowOrder(plan, bookPassage('flight', passage)));
@@ -81,6 +85,18 @@ function solved(
     return most >= passage.clearance ? passage : { ...passage, clearance: most, limit: plan.cause };
   });
 }
+
+/** The steepest and the gentlest of the stairs that the tape allows, between which the others lie. */
+function extremes<Set extends { readonly rise?: number; readonly going?: number }>(
+  sets: readonly Set[],
+): Set[] {
+  if (sets.length < 3) return [...sets];
+  const bySlope = [...sets].sort((a, b) => slopeOf(a) - slopeOf(b));
+  return [bySlope[0]!, bySlope[bySlope.length - 1]!];
+}
+
+const slopeOf = ({ rise = 0, going = 1 }: { readonly rise?: number; readonly going?: number }): number =>
+  rise / going;
 
 /** Solved from the floor up the flight at a foot, and up off it at a head; a route may go the other way. */
 function inRowOrder(plan: JointPlan, passage: BookPassage): BookPassage {

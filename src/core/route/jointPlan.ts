@@ -34,7 +34,6 @@ export type JointPlan = {
 
 /** Lengths of floor that are looked at where it is not measured [mm]: more than a piece's length is plenty. */
 const FLOORS = [0, 100, 200, 300, 450, 600, 800, 1000, 1300, 1600, 2000, 2500, 3200, 4000];
-const TURN_FLOORS = [0, 150, 400, 800, 1400, 2200, 3200];
 
 /** The joints of flight i with the row beside it on one side, in the order in which they are tried. */
 export function stairJoints(
@@ -49,7 +48,8 @@ export function stairJoints(
   const own = reading[i]!;
   if (!row || !planning.stageAt(k)) return [];
   const end = endBeside(own.way, side);
-  const { width: flightWidth = 0, height: headroom = 0 } = own.measures;
+  const { width: flightWide = 0, lowWidth = flightWide, height: headroom = 0 } = own.measures;
+  const flightWidth = Math.min(flightWide, lowWidth);
   const { measures: m, stage } = row;
   const given = ceilingAt(own.measures, end);
   const worst = tapeCase === 'worst';
@@ -84,33 +84,37 @@ export function stairJoints(
     const [passage, along] = side === 'before' ? [m.width, m.widthOut] : [m.widthOut, m.width];
     if (passage === undefined || along === undefined || m.height === undefined) return [];
     const { height } = m;
-    return guardsOf(far, passage, height, tapeCase, tape).map((guard): JointPlan => ({
-      kind: 'stair turn',
-      end,
-      flightAfter,
-      flight,
-      ceiling: Math.min(over, height, guard.height),
-      width: Math.min(flightWidth, along),
-      passageWidth: guard.width,
-      floor,
-      ...nearer(farEnd(k, far, planning), guard.upTo, guard.next, k),
-    }));
+    return guardsOf(far, passage, height, tapeCase, tape)
+      .slice(-1)
+      .map((guard): JointPlan => ({
+        kind: 'stair turn',
+        end,
+        flightAfter,
+        flight,
+        ceiling: Math.min(over, height, guard.height),
+        width: Math.min(flightWidth, along),
+        passageWidth: guard.width,
+        floor,
+        ...nearer(farEnd(k, far, planning), guard.upTo, guard.next, k),
+      }));
   }
   if (stage === 'side door' && row.into === (side === 'before')) {
     if (m.width === undefined || m.height === undefined || m.widthOut === undefined) return [];
     const { width: door, height, ceiling = height } = m;
     // The door's reveal taken as a passage as wide and high as the door.
-    return guardsOf(far, door, Math.min(height, ceiling), tapeCase, tape).map((guard): JointPlan => ({
-      kind: 'stair turn',
-      end,
-      flightAfter,
-      flight,
-      ceiling: Math.min(over, guard.height),
-      width: Math.min(flightWidth, m.widthOut ?? flightWidth),
-      passageWidth: guard.width,
-      floor,
-      ...nearer(farEnd(k, far, planning), guard.upTo, guard.next, k),
-    }));
+    return guardsOf(far, door, Math.min(height, ceiling), tapeCase, tape)
+      .slice(-1)
+      .map((guard): JointPlan => ({
+        kind: 'stair turn',
+        end,
+        flightAfter,
+        flight,
+        ceiling: Math.min(over, guard.height),
+        width: Math.min(flightWidth, m.widthOut ?? flightWidth),
+        passageWidth: guard.width,
+        floor,
+        ...nearer(farEnd(k, far, planning), guard.upTo, guard.next, k),
+      }));
   }
   return [];
 }
@@ -162,10 +166,8 @@ function turnFloors(straight: WayLength, planning: Planning): number[] {
     if (tapeCase !== 'worst' || tape === 0) return [straight.known];
     return [...new Set([least, straight.known + straight.tapes * tape])];
   }
-  const most = straight.most ?? Infinity;
-  const floors = TURN_FLOORS.filter((floor) => floor < most);
-  if (most < Infinity) floors.push(most);
-  // As measured an open straight is as good as any: where it is long the rows are apart.
-  if (tapeCase === 'worst') return floors;
-  return most < Infinity ? [...new Set([0, most])] : [0];
+  // A straight that is not measured is asked for: at worst it is not looked at how each of its lengths would do.
+  if (tapeCase === 'worst') return [];
+  const { most } = straight;
+  return most === undefined || most === 0 ? [0] : [0, most];
 }

@@ -3,7 +3,8 @@ import { ALL_HOLDS, poseOfHold } from '../motion/hold';
 import { bestChain, widestClearance, type ChainStep, type Part } from './chain';
 import type { PreparedReading, PreparedRoute } from './preparedRoute';
 import { proofAt } from './proofs';
-import { routeParts } from './routeParts';
+import { routeParts, type JointsAsked } from './routeParts';
+import { stepWords } from './stepWords';
 import { changesInWords, changesOnChain, stepReason, type StepWords } from './reason';
 import type { BookPiece, StageBook } from './stageBook';
 import { verdictRank, type Verdict } from './verdict';
@@ -68,6 +69,8 @@ export function judgeRoute(
   let measured = widestReading(route, piece, book);
   // What stands close is solved together only where the rows by themselves leave too little.
   const together = (): void => {
+    // Not where something else leaves as little.
+    if (widestReading(route, piece, book, 'supposed').widest <= measured.widest) return;
     const found = widestReading(route, piece, book, { enough: 0 });
     if (found.widest > measured.widest) measured = found;
   };
@@ -76,14 +79,14 @@ export function judgeRoute(
   let verdict: Verdict;
   let free = false;
   let worst: Part[][] | undefined;
-  const worstWith = (joints?: { readonly enough: number }): Part[][] =>
+  const worstWith = (joints?: JointsAsked): Part[][] =>
     route.readings.map((reading) => routeParts(reading.worst, piece, book, 'worst', joints));
   const worstParts = (): Part[][] => {
     if (worst) return worst;
     worst = worstWith();
     const enough = (parts: readonly Part[][]): boolean =>
       parts.every((one) => widestClearance(one, true) >= allowance);
-    if (jointly && measured.widest >= allowance && !enough(worst)) {
+    if (jointly && measured.widest >= allowance && !enough(worst) && enough(worstWith('supposed'))) {
       worst = worstWith({ enough: allowance });
       together();
     }
@@ -143,7 +146,7 @@ function widestReading(
   route: PreparedRoute,
   piece: BookPiece,
   book: StageBook,
-  joints?: { readonly enough: number },
+  joints?: JointsAsked,
 ): { readonly parts: Part[]; readonly widest: number } {
   let best: { parts: Part[]; widest: number } = { parts: [], widest: -Infinity };
   for (const { measured } of route.readings) {
@@ -261,9 +264,8 @@ function routeReason(
   at: StepJudgement,
   chain: readonly ChainStep[] | undefined,
 ): string {
-  const { row } = route.steps[limiting]!;
-  const number = Number.isNaN(row.step) ? '' : ` ${row.step}`;
+  const { row, name: step } = route.steps[limiting]!;
   const name = row.stage ?? row.stageText;
   const changes = at.verdict === 'goes' || at.verdict === 'tight' ? changesOnChain(route, chain) : '';
-  return `step${number} (${name}): ${at.because}${changes}`;
+  return `${stepWords(step)} (${name}): ${at.because}${changes}`;
 }

@@ -2,7 +2,8 @@ import type { Survey } from '../survey/table/groupSurveys';
 import { judgeBuild, type Build, type BuildVerdict } from './buildVerdict';
 import { prepareRoute } from './preparedRoute';
 import { routeCases } from './routeCases';
-import { stageBook } from './stageBook';
+import { stageBook, type StageBook } from './stageBook';
+import { tapeOf } from '../survey/table/stageRow';
 
 /** A build that is wanted for a survey, both as written. */
 export interface Order {
@@ -35,7 +36,14 @@ export function judgeSurveys(
   allowance: number,
   tape: number,
 ): SurveyVerdict[] {
-  const book = stageBook(tape);
+  // A survey may have a tape of its own.
+  const books = new Map<number, StageBook>();
+  const bookOf = ({ rows }: Survey): StageBook => {
+    const own = tapeOf(rows, tape);
+    const known = books.get(own) ?? stageBook(own);
+    books.set(own, known);
+    return known;
+  };
   const verdicts: SurveyVerdict[] = [];
   const wanted = orders
     ? ordered(surveys, builds, orders, verdicts)
@@ -44,9 +52,10 @@ export function judgeSurveys(
         builds: builds.map((build, j) => ({ build, at: i * builds.length + j })),
       }));
   // All are looked up first, so that the book knows which stages come again and forgets the others in time.
-  const routes = wanted.map(({ survey }) => prepareRoute(survey.rows, book));
+  const routes = wanted.map(({ survey }) => prepareRoute(survey.rows, bookOf(survey)));
   wanted.forEach(({ survey, builds: asked }, i) => {
     const route = routes[i]!;
+    const book = bookOf(survey);
     const caseOf = routeCases(route, book, allowance);
     for (const { build, at } of asked) {
       verdicts[at] = { survey: survey.name, verdict: judgeBuild(route, build, caseOf) };

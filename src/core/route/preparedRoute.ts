@@ -1,8 +1,11 @@
 import { kindOf, type StageName } from '../stages/kinds';
 import type { MeasureName } from '../stages/measures';
 import type { PlacedMeasures } from '../stages/solvers';
+import { routeFaults } from '../survey/checks/routeFaults';
+import { isRepeatedHeader } from '../survey/table/stageNamed';
+import { doubtWords, faultWords } from '../survey/words/problemWords';
 import { inStepOrder } from '../survey/table/groupSurveys';
-import type { StageRow } from '../survey/table/stageRow';
+import { stepName, type StageRow } from '../survey/table/stageRow';
 import type { Cap } from './cap';
 import { armOf, ownLength } from './arms';
 import { endBeside, isLanding, readingsOf, type Reading } from './reading';
@@ -13,6 +16,8 @@ import { stageShortfall } from './stageShortfall';
 /** One step of a route, ready to be judged. */
 export interface PreparedStep {
   readonly row: StageRow;
+  /** What the step is called in every answer: its number, its label, or its place. */
+  readonly name: number | string;
   /** The row by itself; undefined when the step cannot be judged; `problem` says why. */
   readonly stage: BookStage | undefined;
   readonly problem: string | undefined;
@@ -51,13 +56,15 @@ export function prepareRoute(rows: readonly StageRow[], book: StageBook): Prepar
     if (!found) known.set(key, (found = book.stageOf(stage, measures)));
     return found;
   };
+  const faults = new Map(routeFaults(ordered, book.tape).map(({ at, fault }) => [at, faultWords(fault)]));
   const readings = readingsOf(ordered, book.tape);
   const [first = []] = readings;
   const steps = ordered.map((row, i): PreparedStep => {
-    const problem = problemOf(row);
+    const problem = problemOf(row) ?? withoutStop(faults.get(i));
     const cap = row.stage && kindOf(row.stage).cap(row.measures);
     return {
       row,
+      name: stepName(row, i),
       stage: problem === undefined ? lookUp(row.stage!, row.measures) : undefined,
       problem,
       caps: cap && cap.kind === 'winding treads' ? [cap] : [],
@@ -110,10 +117,15 @@ function openMeasures(reading: Reading, i: number): MeasureName[] {
   return [];
 }
 
+/** A sentence as a clause. */
+const withoutStop = (sentence: string | undefined): string | undefined => sentence?.replace(/\.$/, '');
+
 function problemOf(row: StageRow): string | undefined {
+  const [doubt] = row.doubts ?? [];
+  if (doubt) return withoutStop(doubtWords(doubt));
   if (row.stage === undefined) {
+    if (isRepeatedHeader(row.stageText)) return 'the header row is repeated here';
     return row.stageText.trim() === '' ? 'the stage is not named' : `"${row.stageText}" is no stage we know`;
   }
-  if (Number.isNaN(row.step)) return 'the step has no number';
   return stageShortfall(row);
 }

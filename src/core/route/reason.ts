@@ -8,6 +8,7 @@ import { changeWords } from './poseChange';
 import type { PreparedRoute } from './preparedRoute';
 import { RAISE_BY_HAND } from '../motion/raiseByHand';
 import type { BookPiece, StageBook } from './stageBook';
+import { stepWords } from './stepWords';
 import type { Verdict } from './verdict';
 
 /** What a sentence about a step is made from. */
@@ -105,7 +106,7 @@ function openWords(route: PreparedRoute, i: number, worst: ChainStep | undefined
   const after = cause?.kind === 'straight' && cause.length === undefined ? cause.rows[0] : undefined;
   const step = after ?? (open.includes('run') ? i : undefined);
   if (step !== undefined)
-    parts.unshift(`the straight after step ${route.steps[step]!.row.step} is not measured`);
+    parts.unshift(`the straight after ${stepWords(route.steps[step]!.name)} is not measured`);
   return parts;
 }
 
@@ -138,10 +139,7 @@ function whereClosest({ route, i }: StepWords, step: ChainStep): string {
 /** A place beside a step that limits it. */
 function limitWords(route: PreparedRoute, i: number, { kind, length, rows }: LimitCause): string {
   const long = length === undefined ? 'which is not measured' : `${mm(length)} long`;
-  const name = (row: number): string => {
-    const { step, stage } = route.steps[row]!.row;
-    return Number.isNaN(step) ? `the ${stage}` : `step ${step}`;
-  };
+  const name = (row: number): string => stepWords(route.steps[row]!.name);
   switch (kind) {
     case 'straight':
       if (rows[0] === i) return `in the straight after this step, ${long}`;
@@ -183,7 +181,7 @@ function changesAt(route: PreparedRoute, i: number, step: ChainStep): string[] {
 export function changesOnChain(route: PreparedRoute, chain: readonly ChainStep[] | undefined): string {
   if (!chain) return '';
   const changes = chain.flatMap((step, i) =>
-    changesAt(route, i, step).map((change) => `${change} at step ${route.steps[i]!.row.step}`),
+    changesAt(route, i, step).map((change) => `${change} at ${stepWords(route.steps[i]!.name)}`),
   );
   return changes.length > 0 ? `; ${changes.join(', ')}` : '';
 }

@@ -12,7 +12,7 @@ import { effectOfMeasure } from './tapeCase';
 
 /** One measure to take again, or to change. */
 export interface Remeasure {
-  readonly step: number;
+  readonly step: number | string;
   /** Heading of the measure; empty where no single one helps. */
   readonly measure: string;
   /** [mm]; undefined where it was not taken. */
@@ -26,7 +26,7 @@ export interface Remeasure {
 const GREATEST_CHANGE = 1000;
 
 interface Finding {
-  readonly step: number;
+  readonly step: number | string;
   readonly measure: MeasureName;
   readonly asMeasured: number;
   readonly needed: number;
@@ -57,8 +57,8 @@ export function remeasure(
   const ample = withAmple(asGiven);
   const route = withoutCaps(prepareRoute(ample, book));
   const findings: Finding[] = [];
-  const hopeless = new Map<number, { row: StageRow; builds: string[] }>();
-  const searched = new Map<number, { row: StageRow; builds: string[] }>();
+  const hopeless = new Map<number, { name: number | string; row: StageRow; builds: string[] }>();
+  const searched = new Map<number, { name: number | string; row: StageRow; builds: string[] }>();
   const going: string[] = [];
   let solved: StageBook | undefined;
 
@@ -82,7 +82,7 @@ export function remeasure(
       const { solvedBy } = solverOf(step.row.stage!);
       // Each value tried would be a search in space of its own, too slow to halve.
       if (solvedBy === 'search alone') {
-        const known = searched.get(i) ?? { row: step.row, builds: [] };
+        const known = searched.get(i) ?? { name: step.name, row: step.row, builds: [] };
         known.builds.push(build.name);
         searched.set(i, known);
         return;
@@ -98,18 +98,24 @@ export function remeasure(
           const change = neededChange(route, i, at, measure, stopped, asked, allowance);
           if (!change) continue;
           any = true;
-          addFinding(findings, { ...change, step: row.step, measure, builds: [build.name], row });
+          addFinding(findings, {
+            ...change,
+            step: route.steps[at]!.name,
+            measure,
+            builds: [build.name],
+            row,
+          });
         }
       }
       if (!any) {
-        const known = hopeless.get(i) ?? { row: step.row, builds: [] };
+        const known = hopeless.get(i) ?? { name: step.name, row: step.row, builds: [] };
         known.builds.push(build.name);
         hopeless.set(i, known);
       }
     });
   }
 
-  findings.sort((a, b) => changeOf(a) - changeOf(b) || a.step - b.step);
+  findings.sort((a, b) => changeOf(a) - changeOf(b) || rowAt(a) - rowAt(b));
   // What goes in spite of it needs no measure more.
   const allGo = going.length === builds.length && asGiven.steps.every(({ problem }) => problem === undefined);
   const missing = allGo ? [] : missingMeasures(asGiven);
@@ -122,8 +128,8 @@ export function remeasure(
       needed: finding.needed,
       why: whyFinding(finding, book.tape, going),
     })),
-    ...[...searched.values()].map(({ row, builds: names }) => ({
-      step: row.step,
+    ...[...searched.values()].map(({ name, row, builds: names }) => ({
+      step: name,
       measure: '',
       asMeasured: undefined,
       needed: undefined,
@@ -131,8 +137,8 @@ export function remeasure(
         `a ${row.stage} is searched and not solved, so no needed value is given for ${names.join(', ')}: ` +
         `measure it again and try values in its own function${goingWords(going)}`,
     })),
-    ...[...hopeless.values()].map(({ row, builds: names }) => ({
-      step: row.step,
+    ...[...hopeless.values()].map(({ name, row, builds: names }) => ({
+      step: name,
       measure: '',
       asMeasured: undefined,
       needed: undefined,
@@ -169,6 +175,7 @@ const measuresTried = (stage: StageName): MeasureName[] => {
   return [...needs, ...may, 'run'];
 };
 
+const rowAt = ({ row }: Finding): number => row.rowIndex;
 const changeOf = (finding: Finding): number => Math.abs(finding.needed - finding.asMeasured);
 
 function addFinding(findings: Finding[], next: Finding): void {
@@ -181,9 +188,9 @@ function addFinding(findings: Finding[], next: Finding): void {
 
 function missingMeasures(route: PreparedRoute): Remeasure[] {
   const missing: Remeasure[] = [];
-  route.steps.forEach(({ row, problem, open }) => {
+  route.steps.forEach(({ row, name: step, problem, open }) => {
     const add = (measure: string, why: string): void => {
-      missing.push({ step: row.step, measure, asMeasured: undefined, needed: undefined, why });
+      missing.push({ step, measure, asMeasured: undefined, needed: undefined, why });
     };
     if (problem !== undefined) {
       if (row.stage === undefined) return add('Stage', problem);
@@ -194,7 +201,6 @@ function missingMeasures(route: PreparedRoute): Remeasure[] {
           add(measureHeading(name), `the ${row.stage} cannot be judged without it`);
         }
       }
-      if (row.refused.length === 0 && Number.isNaN(row.step)) add('Step', problem);
       return;
     }
     for (const name of open) {

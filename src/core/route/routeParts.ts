@@ -25,7 +25,7 @@ export function routeParts(
   piece: BookPiece,
   book: StageBook,
   tapeCase: TapeCase,
-  joints?: { readonly enough: number },
+  joints?: JointsAsked,
 ): Part[] {
   const size = piece.taped[tapeCase];
   const places = plans.map((plan) => placeOf(plan, piece, book, tapeCase));
@@ -46,14 +46,31 @@ export function routeParts(
         parts,
         passages: [
           ...sources.flatMap((all) => fromSources(all, piece, book, tapeCase)),
-          ...(joints && solved
-            ? solved.flatMap((joint) => jointPassages(joint, piece, book, tapeCase, joints.enough))
+          ...(joints && solved && solved.length > 0
+            ? joints === 'supposed'
+              ? ANY_WAY
+              : solved.flatMap((joint) => jointPassages(joint, piece, book, tapeCase, joints.enough))
             : []),
         ],
       })),
     };
   });
 }
+
+/** Whether what stands close is solved together, or supposed to pass in any way: more it cannot leave. */
+export type JointsAsked = { readonly enough: number } | 'supposed' | undefined;
+
+const ANY_WAY: readonly BookPassage[] = ALL_HOLDS.flatMap((_, from) =>
+  ALL_HOLDS.map((pose, to): BookPassage => ({
+    from,
+    to,
+    clearance: Infinity,
+    turningRoom: false,
+    capped: false,
+    answer: { clearance: Infinity, atMost: Infinity, pose: poseOfHold(pose), critical: '' },
+    onLanding: undefined,
+  })),
+);
 
 /** What room a part has to change the pose. */
 function placeOf(
@@ -147,8 +164,8 @@ function laidOnPitch(flight: BookStage, size: PieceSize, tape: number, tapeCase:
     const { across, upright } = sizesOfHold(size, hold);
     let clearance = Infinity;
     let byWidth = false;
-    for (const { width = Infinity, height = Infinity, rise = 0, going = 1 } of sets) {
-      const wide = (width - across) / 2;
+    for (const { width = Infinity, lowWidth = width, height = Infinity, rise = 0, going = 1 } of sets) {
+      const wide = (Math.min(width, lowWidth) - across) / 2;
       const high = (clearSquareToPitch({ width, headroom: height, rise, going }) - upright) / 2;
       if (Math.min(wide, high) >= clearance) continue;
       clearance = Math.min(wide, high);

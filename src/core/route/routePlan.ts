@@ -101,8 +101,8 @@ export function routePlan(planning: Planning): PartPlan[] {
 
 /** A flight without its ends. */
 export function bareFlight({ lookUp }: Planning, { measures }: BookStage): BookStage {
-  const { width, height, rise, going, risers } = measures;
-  return lookUp('flight', { width, height, rise, going, risers });
+  const { width, height, rise, going, risers, lowWidth, lowHeight } = measures;
+  return lookUp('flight', { width, height, rise, going, risers, lowWidth, lowHeight });
 }
 
 function rowPlan(planning: Planning, i: number, stage: BookStage): PartPlan {

@@ -64,6 +64,7 @@ export const MEASURES = {
   rise: length(STEP),
   going: length(STEP),
   risers: { quantity: 'count', possible: { least: 1, most: 100, source: 'ours: no flight has more' } },
+  treads: { quantity: 'count', possible: { least: 1, most: 12, source: 'ours: no turn has more' } },
   well: length(SPACE),
   wall: length({ least: 0, most: 5000, source: 'ours: no house has a thicker wall' }),
   overRail: length({ least: 0, most: 5000, source: 'ours: no rail of a stair is higher; 0: walls' }),
@@ -72,6 +73,8 @@ export const MEASURES = {
   headCeiling: length(CLEAR),
   headSpace: length(SPACE),
   run: length({ ...LONG, least: 0 }),
+  lowWidth: length(CLEAR),
+  lowHeight: length({ ...CLEAR, most: 3000 }),
   ratedLoad: {
     quantity: 'mass',
     possible: { least: 50, most: 20000, source: 'ours: a number of persons typed for kg falls below' },

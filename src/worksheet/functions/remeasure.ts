@@ -2,6 +2,7 @@ import { CAUTIONS } from '../../core/measures/cautions';
 import { found } from '../../core/measures/problem';
 import { remeasure as compute } from '../../core/route/remeasure';
 import { stageBook } from '../../core/route/stageBook';
+import { tapeOf } from '../../core/survey/table/stageRow';
 import type { TableCell, TableFunction } from '../description';
 import { ALLOWANCE, buildsOf, oneRoute, PIECES, ROUTE, TAPE, type Table } from '../routeInputs';
 import { ROUTE_MOTIONS } from '../verdictTable';
@@ -44,16 +45,10 @@ export const remeasure: TableFunction = {
     if (!rows.ok) return rows;
     const builds = buildsOf(pieces);
     if (!builds.ok) return builds;
-    const decisive = compute(rows.value, builds.value, stageBook(tape), allowance);
+    const decisive = compute(rows.value, builds.value, stageBook(tapeOf(rows.value, tape)), allowance);
     return found<TableCell[][]>([
       [...COLUMNS],
-      ...decisive.map((r): TableCell[] => [
-        Number.isNaN(r.step) ? '' : r.step,
-        r.measure,
-        r.asMeasured ?? '',
-        r.needed ?? '',
-        r.why,
-      ]),
+      ...decisive.map((r): TableCell[] => [r.step, r.measure, r.asMeasured ?? '', r.needed ?? '', r.why]),
     ]);
   },
 };

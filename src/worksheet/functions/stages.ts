@@ -4,6 +4,7 @@ import { found, refused } from '../../core/measures/problem';
 import { judgeRoute } from '../../core/route/judgeRoute';
 import { prepareRoute } from '../../core/route/preparedRoute';
 import { stageBook } from '../../core/route/stageBook';
+import { tapeOf } from '../../core/survey/table/stageRow';
 import { PIECE_LENGTH_RANGE, PIECE_SIZES, pieceTooShort } from '../arguments';
 import type { TableCell, TableFunction } from '../description';
 import { ALLOWANCE, oneRoute, ROUTE, TAPE, type Table } from '../routeInputs';
@@ -58,13 +59,13 @@ export const stages: TableFunction = {
     if (piece.length < PIECE_LENGTH_RANGE.least) return refused(pieceTooShort(piece.length));
     const rows = oneRoute(table);
     if (!rows.ok) return rows;
-    const book = stageBook(tape);
+    const book = stageBook(tapeOf(rows.value, tape));
     const route = prepareRoute(rows.value, book);
     const judged = judgeRoute(route, piece, book, allowance).judge('every step');
     const body = judged.steps.map((step, i): TableCell[] => {
-      const { row } = route.steps[i]!;
+      const { row, name } = route.steps[i]!;
       return [
-        Number.isNaN(row.step) ? '' : row.step,
+        name,
         row.stage ?? row.stageText,
         step.verdict,
         step.clearance ?? '',

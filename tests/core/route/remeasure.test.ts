@@ -26,7 +26,8 @@ describe('what to measure again', () => {
     );
     const decisive = ask(rows, cabinet);
     expect(decisive.length).toBeGreaterThan(0);
-    for (const { step, measure, needed } of decisive) {
+    for (const { step: named, measure, needed } of decisive) {
+      const step = Number(named);
       const name = measure === 'Width' ? 'width' : measure === 'Width out' ? 'widthOut' : 'height';
       const at = (value: number) =>
         judge(withMeasure(rows, step, name, value), piece(1830, 700, 600)).steps[step - 1]!.verdict;

@@ -17,10 +17,14 @@ const FLIGHT: Row = { Stage: 'flight', Width: 900, Height: 2000, Rise: 190, Goin
 const HALF: Row = { ...FLIGHT, Stage: 'half landing', Well: 100, Depth: 950 };
 
 const numbered = (...rows: Row[]): Cell[][] => surveyTable(rows.map((row, i) => ({ Step: i + 1, ...row })));
-const found = (table: Cell[][]) => checkRoute(table).map((p) => [p.rowIndex, p.kind]);
+/** What looks wrong; what is only asked is tested by itself. */
+const found = (table: Cell[][]) =>
+  checkRoute(table)
+    .filter(({ severity }) => severity !== 'question')
+    .map((p) => [p.rowIndex, p.kind]);
 
 test('a sound route has no problem', () => {
-  expect(checkRoute(numbered(DOOR, FLIGHT, ROOM))).toEqual([]);
+  expect(checkRoute(numbered(DOOR, { ...FLIGHT, Way: 'up' }, ROOM))).toEqual([]);
 });
 
 describe('a route that ends before the room', () => {
@@ -54,6 +58,8 @@ describe('step numbers', () => {
   });
   test('without a number', () => {
     expect(found(steps(1, '', 2))).toEqual([[1, 'no step number']]);
+    // A label names a step as well as a number does.
+    expect(found(steps('Front door', '2a', 'Games room'))).toEqual([]);
   });
   test('the same step in two surveys is not doubled', () => {
     const table = surveyTable([
@@ -150,7 +156,7 @@ test('a row has an error exactly where the route cannot be judged by it', () => 
           [step, stage, ...measures],
         ];
         const row = readRoute(table).rows[0]!;
-        const judged = row.stage && !Number.isNaN(row.step) && stageShortfall(row) === undefined;
+        const judged = row.stage && stageShortfall(row) === undefined;
         const error = checkRoute(table).some((p) => p.rowIndex === 0 && p.severity === 'error');
         if (error) errors++;
         else sound++;
@@ -161,4 +167,84 @@ test('a row has an error exactly where the route cannot be judged by it', () => 
   );
   expect(errors).toBeGreaterThan(100);
   expect(sound).toBeGreaterThan(100);
+});
+
+describe('what keeps a whole survey from being judged', () => {
+  const faults = (table: Cell[][]) =>
+    checkRoute(table).flatMap((p) => (p.kind === 'route fault' ? [[p.rowIndex, p.fault.kind]] : []));
+
+  test('what lies between two stairs, landings or rooms', () => {
+    expect(faults(numbered(DOOR, FLIGHT, FLIGHT, ROOM))).toEqual([[2, 'between is missing']]);
+    expect(faults(numbered(FLIGHT, HALF, HALF, FLIGHT, ROOM))).toEqual([[2, 'between is missing']]);
+    expect(faults(numbered(DOOR, ROOM, ROOM))).toEqual([[2, 'between is missing']]);
+    expect(faults(numbered(FLIGHT, HALF, FLIGHT, ROOM))).toEqual([]);
+  });
+
+  test('rows of one survey apart from each other, unless their numbers tell the order', () => {
+    const apart = (...steps: Cell[]) =>
+      surveyTable([
+        { Survey: 'a', Step: steps[0], ...DOOR },
+        { Survey: 'b', Step: 1, ...ROOM },
+        { Survey: 'a', Step: steps[1], ...ROOM },
+      ]);
+    expect(faults(apart(1, 2))).toEqual([]);
+    expect(faults(apart(2, 1))).toEqual([]);
+    expect(faults(apart(1, 1))).toEqual([[0, 'rows apart']]);
+    expect(faults(apart('Front door', 'Room'))).toEqual([[0, 'rows apart']]);
+  });
+
+  test('a space shorter than the corner beside it by more than two tapes', () => {
+    const corner: Row = { Stage: 'corner', Width: 900, 'Width out': 1000, Height: 2400 };
+    const upward = (space: number) => numbered({ ...FLIGHT, Way: 'up', 'Head space': space }, corner, ROOM);
+    expect(faults(upward(990))).toEqual([]);
+    expect(faults(upward(989))).toEqual([[1, 'space shorter than the turn']]);
+  });
+
+  test('a header row in the middle, two tapes, a hand that is none', () => {
+    const table = numbered(DOOR, ROOM);
+    const twice = [...table.slice(0, 2), table[0]!, ...table.slice(2)];
+    expect(checkRoute(twice).filter((p) => p.severity === 'error')).toMatchObject([
+      { rowIndex: 1, kind: 'header repeated' },
+    ]);
+    expect(faults(numbered({ ...DOOR, Tape: 3 }, { ...ROOM, Tape: 4 }))).toEqual([[0, 'two tapes']]);
+    expect(found(numbered({ ...DOOR, Hand: 'left' }, ROOM))).toEqual([[0, 'hand where nothing turns']]);
+    expect(found(numbered({ ...FLIGHT, Way: 'sideways' }, ROOM))).toEqual([[0, 'word not taken']]);
+    expect(found(numbered({ ...DOOR, Run: 500 }, ROOM))).toEqual([[0, 'run not used']]);
+  });
+});
+
+describe('what is asked', () => {
+  const asked = (...rows: Row[]) =>
+    checkRoute(numbered(...rows)).flatMap((p) => (p.kind === 'asked' ? [[p.rowIndex, p.about.kind]] : []));
+  const up: Row = { ...FLIGHT, Way: 'up' };
+  const corner: Row = { Stage: 'corner', Width: 900, 'Width out': 1000, Height: 2400 };
+  const passage: Row = { Stage: 'passage', Width: 1000, Height: 2400, Length: 3000 };
+
+  test('which way a stair goes, once for a stair', () => {
+    expect(asked(DOOR, FLIGHT, HALF, FLIGHT, ROOM)).toEqual([[1, 'which way the stair goes']]);
+  });
+  test('whether a short stair end turns before a row that leads straight on', () => {
+    const short: Row = { ...up, 'Head space': 900 };
+    expect(asked(short, { ...passage, Length: 900 }, ROOM)).toEqual([[0, 'turn at the stair end']]);
+    expect(asked({ ...up, 'Head space': 3000 }, passage, ROOM)).toEqual([]);
+    expect(asked(short, passage, ROOM)).toEqual([[0, 'floor and passage differ']]);
+  });
+  test('where a narrower row stands across the arm of a corner', () => {
+    expect(asked(passage, corner, { ...passage, Width: 900 }, ROOM)).toEqual([
+      [1, 'arm and next row differ'],
+    ]);
+    expect(asked(passage, corner, passage, ROOM)).toEqual([]);
+  });
+  test('to which hand two near turns go, unless it is told', () => {
+    const near: Row = { ...corner, Run: 500 };
+    expect(asked(passage, near, corner, ROOM)).toEqual([[2, 'which hand']]);
+    expect(asked(passage, near, { ...corner, Hand: 'left' }, ROOM)).toEqual([]);
+    expect(asked(passage, { ...corner, Run: 2500 }, corner, ROOM)).toEqual([]);
+  });
+  test('the flight that a landing supposes, and a run that does not agree with a space', () => {
+    expect(asked(up, { ...HALF, Way: 'up' }, ROOM)).toEqual([[1, 'no flight beside the landing']]);
+    expect(asked({ ...corner, Run: 500 }, { ...up, 'Foot space': 1700, Width: 1000 }, ROOM)).toEqual([
+      [0, 'straight and space differ'],
+    ]);
+  });
 });

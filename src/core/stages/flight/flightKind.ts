@@ -47,6 +47,8 @@ export const FLIGHT = stageKind({
     footSpace: { usual: FLOOR_SPACE, tape: 'more helps', remedy: FURNITURE },
     headCeiling: { usual: CLEAR_HEIGHT, tape: 'more helps', remedy: null },
     headSpace: { usual: FLOOR_SPACE, tape: 'more helps', remedy: FURNITURE },
+    lowWidth: STAIR_CLEAR,
+    lowHeight: { usual: range(100, 1200, PRACTICE), tape: 'more hinders', remedy: null },
   },
   doorLeaf: false,
   doorUnderCeiling: false,

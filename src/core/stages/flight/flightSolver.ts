@@ -1,3 +1,4 @@
+import { besideLow, raisedBy } from '../lowPart';
 import { never, type MeasuresOf } from '../stageKind';
 import type { SolvedStage } from '../stageSolver';
 import type { FLIGHT } from './flightKind';
@@ -6,7 +7,10 @@ import { flightPassages } from './flightPassages';
 export const FLIGHT_SOLVER: SolvedStage<MeasuresOf<typeof FLIGHT>> = {
   solvedBy: 'closed form',
   passages: (m, piece) =>
-    flightPassages({ width: m.width, headroom: m.height, rise: m.rise, going: m.going }, piece, m),
+    besideLow(m, ({ width, height }, raise) => {
+      const stairs = { width, headroom: height, rise: m.rise, going: m.going };
+      return raisedBy(flightPassages(stairs, piece, m), raise);
+    }),
   leaningApart: false,
   turningSpaces: never,
   deepProof: null,

@@ -10,7 +10,11 @@ export const PASSAGE = stageKind({
     width: { usual: PASSAGE_WIDTH, tape: 'more helps', remedy: WALLS },
     height: { usual: CLEAR_HEIGHT, tape: 'more helps', remedy: LAMP },
   },
-  may: { length: { usual: range(300, 30000, PRACTICE), tape: 'more helps', remedy: FURNITURE } },
+  may: {
+    length: { usual: range(300, 30000, PRACTICE), tape: 'more helps', remedy: FURNITURE },
+    lowWidth: { usual: PASSAGE_WIDTH, tape: 'more helps', remedy: WALLS },
+    lowHeight: { usual: range(100, 1200, PRACTICE), tape: 'more hinders', remedy: null },
+  },
   doorLeaf: false,
   doorUnderCeiling: false,
   cap: never,

@@ -1,5 +1,6 @@
 import { oneSpace } from '../../motion/turningSpace';
 import { openingPassages, type OpeningWords } from '../opening/opening';
+import { besideLow, raisedBy } from '../lowPart';
 import type { MeasuresOf } from '../stageKind';
 import type { SolvedStage } from '../stageSolver';
 import type { PASSAGE } from './passageKind';
@@ -13,7 +14,10 @@ const WORDS: OpeningWords = {
 
 export const PASSAGE_SOLVER: SolvedStage<MeasuresOf<typeof PASSAGE>> = {
   solvedBy: 'closed form',
-  passages: (measures, piece) => openingPassages(measures, piece, WORDS),
+  passages: (measures, piece) =>
+    besideLow(measures, (way, raise) =>
+      raisedBy(openingPassages({ ...measures, ...way }, piece, WORDS), raise),
+    ),
   leaningApart: false,
   // Without its length there may be none.
   turningSpaces: ({ length, width, height }) =>

@@ -1,4 +1,4 @@
-import { never, NO_MEASURES, ONE_TURN, stageKind } from '../stageKind';
+import { never, ONE_TURN, stageKind } from '../stageKind';
 import { STAIR_CLEAR, STAIR_HEADROOM, STEP_GOING, STEP_RISE } from '../stairMeasures';
 import { PRACTICE, range } from '../usualRanges';
 
@@ -19,7 +19,10 @@ export const WINDER = stageKind({
     // Measured on the walking line, where Approved Document K asks for what it asks of a straight flight.
     going: STEP_GOING,
   },
-  may: NO_MEASURES,
+  may: {
+    widthOut: STAIR_CLEAR,
+    treads: { usual: range(2, 6, PRACTICE), tape: 'not taped', remedy: null },
+  },
   doorLeaf: false,
   doorUnderCeiling: false,
   cap: () => ({ kind: 'winding treads' }),

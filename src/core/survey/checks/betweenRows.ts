@@ -1,6 +1,8 @@
 import { kindOf } from '../../stages/kinds';
-import type { StageRow } from '../table/stageRow';
+import { tapeOf, type StageRow } from '../table/stageRow';
 import { inStepOrder, type Survey } from '../table/groupSurveys';
+import { routeFaults } from './routeFaults';
+import { routeQuestions } from './routeQuestions';
 import { storeySlips } from './storeySlips';
 import type { RouteProblem } from './surveyProblem';
 
@@ -11,9 +13,19 @@ export function betweenRows(surveys: readonly Survey[]): RouteProblem[] {
     ...(named && survey.name === '' ? survey.rows.map(noName) : []),
     ...stepNumbers(survey),
     ...endsBefore(survey),
+    ...routeFaults(survey.rows, tapeOf(survey.rows, USUAL_TAPE)).map(({ at, fault }): RouteProblem => ({
+      kind: 'route fault',
+      severity: 'error',
+      rowIndex: survey.rows[at]!.rowIndex,
+      fault,
+    })),
+    ...routeQuestions(survey.rows, tapeOf(survey.rows, USUAL_TAPE)),
     ...storeySlips(survey.rows),
   ]);
 }
+
+/** The usual tape [mm], where a survey does not give its own. */
+const USUAL_TAPE = 5;
 
 const noName = ({ rowIndex }: StageRow): RouteProblem => ({
   kind: 'no survey name',

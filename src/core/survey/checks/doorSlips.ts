@@ -14,9 +14,12 @@ const STOP = 12;
 const ROUNDING = 0.5;
 
 /** A door's width that is a standard leaf's: the clear opening is narrower by the stop and the open leaf. */
-export function doorLeafSlips({ measures, rowIndex }: StageRow, stage: StageName): RowProblem[] {
+export function doorLeafSlips(
+  { measures, rowIndex, clear: measuredClear }: StageRow,
+  stage: StageName,
+): RowProblem[] {
   const { width } = measures;
-  if (width === undefined || !kindOf(stage).doorLeaf) return [];
+  if (width === undefined || !kindOf(stage).doorLeaf || measuredClear) return [];
   const leaf = STANDARD_LEAVES.find((standard) => Math.abs(width - standard) <= ROUNDING);
   if (leaf === undefined) return [];
   const clear = doorClear({

@@ -2,6 +2,7 @@ import { saysNothing } from '../table/cells';
 import type { Cell } from '../../measures/readQuantity';
 import { doorLeafSlips } from './doorSlips';
 import {
+  isStair,
   kindOf,
   measureAt,
   plausibleRange,
@@ -12,7 +13,7 @@ import {
 import { MEASURE_NAMES, MEASURES, type MeasureName } from '../../stages/measures';
 import type { StageRow } from '../table/stageRow';
 import type { RouteColumns } from '../table/readHeaders';
-import { stagesMeant } from '../table/stageNamed';
+import { isRepeatedHeader, stagesMeant } from '../table/stageNamed';
 import { stairSlips } from './stairSlips';
 import type { RowProblem } from './surveyProblem';
 import { unitsMeant } from './unitsMeant';
@@ -33,10 +34,14 @@ export function rowProblems(
   const { rowIndex, step, stage } = row;
   const problems: RowProblem[] = [];
   if (steps === 'asked') {
-    if (Number.isNaN(step)) problems.push({ kind: 'no step number', severity: 'error', rowIndex });
-    else if (!Number.isInteger(step) || step < 1) {
+    if (Number.isNaN(step)) {
+      if (row.label === undefined) problems.push({ kind: 'no step number', severity: 'warning', rowIndex });
+    } else if (!Number.isInteger(step) || step < 1) {
       problems.push({ kind: 'not a whole step', severity: 'warning', rowIndex, step });
     }
+  }
+  for (const doubt of row.doubts ?? []) {
+    problems.push({ kind: 'word not taken', severity: 'error', rowIndex, doubt });
   }
   if (!stage) {
     // Without a column for it the header row says so once.
@@ -45,6 +50,13 @@ export function rowProblems(
   }
   problems.push(...shortfalls(row, stage, columns));
   problems.push(...slips(row, stage));
+  const { role } = kindOf(stage);
+  if (row.hand !== undefined && role !== 'turn') {
+    problems.push({ kind: 'hand where nothing turns', severity: 'warning', rowIndex, stage });
+  }
+  if (row.measures.run !== undefined && (role !== 'turn' || isStair(stage))) {
+    problems.push({ kind: 'run not used', severity: 'warning', rowIndex, stage });
+  }
   for (const { heading: column, stages, columns: at } of columns.othersAt(stage)) {
     if (at.some((i) => !saysNothing(cells[i]))) {
       problems.push({
@@ -62,6 +74,7 @@ export function rowProblems(
 
 function stageProblem({ rowIndex, stageText }: StageRow): RowProblem {
   if (stageText === '') return { kind: 'no stage', severity: 'error', rowIndex };
+  if (isRepeatedHeader(stageText)) return { kind: 'header repeated', severity: 'error', rowIndex };
   const nearest = stagesMeant(stageText);
   return {
     kind: 'unknown stage',

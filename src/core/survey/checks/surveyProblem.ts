@@ -1,3 +1,4 @@
+import type { RouteFault, WordDoubt } from '../table/stageRow';
 import type { MeasureName } from '../../stages/measures';
 import type { StageName } from '../../stages/kinds';
 import type { UnitMeant } from './unitsMeant';
@@ -6,8 +7,11 @@ import type { UnitMeant } from './unitsMeant';
 export const HEADER_ROW = -1;
 
 interface AtRow {
-  /** An error keeps a row, a piece or a table from being taken as measured; a warning is to be looked at. */
-  readonly severity: 'error' | 'warning';
+  /**
+   * An error keeps a row, a piece or a table from being taken as measured; a warning is to be looked at; a question
+   * is about what the route leaves open, which is supposed meanwhile.
+   */
+  readonly severity: 'error' | 'warning' | 'question';
   /** Zero-based place in the table, header not counted; HEADER_ROW for the table as a whole. */
   readonly rowIndex: number;
 }
@@ -25,6 +29,10 @@ export type RowProblem = AtRow & { readonly measure?: MeasureName } & (
     | { readonly kind: 'no stage' }
     | { readonly kind: 'unknown stage'; readonly got: string; readonly nearest?: readonly StageName[] }
     | { readonly kind: 'no step number' }
+    | { readonly kind: 'header repeated' }
+    | { readonly kind: 'word not taken'; readonly doubt: WordDoubt }
+    | { readonly kind: 'hand where nothing turns'; readonly stage: StageName }
+    | { readonly kind: 'run not used'; readonly stage: StageName }
     | { readonly kind: 'not a whole step'; readonly step: number }
     | {
         readonly kind: 'not measured';
@@ -120,6 +128,8 @@ export type RowProblem = AtRow & { readonly measure?: MeasureName } & (
 export type RouteProblem = AtRow &
   (
     | { readonly kind: 'no survey name' }
+    | { readonly kind: 'route fault'; readonly fault: RouteFault }
+    | { readonly kind: 'asked'; readonly about: RouteQuestion }
     | { readonly kind: 'step doubled'; readonly step: number; readonly survey: string }
     | {
         readonly kind: 'step missing';
@@ -206,5 +216,22 @@ export type DensityMeant =
       readonly count: number;
       readonly value: number;
     };
+
+/** What a route leaves open. */
+export type RouteQuestion =
+  | { readonly kind: 'which way the stair goes' }
+  | { readonly kind: 'turn at the stair end'; readonly end: 'foot' | 'head'; readonly space: number }
+  | { readonly kind: 'which hand'; readonly straight: number }
+  | { readonly kind: 'arm and next row differ'; readonly arm: number; readonly next: number }
+  | {
+      readonly kind: 'straight and space differ';
+      readonly run: number;
+      readonly space: number;
+      readonly width: number;
+    }
+  | { readonly kind: 'floor and passage differ'; readonly space: number; readonly length: number }
+  | { readonly kind: 'no flight beside the landing'; readonly side: 'before' | 'after' }
+  | { readonly kind: 'passage goes on beside the door' }
+  | { readonly kind: 'openings face each other' };
 
 export type SurveyProblem = HeaderProblem | RowProblem | RouteProblem | PieceProblem;

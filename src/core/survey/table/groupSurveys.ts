@@ -1,4 +1,4 @@
-import type { StageRow } from './stageRow';
+import type { RouteFault, StageRow } from './stageRow';
 
 /** The rows of one survey in the order of their steps. */
 export interface Survey {
@@ -22,8 +22,32 @@ export function groupSurveys(rows: readonly StageRow[]): Survey[] {
   }
   return [...groups.values()].map(({ name, rows: of }) => ({
     name,
-    rows: inStepOrder(of),
+    rows: withFault(inStepOrder(of), tableFault(name, of, rows)),
   }));
+}
+
+/** Tells a fault at the first row of a survey. */
+const withFault = (rows: readonly StageRow[], fault: RouteFault | undefined): readonly StageRow[] =>
+  fault === undefined ? rows : rows.map((row, i) => (i === 0 ? { ...row, fault } : row));
+
+/**
+ * What keeps a survey from being read as one route: its rows stand apart from each other in the table and their steps
+ * do not tell the order, or they give two tapes.
+ */
+function tableFault(
+  survey: string,
+  of: readonly StageRow[],
+  all: readonly StageRow[],
+): RouteFault | undefined {
+  const tapes = new Set(of.flatMap(({ tape }) => (tape === undefined ? [] : [tape])));
+  const [one, other] = tapes;
+  if (one !== undefined && other !== undefined) return { kind: 'two tapes', one, other };
+  const steps = new Set(of.map(({ step }) => step));
+  const ordered = !steps.has(NaN) && steps.size === of.length;
+  if (ordered) return undefined;
+  const from = all.indexOf(of[0]!);
+  const together = of.every((row, i) => all[from + i] === row);
+  return together ? undefined : { kind: 'rows apart', survey };
 }
 
 /**

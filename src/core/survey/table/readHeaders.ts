@@ -40,6 +40,10 @@ export interface RouteColumns {
   readonly step: readonly number[];
   readonly stage: readonly number[];
   readonly note: readonly number[];
+  readonly hand: readonly number[];
+  readonly way: readonly number[];
+  readonly clear: readonly number[];
+  readonly tape: readonly number[];
   /** The measures that have a column at a stage. */
   readonly measuresAt: (stage: StageName | undefined) => readonly MeasureColumns[];
   /** Columns with a heading of other stages only. */
@@ -58,7 +62,11 @@ export const ROUTE_HEADINGS: readonly string[] = [
   'Survey',
   'Step',
   'Stage',
-  ...MEASURE_NAMES.map(measureHeading),
+  ...MEASURE_NAMES.flatMap((name) =>
+    name === 'turn' ? [measureHeading(name), 'Hand', 'Way'] : [measureHeading(name)],
+  ),
+  'Clear',
+  'Tape',
   'Note',
 ];
 
@@ -87,6 +95,10 @@ export function readHeaders(headers: readonly Cell[]): {
       step: found.at('Step'),
       stage: found.at('Stage'),
       note: found.at('Note'),
+      hand: found.at('Hand'),
+      way: found.at('Way'),
+      clear: found.at('Clear'),
+      tape: found.at('Tape'),
       measuresAt: remembered((stage) => measuresAt(found, stage)),
       othersAt: remembered((stage) => othersAt(found, stage)),
       missing: (measure) => ({ ...found.missing(measureHeading(measure)), rowIndex: HEADER_ROW }),

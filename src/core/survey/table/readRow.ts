@@ -1,10 +1,11 @@
 import type { Cell } from '../../measures/readQuantity';
-import { cellText, isBlankCell, saysNothing } from './cells';
+import { readLength } from '../../measures/readLength';
+import { cellText, isBlankCell, isErrorCell, saysNothing } from './cells';
 import { refusalWords } from '../words/problemWords';
 import type { RouteColumns } from './readHeaders';
 import { readMeasure, type MeasureRead } from './readMeasure';
 import type { MeasureName } from '../../stages/measures';
-import type { RefusedMeasure, StageRow } from './stageRow';
+import type { RefusedMeasure, StageRow, WordDoubt } from './stageRow';
 import type { StageName } from '../../stages/kinds';
 import { stageNamed } from './stageNamed';
 
@@ -38,10 +39,72 @@ export function readRow(
   const survey = firstText(columns.survey, cells);
   const note = firstText(columns.note, cells);
   const step = readStep(columns.step, cells);
+  const said = readWords(columns, cells);
+  says ||= said.hand !== undefined || said.way !== undefined || said.doubts !== undefined;
   if (!says && survey === '' && note === '' && columns.step.every((i) => saysNothing(cells[i]))) {
     return undefined;
   }
-  return { survey, step, stage, stageText, measures, refused: refused ?? NONE_REFUSED, note, rowIndex };
+  const label = Number.isNaN(step) ? firstText(columns.step, cells) : '';
+  return {
+    survey,
+    step,
+    ...(label === '' ? {} : { label }),
+    stage,
+    stageText,
+    measures,
+    refused: refused ?? NONE_REFUSED,
+    note,
+    ...said,
+    rowIndex,
+  };
+}
+
+type Said = Pick<StageRow, 'hand' | 'way' | 'clear' | 'tape' | 'doubts'>;
+
+/** Hand, Way, Clear and Tape, where they are said; what cannot be taken is doubted, not skipped. */
+function readWords(columns: RouteColumns, cells: readonly Cell[]): Said {
+  let doubts: WordDoubt[] | undefined;
+  const doubt = (column: WordDoubt['column'], got: unknown, allowed: string): undefined => {
+    (doubts ??= []).push({ column, got, allowed });
+    return undefined;
+  };
+  const word = <Word extends string>(
+    column: WordDoubt['column'],
+    at: readonly number[],
+    allowed: readonly Word[],
+  ): Word | undefined => {
+    const text = oneText(at, cells);
+    if (text === '') return undefined;
+    const found = allowed.find((one) => one === text.toLowerCase());
+    return found ?? doubt(column, text, allowed.join(' or '));
+  };
+  const hand = word('Hand', columns.hand, ['left', 'right']);
+  const way = word('Way', columns.way, ['up', 'down']);
+  const clear = word('Clear', columns.clear, ['yes', 'no']);
+  const tape = readTape(columns.tape, cells, doubt);
+  return {
+    ...(hand === undefined ? {} : { hand }),
+    ...(way === undefined ? {} : { way }),
+    ...(clear === undefined ? {} : { clear: clear === 'yes' }),
+    ...(tape === undefined ? {} : { tape }),
+    ...(doubts === undefined ? {} : { doubts }),
+  };
+}
+
+/** The greatest tape that the functions take [mm]. */
+const MOST_TAPE = 40;
+
+function readTape(
+  at: readonly number[],
+  cells: readonly Cell[],
+  doubt: (column: 'Tape', got: unknown, allowed: string) => undefined,
+): number | undefined {
+  const i = at.find((k) => !saysNothing(cells[k]));
+  if (i === undefined) return undefined;
+  const cell = cells[i];
+  const read = isErrorCell(cell) ? undefined : readLength(cell);
+  if (read?.ok && read.value >= 0 && read.value <= MOST_TAPE) return read.value;
+  return doubt('Tape', isErrorCell(cell) ? cell.code : cell, `a length of 0 to ${MOST_TAPE} mm`);
 }
 
 /** The first of several cells that holds a text. */

@@ -10,6 +10,9 @@ export function stageNamed(text: string): StageName | undefined {
   );
 }
 
+/** The header row once more, in the middle of a table. */
+export const isRepeatedHeader = (stageText: string): boolean => stageText.trim().toLowerCase() === 'stage';
+
 /** The stages that a text may mean which names none: the one it is nearest to, or those another word stands for. */
 export function stagesMeant(text: string): readonly StageName[] {
   const near = nearestWord(text, STAGE_NAMES);

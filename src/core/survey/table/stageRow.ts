@@ -15,6 +15,8 @@ export interface StageRow {
   readonly survey: string;
   /** The step as written: a number, or NaN when it is missing or no number. */
   readonly step: number;
+  /** The step as written where it is no number: a label; absent where there is none. */
+  readonly label?: string | undefined;
   /** The stage, or undefined when the word is not one of ours. */
   readonly stage: StageName | undefined;
   /** The stage as written. */
@@ -27,6 +29,36 @@ export interface StageRow {
   readonly hand?: 'left' | 'right' | undefined;
   /** The way a stair row is walked, in row order; absent where it is not said. */
   readonly way?: 'up' | 'down' | undefined;
+  /** The width was measured clear. */
+  readonly clear?: boolean | undefined;
+  /** How far off the measures of this survey may be [mm]; absent where it is not said. */
+  readonly tape?: number | undefined;
+  /** Words that cannot be taken as they stand in their cells. */
+  readonly doubts?: readonly WordDoubt[] | undefined;
+  /** What keeps the whole survey from being judged, told at this row. */
+  readonly fault?: RouteFault | undefined;
   /** Zero-based place in the range as given, header not counted. */
   readonly rowIndex: number;
 }
+
+/** A column of words, or of a tape, with what it may hold. */
+export interface WordDoubt {
+  readonly column: 'Hand' | 'Way' | 'Clear' | 'Tape';
+  readonly got: unknown;
+  readonly allowed: string;
+}
+
+/** What keeps a survey from being judged, whatever was measured. */
+export type RouteFault =
+  | { readonly kind: 'rows apart'; readonly survey: string }
+  | { readonly kind: 'two tapes'; readonly one: number; readonly other: number }
+  | { readonly kind: 'between is missing'; readonly one: StageName; readonly other: StageName }
+  | { readonly kind: 'space shorter than the turn'; readonly space: number; readonly width: number };
+
+/** How far off a survey's measures may be [mm]: its own tape, where it gives one, over what is asked for. */
+export const tapeOf = (rows: readonly StageRow[], asked: number): number =>
+  rows.find(({ tape }) => tape !== undefined)?.tape ?? asked;
+
+/** The name of a step in every answer: its number, its label, or its place where it has neither. */
+export const stepName = ({ step, label }: StageRow, place: number): number | string =>
+  Number.isNaN(step) ? (label ?? `row ${place + 1}`) : step;

@@ -6,7 +6,8 @@ import { MASS_FORMS } from '../../measures/readMass';
 import type { ReadFailure } from '../../measures/readQuantity';
 import { measureAtStage } from './measureHeading';
 import { MEASURES, type MeasureName, type Quantity } from '../../stages/measures';
-import type { DensityMeant, PieceMeasure, SurveyProblem } from '../checks/surveyProblem';
+import type { DensityMeant, PieceMeasure, RouteQuestion, SurveyProblem } from '../checks/surveyProblem';
+import type { RouteFault, WordDoubt } from '../table/stageRow';
 import type { UnitMeant } from '../checks/unitsMeant';
 
 /** A cell that cannot be taken, as data; `refusalWords` words it. */
@@ -83,7 +84,15 @@ export function problemWords(problem: SurveyProblem): string {
     case 'unknown stage':
       return `"${problem.got}" is no stage known here${problem.nearest ? `; is ${listed(problem.nearest, 'or')} meant?` : '.'}`;
     case 'no step number':
-      return 'The step has no number.';
+      return 'The step has no number and no name, so it is named by its place.';
+    case 'header repeated':
+      return 'The header row is repeated here; keep it at the top only.';
+    case 'word not taken':
+      return doubtWords(problem.doubt);
+    case 'hand where nothing turns':
+      return `Hand is filled in, but a ${problem.stage} turns nowhere: give it at the row where the way turns.`;
+    case 'run not used':
+      return `Run is filled in, but at a ${problem.stage} it is not used: it is the straight after a corner, a side door or a lift.`;
     case 'not a whole step':
       return `The step is ${shown(problem.step)}; steps are counted 1, 2, 3 and so on.`;
     case 'not measured':
@@ -120,6 +129,10 @@ export function problemWords(problem: SurveyProblem): string {
     // Between rows
     case 'no survey name':
       return 'Survey is empty here, while other rows have one, so this row belongs to none of them.';
+    case 'route fault':
+      return faultWords(problem.fault);
+    case 'asked':
+      return questionWords(problem.about);
     case 'step doubled':
       return `Step ${shown(problem.step)} is there twice${ofSurvey(problem.survey)}.`;
     case 'step missing':
@@ -159,9 +172,52 @@ export function problemWords(problem: SurveyProblem): string {
   }
 }
 
-/** A problem in its cell: what is only to be looked at says so. */
+/** A problem in its cell: what is only to be looked at or asked says so. */
 export const problemText = (problem: SurveyProblem): string =>
-  problem.severity === 'error' ? problemWords(problem) : `Check: ${problemWords(problem)}`;
+  problem.severity === 'error'
+    ? problemWords(problem)
+    : `${problem.severity === 'question' ? 'Ask' : 'Check'}: ${problemWords(problem)}`;
+
+/** A word that cannot be taken. */
+export const doubtWords = ({ column, got, allowed }: WordDoubt): string =>
+  `${column} cannot be taken: ${quoted(got)} was typed, and allowed is ${allowed}.`;
+
+/** What keeps a survey from being judged. */
+export function faultWords(fault: RouteFault): string {
+  switch (fault.kind) {
+    case 'rows apart':
+      return `The rows of this survey stand apart from each other, and their steps do not tell the order: put them together, or number them.`;
+    case 'two tapes':
+      return `Tape is ${shown(fault.one)} mm in one row of this survey and ${shown(fault.other)} mm in another; give one.`;
+    case 'between is missing':
+      return `A ${fault.other} comes straight after a ${fault.one}: what lies between is missing.`;
+    case 'space shorter than the turn':
+      return `The space at the stair's end is ${shown(fault.space)} mm, less than the ${shown(fault.width)} mm that the turn beside it is wide; one of the two is wrong.`;
+  }
+}
+
+function questionWords(about: RouteQuestion): string {
+  switch (about.kind) {
+    case 'which way the stair goes':
+      return 'Way is empty: does the way go up here or down? Until it is told, what goes has to go both ways.';
+    case 'turn at the stair end':
+      return `The space at the ${about.end} of this flight is ${shown(about.space)} mm, shorter than a long piece: does the way go straight on there, or does it turn? If it turns, add the corner or side door.`;
+    case 'which hand':
+      return `Only ${shown(about.straight)} mm lie between this turn and the one before: to which Hand does each turn, left or right?`;
+    case 'arm and next row differ':
+      return `This arm is ${shown(about.arm)} mm wide and the next row ${shown(about.next)} mm: where across the arm does it stand? It is taken to stand anywhere.`;
+    case 'straight and space differ':
+      return `Run is ${shown(about.run)} mm, but the space of ${shown(about.space)} mm at the stair's end leaves ${shown(Math.max(0, about.space - about.width))} mm beside the turn: which is right? Both have to go.`;
+    case 'floor and passage differ':
+      return `The space at the stair's end is ${shown(about.space)} mm and the passage there ${shown(about.length)} mm long, but they are the same floor: which is right?`;
+    case 'no flight beside the landing':
+      return `There is no flight ${about.side} this landing: a flight as wide and steep as the landing says, and longer than the piece, is supposed there.`;
+    case 'passage goes on beside the door':
+      return 'Depth (dead end) is empty: does the passage go on beyond this door? It is supposed to.';
+    case 'openings face each other':
+      return 'Length is empty: the openings at the two ends of this passage are taken to face each other. Do they?';
+  }
+}
 
 function densityMeantWords(meant: DensityMeant): string {
   if (meant.measure !== 'mass') {

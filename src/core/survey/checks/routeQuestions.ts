@@ -1,0 +1,106 @@
+import { isStair, kindOf } from '../../stages/kinds';
+import type { StageRow } from '../table/stageRow';
+import { turnsLevel } from './routeFaults';
+import type { RouteProblem, RouteQuestion } from './surveyProblem';
+
+/** The longest piece that is usual, with what it is padded by [mm]: what is shorter is met while it turns. */
+const LONG_PIECE = 2000;
+
+/**
+ * What a route leaves open and is supposed meanwhile, each at its row.
+ * @param rows one survey, in the order of its steps
+ * @param tape how far off a measure may be [mm]
+ */
+export function routeQuestions(rows: readonly StageRow[], tape: number): RouteProblem[] {
+  return rows.flatMap((row, i) =>
+    questionsAt(rows, i, tape).map((about): RouteProblem => ({
+      kind: 'asked',
+      severity: 'question',
+      rowIndex: row.rowIndex,
+      about,
+    })),
+  );
+}
+
+function questionsAt(rows: readonly StageRow[], i: number, tape: number): RouteQuestion[] {
+  const row = rows[i]!;
+  const { stage, measures } = row;
+  if (!stage) return [];
+  const before = rows[i - 1];
+  const after = rows[i + 1];
+  const questions: RouteQuestion[] = [];
+  if (isStair(stage) && row.way === undefined && !(before?.stage && isStair(before.stage))) {
+    questions.push({ kind: 'which way the stair goes' });
+  }
+  if (stage === 'flight') questions.push(...atFlight(row, before, after, tape));
+  if (kindOf(stage).stair === 'landing') {
+    if (before?.stage !== 'flight') questions.push({ kind: 'no flight beside the landing', side: 'before' });
+    if (after?.stage !== 'flight') questions.push({ kind: 'no flight beside the landing', side: 'after' });
+  }
+  if (stage === 'side door' && measures.depth === undefined) {
+    questions.push({ kind: 'passage goes on beside the door' });
+  }
+  if (stage === 'passage' && measures.length === undefined && before && after) {
+    questions.push({ kind: 'openings face each other' });
+  }
+  if (stage === 'corner' && after) {
+    const next = after.measures.width;
+    const arm = measures.widthOut;
+    const straight = after.stage === 'passage' || after.stage === 'flight';
+    if (straight && next !== undefined && arm !== undefined && Math.abs(next - arm) > 2 * tape) {
+      questions.push({ kind: 'arm and next row differ', arm, next });
+    }
+    const { run } = measures;
+    if (after.stage === 'flight' && run !== undefined && measures.width !== undefined) {
+      const space = after.way === 'down' ? after.measures.headSpace : after.measures.footSpace;
+      const { width } = measures;
+      if (space !== undefined && Math.abs(run - Math.max(0, space - width)) > 2 * tape) {
+        questions.push({ kind: 'straight and space differ', run, space, width });
+      }
+    }
+  }
+  const close = closeTurn(rows, i);
+  if (close !== undefined && row.hand === undefined) questions.push({ kind: 'which hand', straight: close });
+  return questions;
+}
+
+function atFlight(
+  flight: StageRow,
+  before: StageRow | undefined,
+  after: StageRow | undefined,
+  tape: number,
+): RouteQuestion[] {
+  const down = flight.way === 'down';
+  const { footSpace, headSpace } = flight.measures;
+  const ends = [
+    { beside: before, end: down ? 'head' : 'foot', space: down ? headSpace : footSpace },
+    { beside: after, end: down ? 'foot' : 'head', space: down ? footSpace : headSpace },
+  ] as const;
+  return ends.flatMap(({ beside, end, space }): RouteQuestion[] => {
+    if (space === undefined || !beside) return [];
+    const length = beside.stage === 'passage' ? beside.measures.length : undefined;
+    if (length !== undefined && Math.abs(length - space) > 2 * tape) {
+      return [{ kind: 'floor and passage differ', space, length }];
+    }
+    if (space >= LONG_PIECE || (beside.stage !== 'passage' && beside.stage !== 'room')) return [];
+    return [{ kind: 'turn at the stair end', end, space }];
+  });
+}
+
+/** Straight [mm] between a level turn and the one before it, where that is known and shorter than a long piece. */
+function closeTurn(rows: readonly StageRow[], i: number): number | undefined {
+  if (!turnsLevel(rows[i]?.stage)) return undefined;
+  let straight = 0;
+  for (let k = i - 1; k >= 0; k--) {
+    const { stage, measures } = rows[k]!;
+    if (turnsLevel(stage)) {
+      const next = rows[k + 1]?.stage;
+      const run = next === 'passage' ? 0 : measures.run;
+      return run !== undefined && straight + run < LONG_PIECE ? straight + run : undefined;
+    }
+    if (stage === 'passage' && measures.length !== undefined) straight += measures.length;
+    else if (stage === 'door') straight += measures.wall ?? 0;
+    else return undefined;
+  }
+  return undefined;
+}
