@@ -29,7 +29,7 @@ const EXAMPLE_ROUTE: readonly Line[] = [
     Going: 240,
     'Over rail': 0,
     Ceiling: 2400,
-    Run: 2100,
+    Way: 'up',
     Note: 'example: seven steps below, six above',
   },
   {

@@ -1,3 +1,4 @@
+import { ROUTE_HEADINGS } from '../../src/core/survey/table/readHeaders';
 import path from 'node:path';
 import { FUNCTIONS } from '../../src/worksheet/functions';
 import { BUILD_NAMES, SAMPLE_PIECES, type BuildName } from '../../src/sample/pieces';
@@ -195,7 +196,9 @@ test('what to re-measure first begins with what is not measured, each survey onc
 test('the job holds the route and the pieces chosen, empty cells empty', () => {
   const chosen = SURVEYS.find((s) => s.id === at('Quote', 'B5'))!;
   const empty = (cell: CellValue): CellValue => (cell === '' ? null : cell);
-  const route = below(sheet('Job'), ['Survey', 'Step', 'Stage']).map((row) => row.slice(0, 23).map(empty));
+  const route = below(sheet('Job'), ['Survey', 'Step', 'Stage']).map((row) =>
+    row.slice(0, ROUTE_HEADINGS.length).map(empty),
+  );
   expect(route).toEqual(routeRows([chosen]));
   const pieces = below(sheet('Job'), ['Build', 'Piece', 'Length']).map((row) => row.slice(0, 7));
   expect(pieces).toEqual(

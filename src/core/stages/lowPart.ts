@@ -22,11 +22,14 @@ export function besideLow(
   // Only the whole way proves anything: what is too wide for its narrow part may be raised above it.
   const [whole] = passages({ width, height }, 0);
   const proved = (found: StagePassage[]): StagePassage[] =>
-    found.map((passage) => {
-      const { bound: _bound, ...answer } = passage.answer;
-      const { atMost = Infinity, bound } = whole?.answer ?? {};
-      return { ...passage, answer: { ...answer, atMost, ...(bound === undefined ? {} : { bound }) } };
-    });
+    found.map((passage) => ({
+      ...passage,
+      answer: {
+        ...passage.answer,
+        atMost: whole?.answer.atMost ?? Infinity,
+        bound: whole?.answer.bound ?? '',
+      },
+    }));
   const narrow = proved(passages({ width: lowWidth, height }, 0));
   // Without its height the narrow part may reach up to the ceiling.
   if (lowHeight === undefined || lowHeight >= height) return narrow;
