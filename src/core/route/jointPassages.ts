@@ -23,6 +23,10 @@ export function jointPassages(
   return book.remembered(key, () => solved(plan, piece, book, tapeCase, enough));
 }
 
+/** Clearance [mm a side] above which more is of no interest: as measured, and beyond what is enough at worst. */
+const AMPLE = 150;
+const SPARE = 5;
+
 function solved(
   plan: JointPlan,
   piece: BookPiece,
@@ -67,7 +71,9 @@ function solved(
               },
               size,
               'best',
-              tapeCase === 'worst' ? enough : 0,
+              tapeCase === 'worst'
+                ? { atLeast: enough, enough: enough + SPARE }
+                : { atLeast: 0, enough: AMPLE },
             ).map((way) => way.passage);
       const booked = found
         .filter(({ needsTurningRoom }) => needsTurningRoom !== true)
