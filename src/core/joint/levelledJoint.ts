@@ -1,4 +1,5 @@
 import { decidePassage, ROUNDING } from '../geometry/planar/decidePassage';
+import { placeFree } from '../geometry/planar/edgeFree';
 import type {
   ConvexPolygon,
   PlanarPlace,
@@ -16,6 +17,7 @@ import { greatestShown } from './greatestShown';
 import type { JointAsk, JointBlock, JointMotion, JointPassage } from './jointRow';
 import { boundsOf } from './planWorld';
 import { planBetween, reachesInto, sideOf } from './sideOf';
+import { smallTurns } from './smallTurns';
 import { stairAndLevel, StairBlock } from './stairBlock';
 
 const CROSSED: Record<Hold, Hold> = { LT: 'BT', BT: 'LT', LB: 'TB', TB: 'LB', BL: 'TL', TL: 'BL' };
@@ -160,7 +162,9 @@ class Levelled extends StairBlock {
       WORK,
     );
     if (section.verdict !== 'passes') return undefined;
-    return { section: section.path, plan, upright, raise };
+    return raise > 0 && !this.setsDown(plan(), low, along, across, upright)
+      ? undefined
+      : { section: section.path, plan, upright, raise };
   }
 
   private planAt(
@@ -198,6 +202,24 @@ class Levelled extends StairBlock {
     return decision.verdict === 'passes' ? decision.path : undefined;
   }
 
+  /** Whether nothing stands below it where its motion ends. */
+  private setsDown(
+    path: readonly PlanarPlace[],
+    low: number,
+    along: number,
+    across: number,
+    upright: number,
+  ): boolean {
+    const last = path[path.length - 1];
+    if (!last) return false;
+    const obstacles: ConvexPolygon[] = [];
+    for (const box of this.solids) {
+      const polygon = planBetween(box, this.floor + 1e-3, low + upright + 2 * AROUND);
+      if (polygon) obstacles.push(polygon);
+    }
+    return placeFree({ obstacles, centre: boundsOf([[[last.x, last.y]]], 1) }, along, across, last);
+  }
+
   /** The nearest face ahead of the turn's plane in the stair's lane, between two heights. */
   private facingWall(low: number, high: number): number {
     let wall = this.turnAt + 2 * GROUND;
@@ -217,11 +239,11 @@ class Levelled extends StairBlock {
       keys.push({ at, turn: nearestAlike(turn, keys[keys.length - 1]?.turn ?? turn) });
     };
     let z = 0;
-    for (const place of solved.section()) {
+    for (const place of smallTurns(solved.section())) {
       put([place.x, this.middle, place.y], attitudeInPlan({ hold, turned: 'tilted', tilt: place.angle }, 0));
       z = place.y;
     }
-    for (const { x, y, angle } of solved.plan()) put([x, y, z], attitudeInPlan({ hold }, angle));
+    for (const { x, y, angle } of smallTurns(solved.plan())) put([x, y, z], attitudeInPlan({ hold }, angle));
     const end = keys[keys.length - 1];
     if (end) put([end.at[0], end.at[1], this.floor + solved.upright / 2 + 1e-3], end.turn);
     return this.drawn(keys, padding - ROUNDING);

@@ -9,6 +9,7 @@ import type { StageName } from '../stages/kinds';
 import { greatestShown } from './greatestShown';
 import type { JointAsk, JointBlock, JointMotion, JointPassage } from './jointRow';
 import { boundsOf, placeBlock, plansBetween, wallAcross, type PlacedBlock } from './planWorld';
+import { smallTurns } from './smallTurns';
 
 /** Rows that are wholly level. */
 const LEVEL: ReadonlySet<StageName> = new Set(['door', 'passage', 'corner', 'side door', 'room']);
@@ -212,7 +213,7 @@ class BlockPlan {
   motion(carried: Carried, padding: number, path: readonly PlanarPlace[]): JointMotion {
     const { lead, solids } = this.placed;
     const height = carried.plan(padding)?.height ?? 0;
-    const keys = motionInPlan(path, carried.attitude(padding), height / 2);
+    const keys = motionInPlan(smallTurns(path), carried.attitude(padding), height / 2);
     const scene = solids.map(({ box }): SceneBox => ({
       ...box,
       centre: [box.centre[0] - lead, box.centre[1], box.centre[2]],

@@ -73,6 +73,12 @@ export function plansBetween(
   return plans;
 }
 
+/**
+ * Rounded to a millionth of a millimetre, so that a wall turned by quarter turns is exactly square: the sides of one as
+ * thin as its face are too short to tell their direction from rounded corners.
+ */
+export const snapped = (value: number): number => Math.round(value * 1e6) / 1e6;
+
 /** The plan of an upright box. */
 function planOf({ centre, size, turn }: SceneBox): ConvexPolygon {
   if (turn[0] === 1) {
@@ -88,7 +94,9 @@ function planOf({ centre, size, turn }: SceneBox): ConvexPolygon {
       [1, 1],
       [-1, 1],
     ] as const
-  ).map(([i, j]) => [centre[0] + i * a[0] + j * b[0], centre[1] + i * a[1] + j * b[1]] as const);
+  ).map(
+    ([i, j]) => [snapped(centre[0] + i * a[0] + j * b[0]), snapped(centre[1] + i * a[1] + j * b[1])] as const,
+  );
 }
 
 /** A wall right across a plane of the way, behind it. */

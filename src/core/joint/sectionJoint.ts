@@ -11,6 +11,7 @@ import { centreAt, standBlock, type BlockEnd } from './blockEnds';
 import type { JointAsk, JointBlock, JointMotion, JointPassage } from './jointRow';
 import { boundsOf, type PlacedBlock } from './planWorld';
 import { reachesInto, sideOf } from './sideOf';
+import { smallTurns } from './smallTurns';
 
 /** Rows through which the way leads straight on. */
 const STRAIGHT: ReadonlySet<StageName> = new Set(['door', 'passage', 'flight', 'room']);
@@ -187,7 +188,7 @@ class Section {
   motion(carried: Carried, padding: number, path: readonly PlanarPlace[]): JointMotion {
     const [dx, dy, dz] = this.shift;
     let last: KeyAttitude['turn'] | undefined;
-    const motion = path.map(({ x, y, angle }): KeyAttitude => {
+    const motion = smallTurns(path).map(({ x, y, angle }): KeyAttitude => {
       let turn = carried.turn(angle, padding);
       if (last && last.reduce((sum, c, k) => sum + c * turn[k]!, 0) < 0)
         turn = [-turn[0], -turn[1], -turn[2], -turn[3]];

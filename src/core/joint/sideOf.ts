@@ -1,6 +1,7 @@
 import type { ConvexPolygon, Point } from '../geometry/planar/planarWorld';
 import type { SceneBox } from '../space/motion';
 import { rotate } from '../space/quaternion';
+import { snapped } from './planWorld';
 
 /** Half of each of a box's three extents, as it is turned [mm]. */
 function halfAxes({ size, turn }: SceneBox): readonly (readonly [number, number, number])[] {
@@ -17,52 +18,39 @@ export function reachesInto(box: SceneBox, right: number, left: number): boolean
   return box.centre[1] + half > right && box.centre[1] - half < left;
 }
 
-/** A box with one axis along y, seen from the side: x along, z up. */
+/** A box seen from the side, x along and z up: all of it, however much of it is in the lane. */
 export function sideOf(box: SceneBox): ConvexPolygon {
-  const { centre } = box;
-  const axes = [...halfAxes(box)].sort(
-    (one, other) => Math.hypot(other[0], other[2]) - Math.hypot(one[0], one[2]),
-  );
-  const [a, b] = axes;
-  if (!a || !b) return [];
-  const anticlockwise = a[0] * b[2] - a[2] * b[0] >= 0;
-  const corners = SIGNS.map(([i, j]): Point => [
-    centre[0] + i * a[0] + j * b[0],
-    centre[2] + i * a[2] + j * b[2],
-  ]);
-  return anticlockwise ? corners : corners.reverse();
+  const points = cornersOf(box).map(([x, , z]): Point => [x, z]);
+  return hullOf(points) ?? points.slice(0, 3);
 }
 
-const SIGNS = [
-  [-1, -1],
-  [1, -1],
-  [1, 1],
-  [-1, 1],
-] as const;
+/** Its corners, numbered by the signs of three bits. */
+function cornersOf(box: SceneBox): (readonly [number, number, number])[] {
+  const axes = halfAxes(box);
+  return Array.from({ length: 8 }, (_, m) => {
+    const at = (n: 0 | 1 | 2): number =>
+      axes.reduce((sum, axis, k) => sum + ((m >> k) & 1 ? 1 : -1) * axis[n], box.centre[n]);
+    return [snapped(at(0)), snapped(at(1)), snapped(at(2))] as const;
+  });
+}
 
 /** What of a box lies between two heights, seen from above; undefined where nothing does. */
 export function planBetween(box: SceneBox, low: number, high: number): ConvexPolygon | undefined {
-  const [a, b, c] = halfAxes(box);
-  if (!a || !b || !c) return undefined;
-  const corners = [-1, 1].flatMap((i) =>
-    [-1, 1].flatMap((j) =>
-      [-1, 1].map((k) => [0, 1, 2].map((n) => box.centre[n]! + i * a[n]! + j * b[n]! + k * c[n]!)),
-    ),
-  );
-  const heights = corners.map((p) => p[2]!);
+  const corners = cornersOf(box);
+  const heights = corners.map((p) => p[2]);
   if (Math.min(...heights) >= high - 1e-6 || Math.max(...heights) <= low + 1e-6) return undefined;
-  const points: Point[] = corners.filter((p) => p[2]! >= low && p[2]! <= high).map((p) => [p[0]!, p[1]!]);
-  // Corners are numbered by the signs of three bits: an edge joins two that differ in one.
+  const points: Point[] = corners.filter((p) => p[2] >= low && p[2] <= high).map((p) => [p[0], p[1]]);
+  // An edge joins two corners that differ in one bit.
   for (let m = 0; m < 8; m++) {
     for (const bit of [1, 2, 4]) {
       const n = m | bit;
       const [p, q] = [corners[m], corners[n]];
       if (n === m || !p || !q) continue;
       for (const z of [low, high]) {
-        const [zp, zq] = [p[2]!, q[2]!];
+        const [zp, zq] = [p[2], q[2]];
         if (zp < z === zq < z) continue;
         const t = (z - zp) / (zq - zp);
-        points.push([p[0]! + (q[0]! - p[0]!) * t, p[1]! + (q[1]! - p[1]!) * t]);
+        points.push([p[0] + (q[0] - p[0]) * t, p[1] + (q[1] - p[1]) * t]);
       }
     }
   }

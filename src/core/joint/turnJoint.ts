@@ -106,6 +106,10 @@ function planOf(stood: StairBlock): { readonly plan: StairTurnPlan; readonly pla
   const right = Math.max(stood.right, middle - comes.width / 2);
   const top = Math.min(stood.left, middle + comes.width / 2);
   const edge = flightEdge(stood);
+  // Floor of the flight's own is under its own ceiling.
+  const levelSide = stood.stairFirst ? flight.exit : flight.entry;
+  const own = stood.stairFirst ? flight.exitSection : flight.entrySection;
+  const overOwn = stood.seen(levelSide.at)[0] - edge > SQUARE ? (own?.height ?? 0) : Infinity;
   const plan: StairTurnPlan = {
     end: stood.atFoot ? 'foot' : 'head',
     flightWidth: Math.min(width, top - right),
@@ -114,7 +118,7 @@ function planOf(stood: StairBlock): { readonly plan: StairTurnPlan; readonly pla
     going,
     straight: Math.max(0, near - edge),
     passageWidth: far - Math.max(near, edge),
-    ceiling: Math.min(comes.height, turning.joint.measures.ceiling ?? comes.height),
+    ceiling: Math.min(comes.height, turning.joint.measures.ceiling ?? comes.height, overOwn),
     passageCeiling: head,
     overRail: 0,
   };

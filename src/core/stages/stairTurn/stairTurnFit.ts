@@ -202,7 +202,7 @@ class TurnGrid {
     stack.length = 0;
     this.end = -1;
     const start = 2 * node(0, BELOW_PITCH);
-    if ((this.waysOf(start >> 1) & IN_FLIGHT_ARM) === 0) return false;
+    if ((this.waysOf(start >> 1) & IN_FLIGHT_ARM) === 0 || !this.places.comesAlong()) return false;
     cameFrom[start] = start;
     stack.push(start);
     const down = this.leaves === 'lengthwise' || this.leaves === 'sideways';

@@ -237,6 +237,21 @@ export class StairTurnPlaces {
     return true;
   }
 
+  /**
+   * Whether it comes along the flight, lying on its pitch, to where it begins to turn. At the head it does where it fits
+   * the flight. At the foot its upper edge passes under the end of the ceiling over the floor; what that asks for is
+   * linear between the places looked at.
+   */
+  comesAlong(): boolean {
+    if (this.plan.end === 'head') return true;
+    this.turn(0, this.pitch);
+    const begin = this.farBack(this.p - this.depth);
+    for (const over of [this.edge, this.u * this.ct, this.p]) {
+      if (over > begin && !this.heightFits(over, this.rest(over))) return false;
+    }
+    return true;
+  }
+
   private heightFits(over: number, z: number): boolean {
     const { plan, slope, u, v, q, c, s, tt, edge, height } = this;
     const { headroom, rise, ceiling } = plan;
