@@ -1,3 +1,5 @@
+import type { JointBlock } from '../joint/jointRow';
+import { solveJoint } from '../joint/solveJoint';
 import { ALL_HOLDS, sizesOfHold } from '../motion/hold';
 import type { StagePassage } from '../motion/stagePassage';
 import { facingDoorPassages } from '../stages/facingDoor/facingDoor';
@@ -21,6 +23,28 @@ export function jointPassages(
   const { flight, ...own } = plan;
   const key = `${JSON.stringify(own)}|${flight.id}|${piece.id}|${tapeCase}|${enough}`;
   return book.remembered(key, () => solved(plan, piece, book, tapeCase, enough));
+}
+
+/** What counts as enough in plan [mm a side]: more than a usual allowance. */
+const ENOUGH_IN_PLAN = 40;
+
+/**
+ * The ways through level rows that stand close, as they are measured: they take long, and are asked for where nothing
+ * else passes.
+ */
+export function levelPassages(
+  block: JointBlock,
+  piece: BookPiece,
+  book: StageBook,
+  asked: boolean,
+): readonly BookPassage[] {
+  if (!asked) return [];
+  return book.remembered(`${JSON.stringify(block)}|${piece.id}`, () =>
+    (
+      solveJoint(block, piece.size, { atLeast: 0, enough: ENOUGH_IN_PLAN, tolerance: 0.25 }, 'without search') ??
+      []
+    ).map((passage) => bookPassage('passage', passage)),
+  );
 }
 
 /** Clearance [mm a side] above which more is of no interest: as measured, and beyond what is enough at worst. */

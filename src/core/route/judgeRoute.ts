@@ -71,7 +71,10 @@ export function judgeRoute(
   const together = (): void => {
     // Not where something else leaves as little.
     if (widestReading(route, piece, book, 'supposed').widest <= measured.widest) return;
-    const found = widestReading(route, piece, book, { enough: 0 });
+    let found = widestReading(route, piece, book, { enough: 0 });
+    if (found.widest > measured.widest) measured = found;
+    if (measured.widest >= 0) return;
+    found = widestReading(route, piece, book, { enough: 0, level: true });
     if (found.widest > measured.widest) measured = found;
   };
   if (jointly && measured.widest < allowance) together();
@@ -139,7 +142,7 @@ export function judgeRoute(
 }
 
 const hasJoints = ({ measured }: PreparedReading): boolean =>
-  measured.some(({ joints }) => joints?.some(({ solved }) => (solved?.length ?? 0) > 0));
+  measured.some(({ joints }) => joints?.some(({ solved, level }) => level || (solved?.length ?? 0) > 0));
 
 /** What is not measured is at its most favourable: the reading that leaves most counts. */
 function widestReading(

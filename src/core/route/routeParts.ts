@@ -3,7 +3,7 @@ import { ALL_HOLDS, poseOfHold, sizesOfHold } from '../motion/hold';
 import { clearSquareToPitch } from '../stages/flight/flight';
 import type { LimitCause, Part, PlaceLimit, RoomBeside } from './chain';
 import { diagonalClearance, poseChanges } from './poseChange';
-import { jointPassages } from './jointPassages';
+import { jointPassages, levelPassages } from './jointPassages';
 import type { PartPlan, PassageSource, PassageSources, PlannedLimit } from './routePlan';
 import {
   shownInBoth,
@@ -42,7 +42,7 @@ export function routeParts(
       leanAfter: k + 1 === plans.length ? undefined : (places[k + 1]?.roomBefore ?? null),
       limitsBefore: plan.limitsBefore.map((limit) => limitFor(limit, size)),
       limitsAfter: plan.limitsAfter.map((limit) => limitFor(limit, size)),
-      joints: plan.joints?.map(({ parts, sources, solved }) => ({
+      joints: plan.joints?.map(({ parts, sources, solved, level }) => ({
         parts,
         passages: [
           ...sources.flatMap((all) => fromSources(all, piece, book, tapeCase)),
@@ -51,6 +51,11 @@ export function routeParts(
               ? ANY_WAY
               : solved.flatMap((joint) => jointPassages(joint, piece, book, tapeCase, joints.enough))
             : []),
+          ...(joints && level
+            ? joints === 'supposed'
+              ? ANY_WAY
+              : levelPassages(level, piece, book, joints.level === true)
+            : []),
         ],
       })),
     };
@@ -58,7 +63,7 @@ export function routeParts(
 }
 
 /** Whether what stands close is solved together, or supposed to pass in any way: more it cannot leave. */
-export type JointsAsked = { readonly enough: number } | 'supposed' | undefined;
+export type JointsAsked = { readonly enough: number; readonly level?: boolean } | 'supposed' | undefined;
 
 const ANY_WAY: readonly BookPassage[] = ALL_HOLDS.flatMap((_, from) =>
   ALL_HOLDS.map((pose, to): BookPassage => ({

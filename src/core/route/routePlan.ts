@@ -3,7 +3,9 @@ import { armOf, floorBetween, ownLength, type Arm } from './arms';
 import type { LimitCause } from './chain';
 import { flightPlan } from './flightPlan';
 import { guardsOf, type Guard } from './guards';
+import type { JointBlock } from '../joint/jointRow';
 import { stairJoints, type JointPlan } from './jointPlan';
+import { levelJoint } from './levelJoint';
 import type { PlacedMeasures } from '../stages/solvers';
 import type { TurningSpace } from '../motion/turningSpace';
 import { isLanding, widthLeaving, type Reading } from './reading';
@@ -68,6 +70,8 @@ export interface PartPlan {
     readonly sources: readonly PassageSources[];
     /** Solved only where the rows by themselves leave too little. */
     readonly solved?: readonly JointPlan[];
+    /** Level rows solved in plan, as they are measured. */
+    readonly level?: JointBlock;
   }[];
 }
 
@@ -86,17 +90,37 @@ export type LooseMeasures = { readonly [Name in keyof PlacedMeasures]: PlacedMea
 
 /** Lays a reading of a route out in parts, in one tape case. */
 export function routePlan(planning: Planning): PartPlan[] {
+  const level = planning.tapeCase === 'measured' ? levelJoints(planning) : new Map<number, JointBlock>();
   return planning.reading.flatMap((row, i): PartPlan[] => {
     const stage = planning.stageAt(i);
     if (!stage) return [{ row: i, sources: undefined, limitsBefore: [], limitsAfter: [] }];
     if (row.stage === 'flight') return flightPlan(planning, i, stage);
-    const part = rowPlan(planning, i, stage);
+    const block = level.get(i);
+    const alone = rowPlan(planning, i, stage);
+    const part = block
+      ? { ...alone, joints: [{ parts: block.rows.length, sources: [], level: block }] }
+      : alone;
     const flight = planning.reading[i + 1]?.stage === 'flight' ? planning.stageAt(i + 1) : undefined;
     if (!flight) return [part];
     const solved = stairJoints(planning, i + 1, 'before', bareFlight(planning, flight));
     // The row, the floor at the flight's first end, and its first half.
-    return [solved.length === 0 ? part : { ...part, joints: [{ parts: 3, sources: [], solved }] }];
+    return [
+      solved.length === 0
+        ? part
+        : { ...part, joints: [...(part.joints ?? []), { parts: 3, sources: [], solved }] },
+    ];
   });
+}
+
+/** The blocks of level rows that stand close, by their first row. */
+function levelJoints({ reading, stageAt }: Planning): Map<number, JointBlock> {
+  const blocks = new Map<number, JointBlock>();
+  reading.forEach((_, i) => {
+    const joint = levelJoint(reading, i);
+    if (!joint || blocks.has(joint.first)) return;
+    if (joint.block.rows.every((_row, k) => stageAt(joint.first + k))) blocks.set(joint.first, joint.block);
+  });
+  return blocks;
 }
 
 /** A flight without its ends. */

@@ -73,7 +73,8 @@ describe('a narrowing past a corner stands anywhere across it', () => {
     expect(judged(steps(1890), slate).verdict).toBe('goes');
     expect(judged(steps(1889.9), slate).verdict).toBe('tight');
     expect(judged(steps(1830), slate)).toMatchObject({ verdict: 'tight', clearance: 0 });
-    expect(judged(steps(1829), slate).verdict).toBe('no way found');
+    // Nearer, the door is met in the turn; it is wide enough for 25 mm of thickness to go in at a slant.
+    expect(judged(steps(1829), slate).verdict).toBe('tight');
     // A run that is not measured may be long, and may be none.
     const open = judged([['corner', { width: 900, widthOut: 900, height: 1500 }], steps(0)[1]!], slate);
     expect(open.verdict).toBe('tight');
@@ -107,7 +108,8 @@ describe('a proof supposes its arms', () => {
       ['passage', { width: 900, height: 1990, length }],
       room,
     ];
-    expect(judged(arm(100), crate).verdict).not.toBe('cannot go');
+    // An independent planner finds the way as measured; a little more length of the arm and it is shut.
+    expect(judged(arm(100), crate).verdict).toBe('tight');
     expect(judged(arm(4000), crate).verdict).toBe('cannot go');
   });
 

@@ -1,0 +1,69 @@
+import type { JointBlock, JointRow } from '../joint/jointRow';
+import type { Reading, ReadRow } from './reading';
+
+/** Level rows from some row on, to be solved in plan as one. */
+export interface LevelJoint {
+  /** Index of the first row. */
+  readonly first: number;
+  /** The rows as they are measured, the narrower in the middle of the wider. */
+  readonly block: JointBlock;
+}
+
+/** A straight so long [mm] holds any piece: the block ends there. */
+const LONG = 2600;
+/** Rows in a block: more would take too long. */
+const MOST_ROWS = 6;
+
+/**
+ * The level rows round a turn, up to a long straight, a room or open ground on both sides, where something stands so
+ * near that the turn by itself says too little. Only where every length is measured: what passes so passes as
+ * measured, wherever the rest stands.
+ */
+export function levelJoint(reading: Reading, i: number): LevelJoint | undefined {
+  const turn = reading[i];
+  if (!turn || !turnsInPlan(turn)) return undefined;
+  const before = reading[i - 1];
+  let first = i;
+  let start: JointBlock['before'] = 'open';
+  if (before) {
+    if (before.stage !== 'passage' || (before.measures.length ?? 0) < LONG) return undefined;
+    first = i - 1;
+    start = 'straight';
+  }
+  const rows: JointRow[] = [];
+  if (before) rows.push(jointRow(before));
+  let near = false;
+  for (let k = i; k < reading.length && rows.length < MOST_ROWS; k++) {
+    const row = reading[k]!;
+    const next = reading[k + 1];
+    if (turnsInPlan(row)) {
+      if (next && next.stage !== 'passage' && next.stage !== 'room' && row.measures.run === undefined)
+        return undefined;
+      near ||= k > i || next?.stage === 'room' || next?.stage === 'door';
+    } else if (row.stage === 'room') {
+      rows.push(jointRow(row));
+      return near ? { first, block: { rows, before: start, after: 'straight' } } : undefined;
+    } else if (row.stage === 'passage') {
+      const { length } = row.measures;
+      if (length === undefined) return undefined;
+      if (length >= LONG) {
+        rows.push(jointRow(row));
+        return near ? { first, block: { rows, before: start, after: 'straight' } } : undefined;
+      }
+      near = true;
+    } else if (row.stage !== 'door') return undefined;
+    rows.push(jointRow(row));
+    if (!next) return near ? { first, block: { rows, before: start, after: 'open' } } : undefined;
+  }
+  return undefined;
+}
+
+const turnsInPlan = ({ stage }: ReadRow): boolean => stage === 'corner' || stage === 'side door';
+
+function jointRow({ row, stage, measures }: ReadRow): JointRow {
+  return {
+    stage: stage ?? 'passage',
+    measures: measures.run === undefined ? { ...measures, run: 0 } : measures,
+    hand: row.hand,
+  };
+}
