@@ -41,8 +41,12 @@ export function levelPassages(
   if (!asked) return [];
   return book.remembered(`${JSON.stringify(block)}|${piece.id}`, () =>
     (
-      solveJoint(block, piece.size, { atLeast: 0, enough: ENOUGH_IN_PLAN, tolerance: 0.25 }, 'without search') ??
-      []
+      solveJoint(
+        block,
+        piece.size,
+        { atLeast: 0, enough: ENOUGH_IN_PLAN, tolerance: 0.25 },
+        'without search',
+      ) ?? []
     ).map((passage) => bookPassage('passage', passage)),
   );
 }

@@ -15,7 +15,7 @@ const LONG = 2600;
 const MOST_ROWS = 6;
 
 /**
- * The level rows round a turn, up to a long straight, a room or open ground on both sides, where something stands so
+ * The level rows round a turn, from a long straight to a long straight, a room or open ground, where something stands so
  * near that the turn by itself says too little. Only where every length is measured: what passes so passes as
  * measured, wherever the rest stands.
  */
@@ -23,37 +23,35 @@ export function levelJoint(reading: Reading, i: number): LevelJoint | undefined 
   const turn = reading[i];
   if (!turn || !turnsInPlan(turn)) return undefined;
   const before = reading[i - 1];
-  let first = i;
-  let start: JointBlock['before'] = 'open';
-  if (before) {
-    if (before.stage !== 'passage' || (before.measures.length ?? 0) < LONG) return undefined;
-    first = i - 1;
-    start = 'straight';
-  }
-  const rows: JointRow[] = [];
-  if (before) rows.push(jointRow(before));
+  // Open ground on both sides might be gone round outside, where two turns lead back.
+  if (before?.stage !== 'passage' || (before.measures.length ?? 0) < LONG) return undefined;
+  const first = i - 1;
+  const rows: JointRow[] = [jointRow(before)];
+  let count = 0;
   let near = false;
   for (let k = i; k < reading.length && rows.length < MOST_ROWS; k++) {
     const row = reading[k]!;
     const next = reading[k + 1];
     if (turnsInPlan(row)) {
+      count++;
       if (next && next.stage !== 'passage' && next.stage !== 'room' && row.measures.run === undefined)
         return undefined;
       near ||= k > i || next?.stage === 'room' || next?.stage === 'door';
     } else if (row.stage === 'room') {
       rows.push(jointRow(row));
-      return near ? { first, block: { rows, before: start, after: 'straight' } } : undefined;
+      return near ? { first, block: { rows, before: 'straight', after: 'straight' } } : undefined;
     } else if (row.stage === 'passage') {
       const { length } = row.measures;
       if (length === undefined) return undefined;
       if (length >= LONG) {
         rows.push(jointRow(row));
-        return near ? { first, block: { rows, before: start, after: 'straight' } } : undefined;
+        return near ? { first, block: { rows, before: 'straight', after: 'straight' } } : undefined;
       }
       near = true;
     } else if (row.stage !== 'door') return undefined;
     rows.push(jointRow(row));
-    if (!next) return near ? { first, block: { rows, before: start, after: 'open' } } : undefined;
+    if (!next)
+      return near && count === 1 ? { first, block: { rows, before: 'straight', after: 'open' } } : undefined;
   }
   return undefined;
 }

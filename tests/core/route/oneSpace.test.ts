@@ -73,8 +73,10 @@ describe('a narrowing past a corner stands anywhere across it', () => {
     expect(judged(steps(1890), slate).verdict).toBe('goes');
     expect(judged(steps(1889.9), slate).verdict).toBe('tight');
     expect(judged(steps(1830), slate)).toMatchObject({ verdict: 'tight', clearance: 0 });
-    // Nearer, the door is met in the turn; it is wide enough for 25 mm of thickness to go in at a slant.
-    expect(judged(steps(1829), slate).verdict).toBe('tight');
+    expect(judged(steps(1829), slate).verdict).toBe('no way found');
+    // Out of a long passage it is one plan; the door is wide enough for 25 mm of thickness to go in at a slant.
+    const arm = ['passage', { width: 900, height: 1500, length: 3000 }] as const;
+    expect(judged([arm, ...steps(1829)], slate).verdict).toBe('tight');
     // A run that is not measured may be long, and may be none.
     const open = judged([['corner', { width: 900, widthOut: 900, height: 1500 }], steps(0)[1]!], slate);
     expect(open.verdict).toBe('tight');
