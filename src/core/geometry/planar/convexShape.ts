@@ -50,6 +50,16 @@ export class HalfPlanes {
         if (offset[i]! < offset[last]!) kept[kept.length - 1] = i;
       } else kept.push(i);
     }
+    // So do one just above minus half a turn and one just below half a turn.
+    const [lowest, highest] = [kept[0], kept[kept.length - 1]];
+    if (
+      lowest !== undefined &&
+      highest !== undefined &&
+      turn[highest]! - turn[lowest]! > 2 * Math.PI - 1e-12
+    ) {
+      if (offset[highest]! < offset[lowest]!) kept.shift();
+      else kept.pop();
+    }
     const line: number[] = [];
     const px: number[] = [];
     const py: number[] = [];
