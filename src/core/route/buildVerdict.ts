@@ -2,9 +2,13 @@ import { CAUTIONS } from '../measures/cautions';
 import type { PieceSize, Pose } from '../measures/piece';
 import { carryAdvice } from '../carrying/carryAdvice';
 import { isStair, usesMeasure, type StageName } from '../stages/kinds';
-import type { RouteCase } from './judgeRoute';
+import type { RouteCase, RouteJudgement } from './judgeRoute';
 import type { PreparedRoute } from './preparedRoute';
 import { stepWords } from './stepWords';
+import { handlers } from '../carrying/handlers';
+import { GUIDELINE_EACH } from '../carrying/teamLimit';
+import { RAISE_BY_HAND } from '../motion/raiseByHand';
+import { mm } from './reason';
 import { verdictRank, type Verdict } from './verdict';
 
 /** One piece of a build, as it is carried. */
@@ -40,6 +44,8 @@ export interface BuildVerdict {
   readonly carry: string;
   readonly reason: string;
   readonly caution: string;
+  /** It is above the team guideline and has to be raised higher than by hand, for which no aid is known. */
+  readonly noAid?: boolean;
 }
 
 const NO_MASS = 'not known: a mass is missing';
@@ -78,6 +84,7 @@ export function judgeBuild(
     };
   }
   const judged = worst.found.judge();
+  const raised = raisedTooFar(build, worst.name, judged);
   const row = route.steps[judged.step]?.row;
   return {
     ...rest,
@@ -87,8 +94,16 @@ export function judgeBuild(
     stage: row?.stage,
     piece: worst.name,
     pose: judged.pose,
-    reason: judged.reason,
+    reason: raised ? `${judged.reason}; raised ${mm(judged.raise)}: no aid known` : judged.reason,
+    ...(raised ? { noAid: true } : {}),
   };
+}
+
+/** Above the team guideline and raised higher than by hand: there is no aid for that. */
+function raisedTooFar(build: Build, name: string, { verdict, raise }: RouteJudgement): boolean {
+  if (verdict !== 'tight' || raise <= RAISE_BY_HAND) return false;
+  const mass = build.pieces.find((piece) => piece.name === name)?.mass;
+  return mass !== undefined && !handlers({ mass, limitEach: GUIDELINE_EACH }).ok;
 }
 
 type Worst =

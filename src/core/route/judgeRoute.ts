@@ -28,6 +28,8 @@ export interface RouteJudgement {
   /** -1 for a route without steps. */
   readonly step: number;
   readonly pose: Pose | undefined;
+  /** How far the motion raises it above what is below it, at most [mm]. */
+  readonly raise: number;
   /** One sentence that can be read to a customer. */
   readonly reason: string;
   readonly steps: readonly StepJudgement[];
@@ -117,7 +119,7 @@ export function judgeRoute(
   const judgeSteps = (detail?: 'every step'): RouteJudgement => {
     if (steps.length === 0) {
       const reason = 'the route has no steps';
-      return { verdict, clearance: undefined, step: -1, pose: undefined, reason, steps: [] };
+      return { verdict, clearance: undefined, step: -1, pose: undefined, raise: 0, reason, steps: [] };
     }
     const best = free ? clearance! : widest;
     const chain = bestChain(measured.parts, free, best, allowance);
@@ -134,6 +136,7 @@ export function judgeRoute(
       clearance: finding.clearance,
       step: limiting,
       pose: at.pose,
+      raise: Math.max(0, ...(chain ?? []).map(({ passage }) => passage?.answer.raise ?? 0)),
       reason: routeReason(route, limiting, at, chain),
       steps: judged,
     };

@@ -114,8 +114,10 @@ function raiseWords(answer: { readonly raise?: number; readonly overRail?: boole
   const parts: string[] = [];
   const raise = answer.raise ?? 0;
   if (answer.overRail) {
-    parts.push(`it is lifted ${raise > 0 ? `${mm(raise)} ` : ''}over the handrail, so plan a mechanical aid`);
-  } else if (raise > RAISE_BY_HAND) parts.push(`it is lifted ${mm(raise)}, so plan a mechanical aid`);
+    parts.push(
+      `it is lifted ${raise > 0 ? `${mm(raise)} ` : ''}over the handrail, which is more than by hand`,
+    );
+  } else if (raise > RAISE_BY_HAND) parts.push(`it is lifted ${mm(raise)}, which is more than by hand`);
   return parts;
 }
 

@@ -44,7 +44,12 @@ export const advise: TableFunction = {
     const verdicts = buildVerdicts(route, pieces, allowance, tape);
     if (!verdicts.ok) return verdicts;
     // A stable sort keeps the firm's order among equals.
-    const sorted = [...verdicts.value].sort((a, b) => verdictRank(a.verdict) - verdictRank(b.verdict));
+    // What has to be raised with no aid for it stands last among its like.
+    const sorted = [...verdicts.value].sort(
+      (a, b) =>
+        verdictRank(a.verdict) - verdictRank(b.verdict) ||
+        Number(a.noAid === true) - Number(b.noAid === true),
+    );
     return found([[...VERDICT_COLUMNS], ...sorted.map(verdictRow)]);
   },
 };
