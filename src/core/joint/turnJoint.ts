@@ -32,9 +32,16 @@ export function turnJoint(
   const seen = planOf(stood);
   if (!seen) return undefined;
   const { plan, placing } = seen;
+  // A room in which the way ends has to hold all of it beyond the turn.
+  const ending = stood.level[stood.level.length - 1];
+  const roomLeaves =
+    ending && ending.exitSection === undefined
+      ? ((ending.joint.measures.length ?? 0) - piece.length) / 2 - 3
+      : Infinity;
+  if (roomLeaves < (ask.atLeast ?? 0)) return [];
   const asked: StairTurnAsk = {
     ...(ask.atLeast === undefined ? {} : { atLeast: ask.atLeast }),
-    enough: ask.enough ?? AMPLE,
+    enough: Math.min(ask.enough ?? AMPLE, roomLeaves),
     ...(ask.from && stood.stairFirst ? { holds: ask.from } : {}),
   };
   const passages: JointPassage[] = [];
