@@ -31,6 +31,8 @@ interface Finding {
   readonly asMeasured: number;
   readonly needed: number;
   readonly worth: number;
+  /** From here on it passes at all [mm]; undefined: it does as measured. */
+  readonly passesFrom: number | undefined;
   readonly builds: string[];
   readonly row: StageRow;
 }
@@ -225,7 +227,7 @@ function neededChange(
   stopped: readonly { piece: BuildPiece; result: RouteJudgement }[],
   book: StageBook,
   allowance: number,
-): { asMeasured: number; needed: number; worth: number } | undefined {
+): { asMeasured: number; needed: number; worth: number; passesFrom: number | undefined } | undefined {
   const { row } = route.steps[at]!;
   const asMeasured = row.measures[measure];
   const effect = effectOfMeasure(row.stage!, measure);
@@ -256,8 +258,21 @@ function neededChange(
     if (judgedAt(middle).goes) high = middle;
     else low = middle;
   }
-  const gained = judgedAt(high).clearance - judgedAt(0).clearance;
-  return { asMeasured, needed: asMeasured + sign * high, worth: gained / high };
+  const now = judgedAt(0).clearance;
+  const gained = judgedAt(high).clearance - now;
+  let passesFrom: number | undefined;
+  if (now < 0) {
+    // The least change with which it passes at all.
+    let short = 0;
+    let passing = high;
+    while (passing - short > 1) {
+      const middle = (short + passing) >> 1;
+      if (judgedAt(middle).clearance >= 0) passing = middle;
+      else short = middle;
+    }
+    passesFrom = asMeasured + sign * passing;
+  }
+  return { asMeasured, needed: asMeasured + sign * high, worth: gained / high, passesFrom };
 }
 
 function whyFinding(finding: Finding, tape: number, going: readonly string[]): string {
@@ -267,6 +282,9 @@ function whyFinding(finding: Finding, tape: number, going: readonly string[]): s
     ? `${Math.round(finding.worth * 100) / 100} mm of clearance for each mm`
     : 'it opens a way that is shut now';
   const parts = [`for ${finding.builds.join(', ')}: ${worth}`];
+  if (finding.passesFrom !== undefined) {
+    parts.push(`it passes at all, though tight, from ${mm(finding.passesFrom)} on`);
+  }
   if (change <= 2 * tape) parts.push('measure it again first, the tape alone may decide');
   const remedy = measureAt(stage, finding.measure)?.remedy;
   if (remedy && change <= remedy.brings) parts.push(remedy.what);

@@ -40,6 +40,17 @@ describe('what to measure again', () => {
     expect(decisive[0]!.why).toContain('door leaf off');
   });
 
+  test('it says from where on the piece passes at all, and a millimetre less does not', () => {
+    // 600 mm thick through a door of 590: it passes at 600, and goes at 660.
+    const rows = route(['door', { width: 590, height: 900 }]);
+    const box = build('box', [800, 700, 600]);
+    const [first] = ask(rows, box);
+    expect(first).toMatchObject({ step: 1, measure: 'Width', asMeasured: 590, needed: 660 });
+    expect(first!.why).toContain('it passes at all, though tight, from 600 mm on');
+    expect(judge(withMeasure(rows, 1, 'width', 600), piece(800, 700, 600)).verdict).toBe('tight');
+    expect(judge(withMeasure(rows, 1, 'width', 599), piece(800, 700, 600)).verdict).not.toBe('tight');
+  });
+
   test('the smallest change comes first', () => {
     const rows = route(['door', { width: 630, height: 1981 }], ['door', { width: 655, height: 1981 }]);
     const changes = ask(rows, cabinet).map((r) => Math.abs(r.needed! - r.asMeasured!));
