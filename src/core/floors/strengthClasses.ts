@@ -14,7 +14,7 @@ export type Grade = 'C14' | 'C16' | 'C18' | 'C20' | 'C22' | 'C24' | 'C27' | 'C30
 
 /**
  * EN 338 table 1, softwood. Bending, shear and elasticity of C16 and C24 were read in a quotation of the standard; the
- * others, and the shear moduli, are from memory and agree with a second-hand table of EN 338:2016.
+ * others, and the shear moduli, were read in a second-hand table of EN 338:2016 (public source text, not the standard).
  */
 export const STRENGTH_CLASSES: Readonly<Record<Grade, StrengthClass>> = {
   C14: { bending: 14, shear: 3, elasticity: 7000, shearModulus: 440 },

@@ -12,8 +12,10 @@ import { collectWorking } from '../../../src/core/measures/working';
 describe('codeLoad and codePoint', () => {
   it.each<[Code, Use, number, number | null, string]>([
     ['EN', 'dwelling', 2, 2, 'EN 1991-1-1 table 6.2; 2.00/2.00 read in NTC 2018'],
+    ['EN', 'sleeping room', 2, 2, 'EN 1991-1-1 table 6.2, category A; 2.00/2.00 read in NTC 2018'],
     ['EN', 'stairs', 2, 2, 'EN 1991-1-1 table 6.2, from memory'],
     ['UK', 'dwelling', 1.5, 2, 'UK National Annex, A1, from memory'],
+    ['UK', 'sleeping room', 1.5, 2, 'UK National Annex, A1 and A2, from memory'],
     ['UK', 'stairs', 1.5, 2, 'UK National Annex, A1, from memory'],
     ['UK', 'billiard room', 2, 2.7, 'UK National Annex, A4, from memory'],
     ['US', 'dwelling', 1.92, null, 'IRC R301.5: 40 psf'],
@@ -26,6 +28,14 @@ describe('codeLoad and codePoint', () => {
     const alone = codePoint({ use, code });
     if (point === null) expect(alone).toMatchObject({ ok: false, problem: { kind: 'no answer' } });
     else expect(alone.ok && Math.abs(alone.value - point)).toBeLessThanOrEqual(0.0051);
+  });
+
+  it('has every use of every code in the table above but one, which has no answer', () => {
+    const held = CODES.flatMap((code) =>
+      USES.filter((use) => CODE_LOADS[code][use]).map((use) => `${code} ${use}`),
+    );
+    expect(held).toHaveLength(11);
+    expect(held).not.toContain('EN billiard room');
   });
 
   it('converts exactly: 30 psf is 1436.4 N/m2 (30 x 47.880259, NIST SP 811)', () => {
