@@ -1,6 +1,6 @@
 import { CODES, USES } from '../core/floors/codeLoads';
 import { DURATIONS } from '../core/floors/joistUses';
-import { GRADES } from '../core/floors/strengthClasses';
+import { JOIST_GRADES } from '../core/floors/joistGrades';
 import type { ArgumentDescription } from './description';
 
 export const CODE_ARGUMENTS: readonly ArgumentDescription[] = [
@@ -44,7 +44,14 @@ export const JOIST_ARGUMENTS: readonly ArgumentDescription[] = [
     least: 50,
     most: 600,
   },
-  { name: 'grade', help: 'strength class of EN 338', quantity: 'choice', choices: GRADES },
+  {
+    name: 'grade',
+    help:
+      'strength class of EN 338, or lumber of North America by its stamp: DF-L (Douglas fir-larch), HF (hem-fir), SPF ' +
+      '(spruce-pine-fir) or SP (southern pine), No. 1 to No. 3',
+    quantity: 'choice',
+    choices: JOIST_GRADES,
+  },
   {
     name: 'dead',
     help: "the floor's own weight, usually 0.25 to 0.50",

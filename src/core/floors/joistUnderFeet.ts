@@ -1,12 +1,13 @@
 import { found, refused, type Outcome } from '../measures/problem';
 import type { Working } from '../measures/working';
 import { ADVICE } from '../carrying/advice';
+import { isLumberGrade } from './lumberGrades';
 import { joistUses, type JoistUsesInput } from './joistUses';
 
 /**
  * The use of a joist on which several feet stand, 1 = full: the greatest of bending, shear and deflection at once.
  *
- * @source EN 1995-1-1, see `joistUses`.
+ * @source EN 1995-1-1 or allowable stress, see `joistUses`.
  * @param input as `joistUses`
  * @returns use, 1 = full
  * @problems those of `joistUses`; `impossible` when a foot stands on a support or beyond.
@@ -24,12 +25,13 @@ export function joistUnderFeet(input: JoistUsesInput, working?: Working): Outcom
   }
   const uses = joistUses(input, working);
   if (!uses.ok) return uses;
-  return found(greatestUse(uses.value, working));
+  return found(greatestUse(uses.value, isLumberGrade(input.grade) ? 'NDS' : 'EN 1995-1-1', working));
 }
 
 /** The greatest of the three uses, with what decides it and what to do when it is over 1. */
 function greatestUse(
   uses: { readonly bending: number; readonly shear: number; readonly deflection: number },
+  source: string,
   working?: Working,
 ): number {
   const use = Math.max(uses.bending, uses.shear, uses.deflection);
@@ -44,7 +46,7 @@ function greatestUse(
       formula: 'max(bending, shear, deflection)',
       value: use,
       unit: '1 = full',
-      source: 'EN 1995-1-1',
+      source,
     });
   }
   return use;

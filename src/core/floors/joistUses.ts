@@ -1,6 +1,9 @@
 import { found, refused, type Outcome } from '../measures/problem';
 import type { Working } from '../measures/working';
 import { greatestDeflection, greatestMoment, reactions, type PointLoad, type SpanLoads } from './simpleSpan';
+import type { JoistGrade } from './joistGrades';
+import { isLumberGrade } from './lumberGrades';
+import { lumberUses } from './lumberUses';
 import { STRENGTH_CLASSES, type Grade } from './strengthClasses';
 
 /** Load-duration classes of EN 1995-1-1 2.3.1.2; `instantaneous` is for accidents and is left out. */
@@ -49,7 +52,7 @@ export interface JoistUsesInput {
   readonly breadth: number;
   /** [mm] */
   readonly depth: number;
-  readonly grade: Grade;
+  readonly grade: JoistGrade;
   /** The floor's own weight [kN/m2]. */
   readonly dead: number;
   /** [kN/m2] */
@@ -69,20 +72,16 @@ export interface JoistUses {
 const EC5 = 'EN 1995-1-1';
 
 /**
- * The use of a timber joist on two supports, service class 1, by bending, shear and deflection at once.
+ * The use of a timber joist on two supports, by bending, shear and deflection at once: to EN 1995-1-1 for a strength
+ * class, by allowable stress for a grade of lumber.
  *
- * Combinations: 1.35 dead + 1.5 imposed + 1.5 points at kmod of the duration, and 1.35 dead + 1.35 points at kmod
- * permanent, since a table stays. ksys 1.1 only where no point load stands on the joist; kcr 0.67 in shear. The depth
- * factor kh (3.2(3), depths below 150 mm) may raise the bending strength; it is left out, on the safe side. A point
- * load goes to one joist whole: the deck spreads nothing. Notches, holes, bearing, rot and vibration are not looked at.
- *
- * @source EN 1995-1-1 6.1.6, 6.1.7, 6.6, 7.2 and tables 2.3, 3.1, 7.2; EN 1990 table A1.2(B); EN 338 table 1.
+ * @source see `strengthClassUses` and `lumberUses`
  * @param input sizes [mm], span/depth 5 to 35; dead and imposed load [kN/m2]; points [N] at [mm] strictly inside the span
  * @returns the three uses
- * @problems `impossible` for a span-to-depth that no joist has.
+ * @problems `impossible` for a span-to-depth that no joist has; those of `lumberUses`.
  */
 export function joistUses(input: JoistUsesInput, working?: Working): Outcome<JoistUses> {
-  const { span, spacing, breadth, depth, points } = input;
+  const { span, depth, grade } = input;
   const ratio = span / depth;
   if (!(ratio >= SPAN_TO_DEPTH.least && ratio <= SPAN_TO_DEPTH.most)) {
     return refused({
@@ -94,6 +93,25 @@ export function joistUses(input: JoistUsesInput, working?: Working): Outcome<Joi
         `allowed is ${SPAN_TO_DEPTH.least} to ${SPAN_TO_DEPTH.most} depths`,
     });
   }
+  return isLumberGrade(grade)
+    ? lumberUses({ ...input, grade }, working)
+    : found(strengthClassUses({ ...input, grade }, working));
+}
+
+/**
+ * The use of a joist of an EN 338 strength class on two supports, service class 1.
+ *
+ * Combinations: 1.35 dead + 1.5 imposed + 1.5 points at kmod of the duration, and 1.35 dead + 1.35 points at kmod
+ * permanent, since a table stays. ksys 1.1 only where no point load stands on the joist; kcr 0.67 in shear. The depth
+ * factor kh (3.2(3), depths below 150 mm) may raise the bending strength; it is left out, on the safe side. A point
+ * load goes to one joist whole: the deck spreads nothing. Notches, holes, bearing, rot and vibration are not looked at.
+ *
+ * @source EN 1995-1-1 6.1.6, 6.1.7, 6.6, 7.2 and tables 2.3, 3.1, 7.2; EN 1990 table A1.2(B); EN 338 table 1.
+ * @param input as `joistUses`
+ * @returns the three uses
+ */
+function strengthClassUses(input: JoistUsesInput & { readonly grade: Grade }, working?: Working): JoistUses {
+  const { span, spacing, breadth, depth, points } = input;
   const timber = STRENGTH_CLASSES[input.grade];
   const kmod = KMOD[input.duration];
   const onOneJoist = points.some((p) => p.load > 0);
@@ -212,9 +230,9 @@ export function joistUses(input: JoistUsesInput, working?: Working): Outcome<Joi
       `${EC5} 2.2.3, table 3.2, kdef 0.6; EN 1990 table A1.1, psi2 0.3`,
     );
   }
-  return found({
+  return {
     bending: Math.max(all.bending, stays.bending),
     shear: Math.max(all.shear, stays.shear),
     deflection,
-  });
+  };
 }

@@ -1,5 +1,5 @@
 import { CODES, USES } from '../../core/floors/codeLoads';
-import { GRADES } from '../../core/floors/strengthClasses';
+import { JOIST_GRADES } from '../../core/floors/joistGrades';
 import type { WorkbookWriter, WriterValue } from '../../sheetHost/workbookWriter';
 import { headed, HEADING, INPUT, showWithin } from './look';
 import { BUILD_LIST } from './piecesSheet';
@@ -108,7 +108,7 @@ export function floorsSheet(book: WorkbookWriter): void {
     book.name(name, `Floors!$B$${row}`);
   });
   sheet.list('B6', { from: BUILD_LIST }, true).list('B7', USES, true).list('B8', CODES, true);
-  sheet.list('B13', GRADES, true);
+  sheet.list('B13', JOIST_GRADES, true);
 
   sheet.rows('E5', [['Check', 'Value', 'Unit', 'Held against', 'Which is', 'Says']], HEADING);
   LINES.forEach(([what, value, unit, against, which], i) => {

@@ -1,6 +1,6 @@
 import { joist as compute } from '../../core/floors/joist';
 import type { Duration } from '../../core/floors/joistUses';
-import type { Grade } from '../../core/floors/strengthClasses';
+import type { JoistGrade } from '../../core/floors/joistGrades';
 import { CAUTIONS } from '../../core/measures/cautions';
 import type { Working } from '../../core/measures/working';
 import type { NumberFunction } from '../description';
@@ -48,7 +48,7 @@ export const joist: NumberFunction = {
     spacing: number,
     breadth: number,
     depth: number,
-    grade: Grade,
+    grade: JoistGrade,
     dead: number,
     imposed: number,
     pointLoad: number,

@@ -1,6 +1,6 @@
 import { joistFeet as compute } from '../../core/floors/joistFeet';
 import type { Duration } from '../../core/floors/joistUses';
-import type { Grade } from '../../core/floors/strengthClasses';
+import type { JoistGrade } from '../../core/floors/joistGrades';
 import { CAUTIONS } from '../../core/measures/cautions';
 import type { Working } from '../../core/measures/working';
 import type { NumberFunction } from '../description';
@@ -65,7 +65,7 @@ export const joistFeet: NumberFunction = {
     spacing: number,
     breadth: number,
     depth: number,
-    grade: Grade,
+    grade: JoistGrade,
     dead: number,
     imposed: number,
     footLoad: number,

@@ -1,6 +1,5 @@
 import { radians } from '../../../src/core/measures/angle';
-import { couplingMultiplier, type Grip } from '../../../src/core/carrying/couplingMultiplier';
-import { frequencyMultiplier } from '../../../src/core/carrying/frequencyMultiplier';
+import type { Grip } from '../../../src/core/carrying/couplingMultiplier';
 import { liftIndex } from '../../../src/core/carrying/liftIndex';
 import { liftLimit, type LiftInput } from '../../../src/core/carrying/liftLimit';
 import { collectWorking } from '../../../src/core/measures/working';

@@ -1,0 +1,7 @@
+import { LUMBER_GRADES, type LumberGrade } from './lumberGrades';
+import { GRADES, type Grade } from './strengthClasses';
+
+/** What a joist may be graded as: a strength class of EN 338, or a grade of North American lumber. */
+export type JoistGrade = Grade | LumberGrade;
+
+export const JOIST_GRADES: readonly JoistGrade[] = [...GRADES, ...LUMBER_GRADES];

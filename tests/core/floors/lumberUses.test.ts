@@ -1,0 +1,127 @@
+import { joistUses, type Duration, type JoistUses } from '../../../src/core/floors/joistUses';
+import { LUMBER_GRADES, lumberValues, type LumberGrade } from '../../../src/core/floors/lumberGrades';
+
+const PSI = 0.006894757;
+
+const uses = (input: Partial<Parameters<typeof joistUses>[0]>): JoistUses => {
+  const outcome = joistUses({
+    span: 4000,
+    spacing: 406.4,
+    breadth: 38.1,
+    depth: 234.95,
+    grade: 'SPF No. 2',
+    dead: 0.5,
+    imposed: 1.9,
+    points: [],
+    duration: 'medium',
+    ...input,
+  });
+  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problem));
+  return outcome.value;
+};
+
+describe('lumberValues', () => {
+  // NDS Supplement tables 4A and 4B, from memory: Fb of 2 x 10 [psi], Fv, E [million psi].
+  it.each<[LumberGrade, number, number, number]>([
+    ['DF-L No. 1', 1100, 180, 1.7],
+    ['DF-L No. 2', 990, 180, 1.6],
+    ['DF-L No. 3', 577.5, 180, 1.4],
+    ['HF No. 1', 1072.5, 150, 1.5],
+    ['HF No. 2', 935, 150, 1.3],
+    ['HF No. 3', 550, 150, 1.2],
+    ['SPF No. 1', 962.5, 135, 1.4],
+    ['SPF No. 2', 962.5, 135, 1.4],
+    ['SPF No. 3', 550, 135, 1.2],
+    ['SP No. 1', 1050, 175, 1.6],
+    ['SP No. 2', 800, 175, 1.4],
+    ['SP No. 3', 475, 175, 1.3],
+  ])('%s: %f, %f and %f', (grade, bending, shear, elasticity) => {
+    const values = lumberValues(grade, 9.25 * 25.4);
+    expect(values.bending / PSI).toBeCloseTo(bending, 3);
+    expect(values.shear / PSI).toBeCloseTo(shear, 4);
+    expect(values.elasticity / PSI / 1e6).toBeCloseTo(elasticity, 6);
+  });
+
+  it('holds a value for every grade that may be chosen', () => {
+    expect(LUMBER_GRADES).toHaveLength(12);
+  });
+
+  // Size factors of table 4A, from memory; a depth between two sizes takes the deeper one's.
+  it.each([
+    [89, 1.5],
+    [114, 1.4],
+    [140, 1.3],
+    [184, 1.2],
+    [185, 1.2],
+    [200, 1.1],
+    [235, 1.1],
+    [286, 1],
+    [300, 0.9],
+  ])('a depth of %i mm has a size factor of %f', (depth, factor) => {
+    expect(lumberValues('DF-L No. 2', depth).bending / PSI / 900).toBeCloseTo(factor, 4);
+  });
+});
+
+describe('joistUses of lumber', () => {
+  // NDS table 2.3.2, read in a quotation: permanent .9, ten years 1, seven days 1.25.
+  it.each<[Duration, number]>([
+    ['permanent', 0.9],
+    ['long', 1],
+    ['medium', 1],
+    ['short', 1.25],
+  ])('%s has a load duration factor of %f', (duration, factor) => {
+    expect(uses({ duration }).bending * factor).toBeCloseTo(uses({ duration: 'long' }).bending, 9);
+    expect(uses({ duration }).shear * factor).toBeCloseTo(uses({ duration: 'long' }).shear, 9);
+    expect(uses({ duration }).deflection).toBe(uses({ duration: 'long' }).deflection);
+  });
+
+  it('is worked by hand for an even load', () => {
+    // 2.4 x 0.4064 = 0.97536 N/mm over 4000 mm: 1.95072e6 N mm on 350526 mm3; 1.1 x 875 psi x 1.15 = 7.6316 N/mm2.
+    const modulus = (38.1 * 234.95 ** 2) / 6;
+    expect(uses({}).bending).toBeCloseTo((0.97536 * 4000 ** 2) / 8 / modulus / (1.1 * 875 * PSI * 1.15), 6);
+    // 1950.72 N at a support: 1.5 V / A over 135 psi.
+    expect(uses({}).shear).toBeCloseTo((1.5 * 1950.72) / (38.1 * 234.95) / (135 * PSI), 6);
+    // 5 w L^4 / 384 EI under 0.77216 N/mm alone, over 4000/360.
+    const inertia = (38.1 * 234.95 ** 3) / 12;
+    const sag = (5 * 0.77216 * 4000 ** 4) / (384 * 1.4e6 * PSI * inertia);
+    expect(uses({}).deflection).toBeCloseTo(sag / (4000 / 360), 6);
+  });
+
+  it('leaves out the repetitive factor under a point load, and where joists stand more than 24 in apart', () => {
+    const tiny = uses({ points: [{ load: 1e-6, at: 2000 }] });
+    expect(tiny.bending / uses({}).bending).toBeCloseTo(1.15, 6);
+    const [near, far] = [uses({ spacing: 609.6 }), uses({ spacing: 611 })];
+    expect((far.bending / 611) * 609.6).toBeCloseTo(near.bending * 1.15, 6);
+  });
+
+  it('checks what stays for good, dead and points, at .9', () => {
+    const table = { imposed: 0, dead: 0.5, points: [{ load: 2000, at: 2000 }], duration: 'short' } as const;
+    const moment = (0.5 * 0.4064 * 4000 ** 2) / 8 + (2000 * 4000) / 4;
+    const modulus = (38.1 * 234.95 ** 2) / 6;
+    expect(uses(table).bending).toBeCloseTo(moment / modulus / (1.1 * 875 * PSI * 0.9), 6);
+  });
+
+  it.each([
+    [37, true],
+    [37.2, false],
+    [38, false],
+    [50, false],
+    [89, false],
+    [90, true],
+  ])('at a breadth of %f mm: refused %s', (breadth, refused) => {
+    const outcome = joistUses({
+      span: 4000,
+      spacing: 400,
+      breadth,
+      depth: 235,
+      grade: 'HF No. 2',
+      dead: 0.5,
+      imposed: 1.5,
+      points: [],
+      duration: 'medium',
+    });
+    expect(outcome.ok).toBe(!refused);
+    if (!outcome.ok)
+      expect(outcome.problem).toMatchObject({ kind: 'impossible', argument: 'breadth', got: breadth });
+  });
+});
