@@ -187,6 +187,11 @@ function addSheet(context: Context, sheet: NewSheet): void {
       message: `Usual here: ${words.join(', ')}`,
     };
   }
+  for (const { row, column, rows, columns, format } of sheet.formats ?? []) {
+    made.getRangeByIndexes(row, column, rows, columns).numberFormat = Array.from({ length: rows }, () =>
+      Array<string>(columns).fill(format),
+    );
+  }
   sheet.widths.forEach((width, column) => {
     at(0, column, 1, 1).format.columnWidth = width * POINTS_A_CHARACTER;
   });

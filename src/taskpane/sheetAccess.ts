@@ -46,6 +46,14 @@ export interface NewSheet {
     readonly columns: number;
     readonly words: readonly string[];
   }[];
+  /** Number formats of blocks of cells; none: as the host shows a number. */
+  readonly formats?: readonly {
+    readonly row: number;
+    readonly column: number;
+    readonly rows: number;
+    readonly columns: number;
+    readonly format: string;
+  }[];
   /** Widths of the columns in characters, from column 0. */
   readonly widths: readonly number[];
 }

@@ -126,12 +126,16 @@ function piecesSheet(name: string, table: string): NewSheet {
   };
 }
 
+/** Builds that a starter quote has room for. */
+const SPILLED_ROWS = 40;
+
 function quoteSheet(name: string, route: string, pieces: string): NewSheet {
   const inputs: readonly (readonly [string, WriteCell])[] = [
     ['Allowance, mm a side', 25],
     ['Tape, mm', 5],
     ['Crew', 3],
-    ['Rate, a crew hour (example)', 96],
+    ['Of them, who stays to set up', 2],
+    ['Rate, a person-hour (example)', 32],
     ['Call-out (example)', 60],
   ];
   const cells: NewSheet['cells'][number][] = [
@@ -153,20 +157,27 @@ function quoteSheet(name: string, route: string, pieces: string): NewSheet {
       row: 10,
       column: 1,
       value: {
-        formula: `=IFERROR(INDEX(Q${first}:Q${first + 40},MATCH(B9,N${first}:N${first + 40},0))*B6+B7,"no time yet")`,
+        formula: `=IFERROR(INDEX(Q${first}:Q${first + SPILLED_ROWS},MATCH(B9,N${first}:N${first + SPILLED_ROWS},0))*B7+B8,"no time yet")`,
       },
     },
     { row: 11, column: 0, value: CAUTIONS.route },
     { row: 12, column: 0, value: CAUTIONS.stairs },
     { row: TABLE, column: 0, value: { formula: `=CARRY.ADVISE(${tables}, B3, B4)` }, spills: true },
-    { row: TABLE, column: 13, value: { formula: `=CARRY.JOBTIME(${tables}, B5)` }, spills: true },
+    { row: TABLE, column: 13, value: { formula: `=CARRY.JOBTIME(${tables}, B5, , B6)` }, spills: true },
   );
   return {
     name,
     cells,
     tables: [],
     lists: [],
-    widths: [34, 16, 11, 8, 14, 16, 11, 11, 30, 50, 40, 3, 3, 32],
+    formats: [
+      { row: 10, column: 1, rows: 1, columns: 1, format: '0.00' },
+      // A format rounds to the nearest, and only sentences round down: a tenth keeps 39.6 from looking like 40.
+      { row: TABLE + 1, column: 2, rows: SPILLED_ROWS, columns: 1, format: '0.0' },
+      { row: TABLE + 1, column: 7, rows: SPILLED_ROWS, columns: 1, format: '0' },
+      { row: TABLE + 1, column: 14, rows: SPILLED_ROWS, columns: 3, format: '0.0' },
+    ],
+    widths: [34, 16, 11, 8, 14, 16, 11, 11, 30, 50, 40, 3, 3, 32, 11, 11, 11, 50],
   };
 }
 

@@ -62,6 +62,20 @@ describe('the example rows', () => {
   });
 });
 
+test('the quote prices person-hours, and no figure on it runs to nine places', () => {
+  const at = (row: number, column: number): unknown =>
+    quote.cells.find((cell) => cell.row === row && cell.column === column)?.value;
+  expect([at(6, 0), at(6, 1)]).toEqual(['Rate, a person-hour (example)', 32]);
+  expect(JSON.stringify(at(10, 1))).toContain('*B7+B8');
+  const formatted = (row: number, column: number): boolean =>
+    (quote.formats ?? []).some(
+      (f) => row >= f.row && row < f.row + f.rows && column >= f.column && column < f.column + f.columns,
+    );
+  // Clearance, Heaviest kg, Carry min, Set-up min, Crew hours; and the price.
+  for (const column of [2, 7, 14, 15, 16]) expect(formatted(14, column)).toBe(true);
+  expect(formatted(10, 1)).toBe(true);
+});
+
 test('no cell is written twice, and none lies in a table', () => {
   for (const sheet of sheets) {
     const places = sheet.cells.map(({ row, column }) => `${row},${column}`);

@@ -63,7 +63,7 @@ test.each([
   'ADVISE(route, pieces, [allowance], [tape])',
   'SURVEYS(routes, pieces, [orders], [allowance], [tape])',
   'REMEASURE(route, pieces, [allowance], [tape])',
-  'JOBTIME(route, pieces, crew, [rates])',
+  'JOBTIME(route, pieces, crew, [rates], [fitters])',
 ])('%s stands as saved workbooks expect it', (call) => {
   expect(FUNCTIONS.map(signature)).toContain(`CARRY.${call}`);
 });

@@ -253,10 +253,24 @@ describe('JOBTIME', () => {
       ['Load, each piece', 1],
     ];
     const table = callInCells('JOBTIME', ROUTE, PIECES, 3, rates);
-    expect(table[0]).toEqual(['Build', 'Carry min', 'Set-up min', 'Crew hours']);
+    expect(table[0]).toEqual(['Build', 'Carry min', 'Set-up min', 'Crew hours', 'Handling']);
     expect(table[3]!.slice(0, 1)).toEqual(['6 ft one-piece']);
     expect(table[3]![2]).toBe(45);
     const wrong = callInCell('JOBTIME', ROUTE, PIECES, 3, [['Lunch', 30]]);
     expect(wrong).toMatchObject({ code: '#VALUE!' });
+  });
+
+  test('refuses a crew of one build by build, names what is too heavy, and bills the fitters alone', () => {
+    const alone = callInCells('JOBTIME', ROUTE, PIECES, 1);
+    expect(alone[3]![0]).toBe('6 ft one-piece');
+    expect(alone[3]![3]).toMatchObject({ code: '#VALUE!' });
+    const rates = [['Set-up of 6 ft one-piece', 60]];
+    const all = callInCells('JOBTIME', ROUTE, PIECES, 4, rates)[3]!;
+    const two = callInCells('JOBTIME', ROUTE, PIECES, 4, rates, 2)[3]!;
+    expect((all[3] as number) - (two[3] as number)).toBeCloseTo(2, 9);
+    // HSE L23: 37.5 kg for three, and nothing published above.
+    expect(all[4]).toBe(
+      'slate, 72 kg: above the guideline for 3 on the level, 37.5 kg; mechanical aid and a written assessment',
+    );
   });
 });

@@ -70,7 +70,7 @@ export function jobSheet(book: WorkbookWriter): void {
   showVerdicts(sheet, `B${ADVICE_TOP + 1}:B${ADVICE_TOP + 12}`, `$B${ADVICE_TOP + 1}`);
   sheet.format(`C${ADVICE_TOP + 1}:C${ADVICE_TOP + 12}`, { format: '0' });
   sheet.cell(`N${ADVICE_TOP - 1}`, 'Time, by the rates on Quote', { bold: true });
-  sheet.spill(`N${ADVICE_TOP}`, 'CARRY.JOBTIME(JobRoute,PieceRows[#All],JobCrew,Rates[#All])');
+  sheet.spill(`N${ADVICE_TOP}`, 'CARRY.JOBTIME(JobRoute,PieceRows[#All],JobCrew,Rates[#All],JobFitters)');
   sheet.format(`O${ADVICE_TOP + 1}:Q${ADVICE_TOP + 12}`, { format: '0.0' });
 
   sheet.cell(`A${DETAIL_TOP - 1}`, 'What to measure again, for the build quoted', { bold: true });

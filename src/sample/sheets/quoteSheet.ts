@@ -9,10 +9,12 @@ import { BUILD_LIST } from './piecesSheet';
 
 const CHOSEN_SURVEY = 'Q-10';
 const CREW = 4;
+/** Of the crew, who stays to level the slate and cover it: common practice, no source. */
+const FITTERS = 2;
 
 /** Example prices, common practice, no source: each firm writes its own. */
 const PRICES: readonly (readonly [item: string, price: number, unit: string])[] = [
-  ['Crew hour', 36, 'price units an hour'],
+  ['Person-hour', 36, 'price units an hour'],
   ['Vehicle', 65, 'price units a job'],
   ['Mechanical aid', 80, 'price units a job'],
   ['Written assessment', 55, 'price units a job'],
@@ -48,11 +50,13 @@ export function quoteSheet(book: WorkbookWriter, surveys: readonly Survey[]): vo
     ['Another build', null],
     ['Build quoted', f('IF(B9="",B8,B9)')],
     ['Crew', CREW],
+    ['Of them, who stays to set up', FITTERS],
   ]);
-  sheet.format('B5', INPUT).format('B9', INPUT).format('B11', INPUT);
+  sheet.format('B5', INPUT).format('B9', INPUT).format('B11', INPUT).format('B12', INPUT);
   sheet.list('B5', { from: surveyList(surveys) }, true).list('B9', { from: BUILD_LIST }, true);
-  sheet.list('B11', ['2', '3', '4', '5', '6']);
-  book.name('JobSurvey', 'Quote!$B$5').name('JobBuild', 'Quote!$B$10').name('JobCrew', 'Quote!$B$11');
+  sheet.list('B11', ['2', '3', '4', '5', '6']).list('B12', ['1', '2', '3', '4', '5', '6']);
+  book.name('JobSurvey', 'Quote!$B$5').name('JobBuild', 'Quote!$B$10');
+  book.name('JobCrew', 'Quote!$B$11').name('JobFitters', 'Quote!$B$12');
 
   sheet.rows('A13', [
     ['Verdict on the route', said('B')],
@@ -63,7 +67,8 @@ export function quoteSheet(book: WorkbookWriter, surveys: readonly Survey[]): vo
     ['Reason', said('J')],
     ['Carrying, min', time('O')],
     ['Set-up, min', time('P')],
-    ['Crew hours', time('Q')],
+    ['Person-hours', time('Q')],
+    ['For this crew', time('R')],
   ]);
   showVerdicts(sheet, 'B13', '$B$13');
   sheet.format('B14:B14', { format: '0' }).format('B19:B21', { format: '0.0' });
@@ -72,8 +77,12 @@ export function quoteSheet(book: WorkbookWriter, surveys: readonly Survey[]): vo
   const aid = 'IF(ISNUMBER(SEARCH("mechanical aid",$B$17)),1,0)';
   const tight = 'IF($B$13="tight",1,0)';
   const lines: readonly (readonly [string, string, string])[] = [
-    ['Crew hours', '$B$21', price('Crew hour')],
-    ['More hours on a tight route', `${tight}*$B$21*${price('More hours where tight')}`, price('Crew hour')],
+    ['Person-hours', '$B$21', price('Person-hour')],
+    [
+      'More hours on a tight route',
+      `${tight}*$B$21*${price('More hours where tight')}`,
+      price('Person-hour'),
+    ],
     ['Vehicle', '1', price('Vehicle')],
     ['Mechanical aid for the heaviest piece', aid, price('Mechanical aid')],
     ['Written assessment', aid, price('Written assessment')],

@@ -113,6 +113,7 @@ function describe(sheet: NewSheet): SheetDescription {
       rows,
     });
   }
+  for (const { format, ...block } of sheet.formats ?? []) made.format(blockAddress(block), { format });
   for (const { words, ...block } of sheet.lists) made.list(blockAddress(block), words);
   return made.widths(sheet.widths).description;
 }
