@@ -61,10 +61,10 @@ const metric = (e: Printed): LiftInput => ({
 /** Half of the last place of a limit as printed [lb]. */
 const HALF_PLACE = 0.05;
 
-const MULTIPLIERS = ['Reach', 'Height', 'Travel', 'Twist', 'Frequency', 'Grip'] as const;
+type Multiplier = 'Reach' | 'Height' | 'Travel' | 'Twist' | 'Frequency' | 'Grip';
 
 /** The multipliers as the function itself works with them. */
-function multipliersOf(e: Printed): Readonly<Record<(typeof MULTIPLIERS)[number], number>> {
+function multipliersOf(e: Printed): Readonly<Record<Multiplier, number>> {
   const { steps } = collectWorking((working) => liftLimit(metric(e), working));
   const value = (name: string): number => {
     const step = steps.find(({ what }) => what === `${name} multiplier`);
