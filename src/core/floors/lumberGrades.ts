@@ -48,7 +48,8 @@ export type LumberGrade = keyof typeof PRINTED;
 
 export const LUMBER_GRADES = Object.keys(PRINTED) as readonly LumberGrade[];
 
-export const isLumberGrade = (grade: string): grade is LumberGrade => (LUMBER_GRADES as readonly string[]).includes(grade);
+export const isLumberGrade = (grade: string): grade is LumberGrade =>
+  (LUMBER_GRADES as readonly string[]).includes(grade);
 
 /** Breadths for which the values hold, 2 to 4 in nominal [mm]: 1.5 to 3.5 in, and old full sizes in between. */
 export const LUMBER_BREADTHS = { least: 1.5 * INCH - WRITTEN_TO, most: 3.5 * INCH + WRITTEN_TO } as const;
