@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
+import { ROUTE_HEADINGS } from '../../src/core/survey/table/readHeaders';
 import { launchBrowser } from '../support/browser';
 import { builtFolder } from '../support/builtFolder';
 import type { FakeBook } from '../support/fakeExcel';
@@ -65,7 +66,7 @@ const type = (page: Page, row: number, column: number, value: unknown): Promise<
   );
 
 const WIDTH = 3;
-const NOTE = 22;
+const NOTE = ROUTE_HEADINGS.indexOf('Note');
 
 describe('a row of a route', () => {
   test('is shown with its measures as read, its verdict, its caution and its drawing', async () => {
@@ -142,8 +143,8 @@ describe('a row of a route', () => {
 describe('writing', () => {
   test('goes only into an empty cell, the one that the button names', async () => {
     const page = await pane();
-    await page.getByRole('button', { name: 'Write this into Surveys!W5' }).click();
-    await page.getByRole('status').getByText('Written into Surveys!W5').waitFor();
+    await page.getByRole('button', { name: 'Write this into Surveys!AD5' }).click();
+    await page.getByRole('status').getByText('Written into Surveys!AD5').waitFor();
     expect(await cellOf(page, 'Surveys', 5, NOTE)).toMatch(/^Slate: goes/);
     expect(await writes(page)).toEqual([{ sheet: 'Surveys', row: 4, column: NOTE, rows: 1, columns: 1 }]);
   });
@@ -151,7 +152,7 @@ describe('writing', () => {
   test('never over something without a second yes', async () => {
     const page = await pane();
     await goTo(page, 6);
-    await page.getByRole('button', { name: 'Write this into Surveys!W6' }).click();
+    await page.getByRole('button', { name: 'Write this into Surveys!AD6' }).click();
     await page.getByText('It holds:').waitFor();
     expect(await page.locator('blockquote').last().innerText()).toBe('mirror');
     expect(await writes(page)).toEqual([]);
@@ -159,23 +160,23 @@ describe('writing', () => {
     expect(await cellOf(page, 'Surveys', 6, NOTE)).toBe('mirror');
     expect(await writes(page)).toEqual([]);
 
-    await page.getByRole('button', { name: 'Write this into Surveys!W6' }).click();
-    await page.getByRole('button', { name: 'Replace what Surveys!W6 holds' }).click();
-    await page.getByRole('status').getByText('Written into Surveys!W6').waitFor();
+    await page.getByRole('button', { name: 'Write this into Surveys!AD6' }).click();
+    await page.getByRole('button', { name: 'Replace what Surveys!AD6 holds' }).click();
+    await page.getByRole('status').getByText('Written into Surveys!AD6').waitFor();
     expect(await cellOf(page, 'Surveys', 6, NOTE)).toMatch(/Width out/);
   });
 
   test('a yes does not hold for what has changed since', async () => {
     const page = await pane();
     await goTo(page, 6);
-    await page.getByRole('button', { name: 'Write this into Surveys!W6' }).click();
-    const replace = page.getByRole('button', { name: 'Replace what Surveys!W6 holds' });
+    await page.getByRole('button', { name: 'Write this into Surveys!AD6' }).click();
+    const replace = page.getByRole('button', { name: 'Replace what Surveys!AD6 holds' });
     await replace.waitFor();
     // Straight into the book, as if another person's change had not reached the pane yet.
-    await page.evaluate(() => {
+    await page.evaluate((note) => {
       const { sheets } = (window as never as { fakeBook: FakeBook }).fakeBook;
-      sheets[0]!.cells[5]![22] = 'mind the mirror';
-    });
+      sheets[0]!.cells[5]![note] = 'mind the mirror';
+    }, NOTE);
     await replace.click();
     await page.getByRole('status').getByText('Nothing was written').waitFor();
     expect(await cellOf(page, 'Surveys', 6, NOTE)).toBe('mind the mirror');
