@@ -1,5 +1,6 @@
 import { found, refused, type Outcome } from '../measures/problem';
 import type { Working } from '../measures/working';
+import { joistOnSupports, stepsInto } from './joistOnSupports';
 import { greatestDeflection, greatestMoment, reactions, type PointLoad, type SpanLoads } from './simpleSpan';
 import type { JoistGrade } from './joistGrades';
 import { isLumberGrade } from './lumberGrades';
@@ -111,26 +112,14 @@ export function joistUses(input: JoistUsesInput, working?: Working): Outcome<Joi
  * @returns the three uses
  */
 function strengthClassUses(input: JoistUsesInput & { readonly grade: Grade }, working?: Working): JoistUses {
-  const { span, spacing, breadth, depth, points } = input;
+  const { span, points } = input;
   const timber = STRENGTH_CLASSES[input.grade];
   const kmod = KMOD[input.duration];
   const onOneJoist = points.some((p) => p.load > 0);
   const ksys = onOneJoist ? 1 : KSYS;
-  // kN/m2 times mm is N/mm once divided by 1000.
-  const dead = (input.dead * spacing) / 1000;
-  const imposed = (input.imposed * spacing) / 1000;
-  const modulus = (breadth * depth ** 2) / 6;
-  const inertia = (breadth * depth ** 3) / 12;
-  const area = breadth * depth;
-  const step = working
-    ? (what: string, formula: string, value: number | string, unit: string, source: string): void =>
-        working({ what, formula, value, unit, source })
-    : undefined;
+  const step = stepsInto(working);
+  const { dead, imposed, modulus, inertia, area } = joistOnSupports(input, step);
 
-  step?.('Dead load on a joist', 'dead x spacing', dead, 'kN/m', 'statics');
-  step?.('Imposed load on a joist', 'imposed x spacing', imposed, 'kN/m', 'statics');
-  step?.('Section modulus', 'breadth depth^2 / 6', modulus, 'mm3', 'geometry');
-  step?.('Second moment of area', 'breadth depth^3 / 12', inertia, 'mm4', 'geometry');
   step?.(
     'System factor',
     onOneJoist ? '1, a point load stands on one joist' : '1.1, even load on several joists',

@@ -1,5 +1,6 @@
 import { found, refused, type Outcome } from '../measures/problem';
 import type { Working } from '../measures/working';
+import { joistOnSupports, stepsInto } from './joistOnSupports';
 import type { Duration, JoistUses, JoistUsesInput } from './joistUses';
 import { LUMBER_BREADTHS, lumberValues, type LumberGrade } from './lumberGrades';
 import { greatestDeflection, greatestMoment, reactions, type SpanLoads } from './simpleSpan';
@@ -53,22 +54,10 @@ export function lumberUses(
   const lumber = lumberValues(grade, depth);
   const shared = !points.some((p) => p.load > 0) && spacing <= REPETITIVE.apart;
   const repetitive = shared ? REPETITIVE.factor : 1;
-  // kN/m2 times mm is N/mm once divided by 1000.
-  const dead = (input.dead * spacing) / 1000;
-  const imposed = (input.imposed * spacing) / 1000;
-  const modulus = (breadth * depth ** 2) / 6;
-  const inertia = (breadth * depth ** 3) / 12;
-  const area = breadth * depth;
-  const step = working
-    ? (what: string, formula: string, value: number | string, unit: string, source: string): void =>
-        working({ what, formula, value, unit, source })
-    : undefined;
+  const step = stepsInto(working);
+  const { dead, imposed, modulus, inertia, area } = joistOnSupports(input, step);
   const under = (line: number): SpanLoads => ({ span, line, points });
 
-  step?.('Dead load on a joist', 'dead x spacing', dead, 'kN/m', 'statics');
-  step?.('Imposed load on a joist', 'imposed x spacing', imposed, 'kN/m', 'statics');
-  step?.('Section modulus', 'breadth depth^2 / 6', modulus, 'mm3', 'geometry');
-  step?.('Second moment of area', 'breadth depth^3 / 12', inertia, 'mm4', 'geometry');
   step?.(
     'Repetitive factor',
     shared ? '1.15, even load on joists at most 24 in apart' : '1, a point load or joists far apart',

@@ -1,5 +1,3 @@
-import type { ConvexPolygon } from './planar/planarWorld';
-
 /** A stretch of a straight way in the vertical section: a floor and a ceiling, each in one line [mm]. */
 export interface ProfilePart {
   readonly from: number;
@@ -14,32 +12,6 @@ export interface ProfilePart {
 
 /** Two slopes nearer than this are one [mm per mm]. */
 const SAME = 1e-9;
-
-/**
- * What is solid below the floors and above the ceilings, in the vertical section. Lines that go on straight from part to
- * part are one side of one polygon.
- * @param deep how far down and up it reaches [mm]: beyond all that the piece can reach
- */
-export function profilePolygons(parts: readonly ProfilePart[], deep: number): ConvexPolygon[] {
-  const polygons: ConvexPolygon[] = [];
-  for (const { x0, x1, z0, z1 } of runs(parts, 'floor')) {
-    polygons.push([
-      [x0, -deep],
-      [x1, -deep],
-      [x1, z1],
-      [x0, z0],
-    ]);
-  }
-  for (const { x0, x1, z0, z1 } of runs(parts, 'ceiling')) {
-    polygons.push([
-      [x0, z0],
-      [x1, z1],
-      [x1, deep],
-      [x0, deep],
-    ]);
-  }
-  return polygons;
-}
 
 /** A straight line of floor or ceiling. */
 export interface ProfileLine {

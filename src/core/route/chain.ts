@@ -1,5 +1,4 @@
-import type { PieceSize } from '../measures/piece';
-import { ALL_HOLDS, poseOfHold, sizesOfHold } from '../motion/hold';
+import { ALL_HOLDS, poseOfHold } from '../motion/hold';
 import { HOLD_COUNT, type BookPassage } from './stageBook';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
@@ -70,10 +69,6 @@ export interface ChainStep {
   /** The rows that the passage goes through at once, where there are more than one. */
   readonly joint?: readonly [number, number] | undefined;
 }
-
-/** Clearance in a straight so long [mm], by hold. */
-export const straightRoom = (length: number, size: PieceSize): number[] =>
-  ALL_HOLDS.map((hold) => (length - sizesOfHold(size, hold).along) / 2);
 
 /** Clearance of a passage with the room it needs to lean or tilt. */
 function passageClearance(passage: BookPassage, part: Part, last: Part): number {

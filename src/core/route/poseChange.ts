@@ -87,36 +87,35 @@ function enter(
 }
 
 /** Clearance of leaning the piece about the direction of travel and back, by way of being held. */
-export function leaningRoom(space: TurningSpace, piece: PieceSize): number[] {
-  const { along, across, height, eitherWay } = space;
-  return ALL_HOLDS.map((name) => {
-    const sizes = sizesOfHold(piece, name);
-    const one = leaning(sizes, along, Math.min(across, height));
-    return eitherWay ? Math.max(one, leaning(sizes, across, Math.min(along, height))) : one;
-  });
-}
-
-const leaning = (
-  sizes: { readonly along: number; readonly across: number; readonly upright: number },
-  room: number,
-  sweep: number,
-): number => Math.min(diagonalClearance(sweep, sizes.across, sizes.upright), (room - sizes.along) / 2);
+export const leaningRoom = (space: TurningSpace, piece: PieceSize): number[] =>
+  roomToTurn(space, piece, (sizes, along, across, height) =>
+    Math.min(
+      diagonalClearance(Math.min(across, height), sizes.across, sizes.upright),
+      (along - sizes.along) / 2,
+    ),
+  );
 
 /** Clearance of tilting the piece in the plane of travel by any angle and back, by way of being held. */
-export function tiltingRoom(space: TurningSpace, piece: PieceSize): number[] {
-  const { along, across, height, eitherWay } = space;
+export const tiltingRoom = (space: TurningSpace, piece: PieceSize): number[] =>
+  roomToTurn(space, piece, (sizes, along, across, height) =>
+    Math.min(
+      diagonalClearance(Math.min(along, height), sizes.along, sizes.upright),
+      (across - sizes.across) / 2,
+    ),
+  );
+
+/** A clearance by way of being held; where the way may run along either side of the space, the better of the two. */
+function roomToTurn(
+  { along, across, height, eitherWay }: TurningSpace,
+  piece: PieceSize,
+  clearance: (sizes: ReturnType<typeof sizesOfHold>, along: number, across: number, height: number) => number,
+): number[] {
   return ALL_HOLDS.map((name) => {
     const sizes = sizesOfHold(piece, name);
-    const one = tilting(sizes, across, Math.min(along, height));
-    return eitherWay ? Math.max(one, tilting(sizes, along, Math.min(across, height))) : one;
+    const one = clearance(sizes, along, across, height);
+    return eitherWay ? Math.max(one, clearance(sizes, across, along, height)) : one;
   });
 }
-
-const tilting = (
-  sizes: { readonly along: number; readonly across: number; readonly upright: number },
-  room: number,
-  sweep: number,
-): number => Math.min(diagonalClearance(sweep, sizes.along, sizes.upright), (room - sizes.across) / 2);
 
 /** What is done to the piece, in the trade's words. */
 export function changeWords(from: Hold, to: Hold): string {

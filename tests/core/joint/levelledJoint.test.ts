@@ -1,19 +1,13 @@
-import type { JointBlock, JointRow } from '../../../src/core/joint/jointRow';
+import type { JointRow } from '../../../src/core/joint/jointRow';
 import { levelledJoint } from '../../../src/core/joint/levelledJoint';
 import { planJoint } from '../../../src/core/joint/planJoint';
 import { planBetween } from '../../../src/core/joint/sideOf';
 import { sortedPiece } from '../../../src/core/measures/piece';
+import { block } from '../../support/jointBlock';
 import { seeded } from '../../support/parkMiller';
 import { replay } from '../../support/replayMotion';
 
 const SCENES = Number(process.env['SCENES'] ?? 0);
-
-const block = (rows: readonly JointRow[], ends: Partial<JointBlock> = {}): JointBlock => ({
-  rows,
-  before: 'straight',
-  after: 'straight',
-  ...ends,
-});
 
 describe("level at a stair's end, then round the turns", () => {
   test('seeded blocks, the stair first or last, up or down: every motion is free by the independent replay', () => {

@@ -3,17 +3,11 @@ import { rectangleRoundCornerInHold } from '../../../src/core/geometry/rectangle
 import type { JointBlock, JointRow } from '../../../src/core/joint/jointRow';
 import { planJoint } from '../../../src/core/joint/planJoint';
 import { sortedPiece, type PieceSize } from '../../../src/core/measures/piece';
+import { block } from '../../support/jointBlock';
 import { seeded } from '../../support/parkMiller';
 import { replay } from '../../support/replayMotion';
 
 const SCENES = Number(process.env['SCENES'] ?? 0);
-
-const block = (rows: readonly JointRow[], ends: Partial<JointBlock> = {}): JointBlock => ({
-  rows,
-  before: 'straight',
-  after: 'straight',
-  ...ends,
-});
 
 /** The widest of its passages; -Infinity where it shows none. */
 const widest = (given: JointBlock, piece: PieceSize, atLeast?: number): number => {

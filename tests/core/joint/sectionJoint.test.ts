@@ -2,17 +2,11 @@ import type { JointBlock, JointRow } from '../../../src/core/joint/jointRow';
 import { sectionJoint } from '../../../src/core/joint/sectionJoint';
 import { sortedPiece, type PieceSize } from '../../../src/core/measures/piece';
 import { facingDoorFit } from '../../../src/core/stages/facingDoor/facingDoorFit';
+import { block } from '../../support/jointBlock';
 import { seeded } from '../../support/parkMiller';
 import { replay } from '../../support/replayMotion';
 
 const SCENES = Number(process.env['SCENES'] ?? 0);
-
-const block = (rows: readonly JointRow[], ends: Partial<JointBlock> = {}): JointBlock => ({
-  rows,
-  before: 'straight',
-  after: 'straight',
-  ...ends,
-});
 
 /** The passages, each drawn and replayed in its scene. */
 function replayed(given: JointBlock, piece: PieceSize, ask: Parameters<typeof sectionJoint>[2] = {}) {

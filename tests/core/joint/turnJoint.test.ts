@@ -3,17 +3,11 @@ import { solveJoint } from '../../../src/core/joint/solveJoint';
 import { turnJoint } from '../../../src/core/joint/turnJoint';
 import { sortedPiece } from '../../../src/core/measures/piece';
 import { stairTurnAnswer } from '../../../src/core/stages/stairTurn/stairTurn';
+import { block } from '../../support/jointBlock';
 import { seeded } from '../../support/parkMiller';
 import { replay } from '../../support/replayMotion';
 
 const SCENES = Number(process.env['SCENES'] ?? 0);
-
-const block = (rows: readonly JointRow[], ends: Partial<JointBlock> = {}): JointBlock => ({
-  rows,
-  before: 'straight',
-  after: 'straight',
-  ...ends,
-});
 
 function seededBlock(next: () => number): { readonly given: JointBlock; readonly stairFirst: boolean } {
   const w = () => 700 + 450 * next();

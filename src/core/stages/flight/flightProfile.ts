@@ -57,21 +57,6 @@ export function flightProfile(flight: WholeFlight): ProfilePart[] {
   return parts;
 }
 
-/** The same way walked the other way: it begins where it ended, at x = 0 and z = 0. */
-export function reversedProfile(parts: readonly ProfilePart[]): ProfilePart[] {
-  const last = parts[parts.length - 1];
-  if (!last) return [];
-  const z = last.floor[1];
-  return [...parts].reverse().map((part) => ({
-    from: last.to - part.to,
-    to: last.to - part.from,
-    floor: [part.floor[1] - z, part.floor[0] - z],
-    ceiling: [part.ceiling[1] - z, part.ceiling[0] - z],
-    right: -part.left,
-    left: -part.right,
-  }));
-}
-
 /** The same way set down elsewhere. */
 export function movedProfile(parts: readonly ProfilePart[], x: number, z: number): ProfilePart[] {
   return parts.map((part) => ({
