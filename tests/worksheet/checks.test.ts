@@ -65,6 +65,6 @@ test('CHECKPIECES gives one text a row beside the pieces', () => {
     'Problems',
     '',
     '',
-    'Count cannot be taken: 0 may be an empty cell.',
+    'Check: Count is empty and is taken as 1.',
   ]);
 });

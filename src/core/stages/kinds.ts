@@ -74,7 +74,7 @@ const RUN: MeasureAt = {
   tape: 'more helps',
   remedy: FURNITURE,
   // The next turn may follow at once.
-  bareZero: 'doubted',
+  none: '0 mm',
 };
 
 const MEASURES_AT = forEachStage((stage): Readonly<Partial<Record<MeasureName, MeasureAt>>> => ({

@@ -31,10 +31,10 @@ export interface MeasureAt {
   /** Another heading that its column may have here. */
   readonly heading?: string;
   /**
-   * A bare 0, which an empty cell can arrive as: `taken` as the plain answer none; `doubted`, since none could
-   * be meant. Otherwise refused where the stage needs the measure, and else not taken.
+   * How it is written that there is none of it; absent: there always is some. An empty cell can arrive as a bare
+   * 0, so that mostly the unit says it; a bare 0 then counts as an empty cell.
    */
-  readonly bareZero?: 'taken' | 'doubted';
+  readonly none?: '0 mm' | 'bare 0';
   /** Named in a reason where it was measured, although the stage does not need it. */
   readonly named?: true;
 }

@@ -18,6 +18,6 @@ export const OVER_RAIL: MeasureAt = {
   usual: RAIL_HEIGHT,
   tape: 'more hinders, 0 is none',
   remedy: BALUSTRADE,
-  bareZero: 'taken',
+  none: '0 mm',
 };
 export const LANDING_CEILING: MeasureAt = { usual: HEADROOM, tape: 'more helps', remedy: null };

@@ -85,11 +85,20 @@ describe('pieces are read as a table', () => {
     ['too long', { ...SLATE, Length: 6001 }, { kind: 'size refused', measure: 'length' }],
     ['an error cell', { ...SLATE, Mass: { code: '#N/A' } }, { kind: 'size refused', got: '#N/A' }],
     ['no mass', { ...SLATE, Mass: null }, { kind: 'size not given', measure: 'mass' }],
-    ['a count of 0', { ...SLATE, Count: 0 }, { kind: 'size refused', measure: 'count', got: 0 }],
+    ['a count of 0.5', { ...SLATE, Count: 0.5 }, { kind: 'size refused', measure: 'count', got: 0.5 }],
     ['a count of one and a half', { ...SLATE, Count: 1.5 }, { kind: 'size refused', measure: 'count' }],
     ['no build', { ...SLATE, Build: ' ' }, { kind: 'no build' }],
   ])('%s is an error', (_name, row, problem) => {
     expect(found(row)).toMatchObject([{ severity: 'error', ...problem }]);
+  });
+
+  test('a bare count of 0 is an empty cell, and both are taken as 1', () => {
+    for (const Count of [0, '', null]) {
+      expect(readPieces(surveyTable([{ ...SLATE, Count }])).pieces).toMatchObject([
+        { count: 1, refused: [] },
+      ]);
+      expect(found({ ...SLATE, Count })).toMatchObject([{ severity: 'warning', kind: 'count taken as one' }]);
+    }
   });
 
   test('a build stays unknown through one size that is not known', () => {

@@ -241,21 +241,25 @@ describe('a bare 0 may be an empty cell', () => {
       { measure: 'width', got: 0 },
     ]);
   });
-  test('not taken where it does not, and 0 cannot be meant', () => {
-    const { measures, refused } = row({ Stage: 'flight', 'Foot ceiling': 0, Risers: 0, Length: 0 });
+  test.each<Record<string, Cell>>([
+    { Stage: 'flight', 'Foot ceiling': 0, Risers: 0, Length: 0, 'Foot space': 0 },
+    { Stage: 'side door', 'Dead end': 0 },
+    { Stage: 'corner', Run: 0, Turn: 0 },
+    { Stage: 'door', Wall: 0 },
+    { Stage: 'quarter landing', 'Over rail': 0 },
+  ])('not taken, as an empty cell is not, where the stage does without: %p', (cells) => {
+    const { measures, refused } = row(cells);
     expect(measures).toEqual({});
     expect(refused).toEqual([]);
   });
-  test('plain zeros are taken', () => {
-    expect(row({ Stage: 'half landing', Well: 0, 'Over rail': 0 }).measures).toEqual({
-      well: 0,
-      overRail: 0,
-    });
-    expect(row({ Stage: 'side door', Wall: 0 }).measures).toEqual({ wall: 0 });
+  test('a half landing without a well has a plain 0 there', () => {
+    expect(row({ Stage: 'half landing', Well: 0 }).measures).toEqual({ well: 0 });
   });
-  test('refused where it could be meant, until it is written with its unit', () => {
-    expect(row({ Stage: 'side door', 'Dead end': 0 }).refused).toMatchObject([{ measure: 'depth' }]);
-    expect(row({ Stage: 'corner', Run: 0 }).refused).toMatchObject([{ measure: 'run' }]);
+  test('none where it is written with its unit', () => {
+    expect(row({ Stage: 'side door', Wall: 0 }).refused).toMatchObject([
+      { measure: 'wall', why: '0 may be an empty cell; write "0 mm" if there is none' },
+    ]);
+    expect(row({ Stage: 'side door', Wall: '0 mm' }).measures).toEqual({ wall: 0 });
     expect(row({ Stage: 'side door', 'Dead end': '0 mm' }).measures.depth).toBe(0);
     expect(row({ Stage: 'corner', Run: '0 mm' }).measures.run).toBe(0);
   });

@@ -10,7 +10,7 @@ export const DOOR = stageKind({
     width: { usual: DOOR_WIDTH, tape: 'more helps', remedy: LEAF },
     height: { usual: DOOR_HEIGHT, tape: 'more helps', remedy: HEAD },
   },
-  may: { wall: { usual: WALL, tape: 'more hinders', remedy: null, bareZero: 'taken' } },
+  may: { wall: { usual: WALL, tape: 'more hinders', remedy: null, none: '0 mm' } },
   doorLeaf: true,
   doorUnderCeiling: false,
   cap: never,

@@ -16,7 +16,7 @@ export const HALF_LANDING = stageKind({
   stair: 'landing',
   needs: {
     width: STAIR_CLEAR,
-    well: { usual: range(0, 2000, PRACTICE), tape: 'more helps', remedy: null, bareZero: 'taken' },
+    well: { usual: range(0, 2000, PRACTICE), tape: 'more helps', remedy: null, none: 'bare 0' },
     depth: {
       usual: range(600, 3000, 'as deep as the flight is wide: Approved Document K 1.20'),
       tape: 'more helps',

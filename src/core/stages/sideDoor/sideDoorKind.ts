@@ -10,7 +10,7 @@ export const SIDE_DOOR = stageKind({
   needs: {
     width: { usual: DOOR_WIDTH, tape: 'more helps', remedy: LEAF },
     height: { usual: DOOR_HEIGHT, tape: 'more helps', remedy: HEAD },
-    wall: { usual: WALL, tape: 'more hinders', remedy: LEAF, bareZero: 'taken' },
+    wall: { usual: WALL, tape: 'more hinders', remedy: LEAF, none: '0 mm' },
     widthOut: {
       usual: PASSAGE_WIDTH,
       tape: 'more helps',
@@ -29,7 +29,7 @@ export const SIDE_DOOR = stageKind({
       called: 'dead end',
       heading: 'Dead end',
       // The jamb may stand at the closed end.
-      bareZero: 'doubted',
+      none: '0 mm',
     },
   },
   doorLeaf: true,

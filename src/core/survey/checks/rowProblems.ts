@@ -50,6 +50,7 @@ export function rowProblems(
   }
   problems.push(...shortfalls(row, stage, columns));
   problems.push(...slips(row, stage));
+  problems.push(...zerosAsked(row, stage, columns, cells));
   const { role } = kindOf(stage);
   if (row.hand !== undefined && role !== 'turn') {
     problems.push({ kind: 'hand where nothing turns', severity: 'warning', rowIndex, stage });
@@ -105,6 +106,24 @@ function shortfalls(row: StageRow, stage: StageName, columns: RouteColumns): Row
   return problems;
 }
 
+/** A bare 0 that is taken for none: it can be an empty cell all the same. */
+function zerosAsked(
+  { rowIndex, measures }: StageRow,
+  stage: StageName,
+  columns: RouteColumns,
+  cells: readonly Cell[],
+): RowProblem[] {
+  return columns
+    .measuresAt(stage)
+    .filter(
+      ({ measure, columns: at }) =>
+        measures[measure] === 0 &&
+        measureAt(stage, measure)?.none === 'bare 0' &&
+        at.some((i) => cells[i] === 0),
+    )
+    .map(({ measure }) => ({ kind: 'bare zero asked', severity: 'question', rowIndex, measure, stage }));
+}
+
 /** Slips that are named as such, then whatever else is out of the usual. */
 function slips(row: StageRow, stage: StageName): RowProblem[] {
   const { rowIndex, measures } = row;
@@ -120,7 +139,7 @@ function slips(row: StageRow, stage: StageName): RowProblem[] {
     if (value === undefined || explained.has(measure)) continue;
     if (measure !== 'run' && !usesMeasure(stage, measure)) continue;
     // A 0 that is taken says plainly that there is none.
-    if (value === 0 && measureAt(stage, measure)?.bareZero === 'taken') continue;
+    if (value === 0 && measureAt(stage, measure)?.none !== undefined) continue;
     const usual = plausibleRange(stage, measure);
     if (!usual || (value >= usual.least && value <= usual.most)) continue;
     const { least, most, source } = usual;

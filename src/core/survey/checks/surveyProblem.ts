@@ -49,6 +49,12 @@ export type RowProblem = AtRow & { readonly measure?: MeasureName } & (
         readonly why: string;
       }
     | {
+        /** A bare 0 that is taken for none, and that an empty cell can arrive as. */
+        readonly kind: 'bare zero asked';
+        readonly measure: MeasureName;
+        readonly stage: StageName;
+      }
+    | {
         readonly kind: 'unusual';
         readonly measure: MeasureName;
         readonly stage: StageName;

@@ -21,8 +21,8 @@ const READ: Readonly<Record<Quantity, (cell: Cell) => ReadNumber>> = {
 
 /**
  * Reads one measure of a row. A number outside the possible range is refused, and the units in which it would be
- * ordinary are named; it is never changed. A bare 0 may be an empty cell: it is refused where the stage needs the
- * measure or 0 could be meant, and otherwise counts as not taken.
+ * ordinary are named; it is never changed. A bare 0 may be an empty cell and counts as one: not taken, and refused
+ * where the stage needs the measure; only where a bare 0 is how none is written is it none.
  * @returns the measure [mm; turn in degrees, rated load in kg], undefined when not taken, or why it is refused
  */
 export function readMeasure(stage: StageName | undefined, measure: MeasureName, cell: Cell): MeasureRead {
@@ -42,11 +42,10 @@ export function readMeasure(stage: StageName | undefined, measure: MeasureName, 
   if (!number.ok) return refuse(refusalWords({ kind: 'unreadable', measure, got: cell, why: number.why }));
   const { value } = number;
   if (value === 0 && number.bare) {
-    const bareZero = stage && measureAt(stage, measure)?.bareZero;
-    if (bareZero === 'taken') return 0;
-    if (bareZero === 'doubted') return refuse(refusalWords({ kind: 'zero', canBeNothing: true }));
+    const none = stage && measureAt(stage, measure)?.none;
+    if (none === 'bare 0') return 0;
     const needed = stage !== undefined && stageNeeds(stage).needs.includes(measure);
-    return needed ? refuse(refusalWords({ kind: 'zero', canBeNothing: false })) : undefined;
+    return needed ? refuse(refusalWords({ kind: 'zero', canBeNothing: none !== undefined })) : undefined;
   }
   const whole = quantity === 'count';
   if (value < least || value > most || (whole && !Number.isInteger(value))) {

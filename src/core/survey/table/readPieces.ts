@@ -18,7 +18,7 @@ export interface PieceRow {
   readonly sizes: Readonly<Partial<Record<SizeName, number>>>;
   /** [kg] of one piece. */
   readonly mass: number | undefined;
-  /** How many are alike; 1 when the cell is empty. */
+  /** How many are alike; 1 when the cell is empty, which can arrive as 0. */
   readonly count: number | undefined;
   readonly countGiven: boolean;
   readonly refused: readonly RefusedPieceMeasure[];
@@ -114,7 +114,7 @@ function readPiece(cell: (heading: (typeof HEADINGS)[number]) => Cell, rowIndex:
     refused.push(short);
     delete sizes.length;
   }
-  const countGiven = !isBlankCell(cell('Count'));
+  const countGiven = !saysNothing(cell('Count'));
   const { length, breadth, thickness } = sizes;
   const known = length !== undefined && breadth !== undefined && thickness !== undefined;
   return {

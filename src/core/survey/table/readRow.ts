@@ -1,6 +1,6 @@
 import type { Cell } from '../../measures/readQuantity';
 import { readLength } from '../../measures/readLength';
-import { cellText, isBlankCell, isErrorCell, saysNothing } from './cells';
+import { cellText, isErrorCell, saysNothing } from './cells';
 import { refusalWords } from '../words/problemWords';
 import type { RouteColumns } from './readHeaders';
 import { readMeasure, type MeasureRead } from './readMeasure';
@@ -130,7 +130,7 @@ function readStep(at: readonly number[], cells: readonly Cell[]): number {
   let step = NaN;
   for (const i of at) {
     const cell = cells[i];
-    if (isBlankCell(cell)) continue;
+    if (saysNothing(cell)) continue;
     const text = typeof cell === 'string' ? cell.trim() : '';
     const number = typeof cell === 'number' ? cell : DIGITS.test(text) ? Number(text) : NaN;
     if (!Number.isFinite(number) || number === 0) return NaN;

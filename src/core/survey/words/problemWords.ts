@@ -99,6 +99,8 @@ export function problemWords(problem: SurveyProblem): string {
       return `${measureAtStage(problem.measure, problem.stage)} is not measured, and a ${problem.stage} needs it${problem.noColumn ? '; the table has no column for it' : ''}.`;
     case 'refused':
       return `${measureAtStage(problem.measure, problem.stage)} cannot be taken: ${problem.why}.`;
+    case 'bare zero asked':
+      return `${measureAtStage(problem.measure, problem.stage)} is 0, and an empty cell can arrive as 0: was it measured? Write "0 mm" if there is none.`;
     case 'unusual': {
       const unit = spaced(unitOf(problem.measure));
       return `${measureAtStage(problem.measure, problem.stage)} is ${shown(problem.value)}${unit}, and usual is ${problem.least} to ${problem.most}${unit}${meantWords(problem.value, problem.meant)}.`;
