@@ -4,6 +4,7 @@ import type { Outcome } from '../core/measures/problem';
 import { commonShape, type Shape } from './broadcast';
 import type { FunctionDescription, NumberFunction, TableCell, TableFunction } from './description';
 import { readArgument, isCellError, plainBounds, type ArgumentValue } from './readArgument';
+import { cutToUsed, MOST_ROWS } from './usedRows';
 import { CALL_MESSAGES, messageOf, type Message } from './messages';
 
 /** Makes the host's own error value. */
@@ -47,7 +48,8 @@ function liftedCall(description: NumberFunction, makeError: MakeError) {
   const count = described.length;
 
   return (values: readonly HostArgument[]): HostCell[][] => {
-    const ranges = described.map((_, i) => asRange(values[i] as HostArgument));
+    const given = described.map((_, i) => asRange(values[i] as HostArgument));
+    const ranges = cutToUsed(given);
     const shapes = ranges.map(shapeOf);
     const shape = commonShape(shapes);
     if (!shape || shape.rows === 0 || shape.columns === 0) {
@@ -59,6 +61,7 @@ function liftedCall(description: NumberFunction, makeError: MakeError) {
         ],
       ];
     }
+    if (shape.rows > MOST_ROWS) return [[fail(CALL_MESSAGES.tooLong(shape.rows, MOST_ROWS))]];
     // A single cell given for an argument is read once and not at every row.
     const single = shapes.map((s) => s.rows === 1 && s.columns === 1);
     const constant: (ArgumentValue | CellError)[] = new Array(count);
@@ -143,7 +146,7 @@ function tableCall(description: TableFunction, makeError: MakeError) {
           return fail(messageOf({ kind: 'not measured', argument: argument.name }));
         }
         if (isCellError(given)) return [[makeError(given.code, given.message)]];
-        ready.push(absent ? undefined : asRange(given));
+        ready.push(absent ? undefined : cutToUsed([asRange(given)])[0]);
         continue;
       }
       const range = asRange(given);
@@ -165,6 +168,9 @@ function tableCall(description: TableFunction, makeError: MakeError) {
       return fail(CALL_MESSAGES.unforeseen(id));
     }
     if (!outcome.ok) return fail(messageOf(outcome.problem));
+    if (outcome.value.length > MOST_ROWS) {
+      return fail(CALL_MESSAGES.tooLong(outcome.value.length, MOST_ROWS));
+    }
     return outcome.value.map((row) => row.map(tableCell));
   };
 

@@ -56,6 +56,10 @@ export const CALL_MESSAGES = {
     code: '#VALUE!',
     text: `${argument} is a range of ${shape}: allowed is a single cell`,
   }),
+  tooLong: (rows: number, most: number): Message => ({
+    code: '#VALUE!',
+    text: `the result would be ${rows} rows long: allowed is ${most}; select the rows in use only`,
+  }),
   unforeseen: (id: string): Message => ({
     code: '#VALUE!',
     text: `${id} could not be computed: this is a fault of the add-in; please report the arguments you gave`,
