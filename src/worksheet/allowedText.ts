@@ -3,10 +3,22 @@ import { QUANTITIES } from './quantities';
 
 /** What an argument allows, in words: range, unit and the forms a cell may take. */
 export function allowedText(argument: ArgumentDescription): string {
-  if (argument.choices) return argument.choices.join(', ');
+  if (argument.choices) return listInSight(argument.choices);
   const range = rangeText(argument);
   const forms = QUANTITIES[argument.quantity].forms;
   return range ? `${range} (${forms})` : forms;
+}
+
+/** Characters of a list of words in a message, which has to be short to be shown whole. */
+const LONGEST_LIST = 120;
+
+/** As many words of a list as a message has room for, and how many more there are. */
+function listInSight(words: readonly string[]): string {
+  const all = words.join(', ');
+  if (all.length <= LONGEST_LIST) return all;
+  let shown = words.length;
+  while (shown > 1 && words.slice(0, shown).join(', ').length > LONGEST_LIST) shown--;
+  return `${words.slice(0, shown).join(', ')} and ${words.length - shown} more, listed in the help`;
 }
 
 /** The range alone, with its unit: `100 to 20000 mm`. */

@@ -2,7 +2,13 @@ import { reportFault } from './reportFault';
 import type { Cell, CellError } from '../core/measures/readQuantity';
 import type { Outcome } from '../core/measures/problem';
 import { commonShape, type Shape } from './broadcast';
-import type { FunctionDescription, NumberFunction, TableCell, TableFunction } from './description';
+import type {
+  ArgumentDescription,
+  FunctionDescription,
+  NumberFunction,
+  TableCell,
+  TableFunction,
+} from './description';
 import { readArgument, isCellError, plainBounds, type ArgumentValue } from './readArgument';
 import { cutToUsed, MOST_ROWS } from './usedRows';
 import { CALL_MESSAGES, messageOf, type Message } from './messages';
@@ -40,6 +46,16 @@ const shapeOf = (range: readonly (readonly Cell[])[]): Shape => ({
 
 const shapeWords = (shape: Shape): string => `${shape.rows} x ${shape.columns}`;
 
+/** Says of the first argument that has no place among those before it which one it does not go with. */
+function apart(described: readonly ArgumentDescription[], shapes: readonly Shape[]): Message {
+  const empty = shapes.findIndex(({ rows, columns }) => rows === 0 || columns === 0);
+  if (empty >= 0) return CALL_MESSAGES.noCells(described[empty]!.name);
+  const words = (i: number): string => `${described[i]!.name} ${shapeWords(shapes[i]!)}`;
+  const last = shapes.findIndex((_, i) => !commonShape(shapes.slice(0, i + 1)));
+  const other = shapes.findIndex((shape) => !commonShape([shape, shapes[last]!]));
+  return CALL_MESSAGES.shapes(words(other), words(last));
+}
+
 function liftedCall(description: NumberFunction, makeError: MakeError) {
   const { arguments: described, id } = description;
   const bounds = described.map(plainBounds);
@@ -52,15 +68,7 @@ function liftedCall(description: NumberFunction, makeError: MakeError) {
     const ranges = cutToUsed(given);
     const shapes = ranges.map(shapeOf);
     const shape = commonShape(shapes);
-    if (!shape || shape.rows === 0 || shape.columns === 0) {
-      return [
-        [
-          fail(
-            CALL_MESSAGES.shapes(described.map((a, i) => `${a.name} ${shapeWords(shapes[i]!)}`).join(', ')),
-          ),
-        ],
-      ];
-    }
+    if (!shape || shape.rows === 0 || shape.columns === 0) return [[fail(apart(described, shapes))]];
     if (shape.rows > MOST_ROWS) return [[fail(CALL_MESSAGES.tooLong(shape.rows, MOST_ROWS))]];
     // A single cell given for an argument is read once and not at every row.
     const single = shapes.map((s) => s.rows === 1 && s.columns === 1);

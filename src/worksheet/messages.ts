@@ -19,8 +19,15 @@ const WHY: Readonly<Record<ReadFailure, string>> = {
   unreadable: '',
 };
 
+/** Some builds of the host cut a message at about 255 characters (issue 4133 of office-js). */
+export const LONGEST_MESSAGE = 250;
+
 /** The words and the error code of a problem: the only place where either is decided. */
 export function messageOf(problem: Problem): Message {
+  return inSight(wordsOf(problem));
+}
+
+function wordsOf(problem: Problem): Message {
   switch (problem.kind) {
     case 'not measured':
       return { code: '#N/A', text: `${problem.argument} is not measured` };
@@ -48,9 +55,13 @@ export function messageOf(problem: Problem): Message {
 
 /** Messages about the call as a whole. */
 export const CALL_MESSAGES = {
-  shapes: (shapes: string): Message => ({
+  shapes: (one: string, other: string): Message => ({
     code: '#N/A',
-    text: `the ranges do not go together: ${shapes}; give ranges of one shape, single cells, or one row and one column`,
+    text: `the ranges do not go together: ${one} and ${other}; give ranges of one shape, single cells, or one row and one column`,
+  }),
+  noCells: (argument: string): Message => ({
+    code: '#N/A',
+    text: `${argument} is a range without a cell; give ranges of one shape, single cells, or one row and one column`,
   }),
   manyCells: (argument: string, shape: string): Message => ({
     code: '#VALUE!',
@@ -65,6 +76,12 @@ export const CALL_MESSAGES = {
     text: `${id} could not be computed: this is a fault of the add-in; please report the arguments you gave`,
   }),
 } as const;
+
+/** What matters most stands first, so that what is cut off a long message is its end. */
+function inSight({ code, text }: Message): Message {
+  if (text.length <= LONGEST_MESSAGE) return { code, text };
+  return { code, text: `${text.slice(0, text.lastIndexOf(' ', LONGEST_MESSAGE - 2))} …` };
+}
 
 /** A value as a person would quote it, cut to a length that fits a message. */
 export function shown(value: unknown): string {

@@ -61,7 +61,7 @@ function argumentRow(a: ArgumentDescription): string {
       ? (a.optional.meaning ?? 'not used')
       : String(a.optional.default)
     : 'required';
-  return `| \`${a.name}\` | ${unit} | ${inTable(a.help)} | ${inTable(allowedText(a))} | ${inTable(missing)} |`;
+  return `| \`${a.name}\` | ${unit} | ${inTable(a.help)} | ${inTable(a.choices?.join(', ') ?? allowedText(a))} | ${inTable(missing)} |`;
 }
 
 function exampleText(f: FunctionDescription): string {

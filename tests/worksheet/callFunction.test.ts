@@ -136,7 +136,7 @@ describe('ranges', () => {
   test('other shapes together are one #N/A that names them', () => {
     const error = errorOf(callInCell('OPENING', [[700], [762]], [[1981], [2040], [2100]], 1830, 930, 25));
     expect(error.code).toBe('#N/A');
-    expect(error.message).toContain('opening_width 2 x 1, opening_height 3 x 1');
+    expect(error.message).toContain('opening_width 2 x 1 and opening_height 3 x 1');
   });
 
   test('a bad cell is an error in its own place and nowhere else', () => {

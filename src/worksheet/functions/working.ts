@@ -1,7 +1,8 @@
-import { found, refused, type Outcome } from '../../core/measures/problem';
+import { found, refused, type Outcome, type Problem } from '../../core/measures/problem';
 import type { Cell } from '../../core/measures/readQuantity';
 import { collectWorking, type WorkingStep } from '../../core/measures/working';
 import type { FunctionDescription, NumberFunction, TableCell, TableFunction } from '../description';
+import { messageOf } from '../messages';
 import { QUANTITIES } from '../quantities';
 import { readArgument, type ArgumentValue } from '../readArgument';
 
@@ -34,7 +35,8 @@ export function working(functions: readonly FunctionDescription[]): TableFunctio
       },
     ],
     result: {
-      meaning: "rows What, Formula, Value, Unit, Source; the last value is the function's result",
+      meaning:
+        "rows What, Formula, Value, Unit, Source; the last value is the function's result; a refusal is a row Refused with the message that the function's error carries",
       unit: '',
     },
     source: 'the same computation that gives the result',
@@ -79,7 +81,7 @@ function table(
   const values: ArgumentValue[] = [];
   for (const [i, argument] of description.arguments.entries()) {
     const read = readArgument(argument, cells[i]);
-    if (!read.ok) return read;
+    if (!read.ok) return found([...rows, refusedRow(read.problem)]);
     values.push(read.value);
     if (read.value === undefined) continue;
     const cell = cells[i];
@@ -96,11 +98,14 @@ function table(
   const compute = description.compute as (...all: unknown[]) => Outcome<number> | number;
   const { result, steps } = collectWorking((note) => compute(...values, note));
   const outcome = typeof result === 'number' ? found(result) : result;
-  if (!outcome.ok) return outcome;
+  if (!outcome.ok) return found([...rows, refusedRow(outcome.problem)]);
   rows.push(...steps.map(rowOf));
   if (steps.at(-1)?.value !== outcome.value) rows.push(rowOf(resultStep(description, outcome.value)));
   return found(rows);
 }
+
+/** Not every build of the host shows the message of an error, so here it stands in a cell. */
+const refusedRow = (problem: Problem): TableCell[] => ['Refused', messageOf(problem).text, '', '', ''];
 
 const rowOf = ({ what, formula, value, unit, source }: WorkingStep): TableCell[] => [
   what,
