@@ -1,7 +1,16 @@
 import type { Problem } from '../core/measures/problem';
+import {
+  GOING as USUAL_GOING,
+  HEADROOM as USUAL_HEADROOM,
+  PASSAGE_WIDTH,
+  RISE as USUAL_RISE,
+} from '../core/stages/usualRanges';
+import { meantAs } from '../core/survey/words/problemWords';
 import type { ArgumentDescription } from './description';
 
-const BARE_HINT = 'a plain number is mm; write 72 in or 1.83 m otherwise';
+/** In which units a bare number would be the longer side of a piece. */
+const pieceHint = (got: number): string =>
+  meantAs(got, PIECE_LENGTH_RANGE) || 'a plain number is mm; write 72 in or 1.83 m otherwise';
 
 /** Openings, passages and ceilings [mm]: inches or metres typed bare fall outside. */
 const OPENING_RANGE = { least: 100, most: 20000 } as const;
@@ -9,12 +18,18 @@ const OPENING_RANGE = { least: 100, most: 20000 } as const;
 /** A piece's longest size [mm]: inches typed bare fall outside. */
 export const PIECE_LENGTH_RANGE = { least: 300, most: 6000 } as const;
 
-/** A measure of an opening, a passage or a ceiling. */
-export const opening = (name: string, help: string): ArgumentDescription => ({
+type Usual = NonNullable<ArgumentDescription['usual']>;
+
+/**
+ * A measure of an opening, a passage or a ceiling.
+ * @param usual what is ordinary: for a bare number that is refused, the unit that may be missing is told by it
+ */
+export const opening = (name: string, help: string, usual: Usual = PASSAGE_WIDTH): ArgumentDescription => ({
   name,
   help,
   quantity: 'length',
   ...OPENING_RANGE,
+  usual,
 });
 
 /** The three sizes of a piece, in any order; the longest is checked by `longestInRange`. */
@@ -77,7 +92,7 @@ export const faceTooShort = (longer: number): Problem => ({
   argument: 'face_length',
   got: longer,
   allowed: `${PIECE_LENGTH_RANGE.least} to ${PIECE_LENGTH_RANGE.most} mm for the longer side of a face`,
-  hint: BARE_HINT,
+  hint: pieceHint(longer),
 });
 
 /** The same for a piece's longest size. */
@@ -86,7 +101,7 @@ export const pieceTooShort = (longest: number): Problem => ({
   argument: 'length',
   got: longest,
   allowed: `${PIECE_LENGTH_RANGE.least} to ${PIECE_LENGTH_RANGE.most} mm for the longest size of a piece`,
-  hint: BARE_HINT,
+  hint: pieceHint(longest),
 });
 
 /** Rise and going of one step: inches typed bare fall outside. What is built anywhere lies well within. */
@@ -96,6 +111,7 @@ export const RISE: ArgumentDescription = {
   quantity: 'length',
   least: 50,
   most: 1000,
+  usual: USUAL_RISE,
 };
 
 export const GOING: ArgumentDescription = {
@@ -104,12 +120,14 @@ export const GOING: ArgumentDescription = {
   quantity: 'length',
   least: 50,
   most: 1000,
+  usual: USUAL_GOING,
 };
 
 /** Headroom over a stair. */
 export const HEADROOM: ArgumentDescription = opening(
   'headroom',
   'clear height, measured plumb above the line of nosings',
+  USUAL_HEADROOM,
 );
 
 /** Height above which the inner sides of a landing are clear air. */

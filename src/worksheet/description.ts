@@ -20,6 +20,8 @@ export interface ArgumentDescription {
   readonly most?: number;
   /** The value must be less than this. */
   readonly below?: number;
+  /** What is ordinary [base unit]: where a bare number is refused, the units that would make it so are named. */
+  readonly usual?: { readonly least: number; readonly most: number };
   readonly whole?: boolean;
   /** A bare 0 is a plain answer here and not a sign of an empty cell. */
   readonly plainZero?: boolean;
@@ -27,6 +29,8 @@ export interface ArgumentDescription {
   readonly optional?: { readonly default: number | string | null; readonly meaning?: string };
   /** For quantity 'choice': the words allowed. */
   readonly choices?: readonly string[];
+  /** What may stand before a word allowed, and is taken off. */
+  readonly prefix?: string;
   /** What to use instead where a value lies outside the range, for the message. */
   readonly beyond?: string;
   /** Takes all further arguments; last only. */

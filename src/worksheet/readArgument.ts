@@ -1,5 +1,6 @@
 import { found, refused, type Outcome, type Problem } from '../core/measures/problem';
 import type { Cell, CellError, ReadFailure } from '../core/measures/readQuantity';
+import { meantAs } from '../core/survey/words/problemWords';
 import { nearestWord } from '../core/survey/table/nearestWord';
 import type { ArgumentDescription } from './description';
 import { QUANTITIES } from './quantities';
@@ -60,10 +61,19 @@ export function readArgument(argument: ArgumentDescription, cell: Cell): Outcome
       argument: argument.name,
       got: cell,
       allowed: allowedText(argument),
-      ...(argument.beyond ? { hint: argument.beyond } : {}),
+      ...hintOf(argument, cell),
     });
   }
   return found(read.value);
+}
+
+/** What a value out of range may have been meant as, or what to use in its place. */
+function hintOf(argument: ArgumentDescription, cell: Cell): { readonly hint?: string } {
+  const { least = 0, most, usual } = argument;
+  const ordinary = usual ?? (least > 0 && most !== undefined ? { least, most } : undefined);
+  const meant = argument.quantity === 'length' ? meantAs(cell, ordinary) : '';
+  const hint = [meant, argument.beyond ?? ''].filter((words) => words !== '').join('; ');
+  return hint === '' ? {} : { hint };
 }
 
 function zeroIsPlain(argument: ArgumentDescription): boolean {
@@ -94,7 +104,9 @@ function readWord(argument: ArgumentDescription, cell: Cell): Outcome<ArgumentVa
     });
   }
   if (!argument.choices) return found(cell);
-  const word = cell.trim().toLowerCase();
+  const prefix = argument.prefix?.toLowerCase() ?? '';
+  const typed = cell.trim().toLowerCase();
+  const word = typed.startsWith(prefix) ? typed.slice(prefix.length) : typed;
   const choice = argument.choices.find((c) => c.toLowerCase() === word);
   if (choice !== undefined) return found(choice);
   // The list can be long, and what is shown of a message is short: the word that is probably meant comes first.

@@ -311,3 +311,23 @@ describe.each(
     expectSound(call(f, exampleWith(f, i, withError)), ['#DIV/0!']);
   });
 });
+
+// The inch is 25.4 mm exactly (international yard and pound agreement, 1959); what is ordinary is that of a route's row.
+test.each<[string, Given[], string | undefined]>([
+  ['OPENING', [76, 1981, 1830, 930, 25], '76 cm would be 760 mm'],
+  ['OPENING', [30, 1981, 1830, 930, 25], '30 in would be 762 mm'],
+  ['CORNER', [900, 900, 96, 1830, 930, 25], '96 in would be 2438.4 mm'],
+  ['PITCH', [7.5, 240], '7.5 in would be 190.5 mm'],
+  ['PITCH', [190, 24], '24 cm would be 240 mm'],
+  ['OPENING', [760, 1981, 72, 36, 1], '72 in would be 1828.8 mm'],
+  ['ROOMSPARE', [6000, 4800, 84, 1070, 1470], '84 in would be 2133.6 mm'],
+  // Already said with a unit, and ordinary in none: nothing is guessed.
+  ['OPENING', ['76 mm', 1981, 1830, 930, 25], undefined],
+  ['OPENING', [25000, 1981, 1830, 930, 25], undefined],
+])('%s of %j: the refusal names the unit that may be missing: %s', (id, given, hint) => {
+  const description = FUNCTIONS.find((f) => f.id === id)!;
+  const { code, message } = onlyError(call(description, given));
+  expect(code).toBe('#VALUE!');
+  if (hint === undefined) expect(message).not.toContain('would be');
+  else expect(message).toContain(hint);
+});

@@ -29,6 +29,32 @@ test('a default is shown as one, and a long search shows its decisive step', () 
   expect(table.some((row) => String(row[0]).startsWith('Angle'))).toBe(true);
 });
 
+test('what was typed with a unit stands beside the argument, and the source names no input', () => {
+  const table = callInCells('WORKING', 'PITCH', '190 mm', 240);
+  expect(table.slice(1, 3)).toEqual([
+    ['rise', 'as given: 190 mm', 190, 'mm', ''],
+    ['going', 'as given', 240, 'mm', ''],
+  ]);
+});
+
+test('a function may be named with its namespace, as it stands in a cell', () => {
+  expect(callInCells('WORKING', 'carry.Pitch', 190, 240)).toEqual(callInCells('WORKING', 'PITCH', 190, 240));
+});
+
+test.each([
+  ['HALFLANDING', [900, 100, 1000, 2100, 190, 240, 2000, 600, 25]],
+  ['QUARTERLANDING', [900, 900, 2100, 190, 240, 1900, 700, 25]],
+] as const)('the working of %s tells how its best family goes', (id, given) => {
+  const table = callInCells('WORKING', id, ...given);
+  const value = (what: RegExp) => table.find((row) => what.test(String(row[0])))?.[2];
+  // By hand: 2100 cos(atan(190/240)).
+  expect(value(/square to the pitch/)).toBeCloseTo(2100 / Math.hypot(1, 190 / 240), 6);
+  expect(value(/how it goes round/)).toMatch(/level|tilted|upright|swung/);
+  expect(value(/tilt while/)).toEqual(expect.any(Number));
+  // A family is sufficient: the function never says less.
+  expect(value(/held off/)).toBeLessThanOrEqual((callInCell(id, ...given) as number) + 1e-9);
+});
+
 test.each<[string, Given[], string, RegExp]>([
   [
     'a name that is nearly one of ours',

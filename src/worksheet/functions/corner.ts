@@ -1,6 +1,7 @@
 import { radians } from '../../core/measures/angle';
 import type { Working } from '../../core/measures/working';
 import { cornerClearance } from '../../core/stages/corner/corner';
+import { CLEAR_HEIGHT } from '../../core/stages/usualRanges';
 import { opening, PIECE_SIZES, TURN } from '../arguments';
 import type { NumberFunction } from '../description';
 import { withPiece } from '../pieceArgument';
@@ -14,23 +15,24 @@ export const corner: NumberFunction = {
   arguments: [
     opening('width_in', 'clear width of the way to the corner'),
     opening('width_out', 'clear width of the way after it'),
-    opening('ceiling', 'clear height over the corner'),
+    opening('ceiling', 'clear height over the corner', CLEAR_HEIGHT),
     ...PIECE_SIZES,
     TURN,
   ],
   result: CLEARANCE_RESULT,
   source:
-    'rectangle round a corner: Codeforces problem 98C; Moretti, College Math. J. 33(3), 2002, 196-200; solved for the padding',
+    'own derivation: at every angle a line parts the piece from the inner corner, solved for the padding; its closed case is the formula of Moretti, College Math. J. 33(3), 2002, 196-200, and its values are those of Codeforces problem 98C',
   motions:
     'level in each pose, lengthwise or crabwise; tilted or leaning by a fixed angle that just clears the ceiling',
   validity: 'two straight ways longer than the piece, full-height walls, an upright inner corner',
   caution: SPACE_CAUTION,
   example: {
-    // Codeforces 98C: corridors 2 and 2, length 3 -> width 1.3284271, here in metres and 200 mm thin upright.
+    // By hand: between arms of 2 m a piece 3 m long is closest at 45 degrees, 2 x 2 sin 45 - 3/2 = 1.3284271 m wide.
     arguments: [2000, 2000, 200, 3000, 1328.4271, 200],
     result: 0,
     within: 0.0001,
-    source: 'Codeforces Round 78, problem 98C, third sample',
+    source:
+      "Moretti's formula by hand at 45 degrees: 4 sin 45 - 3/2 = 1.3284271 m; third sample of Codeforces 98C",
   },
   compute: (
     widthIn: number,

@@ -1,6 +1,7 @@
 import { refused } from '../../core/measures/problem';
 import type { Working } from '../../core/measures/working';
 import { faceThroughOpening } from '../../core/stages/opening/diagonal';
+import { DOOR_HEIGHT, DOOR_WIDTH } from '../../core/stages/usualRanges';
 import { FACE_SIZES, faceTooShort, opening, PIECE_LENGTH_RANGE } from '../arguments';
 import type { NumberFunction } from '../description';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
@@ -11,8 +12,8 @@ export const diagonal: NumberFunction = {
   group: 'Clearance',
   summary: 'Clearance of one face turned in an opening',
   arguments: [
-    opening('opening_width', 'clear width'),
-    opening('opening_height', 'clear height'),
+    opening('opening_width', 'clear width', DOOR_WIDTH),
+    opening('opening_height', 'clear height', DOOR_HEIGHT),
     ...FACE_SIZES,
   ],
   result: CLEARANCE_RESULT,

@@ -1,6 +1,7 @@
 import { radians } from '../../core/measures/angle';
 import { doorClear as compute } from '../../core/measures/doorClear';
 import type { Working } from '../../core/measures/working';
+import { DOOR_WIDTH } from '../../core/stages/usualRanges';
 import { opening } from '../arguments';
 import type { NumberFunction } from '../description';
 
@@ -10,7 +11,7 @@ export const doorClear: NumberFunction = {
   group: 'Measures and pieces',
   summary: 'Clear width of a doorway with its door open, or with the leaf off',
   arguments: [
-    opening('leaf_width', 'width of the leaf'),
+    opening('leaf_width', 'width of the leaf', DOOR_WIDTH),
     {
       name: 'leaf_thickness',
       help: 'thickness of the leaf',

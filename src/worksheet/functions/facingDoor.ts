@@ -1,6 +1,7 @@
 import type { Working } from '../../core/measures/working';
 import { writeAnswer } from '../../core/motion/answerWorking';
 import { facingDoorAnswer } from '../../core/stages/facingDoor/facingDoor';
+import { CLEAR_HEIGHT, DOOR_HEIGHT, DOOR_WIDTH, STAIR_WIDTH } from '../../core/stages/usualRanges';
 import { GOING, HEADROOM, opening, PIECE_SIZES, RISE } from '../arguments';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 import type { NumberFunction } from '../description';
@@ -15,8 +16,8 @@ export const facingDoor: NumberFunction = {
   group: 'Clearance',
   summary: "Clearance of a piece through a door in the wall that faces a stair's end",
   arguments: [
-    opening('door_width', 'clear width of the door'),
-    opening('door_height', 'clear height of the door'),
+    opening('door_width', 'clear width of the door', DOOR_WIDTH),
+    opening('door_height', 'clear height of the door', DOOR_HEIGHT),
     {
       name: 'wall_thickness',
       help: 'thickness of the wall with its linings',
@@ -32,11 +33,11 @@ export const facingDoor: NumberFunction = {
       least: 0,
       most: 20000,
     },
-    opening('flight_width', 'clear width of the flight'),
+    opening('flight_width', 'clear width of the flight', STAIR_WIDTH),
     HEADROOM,
     RISE,
     GOING,
-    opening('ceiling', 'clear height over the floor between door and flight'),
+    opening('ceiling', 'clear height over the floor between door and flight', CLEAR_HEIGHT),
     ...PIECE_SIZES,
     {
       name: 'end',

@@ -3,6 +3,7 @@ import { writeAnswer } from '../../core/motion/answerWorking';
 import { flightClearance } from '../../core/stages/flight/flight';
 import { flightPassages } from '../../core/stages/flight/flightPassages';
 import { bestPassage } from '../../core/stages/opening/opening';
+import { STAIR_WIDTH } from '../../core/stages/usualRanges';
 import { GOING, HEADROOM, opening, PIECE_SIZES, RISE } from '../arguments';
 import type { ArgumentDescription, NumberFunction } from '../description';
 import { withPieceUnder } from '../pieceArgument';
@@ -23,7 +24,7 @@ export const flight: NumberFunction = {
   summary:
     'Clearance of a piece on a straight flight of stairs, and on to it and off it where that is measured',
   arguments: [
-    opening('width', 'clear width between walls, strings or handrails'),
+    opening('width', 'clear width between walls, strings or handrails', STAIR_WIDTH),
     HEADROOM,
     RISE,
     GOING,

@@ -1,6 +1,7 @@
 import { flightLoad as compute } from '../../core/floors/flightLoad';
 import { CAUTIONS } from '../../core/measures/cautions';
 import type { Working } from '../../core/measures/working';
+import { STAIR_WIDTH } from '../../core/stages/usualRanges';
 import { opening } from '../arguments';
 import { CREW_BODY_MASS, massOf } from '../carryArguments';
 import type { NumberFunction } from '../description';
@@ -27,7 +28,7 @@ export const flightLoad: NumberFunction = {
       least: 300,
       most: 20000,
     },
-    opening('width', 'width of the flight'),
+    opening('width', 'width of the flight', STAIR_WIDTH),
     CREW_BODY_MASS,
   ],
   result: { meaning: 'load on the flight', unit: 'kN/m2' },

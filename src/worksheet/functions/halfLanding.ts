@@ -1,6 +1,7 @@
 import type { Working } from '../../core/measures/working';
-import { writeAnswer } from '../../core/motion/answerWorking';
-import { halfLandingAnswer } from '../../core/stages/landing/halfLanding';
+import { halfLandingAnswer, halfLandingStage } from '../../core/stages/landing/halfLanding';
+import { writeLanding } from '../../core/stages/landing/landingWorking';
+import { STAIR_WIDTH } from '../../core/stages/usualRanges';
 import { GOING, HEADROOM, opening, OVER_RAIL, PIECE_SIZES, RISE } from '../arguments';
 import type { NumberFunction } from '../description';
 import { LANDING_CEILING, LANDING_MOTIONS, LANDING_SOURCE, LANDING_VALIDITY } from '../landingWords';
@@ -13,7 +14,7 @@ export const halfLanding: NumberFunction = {
   group: 'Clearance',
   summary: 'Clearance of a piece round a half landing between two flights side by side',
   arguments: [
-    opening('flight_width', 'clear width of each flight'),
+    opening('flight_width', 'clear width of each flight', STAIR_WIDTH),
     {
       name: 'well',
       help: 'width of the spine or open well between the flights',
@@ -57,11 +58,9 @@ export const halfLanding: NumberFunction = {
   ) =>
     withPieceUnder(headroom, length, breadth, thickness, (piece) => {
       const ceiling = landingCeiling === undefined ? {} : { landingCeiling };
-      const answer = halfLandingAnswer(
-        { flightWidth, well, landingDepth, headroom, rise, going, overRail, ...ceiling },
-        piece,
-      );
-      writeAnswer(answer, LANDING_MOTIONS, working);
+      const measures = { flightWidth, well, landingDepth, headroom, rise, going, overRail, ...ceiling };
+      const answer = halfLandingAnswer(measures, piece);
+      if (working) writeLanding(halfLandingStage(measures).plan, piece, answer, LANDING_MOTIONS, working);
       return answer.clearance;
     }),
 };

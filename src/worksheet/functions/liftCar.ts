@@ -1,6 +1,7 @@
 import type { Working } from '../../core/measures/working';
 import { writeAnswer } from '../../core/motion/answerWorking';
 import { liftCarAnswer } from '../../core/stages/lift/liftCar';
+import { CLEAR_HEIGHT, DOOR_HEIGHT, DOOR_WIDTH } from '../../core/stages/usualRanges';
 import { opening, PIECE_SIZES } from '../arguments';
 import type { NumberFunction } from '../description';
 import { withPiece } from '../pieceArgument';
@@ -15,11 +16,11 @@ export const liftCar: NumberFunction = {
   group: 'Clearance',
   summary: 'Clearance of a piece into a lift car and inside it with the door shut',
   arguments: [
-    opening('door_width', "clear width of the car's door"),
-    opening('door_height', "clear height of the car's door"),
+    opening('door_width', "clear width of the car's door", DOOR_WIDTH),
+    opening('door_height', "clear height of the car's door", DOOR_HEIGHT),
     opening('car_width', "inside width, along the door's wall, the door in its middle"),
     opening('car_depth', 'inside depth, from the closed door to the back wall'),
-    opening('car_height', 'inside height'),
+    opening('car_height', 'inside height', CLEAR_HEIGHT),
     ...PIECE_SIZES,
   ],
   result: CLEARANCE_RESULT,

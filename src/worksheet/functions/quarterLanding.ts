@@ -1,6 +1,7 @@
 import type { Working } from '../../core/measures/working';
-import { writeAnswer } from '../../core/motion/answerWorking';
-import { quarterLandingAnswer } from '../../core/stages/landing/quarterLanding';
+import { quarterLandingAnswer, quarterLandingStage } from '../../core/stages/landing/quarterLanding';
+import { writeLanding } from '../../core/stages/landing/landingWorking';
+import { STAIR_WIDTH } from '../../core/stages/usualRanges';
 import { GOING, HEADROOM, opening, OVER_RAIL, PIECE_SIZES, RISE } from '../arguments';
 import type { NumberFunction } from '../description';
 import { LANDING_CEILING, LANDING_MOTIONS, LANDING_SOURCE, LANDING_VALIDITY } from '../landingWords';
@@ -13,8 +14,8 @@ export const quarterLanding: NumberFunction = {
   group: 'Clearance',
   summary: 'Clearance of a piece round a quarter landing between two flights at a right angle',
   arguments: [
-    opening('width_in', 'clear width of the lower flight'),
-    opening('width_out', 'clear width of the upper flight'),
+    opening('width_in', 'clear width of the lower flight', STAIR_WIDTH),
+    opening('width_out', 'clear width of the upper flight', STAIR_WIDTH),
     HEADROOM,
     RISE,
     GOING,
@@ -48,11 +49,9 @@ export const quarterLanding: NumberFunction = {
   ) =>
     withPieceUnder(headroom, length, breadth, thickness, (piece) => {
       const ceiling = landingCeiling === undefined ? {} : { landingCeiling };
-      const answer = quarterLandingAnswer(
-        { widthIn, widthOut, headroom, rise, going, overRail, ...ceiling },
-        piece,
-      );
-      writeAnswer(answer, LANDING_MOTIONS, working);
+      const measures = { widthIn, widthOut, headroom, rise, going, overRail, ...ceiling };
+      const answer = quarterLandingAnswer(measures, piece);
+      if (working) writeLanding(quarterLandingStage(measures).plan, piece, answer, LANDING_MOTIONS, working);
       return answer.clearance;
     }),
 };

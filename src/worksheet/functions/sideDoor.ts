@@ -1,6 +1,7 @@
 import type { Working } from '../../core/measures/working';
 import { writeAnswer } from '../../core/motion/answerWorking';
 import { sideDoorAnswer } from '../../core/stages/sideDoor/sideDoor';
+import { CLEAR_HEIGHT, DOOR_HEIGHT, DOOR_WIDTH } from '../../core/stages/usualRanges';
 import { opening, PIECE_SIZES } from '../arguments';
 import type { NumberFunction } from '../description';
 import { withPiece } from '../pieceArgument';
@@ -15,8 +16,8 @@ export const sideDoor: NumberFunction = {
   group: 'Clearance',
   summary: 'Clearance of a piece out of a door into a passage across it',
   arguments: [
-    opening('door_width', 'clear width of the door'),
-    opening('door_height', 'clear height of the door'),
+    opening('door_width', 'clear width of the door', DOOR_WIDTH),
+    opening('door_height', 'clear height of the door', DOOR_HEIGHT),
     {
       name: 'wall_thickness',
       help: 'thickness of the wall with its linings',
@@ -26,7 +27,7 @@ export const sideDoor: NumberFunction = {
       plainZero: true,
     },
     opening('passage_width', 'clear width of the passage across the door'),
-    opening('ceiling', 'clear height of the passage and the approach'),
+    opening('ceiling', 'clear height of the passage and the approach', CLEAR_HEIGHT),
     ...PIECE_SIZES,
     {
       name: 'dead_end',

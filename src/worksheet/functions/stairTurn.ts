@@ -1,6 +1,7 @@
 import type { Working } from '../../core/measures/working';
 import { writeAnswer } from '../../core/motion/answerWorking';
 import { stairTurnAnswer } from '../../core/stages/stairTurn/stairTurn';
+import { CLEAR_HEIGHT, STAIR_WIDTH } from '../../core/stages/usualRanges';
 import { GOING, HEADROOM, opening, OVER_RAIL, PIECE_SIZES, RISE } from '../arguments';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 import type { NumberFunction } from '../description';
@@ -21,7 +22,7 @@ export const stairTurn: NumberFunction = {
       quantity: 'choice',
       choices: ['head', 'foot'],
     },
-    opening('flight_width', 'clear width of the flight'),
+    opening('flight_width', 'clear width of the flight', STAIR_WIDTH),
     HEADROOM,
     RISE,
     GOING,
@@ -29,7 +30,7 @@ export const stairTurn: NumberFunction = {
       'landing_depth',
       'depth of the level floor along the flight, from the first riser or the top nosing to the facing wall: the width of the way on to the side',
     ),
-    opening('ceiling', 'clear height over the level floor'),
+    opening('ceiling', 'clear height over the level floor', CLEAR_HEIGHT),
     ...PIECE_SIZES,
     OVER_RAIL,
   ],

@@ -1,6 +1,7 @@
 import { BODY_WIDTH, GRIP_LENGTH, standing as compute } from '../../core/carrying/standing';
 import { CAUTIONS } from '../../core/measures/cautions';
 import type { Working } from '../../core/measures/working';
+import { STAIR_WIDTH } from '../../core/stages/usualRanges';
 import { GOING, opening, PIECE_LENGTH_RANGE, RISE } from '../arguments';
 import type { NumberFunction } from '../description';
 
@@ -23,7 +24,7 @@ export const standing: NumberFunction = {
       above: 0,
       most: PIECE_LENGTH_RANGE.most,
     },
-    opening('width', 'clear width of the flight'),
+    opening('width', 'clear width of the flight', STAIR_WIDTH),
     RISE,
     GOING,
     {

@@ -1,5 +1,6 @@
 import type { Working } from '../../core/measures/working';
 import { upend as standOnEnd } from '../../core/stages/upend/upend';
+import { CLEAR_HEIGHT } from '../../core/stages/usualRanges';
 import { opening, PIECE_SIZES } from '../arguments';
 import type { NumberFunction } from '../description';
 import { withPiece } from '../pieceArgument';
@@ -11,7 +12,7 @@ export const upend: NumberFunction = {
   group: 'Clearance',
   summary: 'Clearance while a piece is stood on end, by the better way',
   arguments: [
-    opening('ceiling', 'clear height where it is stood up'),
+    opening('ceiling', 'clear height where it is stood up', CLEAR_HEIGHT),
     ...PIECE_SIZES,
     {
       ...opening('width', 'free floor across the piece, when it may be less than its breadth'),

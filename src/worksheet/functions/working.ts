@@ -25,6 +25,7 @@ export function working(functions: readonly FunctionDescription[]): TableFunctio
         help: 'name of the function, such as "CORNER"',
         quantity: 'choice',
         choices: shown.map((f) => f.id),
+        prefix: 'CARRY.',
       },
       {
         name: 'arguments',
@@ -45,7 +46,7 @@ export function working(functions: readonly FunctionDescription[]): TableFunctio
       arguments: ['TOMM', '30 in'],
       result: [
         [...HEADER],
-        ['measure', 'as given', 762, 'mm', '30 in'],
+        ['measure', 'as given: 30 in', 762, 'mm', ''],
         [
           'the length',
           'TOMM(measure)',
@@ -86,13 +87,9 @@ function table(
     if (read.value === undefined) continue;
     const cell = cells[i];
     const left = cell === undefined || cell === null || (typeof cell === 'string' && cell.trim() === '');
-    rows.push([
-      argument.name,
-      left ? 'left out: its default' : 'as given',
-      read.value,
-      QUANTITIES[argument.quantity].unit,
-      left ? '' : String(cell),
-    ]);
+    const { unit } = QUANTITIES[argument.quantity];
+    const written = typeof cell === 'string' && unit !== '' ? `: ${cell.trim()}` : '';
+    rows.push([argument.name, left ? 'left out: its default' : `as given${written}`, read.value, unit, '']);
   }
   if (description.caution) rows.push(['Caution', description.caution, '', '', '']);
   const compute = description.compute as (...all: unknown[]) => Outcome<number> | number;

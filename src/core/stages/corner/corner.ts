@@ -164,6 +164,7 @@ function writeCornerWorking(
       'least over f of (b2 sin f + b1 sin f2 - p sin f sin f2 - q sin g) / (2 (sin f sin f2 + sin g)), f + f2 = turn',
     value: result.clearance,
     unit: 'mm a side',
-    source: 'rectangle round a corner (Codeforces 98C; Moretti 2002), solved for the padding',
+    source:
+      'own derivation, a line between piece and inner corner at every angle; Moretti 2002, solved for the padding',
   });
 }

@@ -53,7 +53,7 @@ const HOPELESS = -80;
 /** What tape and growth can be thought to take of a clearance before another motion is looked for [mm a side]. */
 const GENEROUS = 40;
 /** A family's clearance in closed form, less this [mm a side]: its drawn motion is then free between attitudes. */
-const DRAWN = 0.5;
+export const DRAWN = 0.5;
 /** More than this is looked for beyond a family [mm a side]. */
 const WORTH_MORE = 1;
 

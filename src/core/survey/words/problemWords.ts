@@ -8,7 +8,7 @@ import { measureAtStage } from './measureHeading';
 import { MEASURES, type MeasureName, type Quantity } from '../../stages/measures';
 import type { DensityMeant, PieceMeasure, RouteQuestion, SurveyProblem } from '../checks/surveyProblem';
 import type { RouteFault, WordDoubt } from '../table/stageRow';
-import type { UnitMeant } from '../checks/unitsMeant';
+import { unitsMeant, type UnitMeant } from '../checks/unitsMeant';
 
 /** A cell that cannot be taken, as data; `refusalWords` words it. */
 export type Refusal =
@@ -229,6 +229,13 @@ function densityMeantWords(meant: DensityMeant): string {
     ? `with Mass meant in lb it is ${shown(meant.value)} kg and they agree`
     : `with Mass meant for all ${meant.count} together it is ${shown(meant.value)} kg each and they agree`;
 }
+
+/**
+ * A bare number in the units that would make it an ordinary length; '' where none does.
+ * @example meantAs(76, { least: 560, most: 1800 }) // 76 cm would be 760 mm
+ */
+export const meantAs = (got: unknown, usual: Parameters<typeof unitsMeant>[1]): string =>
+  meantWords(got, unitsMeant(got, usual)).slice(2);
 
 function meantWords(got: unknown, meant: readonly UnitMeant[]): string {
   return meant
