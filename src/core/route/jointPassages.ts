@@ -68,7 +68,9 @@ function solved(
   const off = tapeCase === 'worst' ? book.tape : tapeCase === 'best' ? -book.tape : 0;
   const sets = extremes(tapedMeasures('flight', plan.flight.measures, book.tape, tapeCase));
   let passages: BookPassage[] | undefined;
-  for (const floor of plan.floor) {
+  const less = plan.kind === 'stair turn' ? plan.floor.less : 0;
+  const least = enough + less;
+  for (const floor of plan.kind === 'stair turn' ? plan.floor.at : [plan.floor.least]) {
     for (const { width = 0, height: headroom = 0, rise = 0, going = 1 } of sets) {
       const common = {
         end: plan.end,
@@ -87,6 +89,7 @@ function solved(
                 doorHeight: Math.max(1, plan.doorHeight - off),
                 wallThickness: Math.max(0, plan.wall + off),
                 space: floor,
+                ...(plan.floor.most > floor ? { spaceMost: plan.floor.most } : {}),
               },
               size,
             )
@@ -100,12 +103,12 @@ function solved(
               size,
               'best',
               tapeCase === 'worst'
-                ? { atLeast: enough, enough: enough + SPARE }
+                ? { atLeast: least, enough: least + SPARE }
                 : { atLeast: 0, enough: AMPLE },
             ).map((way) => way.passage);
       const booked = found
         .filter(({ needsTurningRoom }) => needsTurningRoom !== true)
-        .map((passage) => inRowOrder(plan, bookPassage('flight', passage)));
+        .map((passage) => inRowOrder(plan, lessened(bookPassage('flight', passage), less)));
       if (!passages) passages = booked;
       // At worst every length has to do, as measured any.
       else if (tapeCase === 'worst') passages = shownInBoth(passages, booked);
@@ -119,6 +122,10 @@ function solved(
     return most >= passage.clearance ? passage : { ...passage, clearance: most, limit: plan.cause };
   });
 }
+
+/** A passage that leaves so much less [mm a side]. */
+const lessened = (passage: BookPassage, less: number): BookPassage =>
+  less === 0 ? passage : { ...passage, clearance: passage.clearance - less };
 
 /** The steepest and the gentlest of the stairs that the tape allows, between which the others lie. */
 function extremes<Set extends { readonly rise?: number; readonly going?: number }>(

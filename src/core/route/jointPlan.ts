@@ -4,7 +4,7 @@ import { guardsOf } from './guards';
 import { ceilingAt, endBeside, spaceAt, type StairEnd } from './reading';
 import type { Planning } from './routePlan';
 import type { BookStage } from './stageBook';
-import { leastLength, straightLength, type WayLength } from './wayLength';
+import { straightLength, type WayLength } from './wayLength';
 
 /** A door or a turn at one end of a flight, solved together with the bend of the flight there. */
 export type JointPlan = {
@@ -17,8 +17,6 @@ export type JointPlan = {
   readonly ceiling: number;
   /** The floor is no wider than this [mm]. */
   readonly width: number;
-  /** The level floor between: every length that it can have [mm], each of which has to do in the worst case. */
-  readonly floor: readonly number[];
   /** On the other side the piece must not reach farther than this [mm]. */
   readonly upTo: number;
   readonly cause: LimitCause | undefined;
@@ -28,12 +26,21 @@ export type JointPlan = {
       readonly doorWidth: number;
       readonly doorHeight: number;
       readonly wall: number;
+      /** The level floor between is as long as this [mm], or anything from the least to the most. */
+      readonly floor: { readonly least: number; readonly most: number };
     }
-  | { readonly kind: 'stair turn'; readonly passageWidth: number }
+  | { readonly kind: 'stair turn'; readonly passageWidth: number; readonly floor: Floors }
 );
 
-/** Lengths of floor that are looked at where it is not measured [mm]: more than a piece's length is plenty. */
-const FLOORS = [0, 100, 200, 300, 450, 600, 800, 1000, 1300, 1600, 2000, 2500, 3200, 4000];
+/** Lengths [mm] that stand for every length between. */
+export interface Floors {
+  readonly at: readonly number[];
+  /**
+   * So much less than at the nearest of these lengths is left at any other [mm a side]: what is apart from it by twice as
+   * much is moved by so much on either side, and no wall by more.
+   */
+  readonly less: number;
+}
 
 /** The joints of flight i with the row beside it on one side, in the order in which they are tried. */
 export function stairJoints(
@@ -59,6 +66,8 @@ export function stairJoints(
     const space = spaceAt(own.measures, end);
     const arm = armOf(reading, k, side);
     const all = narrowest(arm);
+    const floor = doorFloor(space, planning);
+    if (!floor) return [];
     // What is beyond the door is as high as the floor between is taken to be.
     return [
       {
@@ -71,14 +80,14 @@ export function stairJoints(
         doorWidth: m.width,
         doorHeight: m.height,
         wall: m.wall ?? WALL_NOT_GIVEN,
-        floor: space === undefined ? (worst ? FLOORS : []) : around(space, 1, planning),
+        floor,
         ...farEnd(k, arm, planning),
       },
     ];
   }
   const straight = side === 'before' ? floorBetween(row, own) : floorBetween(own, row);
   const floor = turnFloors(straight, planning);
-  if (floor.length === 0) return [];
+  if (!floor) return [];
   const far = armOf(reading, k, side);
   if (stage === 'corner' && (m.turn ?? 90) === 90) {
     const [passage, along] = side === 'before' ? [m.width, m.widthOut] : [m.widthOut, m.width];
@@ -152,22 +161,43 @@ function nearer(
   return { upTo, cause: { kind: 'arm', length: upTo, rows: next < k ? [next, k] : [k, next] } };
 }
 
-/** A measured length with the tape for and against it: clearance is not monotone in it. */
-function around(value: number, tapes: number, { tapeCase, tape }: Planning): number[] {
-  if (tapeCase !== 'worst' || tape === 0) return [value];
-  const off = tapes * tape;
-  return [Math.max(0, value - off), value, value + off];
+/** The floor before a door in the facing wall; undefined where it is not measured and may be as long as it likes. */
+function doorFloor(
+  space: number | undefined,
+  { tapeCase, tape }: Planning,
+): { readonly least: number; readonly most: number } | undefined {
+  if (space === undefined) return tapeCase === 'worst' ? { least: 0, most: AMPLE } : undefined;
+  const off = tapeCase === 'worst' ? tape : 0;
+  return { least: Math.max(0, space - off), most: space + off };
 }
 
-function turnFloors(straight: WayLength, planning: Planning): number[] {
-  const { tapeCase, tape } = planning;
-  if (!straight.open) {
-    const least = leastLength(straight, tape);
-    if (tapeCase !== 'worst' || tape === 0) return [straight.known];
-    return [...new Set([least, straight.known + straight.tapes * tape])];
+/** A door anywhere in the side of a floor is looked at in places so far apart at most [mm]. */
+const APART = 60;
+/** In more of them it is not looked at. */
+const MOST_PLACES = 6;
+
+/**
+ * The straight between a flight and a turn. Clearance is not monotone in it, so in the worst case it is looked at in
+ * places so near each other that little is lost between (`Floors`).
+ */
+function turnFloors(straight: WayLength, { tapeCase, tape }: Planning): Floors | undefined {
+  const { known, tapes, open, most } = straight;
+  if (tapeCase !== 'worst') {
+    if (!open) return { at: [known], less: 0 };
+    return { at: most === undefined || most === 0 ? [0] : [0, most], less: 0 };
   }
-  // A straight that is not measured is asked for: at worst it is not looked at how each of its lengths would do.
-  if (tapeCase === 'worst') return [];
-  const { most } = straight;
-  return most === undefined || most === 0 ? [0] : [0, most];
+  const off = tapes * tape;
+  if (!open) return between(Math.max(0, known - off), known + off, 2);
+  if (most === undefined) return undefined;
+  // What is left of a measured space is off by the tape of both measures.
+  const to = most + 2 * tape;
+  const count = Math.ceil(to / APART);
+  return count > MOST_PLACES ? undefined : between(0, to, Math.max(1, count));
+}
+
+/** The middles of equal parts of a range. */
+function between(least: number, most: number, parts: number): Floors {
+  const part = (most - least) / parts;
+  if (!(part > 0)) return { at: [least], less: 0 };
+  return { at: Array.from({ length: parts }, (_, n) => least + (n + 0.5) * part), less: part / 4 };
 }

@@ -144,8 +144,10 @@ export function judgeRoute(
   return { finding, judge };
 }
 
-const hasJoints = ({ measured }: PreparedReading): boolean =>
-  measured.some(({ joints }) => joints?.some(({ solved, level }) => level || (solved?.length ?? 0) > 0));
+const hasJoints = ({ measured, worst }: PreparedReading): boolean =>
+  [...measured, ...worst].some(({ joints }) =>
+    joints?.some(({ solved, level }) => level || (solved?.length ?? 0) > 0),
+  );
 
 /** What is not measured is at its most favourable: the reading that leaves most counts. */
 function widestReading(

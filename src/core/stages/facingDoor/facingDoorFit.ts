@@ -13,6 +13,8 @@ export interface FacingDoorMeasures {
   readonly wallThickness: number;
   /** Level floor from that wall to the first riser, or to the top nosing [mm]; 0 allowed. */
   readonly space: number;
+  /** The floor may be as long as this [mm], or anything between: what is answered then holds for every such length. */
+  readonly spaceMost?: number | undefined;
   readonly flightWidth: number;
   /** Headroom plumb above the line of nosings [mm]. */
   readonly headroom: number;
@@ -57,6 +59,10 @@ export interface FacingDoorFit {
  * (space + wall) sin f. Each bounds t from above, so the greatest counts.
  *
  * Or it is kept level throughout.
+ *
+ * Where the floor is only known to lie between two lengths, each term is taken at the end at which it leaves less: with
+ * more floor the door's head and the door itself are farther off; the edge of a ceiling that ends over the floor, and
+ * the whole upper side under the door's head, leave less.
  * @source own derivation; checked against the certified planner on seeded sections
  */
 export function facingDoorFit(measures: FacingDoorMeasures, along: number, upright: number): FacingDoorFit {
@@ -74,7 +80,7 @@ function tiltedAtFoot(m: FacingDoorMeasures, u: number, v: number): FacingDoorFi
   const space = m.space - going;
   const sp = sin(pitch);
   // Where the ceiling over the floor ends; beyond the wall it is no longer this ceiling.
-  const trimmerX = max((ceiling - headroom) / (rise / going), -space);
+  const trimmerX = max((ceiling - headroom) / (rise / going), going - (m.spaceMost ?? m.space));
   const trimmerZ = headroom + trimmerX * (rise / going);
   const head = min(doorHeight, trimmerZ);
   const at = (f: number): Branched => {
@@ -99,7 +105,7 @@ function tiltedAtFoot(m: FacingDoorMeasures, u: number, v: number): FacingDoorFi
 }
 
 function tiltedAtHead(m: FacingDoorMeasures, u: number, v: number): FacingDoorFit {
-  const { wallThickness, space, headroom, rise, going, ceiling } = m;
+  const { wallThickness, space, spaceMost = space, headroom, rise, going, ceiling } = m;
   const pitch = atan2(rise, going);
   const sp = sin(pitch);
   const channel = headroom * cos(pitch);
@@ -116,7 +122,7 @@ function tiltedAtHead(m: FacingDoorMeasures, u: number, v: number): FacingDoorFi
       upTo(space / c),
       underLevel(head),
       upTo(space * c + head * s),
-      (head * c - (space + wallThickness) * s - v) / 2,
+      (head * c - (spaceMost + wallThickness) * s - v) / 2,
     ];
     const byDoor = max(...ways);
     return byCeiling <= byDoor

@@ -211,3 +211,18 @@ describe('through a door that faces a stair', () => {
     expect(facingDoorAnswer(m, sortedPiece(800, 800, 800)).clearance).toBeCloseTo(50, 6);
   });
 });
+
+test('where the floor lies between two lengths, what is answered holds for each of them', () => {
+  const next = seeded(4711);
+  for (let n = 0; n < 400; n++) {
+    const m = seededDoor(next, next() < 0.5 ? 'foot' : 'head');
+    const spaceMost = m.space + (next() < 0.2 ? 20000 : 1500 * next());
+    const [u, v] = [300 + 2400 * next(), 20 + 1500 * next()];
+    const between = facingDoorFit({ ...m, spaceMost }, u, v).clearance;
+    for (let k = 0; k <= 24; k++) {
+      const space = m.space + (spaceMost - m.space) * (k / 24) ** 2;
+      // Only the fineness of the angles looked at tells them apart.
+      expect(between).toBeLessThanOrEqual(facingDoorFit({ ...m, space }, u, v).clearance + 1e-3);
+    }
+  }
+});
