@@ -11,7 +11,8 @@ import type { RouteRead } from '../core/survey/table/readRoute';
 import { problemWords } from '../core/survey/words/problemWords';
 import type { StageRow } from '../core/survey/table/stageRow';
 import { drawStage } from '../drawing/drawStage';
-import { buildsOf, surveysOf, type Table } from '../worksheet/routeInputs';
+import type { Table } from '../worksheet/description';
+import { buildsOf, surveysOf } from '../worksheet/routeInputs';
 import type { Explanation, Month, MonthSurvey } from './month';
 import { decidingFirst } from './remeasureWords';
 

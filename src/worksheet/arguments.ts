@@ -24,16 +24,11 @@ type Usual = NonNullable<ArgumentDescription['usual']>;
  * A measure of an opening, a passage or a ceiling.
  * @param usual what is ordinary: for a bare number that is refused, the unit that may be missing is told by it
  */
-export const opening = (name: string, help: string, usual: Usual = PASSAGE_WIDTH): ArgumentDescription => ({
-  name,
-  help,
-  quantity: 'length',
-  ...OPENING_RANGE,
-  usual,
-});
+export const opening = <const Name extends string>(name: Name, help: string, usual: Usual = PASSAGE_WIDTH) =>
+  ({ name, help, quantity: 'length', ...OPENING_RANGE, usual }) as const satisfies ArgumentDescription;
 
 /** The three sizes of a piece, in any order; the longest is checked by `longestInRange`. */
-export const PIECE_SIZES: readonly ArgumentDescription[] = [
+export const PIECE_SIZES = [
   {
     name: 'length',
     help: "the piece's length; its three sizes may come in any order, the longest 300 to 6000",
@@ -55,10 +50,10 @@ export const PIECE_SIZES: readonly ArgumentDescription[] = [
     above: 0,
     most: PIECE_LENGTH_RANGE.most,
   },
-];
+] as const satisfies readonly ArgumentDescription[];
 
 /** The turn of a corner. */
-export const TURN: ArgumentDescription = {
+export const TURN = {
   name: 'turn',
   help: 'by how much the way turns; for more than 120 use HALFLANDING, or measure the passage',
   quantity: 'angle',
@@ -66,10 +61,10 @@ export const TURN: ArgumentDescription = {
   most: 120,
   optional: { default: 90 },
   beyond: 'for a half turn use HALFLANDING, or measure the passage',
-};
+} as const satisfies ArgumentDescription;
 
 /** The two sides of one face of a piece, in any order. */
-export const FACE_SIZES: readonly ArgumentDescription[] = [
+export const FACE_SIZES = [
   {
     name: 'face_length',
     help: 'one side of the face; the longer is 300 to 6000',
@@ -84,7 +79,7 @@ export const FACE_SIZES: readonly ArgumentDescription[] = [
     above: 0,
     most: PIECE_LENGTH_RANGE.most,
   },
-];
+] as const satisfies readonly ArgumentDescription[];
 
 /** The problem with a face whose longer side is too short to be one: inches or metres typed bare. */
 export const faceTooShort = (longer: number): Problem => ({
@@ -105,33 +100,33 @@ export const pieceTooShort = (longest: number): Problem => ({
 });
 
 /** Rise and going of one step: inches typed bare fall outside. What is built anywhere lies well within. */
-export const RISE: ArgumentDescription = {
+export const RISE = {
   name: 'rise',
   help: 'height of one step',
   quantity: 'length',
   least: 50,
   most: 1000,
   usual: USUAL_RISE,
-};
+} as const satisfies ArgumentDescription;
 
-export const GOING: ArgumentDescription = {
+export const GOING = {
   name: 'going',
   help: 'depth of one step, nosing to nosing',
   quantity: 'length',
   least: 50,
   most: 1000,
   usual: USUAL_GOING,
-};
+} as const satisfies ArgumentDescription;
 
 /** Headroom over a stair. */
-export const HEADROOM: ArgumentDescription = opening(
+export const HEADROOM = opening(
   'headroom',
   'clear height, measured plumb above the line of nosings',
   USUAL_HEADROOM,
 );
 
 /** Height above which the inner sides of a landing are clear air. */
-export const OVER_RAIL: ArgumentDescription = {
+export const OVER_RAIL = {
   name: 'over_rail',
   help: 'height above which the inner sides are clear air, as over a handrail; 0: walls',
   quantity: 'length',
@@ -139,4 +134,4 @@ export const OVER_RAIL: ArgumentDescription = {
   most: 3000,
   plainZero: true,
   optional: { default: 0 },
-};
+} as const satisfies ArgumentDescription;

@@ -6,9 +6,11 @@ import type {
   ArgumentDescription,
   FunctionDescription,
   NumberFunction,
+  Table,
   TableCell,
   TableFunction,
 } from './description';
+import { camelCase } from './namedArguments';
 import { readArgument, isCellError, plainBounds, type ArgumentValue } from './readArgument';
 import { cutToUsed, MOST_ROWS } from './usedRows';
 import { CALL_MESSAGES, messageOf, type Message } from './messages';
@@ -57,9 +59,9 @@ function apart(described: readonly ArgumentDescription[], shapes: readonly Shape
 }
 
 function liftedCall(description: NumberFunction, makeError: MakeError) {
-  const { arguments: described, id } = description;
+  const { arguments: described, compute, id } = description;
   const bounds = described.map(plainBounds);
-  const compute = description.compute as (...values: unknown[]) => Outcome<number> | number;
+  const names = described.map((argument) => camelCase(argument.name));
   const fail = (message: Message): CellError => makeError(message.code, message.text);
   const count = described.length;
 
@@ -73,17 +75,18 @@ function liftedCall(description: NumberFunction, makeError: MakeError) {
     // A single cell given for an argument is read once and not at every row.
     const single = shapes.map((s) => s.rows === 1 && s.columns === 1);
     const constant: (ArgumentValue | CellError)[] = new Array(count);
-    const value: ArgumentValue[] = new Array(count);
+    // One object for all rows: `compute` reads it before it returns.
+    const named: Record<string, ArgumentValue> = {};
     const readInto = (i: number, cell: Cell): CellError | undefined => {
       // The short way: a plain number within bounds, as nearly every cell of a long range is.
       if (typeof cell === 'number' && cell >= bounds[i]!.low && cell <= bounds[i]!.high && cell !== 0) {
-        value[i] = cell;
+        named[names[i]!] = cell;
         return undefined;
       }
       if (isCellError(cell)) return makeError(cell.code, cell.message);
       const outcome = readArgument(described[i]!, cell);
       if (!outcome.ok) return fail(messageOf(outcome.problem));
-      value[i] = outcome.value;
+      named[names[i]!] = outcome.value;
       return undefined;
     };
     for (let i = 0; i < count; i++) {
@@ -104,7 +107,7 @@ function liftedCall(description: NumberFunction, makeError: MakeError) {
       }
       let outcome: Outcome<number> | number;
       try {
-        outcome = compute(...value);
+        outcome = compute(named);
       } catch (fault) {
         reportFault(id, fault);
         return fail(CALL_MESSAGES.unforeseen(id));
@@ -126,14 +129,14 @@ function liftedCall(description: NumberFunction, makeError: MakeError) {
 }
 
 function tableCall(description: TableFunction, makeError: MakeError) {
-  const { arguments: described, id } = description;
-  const compute = description.compute as (...values: unknown[]) => Outcome<readonly (readonly TableCell[])[]>;
+  const { arguments: described, compute, id } = description;
   const fail = (message: Message): HostCell[][] => [[makeError(message.code, message.text)]];
 
   return (values: readonly HostArgument[]): HostCell[][] => {
-    const ready: unknown[] = [];
+    const ready: Record<string, ArgumentValue | Table | readonly Table[]> = {};
     for (let i = 0; i < described.length; i++) {
       const argument = described[i]!;
+      const name = camelCase(argument.name);
       const given = values[i] as HostArgument;
       if (argument.repeating) {
         // The host hands all further arguments over as one list of ranges.
@@ -145,7 +148,7 @@ function tableCall(description: TableFunction, makeError: MakeError) {
           const error = wrong[0]![0] as CellError;
           return [[makeError(error.code, error.message)]];
         }
-        ready.push(further);
+        ready[name] = further;
         continue;
       }
       if (argument.quantity === 'range') {
@@ -154,7 +157,7 @@ function tableCall(description: TableFunction, makeError: MakeError) {
           return fail(messageOf({ kind: 'not measured', argument: argument.name }));
         }
         if (isCellError(given)) return [[makeError(given.code, given.message)]];
-        ready.push(absent ? undefined : cutToUsed([asRange(given)])[0]);
+        ready[name] = absent ? undefined : cutToUsed([asRange(given)])[0];
         continue;
       }
       const range = asRange(given);
@@ -166,11 +169,11 @@ function tableCall(description: TableFunction, makeError: MakeError) {
       if (isCellError(cell)) return [[makeError(cell.code, cell.message)]];
       const outcome = readArgument(described[i]!, cell);
       if (!outcome.ok) return fail(messageOf(outcome.problem));
-      ready.push(outcome.value);
+      ready[name] = outcome.value;
     }
     let outcome: Outcome<readonly (readonly TableCell[])[]>;
     try {
-      outcome = compute(...ready);
+      outcome = compute(ready);
     } catch (fault) {
       reportFault(id, fault);
       return fail(CALL_MESSAGES.unforeseen(id));

@@ -4,42 +4,37 @@ import { GUIDELINE_EACH } from '../core/carrying/teamLimit';
 import type { ArgumentDescription } from './description';
 
 /** A mass that is lifted or carried, or that stands on a floor [kg]; a tonne times five is no table. */
-export const massOf = (help: string): ArgumentDescription => ({
-  name: 'mass',
-  help,
-  quantity: 'mass',
-  above: 0,
-  most: 5000,
-});
+export const massOf = (help: string) =>
+  ({ name: 'mass', help, quantity: 'mass', above: 0, most: 5000 }) as const satisfies ArgumentDescription;
 
 /** Body masses of grown people [kg], with what they wear. */
 const BODY_RANGE = { least: 30, most: 250 } as const;
 
-export const BODY_MASS: ArgumentDescription = {
+export const BODY_MASS = {
   name: 'body_mass',
   help: 'mass of the person, with clothes and tools',
   quantity: 'mass',
   ...BODY_RANGE,
-};
+} as const satisfies ArgumentDescription;
 
 /** What each of a crew weighs when nobody was weighed: a big man in boots, common practice, no source. */
-export const CREW_BODY_MASS: ArgumentDescription = {
+export const CREW_BODY_MASS = {
   ...BODY_MASS,
   help: 'mass of each of the crew, with clothes and tools',
   optional: { default: 90 },
-};
+} as const satisfies ArgumentDescription;
 
-export const LIMIT_EACH: ArgumentDescription = {
+export const LIMIT_EACH = {
   name: 'limit_each',
   help: 'what each may handle alone, never more than the guideline',
   quantity: 'mass',
   above: 0,
   most: GUIDELINE_EACH,
   optional: { default: GUIDELINE_EACH },
-};
+} as const satisfies ArgumentDescription;
 
 /** The arguments of the lifting equation, in order. */
-export const LIFT: readonly ArgumentDescription[] = [
+export const LIFT = [
   {
     name: 'reach',
     help: 'hands in front of the ankles, measured level',
@@ -93,4 +88,4 @@ export const LIFT: readonly ArgumentDescription[] = [
     choices: GRIPS,
     optional: { default: 'fair' },
   },
-];
+] as const satisfies readonly ArgumentDescription[];

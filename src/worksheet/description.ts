@@ -1,6 +1,16 @@
 import type { Outcome, Problem } from '../core/measures/problem';
 import type { Cell } from '../core/measures/readQuantity';
+import type { Working } from '../core/measures/working';
 import type { QuantityName } from './quantities';
+
+/** A range of cells, row by row. */
+export type Table = readonly (readonly Cell[])[];
+
+/**
+ * The arguments of one call by name, in camel case: numbers in the base unit, words for a choice, a table for a
+ * range, a list of tables for a repeating one, undefined for one left out that has no default.
+ */
+export type GivenArguments = Readonly<Record<string, number | string | Table | readonly Table[] | undefined>>;
 
 /**
  * One argument of a function, as data. Reading, range checks, messages, functions.json, help and the
@@ -59,30 +69,28 @@ interface Described {
 
 /**
  * A function with one number as its result: it takes cells or ranges and spills in their shape.
- * `compute` is called with the arguments in order (numbers in the base unit, words for a choice, undefined
- * for an optional argument left out that has no default) and after the last one, sometimes, a notebook for
- * the working.
+ * Written through `numberFunction`, which knows the arguments' names and types. `compute` reads what it is given
+ * before it returns and keeps nothing of it; sometimes it gets a notebook for the working.
  */
 export interface NumberFunction extends Described {
   readonly kind: 'number';
   readonly result: { readonly meaning: string; readonly unit: string };
   readonly example: Example<number>;
-  readonly compute: (...values: never[]) => Outcome<number> | number;
+  readonly compute: (given: GivenArguments, working?: Working) => Outcome<number> | number;
 }
 
 /** A cell of a table that is spilled; a problem shows as an error in its own place. */
 export type TableCell = string | number | boolean | { readonly problem: Problem };
 
 /**
- * A function that takes a table or gives more than one cell: it does not lift. `compute` gets an argument of
- * quantity 'range' as its cells, row by row, and the others as scalars.
+ * A function that takes a table or gives more than one cell: it does not lift. Written through `tableFunction`.
  */
 export interface TableFunction extends Described {
   readonly kind: 'table';
   readonly result: { readonly meaning: string; readonly unit: string };
   /** `result`: the expected table, or its first rows. */
   readonly example: Example<readonly (readonly TableCell[])[]>;
-  readonly compute: (...values: never[]) => Outcome<readonly (readonly TableCell[])[]>;
+  readonly compute: (given: GivenArguments, working?: Working) => Outcome<readonly (readonly TableCell[])[]>;
 }
 
 export interface Example<R> {

@@ -3,7 +3,7 @@ import { DURATIONS } from '../core/floors/joistUses';
 import { JOIST_GRADES } from '../core/floors/joistGrades';
 import type { ArgumentDescription } from './description';
 
-export const CODE_ARGUMENTS: readonly ArgumentDescription[] = [
+export const CODE_ARGUMENTS = [
   { name: 'use', help: 'what the floor is for', quantity: 'choice', choices: USES },
   {
     name: 'code',
@@ -12,28 +12,28 @@ export const CODE_ARGUMENTS: readonly ArgumentDescription[] = [
     choices: CODES,
     optional: { default: 'EN' },
   },
-];
+] as const satisfies readonly ArgumentDescription[];
 
-export const FEET: ArgumentDescription = {
+export const FEET = {
   name: 'feet',
   help: 'how many feet the table stands on',
   quantity: 'count',
   least: 1,
   most: 24,
   whole: true,
-};
+} as const satisfies ArgumentDescription;
 
-export const WORST_SHARE: ArgumentDescription = {
+export const WORST_SHARE = {
   name: 'worst_share',
   help: 'part of the weight on the worst foot, 1/feet to 1',
   quantity: 'ratio',
   above: 0,
   most: 1,
   optional: { default: null, meaning: 'min(1, 2/feet): a table rocks on two feet' },
-};
+} as const satisfies ArgumentDescription;
 
 /** A joist and the even loads on it; inches typed bare fall outside. */
-export const JOIST_ARGUMENTS: readonly ArgumentDescription[] = [
+export const JOIST_ARGUMENTS = [
   { name: 'span', help: 'clear span between supports', quantity: 'length', least: 500, most: 12000 },
   { name: 'spacing', help: 'centre to centre', quantity: 'length', least: 100, most: 1500 },
   { name: 'breadth', help: 'breadth of the joist', quantity: 'length', least: 20, most: 300 },
@@ -68,12 +68,12 @@ export const JOIST_ARGUMENTS: readonly ArgumentDescription[] = [
     most: 20,
     plainZero: true,
   },
-];
+] as const satisfies readonly ArgumentDescription[];
 
-export const DURATION: ArgumentDescription = {
+export const DURATION = {
   name: 'duration',
   help: 'how long the imposed load stays, for kmod',
   quantity: 'choice',
   choices: DURATIONS,
   optional: { default: 'medium' },
-};
+} as const satisfies ArgumentDescription;

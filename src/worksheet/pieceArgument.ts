@@ -4,9 +4,7 @@ import { PIECE_LENGTH_RANGE, pieceTooShort } from './arguments';
 
 /** Computes with the piece of three sizes in any order, once its longest is what a piece can have. */
 export function withPiece(
-  length: number,
-  breadth: number,
-  thickness: number,
+  { length, breadth, thickness }: PieceSize,
   compute: (piece: PieceSize) => number | Outcome<number>,
 ): number | Outcome<number> {
   const piece = sortedPiece(length, breadth, thickness);
@@ -19,13 +17,10 @@ export function withPiece(
  * it is refused and not computed.
  */
 export function withPieceUnder(
-  headroom: number,
-  length: number,
-  breadth: number,
-  thickness: number,
+  { headroom, ...sizes }: PieceSize & { readonly headroom: number },
   compute: (piece: PieceSize) => number | Outcome<number>,
 ): number | Outcome<number> {
-  return withPiece(length, breadth, thickness, (piece) =>
+  return withPiece(sizes, (piece) =>
     headroom < piece.thickness
       ? refused({
           kind: 'impossible',

@@ -1,7 +1,7 @@
 import type { ArgumentDescription } from './description';
 
 /** Playing area, cue and stroke; inches typed bare fall outside. */
-export const PLAY_ARGUMENTS: readonly ArgumentDescription[] = [
+export const PLAY_ARGUMENTS = [
   { name: 'play_length', help: 'length of the playing area', quantity: 'length', least: 300, most: 6000 },
   { name: 'play_width', help: 'width of the playing area', quantity: 'length', least: 300, most: 6000 },
   { name: 'cue', help: 'length of the cue', quantity: 'length', least: 300, most: 2500 },
@@ -13,4 +13,4 @@ export const PLAY_ARGUMENTS: readonly ArgumentDescription[] = [
     most: 1000,
     optional: { default: 0 },
   },
-];
+] as const satisfies readonly ArgumentDescription[];

@@ -9,27 +9,25 @@ import { readRoute, type RouteRead } from '../core/survey/table/readRoute';
 import type { StageRow } from '../core/survey/table/stageRow';
 import { STAGE_NAMES } from '../core/stages/kinds';
 import type { HeaderProblem } from '../core/survey/checks/surveyProblem';
-import type { ArgumentDescription } from './description';
+import type { ArgumentDescription, Table } from './description';
 
-export type Table = readonly (readonly Cell[])[];
-
-export const ROUTE: ArgumentDescription = {
+export const ROUTE = {
   name: 'route',
   help: `a table with a header row, one row a step: Step, Stage (${STAGE_NAMES.join(', ')}) and the measures of each stage, columns found by name`,
   quantity: 'range',
-};
+} as const satisfies ArgumentDescription;
 
-export const ROUTES: ArgumentDescription = {
+export const ROUTES = {
   ...ROUTE,
   name: 'routes',
   help: 'as a route, with a column Survey that names the survey of each row; the rows of a survey may stand anywhere',
-};
+} as const satisfies ArgumentDescription;
 
-export const PIECES: ArgumentDescription = {
+export const PIECES = {
   name: 'pieces',
   help: "a table with a header row: Build, Piece, Length, Breadth, Thickness, Mass, Count; builds in the firm's order of preference",
   quantity: 'range',
-};
+} as const satisfies ArgumentDescription;
 
 export const ALLOWANCE = {
   name: 'allowance',

@@ -1,14 +1,6 @@
 import { surveys } from '../../src/worksheet/functions/surveys';
 import { PIECES_TABLE, surveyTable } from './surveyGenerator';
 
-type SurveysCall = (
-  routes: unknown,
-  pieces: unknown,
-  orders: undefined,
-  allowance: number,
-  tape: number,
-) => { ok: boolean; value: readonly unknown[] };
-
 const SEED = 20260301;
 const FEW = 100;
 const MANY = 1000;
@@ -16,13 +8,18 @@ const WITH_LANDING = 3;
 
 /** SURVEYS over a month of surveys x 8 stages x 12 pieces in one process. */
 export async function run(): Promise<{ name: string; figure: number; unit: string; goal?: number }[]> {
-  const call = surveys.compute as unknown as SurveysCall;
   const timed = (count: number, seed: number, landings = false): { seconds: number; megabytes: number } => {
     const table = surveyTable(count, seed, landings);
     (globalThis as { gc?: () => void }).gc?.();
     const heap = process.memoryUsage().heapUsed;
     const start = performance.now();
-    const result = call(table, PIECES_TABLE, undefined, 25, 5);
+    const result = surveys.compute({
+      routes: table,
+      pieces: PIECES_TABLE,
+      orders: undefined,
+      allowance: 25,
+      tape: 5,
+    });
     const seconds = (performance.now() - start) / 1000;
     const megabytes = (process.memoryUsage().heapUsed - heap) / 2 ** 20;
     if (!result.ok || result.value.length !== 4 * count + 1) throw new Error('SURVEYS gave no full table');

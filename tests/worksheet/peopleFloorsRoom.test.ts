@@ -110,13 +110,12 @@ describe('the working of each function', () => {
   test.each(OURS.map((f) => [f.id, f] as const))('%s: its last value is the result', (id, f) => {
     const given = f.example.arguments as Cell[];
     const expected = callInCell(id, ...given);
-    // The same call again, with a notebook handed over after the last argument.
-    const compute = f.compute as (...values: unknown[]) => number;
+    // The same call again, with a notebook handed over after the arguments.
     const steps: WorkingStep[] = [];
-    const withNotebook = {
+    const withNotebook: NumberFunction = {
       ...f,
-      compute: (...values: unknown[]) => compute(...values, (step: WorkingStep) => steps.push(step)),
-    } as NumberFunction;
+      compute: (named) => f.compute(named, (step) => steps.push(step)),
+    };
     const call = hostFunction(withNotebook, (code, message) => new HostError(code, message));
     expect(call(...given.map((cell) => [[cell]]))[0]![0]).toBe(expected);
     expect(steps.length).toBeGreaterThan(id.startsWith('CODE') ? 0 : 1);

@@ -2,8 +2,8 @@ import { CAUTIONS } from '../../core/measures/cautions';
 import { found } from '../../core/measures/problem';
 import { verdictRank } from '../../core/route/verdict';
 import { buildVerdicts } from '../buildVerdicts';
-import type { TableFunction } from '../description';
-import { ALLOWANCE, PIECES, ROUTE, TAPE, type Table } from '../routeInputs';
+import { tableFunction } from '../namedArguments';
+import { ALLOWANCE, PIECES, ROUTE, TAPE } from '../routeInputs';
 import {
   ROUTE_MOTIONS,
   ROUTE_SOURCE,
@@ -13,8 +13,7 @@ import {
   verdictRow,
 } from '../verdictTable';
 
-export const advise: TableFunction = {
-  kind: 'table',
+export const advise = tableFunction({
   id: 'ADVISE',
   group: 'Routes and surveys',
   summary: "The builds in the order to advise them: best verdict first, then the firm's own order",
@@ -40,8 +39,8 @@ export const advise: TableFunction = {
     within: 1e-9,
     source: 'half of what the width leaves: (125 - 25)/2 and (125 - 150)/2; 150 mm pass no way of 125 mm',
   },
-  compute: (route: Table, pieces: Table, allowance: number, tape: number) => {
-    const verdicts = buildVerdicts(route, pieces, allowance, tape);
+  compute: (asked) => {
+    const verdicts = buildVerdicts(asked);
     if (!verdicts.ok) return verdicts;
     // A stable sort keeps the firm's order among equals.
     // What has to be raised with no aid for it stands last among its like.
@@ -52,4 +51,4 @@ export const advise: TableFunction = {
     );
     return found([[...VERDICT_COLUMNS], ...sorted.map(verdictRow)]);
   },
-};
+});

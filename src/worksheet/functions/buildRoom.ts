@@ -1,10 +1,9 @@
 import { CAUTIONS } from '../../core/measures/cautions';
 import { found } from '../../core/measures/problem';
 import { buildRoom as compute, WORKING_STRIP } from '../../core/room/buildRoom';
-import type { TableFunction } from '../description';
+import { tableFunction } from '../namedArguments';
 
-export const buildRoom: TableFunction = {
-  kind: 'table',
+export const buildRoom = tableFunction({
   id: 'BUILDROOM',
   group: 'Room',
   summary: 'Clear floor, length and width, to lay out and build a table',
@@ -56,14 +55,8 @@ export const buildRoom: TableFunction = {
     result: [[4150, 3600]],
     source: 'added up by hand: 1350 + 1000 + 3 x 600 and 2400 + 2 x 600',
   },
-  compute: (
-    tableLength: number,
-    tableWidth: number,
-    laidLength: number,
-    laidBreadth: number,
-    strip: number,
-  ) => {
+  compute: ({ tableLength, tableWidth, laidLength, laidBreadth, strip }) => {
     const floor = compute({ tableLength, tableWidth, laidLength, laidBreadth, strip });
     return found([[floor.length, floor.width]]);
   },
-};
+});

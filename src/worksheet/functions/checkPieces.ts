@@ -1,11 +1,9 @@
 import { found } from '../../core/measures/problem';
-import type { Cell } from '../../core/measures/readQuantity';
 import { checkPieces as compute } from '../../core/survey/checks/checkPieces';
 import { CHECK_RESULT_MEANING, CHECK_VALIDITY, checkedTable, PROBLEMS_HEADER } from '../checkedTable';
-import type { TableFunction } from '../description';
+import { tableFunction } from '../namedArguments';
 
-export const checkPieces: TableFunction = {
-  kind: 'table',
+export const checkPieces = tableFunction({
   id: 'CHECKPIECES',
   group: 'Routes and surveys',
   summary: 'What is missing or looks wrong in each row of the pieces',
@@ -38,5 +36,5 @@ export const checkPieces: TableFunction = {
     ],
     source: 'regression only',
   },
-  compute: (pieces: readonly (readonly Cell[])[]) => found(checkedTable(compute(pieces), pieces.length - 1)),
-};
+  compute: ({ pieces }) => found(checkedTable(compute(pieces), pieces.length - 1)),
+});

@@ -1,11 +1,9 @@
 import { found } from '../../core/measures/problem';
-import type { Cell } from '../../core/measures/readQuantity';
 import { checkRoute as compute } from '../../core/survey/checks/checkRoute';
 import { CHECK_RESULT_MEANING, CHECK_VALIDITY, checkedTable, PROBLEMS_HEADER } from '../checkedTable';
-import type { TableFunction } from '../description';
+import { tableFunction } from '../namedArguments';
 
-export const checkRoute: TableFunction = {
-  kind: 'table',
+export const checkRoute = tableFunction({
   id: 'CHECKROUTE',
   group: 'Routes and surveys',
   summary: 'What is missing or looks wrong in each row of a route, or of many',
@@ -32,5 +30,5 @@ export const checkRoute: TableFunction = {
     result: [[PROBLEMS_HEADER], [''], ['"pasage" is no stage known here; is passage meant?'], ['']],
     source: 'regression only',
   },
-  compute: (route: readonly (readonly Cell[])[]) => found(checkedTable(compute(route), route.length - 1)),
-};
+  compute: ({ route }) => found(checkedTable(compute(route), route.length - 1)),
+});

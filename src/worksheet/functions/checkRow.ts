@@ -1,9 +1,8 @@
 import { found, refused, type Problem } from '../../core/measures/problem';
-import type { Cell } from '../../core/measures/readQuantity';
 import { checkRow as compute } from '../../core/survey/checks/checkRow';
 import { problemText } from '../../core/survey/words/problemWords';
 import { CHECK_VALIDITY } from '../checkedTable';
-import type { TableFunction } from '../description';
+import { tableFunction } from '../namedArguments';
 
 const notOneRow = (argument: string, rows: number): Problem => ({
   kind: 'impossible',
@@ -12,8 +11,7 @@ const notOneRow = (argument: string, rows: number): Problem => ({
   because: 'it is one row; CHECKROUTE checks a whole route',
 });
 
-export const checkRow: TableFunction = {
-  kind: 'table',
+export const checkRow = tableFunction({
   id: 'CHECKROW',
   group: 'Routes and surveys',
   summary: 'What is missing or looks wrong in one row of a route',
@@ -34,10 +32,10 @@ export const checkRow: TableFunction = {
     result: [['Width cannot be taken: 76 was typed, and allowed is 100 to 20000 mm; 76 cm would be 760 mm.']],
     source: 'regression only',
   },
-  compute: (headers: readonly (readonly Cell[])[], row: readonly (readonly Cell[])[]) => {
+  compute: ({ headers, row }) => {
     if (headers.length !== 1) return refused(notOneRow('headers', headers.length));
     if (row.length !== 1) return refused(notOneRow('row', row.length));
     const problems = compute(headers[0]!, row[0]!);
     return found(problems.length > 0 ? problems.map((problem) => [problemText(problem)]) : [['']]);
   },
-};
+});

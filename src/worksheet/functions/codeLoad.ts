@@ -1,12 +1,9 @@
 import { codeLoad as compute } from '../../core/floors/codeLoad';
-import type { Code, Use } from '../../core/floors/codeLoads';
 import { CAUTIONS } from '../../core/measures/cautions';
-import type { Working } from '../../core/measures/working';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 import { CODE_ARGUMENTS } from '../floorArguments';
 
-export const codeLoad: NumberFunction = {
-  kind: 'number',
+export const codeLoad = numberFunction({
   id: 'CODELOAD',
   group: 'Floors',
   summary: "Imposed load that a code gives a floor for its use; a code's load is no permission",
@@ -24,5 +21,5 @@ export const codeLoad: NumberFunction = {
     within: 0.005,
     source: 'IRC R301.5: 30 psf',
   },
-  compute: (use: Use, code: Code, working?: Working) => compute({ use, code }, working),
-};
+  compute: ({ use, code }, working) => compute({ use, code }, working),
+});

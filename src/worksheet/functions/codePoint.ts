@@ -1,12 +1,9 @@
-import type { Code, Use } from '../../core/floors/codeLoads';
 import { codePoint as compute } from '../../core/floors/codePoint';
 import { CAUTIONS } from '../../core/measures/cautions';
-import type { Working } from '../../core/measures/working';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 import { CODE_ARGUMENTS } from '../floorArguments';
 
-export const codePoint: NumberFunction = {
-  kind: 'number',
+export const codePoint = numberFunction({
   id: 'CODEPOINT',
   group: 'Floors',
   summary: 'Concentrated load that a code gives a floor for its use, acting alone',
@@ -24,5 +21,5 @@ export const codePoint: NumberFunction = {
     within: 1e-6,
     source: 'IRC R301.5: 300 lb, at 4.4482216 N to the pound force',
   },
-  compute: (use: Use, code: Code, working?: Working) => compute({ use, code }, working),
-};
+  compute: ({ use, code }, working) => compute({ use, code }, working),
+});

@@ -1,14 +1,12 @@
 import { radians } from '../../core/measures/angle';
-import type { Working } from '../../core/measures/working';
 import { cornerClearance } from '../../core/stages/corner/corner';
 import { CLEAR_HEIGHT } from '../../core/stages/usualRanges';
 import { opening, PIECE_SIZES, TURN } from '../arguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 import { withPiece } from '../pieceArgument';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 
-export const corner: NumberFunction = {
-  kind: 'number',
+export const corner = numberFunction({
   id: 'CORNER',
   group: 'Clearance',
   summary: 'Clearance of a piece round a corner, in its best pose, tilted ones too',
@@ -34,17 +32,8 @@ export const corner: NumberFunction = {
     source:
       "Moretti's formula by hand at 45 degrees: 4 sin 45 - 3/2 = 1.3284271 m; third sample of Codeforces 98C",
   },
-  compute: (
-    widthIn: number,
-    widthOut: number,
-    ceiling: number,
-    length: number,
-    breadth: number,
-    thickness: number,
-    turn: number,
-    working?: Working,
-  ) =>
-    withPiece(length, breadth, thickness, (piece) =>
+  compute: ({ widthIn, widthOut, ceiling, length, breadth, thickness, turn }, working) =>
+    withPiece({ length, breadth, thickness }, (piece) =>
       cornerClearance({ widthIn, widthOut, ceiling, turn: radians(turn) }, piece, working),
     ),
-};
+});

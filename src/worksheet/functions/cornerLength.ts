@@ -1,13 +1,11 @@
 import { radians } from '../../core/measures/angle';
 import { refused } from '../../core/measures/problem';
-import type { Working } from '../../core/measures/working';
 import { cornerLength as longestRoundCorner } from '../../core/stages/corner/cornerLength';
 import { opening, PIECE_LENGTH_RANGE, TURN } from '../arguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 import { SPACE_CAUTION } from '../clearanceWords';
 
-export const cornerLength: NumberFunction = {
-  kind: 'number',
+export const cornerLength = numberFunction({
   id: 'CORNERLENGTH',
   group: 'Clearance',
   summary: 'Length of the longest level piece that turns a corner',
@@ -34,7 +32,7 @@ export const cornerLength: NumberFunction = {
     within: 0.01,
     source: 'Moretti 2002, corridors 8 and 3, couch 1 wide; the least over the angle is 12.85632',
   },
-  compute: (widthIn: number, widthOut: number, thickness: number, turn: number, working?: Working) => {
+  compute: ({ widthIn, widthOut, thickness, turn }, working) => {
     const narrower = Math.min(widthIn, widthOut);
     if (thickness > narrower) {
       return refused({
@@ -45,4 +43,4 @@ export const cornerLength: NumberFunction = {
     }
     return longestRoundCorner({ widthIn, widthOut, turn: radians(turn), thickness }, working);
   },
-};
+});

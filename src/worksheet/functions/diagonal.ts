@@ -1,13 +1,11 @@
 import { refused } from '../../core/measures/problem';
-import type { Working } from '../../core/measures/working';
 import { faceThroughOpening } from '../../core/stages/opening/diagonal';
 import { DOOR_HEIGHT, DOOR_WIDTH } from '../../core/stages/usualRanges';
 import { FACE_SIZES, faceTooShort, opening, PIECE_LENGTH_RANGE } from '../arguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 
-export const diagonal: NumberFunction = {
-  kind: 'number',
+export const diagonal = numberFunction({
   id: 'DIAGONAL',
   group: 'Clearance',
   summary: 'Clearance of one face turned in an opening',
@@ -26,8 +24,8 @@ export const diagonal: NumberFunction = {
     within: 0.005,
     source: "Carver's formula: the longest face 30 thick in 1981 x 762 is 2102.75 mm",
   },
-  compute: (width: number, height: number, faceLength: number, faceWidth: number, working?: Working) =>
+  compute: ({ openingWidth: width, openingHeight: height, faceLength, faceWidth }, working) =>
     Math.max(faceLength, faceWidth) < PIECE_LENGTH_RANGE.least
       ? refused(faceTooShort(Math.max(faceLength, faceWidth)))
       : faceThroughOpening({ width, height, faceLength, faceWidth }, working).clearance,
-};
+});

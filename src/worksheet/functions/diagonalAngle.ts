@@ -1,13 +1,11 @@
 import { degrees } from '../../core/measures/angle';
 import { refused } from '../../core/measures/problem';
-import type { Working } from '../../core/measures/working';
 import { faceThroughOpening } from '../../core/stages/opening/diagonal';
 import { faceTooShort, PIECE_LENGTH_RANGE } from '../arguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 import { diagonal } from './diagonal';
 
-export const diagonalAngle: NumberFunction = {
-  kind: 'number',
+export const diagonalAngle = numberFunction({
   id: 'DIAGONALANGLE',
   group: 'Clearance',
   summary: 'Best turn of a face in an opening',
@@ -21,7 +19,7 @@ export const diagonalAngle: NumberFunction = {
     within: 1e-9,
     source: 'the 3-4-5 triangle: cos t - sin t = 4/5 - 3/5',
   },
-  compute: (width: number, height: number, faceLength: number, faceWidth: number, working?: Working) => {
+  compute: ({ openingWidth: width, openingHeight: height, faceLength, faceWidth }, working) => {
     const longest = Math.max(faceLength, faceWidth);
     if (longest < PIECE_LENGTH_RANGE.least) return refused(faceTooShort(longest));
     const { angle } = faceThroughOpening({ width, height, faceLength, faceWidth }, working);
@@ -34,4 +32,4 @@ export const diagonalAngle: NumberFunction = {
     });
     return degrees(angle);
   },
-};
+});

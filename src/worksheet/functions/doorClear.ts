@@ -1,12 +1,10 @@
 import { radians } from '../../core/measures/angle';
 import { doorClear as compute } from '../../core/measures/doorClear';
-import type { Working } from '../../core/measures/working';
 import { DOOR_WIDTH } from '../../core/stages/usualRanges';
 import { opening } from '../arguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 
-export const doorClear: NumberFunction = {
-  kind: 'number',
+export const doorClear = numberFunction({
   id: 'DOORCLEAR',
   group: 'Measures and pieces',
   summary: 'Clear width of a doorway with its door open, or with the leaf off',
@@ -55,12 +53,6 @@ export const doorClear: NumberFunction = {
     result: 715,
     source: '762 - 12 - 35 (Approved Document M; leaf of BS 4787, from memory)',
   },
-  compute: (
-    leafWidth: number,
-    leafThickness: number,
-    stop: number,
-    furniture: number,
-    openAngle: number,
-    working?: Working,
-  ) => compute({ leafWidth, leafThickness, stop, furniture, openAngle: radians(openAngle) }, working),
-};
+  compute: ({ leafWidth, leafThickness, stop, furniture, openAngle }, working) =>
+    compute({ leafWidth, leafThickness, stop, furniture, openAngle: radians(openAngle) }, working),
+});

@@ -1,17 +1,15 @@
-import type { Working } from '../../core/measures/working';
 import { writeAnswer } from '../../core/motion/answerWorking';
 import { facingDoorAnswer } from '../../core/stages/facingDoor/facingDoor';
 import { CLEAR_HEIGHT, DOOR_HEIGHT, DOOR_WIDTH, STAIR_WIDTH } from '../../core/stages/usualRanges';
 import { GOING, HEADROOM, opening, PIECE_SIZES, RISE } from '../arguments';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 import { withPieceUnder } from '../pieceArgument';
 
 const FAMILIES =
   'between level ground beyond the door and lying along the pitch, in each pose: at the foot both lower corners slide on the floor and the line of nosings, at the head the lower side rests on the top nosing; or kept level; leaning by a fixed angle where it is too broad to lie flat';
 
-export const facingDoor: NumberFunction = {
-  kind: 'number',
+export const facingDoor = numberFunction({
   id: 'FACINGDOOR',
   group: 'Clearance',
   summary: "Clearance of a piece through a door in the wall that faces a stair's end",
@@ -62,22 +60,24 @@ export const facingDoor: NumberFunction = {
     source: 'the jambs leave (900 - 800)/2, and the stair far behind more',
   },
   compute: (
-    doorWidth: number,
-    doorHeight: number,
-    wallThickness: number,
-    space: number,
-    flightWidth: number,
-    headroom: number,
-    rise: number,
-    going: number,
-    ceiling: number,
-    length: number,
-    breadth: number,
-    thickness: number,
-    end: 'foot' | 'head',
-    working?: Working,
+    {
+      doorWidth,
+      doorHeight,
+      wallThickness,
+      space,
+      flightWidth,
+      headroom,
+      rise,
+      going,
+      ceiling,
+      length,
+      breadth,
+      thickness,
+      end,
+    },
+    working,
   ) =>
-    withPieceUnder(headroom, length, breadth, thickness, (piece) => {
+    withPieceUnder({ headroom, length, breadth, thickness }, (piece) => {
       working?.({
         what: 'Pitch',
         formula: 'atan(rise / going)',
@@ -101,4 +101,4 @@ export const facingDoor: NumberFunction = {
       writeAnswer(answer, FAMILIES, working);
       return answer.clearance;
     }),
-};
+});

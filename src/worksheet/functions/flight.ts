@@ -1,24 +1,24 @@
-import type { Working } from '../../core/measures/working';
 import { writeAnswer } from '../../core/motion/answerWorking';
 import { flightClearance } from '../../core/stages/flight/flight';
 import { flightPassages } from '../../core/stages/flight/flightPassages';
 import { bestPassage } from '../../core/stages/opening/opening';
 import { STAIR_WIDTH } from '../../core/stages/usualRanges';
 import { GOING, HEADROOM, opening, PIECE_SIZES, RISE } from '../arguments';
-import type { ArgumentDescription, NumberFunction } from '../description';
+import type { ArgumentDescription } from '../description';
+import { numberFunction } from '../namedArguments';
 import { withPieceUnder } from '../pieceArgument';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 
 const FAMILIES =
   'along the pitch line, lengthwise, the section breadth x thickness turned by any angle; at the ends bent from level to the pitch in elevation, or kept level';
 
-const atEnd = (name: string, help: string): ArgumentDescription => ({
-  ...opening(name, help),
-  optional: { default: null, meaning: 'not looked at' },
-});
+const atEnd = <const Name extends string>(name: Name, help: string) =>
+  ({
+    ...opening(name, help),
+    optional: { default: null, meaning: 'not looked at' },
+  }) as const satisfies ArgumentDescription;
 
-export const flight: NumberFunction = {
-  kind: 'number',
+export const flight = numberFunction({
   id: 'FLIGHT',
   group: 'Clearance',
   summary:
@@ -58,21 +58,23 @@ export const flight: NumberFunction = {
     source: 'cos 45 degrees: (2000/sqrt 2 - 1000)/2',
   },
   compute: (
-    width: number,
-    headroom: number,
-    rise: number,
-    going: number,
-    length: number,
-    breadth: number,
-    thickness: number,
-    risers: number | undefined,
-    footCeiling: number | undefined,
-    footSpace: number | undefined,
-    headCeiling: number | undefined,
-    headSpace: number | undefined,
-    working?: Working,
+    {
+      width,
+      headroom,
+      rise,
+      going,
+      length,
+      breadth,
+      thickness,
+      risers,
+      footCeiling,
+      footSpace,
+      headCeiling,
+      headSpace,
+    },
+    working,
   ) =>
-    withPieceUnder(headroom, length, breadth, thickness, (piece) => {
+    withPieceUnder({ headroom, length, breadth, thickness }, (piece) => {
       const measures = { width, headroom, rise, going };
       const straight = flightClearance(measures, piece, working);
       const ends = { risers, footCeiling, footSpace, headCeiling, headSpace };
@@ -81,4 +83,4 @@ export const flight: NumberFunction = {
       writeAnswer(answer, FAMILIES, working);
       return answer.clearance;
     }),
-};
+});

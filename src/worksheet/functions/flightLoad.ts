@@ -1,13 +1,11 @@
 import { flightLoad as compute } from '../../core/floors/flightLoad';
 import { CAUTIONS } from '../../core/measures/cautions';
-import type { Working } from '../../core/measures/working';
 import { STAIR_WIDTH } from '../../core/stages/usualRanges';
 import { opening } from '../arguments';
 import { CREW_BODY_MASS, massOf } from '../carryArguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 
-export const flightLoad: NumberFunction = {
-  kind: 'number',
+export const flightLoad = numberFunction({
   id: 'FLIGHTLOAD',
   group: 'Floors',
   summary: 'Piece and crew spread over the plan of a flight, to set beside CODELOAD for stairs',
@@ -42,6 +40,6 @@ export const flightLoad: NumberFunction = {
     within: 1e-9,
     source: '480 kg x 9.80665 m/s2 over 2.4 m2 (standard gravity, CGPM 1901)',
   },
-  compute: (mass: number, crew: number, length: number, width: number, bodyMass: number, working?: Working) =>
+  compute: ({ mass, crew, length, width, bodyMass }, working) =>
     compute({ mass, crew, length, width, bodyMass }, working),
-};
+});

@@ -1,11 +1,9 @@
 import { floorLoad as compute } from '../../core/floors/floorLoad';
 import { CAUTIONS } from '../../core/measures/cautions';
-import type { Working } from '../../core/measures/working';
 import { massOf } from '../carryArguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 
-export const floorLoad: NumberFunction = {
-  kind: 'number',
+export const floorLoad = numberFunction({
   id: 'FLOORLOAD',
   group: 'Floors',
   summary: 'Weight of a table spread over its footprint or over a room',
@@ -24,6 +22,5 @@ export const floorLoad: NumberFunction = {
     within: 1e-9,
     source: '400 kg x 9.80665 m/s2 over 2 m2 (standard gravity, CGPM 1901)',
   },
-  compute: (mass: number, length: number, breadth: number, working?: Working) =>
-    compute({ mass, length, breadth }, working),
-};
+  compute: ({ mass, length, breadth }, working) => compute({ mass, length, breadth }, working),
+});

@@ -1,12 +1,10 @@
 import { footLoad as compute } from '../../core/floors/footLoad';
 import { CAUTIONS } from '../../core/measures/cautions';
-import type { Working } from '../../core/measures/working';
 import { massOf } from '../carryArguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 import { FEET, WORST_SHARE } from '../floorArguments';
 
-export const footLoad: NumberFunction = {
-  kind: 'number',
+export const footLoad = numberFunction({
   id: 'FOOTLOAD',
   group: 'Floors',
   summary: 'Load at the worst foot of a table',
@@ -21,6 +19,5 @@ export const footLoad: NumberFunction = {
     within: 1e-9,
     source: 'half of 400 kg x 9.80665 m/s2 (standard gravity, CGPM 1901)',
   },
-  compute: (mass: number, feet: number, worstShare: number | undefined, working?: Working) =>
-    compute({ mass, feet, worstShare }, working),
-};
+  compute: ({ mass, feet, worstShare }, working) => compute({ mass, feet, worstShare }, working),
+});

@@ -1,12 +1,10 @@
 import { footPressure as compute } from '../../core/floors/footPressure';
 import { CAUTIONS } from '../../core/measures/cautions';
-import type { Working } from '../../core/measures/working';
 import { massOf } from '../carryArguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 import { FEET, WORST_SHARE } from '../floorArguments';
 
-export const footPressure: NumberFunction = {
-  kind: 'number',
+export const footPressure = numberFunction({
   id: 'FOOTPRESSURE',
   group: 'Floors',
   summary: 'Pressure under a square pad at the worst foot of a table',
@@ -26,6 +24,6 @@ export const footPressure: NumberFunction = {
     within: 1e-9,
     source: '1.96133 kN over 10000 mm2 (standard gravity, CGPM 1901)',
   },
-  compute: (mass: number, feet: number, padSide: number, worstShare: number | undefined, working?: Working) =>
+  compute: ({ mass, feet, padSide, worstShare }, working) =>
     compute({ mass, feet, padSide, worstShare }, working),
-};
+});

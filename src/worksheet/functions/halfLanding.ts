@@ -1,15 +1,13 @@
-import type { Working } from '../../core/measures/working';
 import { halfLandingAnswer, halfLandingStage } from '../../core/stages/landing/halfLanding';
 import { writeLanding } from '../../core/stages/landing/landingWorking';
 import { STAIR_WIDTH } from '../../core/stages/usualRanges';
 import { GOING, HEADROOM, opening, OVER_RAIL, PIECE_SIZES, RISE } from '../arguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 import { LANDING_CEILING, LANDING_MOTIONS, LANDING_SOURCE, LANDING_VALIDITY } from '../landingWords';
 import { withPieceUnder } from '../pieceArgument';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 
-export const halfLanding: NumberFunction = {
-  kind: 'number',
+export const halfLanding = numberFunction({
   id: 'HALFLANDING',
   group: 'Clearance',
   summary: 'Clearance of a piece round a half landing between two flights side by side',
@@ -43,24 +41,26 @@ export const halfLanding: NumberFunction = {
     source: 'regression only: the best motion found, which a later version may better',
   },
   compute: (
-    flightWidth: number,
-    well: number,
-    landingDepth: number,
-    headroom: number,
-    rise: number,
-    going: number,
-    length: number,
-    breadth: number,
-    thickness: number,
-    overRail: number,
-    landingCeiling: number | undefined,
-    working?: Working,
+    {
+      flightWidth,
+      well,
+      landingDepth,
+      headroom,
+      rise,
+      going,
+      length,
+      breadth,
+      thickness,
+      overRail,
+      landingCeiling,
+    },
+    working,
   ) =>
-    withPieceUnder(headroom, length, breadth, thickness, (piece) => {
+    withPieceUnder({ headroom, length, breadth, thickness }, (piece) => {
       const ceiling = landingCeiling === undefined ? {} : { landingCeiling };
       const measures = { flightWidth, well, landingDepth, headroom, rise, going, overRail, ...ceiling };
       const answer = halfLandingAnswer(measures, piece);
       if (working) writeLanding(halfLandingStage(measures).plan, piece, answer, LANDING_MOTIONS, working);
       return answer.clearance;
     }),
-};
+});

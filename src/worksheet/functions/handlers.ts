@@ -1,11 +1,9 @@
 import { handlers as compute } from '../../core/carrying/handlers';
 import { CAUTIONS } from '../../core/measures/cautions';
-import type { Working } from '../../core/measures/working';
 import { LIMIT_EACH, massOf } from '../carryArguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 
-export const handlers: NumberFunction = {
-  kind: 'number',
+export const handlers = numberFunction({
   id: 'HANDLERS',
   group: 'Carrying',
   summary: 'Fewest handlers within the guideline, on a level floor',
@@ -19,5 +17,5 @@ export const handlers: NumberFunction = {
     result: 2,
     source: 'public training notes based on HSE L23: two of 25 kg may take 33.3 kg',
   },
-  compute: (mass: number, limitEach: number, working?: Working) => compute({ mass, limitEach }, working),
-};
+  compute: ({ mass, limitEach }, working) => compute({ mass, limitEach }, working),
+});

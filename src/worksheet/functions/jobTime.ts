@@ -1,17 +1,17 @@
 import { CAUTIONS } from '../../core/measures/cautions';
-import { found, type Outcome } from '../../core/measures/problem';
+import { found } from '../../core/measures/problem';
 import { shownDown, shownUp } from '../../core/measures/shown';
 import { EXAMPLE_RATES, RATE_NAMES, SET_UP_OF } from '../../core/route/jobRates';
 import { jobTime as compute, tripLength, type Handling } from '../../core/route/jobTime';
-import type { TableCell, TableFunction } from '../description';
-import { buildsOf, oneRoute, PIECES, ratesOf, ROUTE, type Table } from '../routeInputs';
+import type { TableCell } from '../description';
+import { tableFunction } from '../namedArguments';
+import { buildsOf, oneRoute, PIECES, ratesOf, ROUTE } from '../routeInputs';
 
 const COLUMNS = ['Build', 'Carry min', 'Set-up min', 'Crew hours', 'Handling'] as const;
 
 const ratesInWords = RATE_NAMES.map((name) => `${name} ${EXAMPLE_RATES[name]}`).join('; ');
 
-export const jobTime: TableFunction = {
-  kind: 'table',
+export const jobTime = tableFunction({
   id: 'JOBTIME',
   group: 'Routes and surveys',
   summary: 'Minutes to carry in and set up each build, and the person-hours of the crew',
@@ -70,13 +70,7 @@ export const jobTime: TableFunction = {
     within: 1e-9,
     source: 'by hand: 4 panels x (5 + 1) min by 2 people singly is 12 min; 2 x (12 + 48)/60 = 2 h',
   },
-  compute: (
-    table: Table,
-    pieces: Table,
-    crew: number,
-    ratesTable: Table | undefined,
-    fitters: number | undefined,
-  ): Outcome<readonly (readonly TableCell[])[]> => {
+  compute: ({ route: table, pieces, crew, rates: ratesTable, fitters }) => {
     const rows = oneRoute(table);
     if (!rows.ok) return rows;
     const builds = buildsOf(pieces);
@@ -99,7 +93,7 @@ export const jobTime: TableFunction = {
     });
     return found([[...COLUMNS], ...body]);
   },
-};
+});
 
 /** What is heavier than the guideline, or that nothing is. */
 function handlingWords({ team, limit, above }: Handling): string {

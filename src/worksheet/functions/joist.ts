@@ -1,14 +1,10 @@
 import { joist as compute } from '../../core/floors/joist';
-import type { Duration } from '../../core/floors/joistUses';
-import type { JoistGrade } from '../../core/floors/joistGrades';
 import { CAUTIONS } from '../../core/measures/cautions';
-import type { Working } from '../../core/measures/working';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 import { DURATION, JOIST_ARGUMENTS } from '../floorArguments';
 import { JOIST_SOURCE, JOIST_VALIDITY } from '../joistWords';
 
-export const joist: NumberFunction = {
-  kind: 'number',
+export const joist = numberFunction({
   id: 'JOIST',
   group: 'Floors',
   summary: 'Use of a timber joist under even loads and one point load, 1 = full',
@@ -43,18 +39,6 @@ export const joist: NumberFunction = {
     source:
       'Benoit, Legrand, Tastet, Calcul de structures en bois (2008), ex. 2.3.1: 10.001 mm, of span/300; its bending use is 0.45573',
   },
-  compute: (
-    span: number,
-    spacing: number,
-    breadth: number,
-    depth: number,
-    grade: JoistGrade,
-    dead: number,
-    imposed: number,
-    pointLoad: number,
-    pointAt: number | undefined,
-    duration: Duration,
-    working?: Working,
-  ) =>
+  compute: ({ span, spacing, breadth, depth, grade, dead, imposed, pointLoad, pointAt, duration }, working) =>
     compute({ span, spacing, breadth, depth, grade, dead, imposed, pointLoad, pointAt, duration }, working),
-};
+});

@@ -1,14 +1,10 @@
 import { joistFeet as compute } from '../../core/floors/joistFeet';
-import type { Duration } from '../../core/floors/joistUses';
-import type { JoistGrade } from '../../core/floors/joistGrades';
 import { CAUTIONS } from '../../core/measures/cautions';
-import type { Working } from '../../core/measures/working';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 import { DURATION, JOIST_ARGUMENTS } from '../floorArguments';
 import { JOIST_SOURCE, JOIST_VALIDITY } from '../joistWords';
 
-export const joistFeet: NumberFunction = {
-  kind: 'number',
+export const joistFeet = numberFunction({
   id: 'JOISTFEET',
   group: 'Floors',
   summary: 'Use of a timber joist on which a row of feet stands, 1 = full',
@@ -61,19 +57,8 @@ export const joistFeet: NumberFunction = {
     source: 'textbook: two equal loads at the thirds of a simple span, E and G of C24 in EN 338',
   },
   compute: (
-    span: number,
-    spacing: number,
-    breadth: number,
-    depth: number,
-    grade: JoistGrade,
-    dead: number,
-    imposed: number,
-    footLoad: number,
-    firstAt: number,
-    footSpacing: number,
-    feet: number,
-    duration: Duration,
-    working?: Working,
+    { span, spacing, breadth, depth, grade, dead, imposed, footLoad, firstAt, footSpacing, feet, duration },
+    working,
   ) =>
     compute(
       {
@@ -92,4 +77,4 @@ export const joistFeet: NumberFunction = {
       },
       working,
     ),
-};
+});

@@ -1,17 +1,15 @@
-import type { Working } from '../../core/measures/working';
 import { writeAnswer } from '../../core/motion/answerWorking';
 import { liftCarAnswer } from '../../core/stages/lift/liftCar';
 import { CLEAR_HEIGHT, DOOR_HEIGHT, DOOR_WIDTH } from '../../core/stages/usualRanges';
 import { opening, PIECE_SIZES } from '../arguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 import { withPiece } from '../pieceArgument';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 
 const FAMILIES =
   'through the door level, tilted or leaning; inside standing, slanted or leaning, the door shut';
 
-export const liftCar: NumberFunction = {
-  kind: 'number',
+export const liftCar = numberFunction({
   id: 'LIFTCAR',
   group: 'Clearance',
   summary: 'Clearance of a piece into a lift car and inside it with the door shut',
@@ -35,20 +33,10 @@ export const liftCar: NumberFunction = {
     within: 1e-6,
     source: 'ISO 4190-1 car of 630 kg, 1100 x 1400 (its door, 800, from memory): (800 - 700)/2',
   },
-  compute: (
-    doorWidth: number,
-    doorHeight: number,
-    carWidth: number,
-    carDepth: number,
-    carHeight: number,
-    length: number,
-    breadth: number,
-    thickness: number,
-    working?: Working,
-  ) =>
-    withPiece(length, breadth, thickness, (piece) => {
+  compute: ({ doorWidth, doorHeight, carWidth, carDepth, carHeight, length, breadth, thickness }, working) =>
+    withPiece({ length, breadth, thickness }, (piece) => {
       const answer = liftCarAnswer({ doorWidth, doorHeight, carWidth, carDepth, carHeight }, piece);
       writeAnswer(answer, FAMILIES, working);
       return answer.clearance;
     }),
-};
+});

@@ -1,13 +1,10 @@
 import { radians } from '../../core/measures/angle';
-import type { Grip } from '../../core/carrying/couplingMultiplier';
 import { liftIndex as compute } from '../../core/carrying/liftIndex';
 import { CAUTIONS } from '../../core/measures/cautions';
-import type { Working } from '../../core/measures/working';
 import { LIFT, massOf } from '../carryArguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 
-export const liftIndex: NumberFunction = {
-  kind: 'number',
+export const liftIndex = numberFunction({
   id: 'LIFTINDEX',
   group: 'Carrying',
   summary: 'Load over its recommended weight limit; above 1 the lift is over the guidance',
@@ -23,15 +20,6 @@ export const liftIndex: NumberFunction = {
     within: 0.1,
     source: 'DHHS (NIOSH) 94-110, example 4, origin, with multipliers rounded to 2 places',
   },
-  compute: (
-    mass: number,
-    reach: number,
-    height: number,
-    travel: number,
-    twist: number,
-    liftsPerMinute: number,
-    hours: number,
-    grip: Grip,
-    working?: Working,
-  ) => compute({ mass, reach, height, travel, twist: radians(twist), liftsPerMinute, hours, grip }, working),
-};
+  compute: ({ mass, reach, height, travel, twist, liftsPerMinute, hours, grip }, working) =>
+    compute({ mass, reach, height, travel, twist: radians(twist), liftsPerMinute, hours, grip }, working),
+});

@@ -1,13 +1,10 @@
 import { radians } from '../../core/measures/angle';
-import type { Grip } from '../../core/carrying/couplingMultiplier';
 import { liftLimit as compute } from '../../core/carrying/liftLimit';
 import { CAUTIONS } from '../../core/measures/cautions';
-import type { Working } from '../../core/measures/working';
 import { LIFT } from '../carryArguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 
-export const liftLimit: NumberFunction = {
-  kind: 'number',
+export const liftLimit = numberFunction({
   id: 'LIFTLIMIT',
   group: 'Carrying',
   summary: 'Recommended weight limit of one two-handed lift, standing still',
@@ -26,14 +23,6 @@ export const liftLimit: NumberFunction = {
     within: 0.5,
     source: 'DHHS (NIOSH) 94-110, example 4, origin: 34.9 lb with multipliers rounded to 2 places',
   },
-  compute: (
-    reach: number,
-    height: number,
-    travel: number,
-    twist: number,
-    liftsPerMinute: number,
-    hours: number,
-    grip: Grip,
-    working?: Working,
-  ) => compute({ reach, height, travel, twist: radians(twist), liftsPerMinute, hours, grip }, working),
-};
+  compute: ({ reach, height, travel, twist, liftsPerMinute, hours, grip }, working) =>
+    compute({ reach, height, travel, twist: radians(twist), liftsPerMinute, hours, grip }, working),
+});

@@ -1,12 +1,10 @@
 import { radians } from '../../core/measures/angle';
 import { lowerShare as compute } from '../../core/carrying/lowerShare';
 import { CAUTIONS } from '../../core/measures/cautions';
-import type { Working } from '../../core/measures/working';
 import { massOf } from '../carryArguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 
-export const lowerShare: NumberFunction = {
-  kind: 'number',
+export const lowerShare = numberFunction({
   id: 'LOWERSHARE',
   group: 'Carrying',
   summary: 'What the lower of two carriers holds up on a slope',
@@ -46,6 +44,6 @@ export const lowerShare: NumberFunction = {
     within: 1e-9,
     source: 'Young & Freedman, University Physics, ch. 11: 1372 N at g = 9.8',
   },
-  compute: (mass: number, gripSpacing: number, massHeight: number, pitch: number, working?: Working) =>
+  compute: ({ mass, gripSpacing, massHeight, pitch }, working) =>
     compute({ mass, gripSpacing, massHeight, pitch: radians(pitch) }, working),
-};
+});

@@ -1,12 +1,10 @@
-import type { Working } from '../../core/measures/working';
 import { openingClearance } from '../../core/stages/opening/opening';
 import { opening as openingMeasure, PIECE_SIZES } from '../arguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 import { withPiece } from '../pieceArgument';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 
-export const opening: NumberFunction = {
-  kind: 'number',
+export const opening = numberFunction({
   id: 'OPENING',
   group: 'Clearance',
   summary: 'Clearance of a piece straight through an opening, in its best pose, slanted ones too',
@@ -27,12 +25,6 @@ export const opening: NumberFunction = {
     within: 0.005,
     source: "Carver's formula: the longest face 30 thick in 1981 x 762 is 2102.75 mm",
   },
-  compute: (
-    width: number,
-    height: number,
-    length: number,
-    breadth: number,
-    thickness: number,
-    working?: Working,
-  ) => withPiece(length, breadth, thickness, (piece) => openingClearance({ width, height }, piece, working)),
-};
+  compute: ({ openingWidth: width, openingHeight: height, length, breadth, thickness }, working) =>
+    withPiece({ length, breadth, thickness }, (piece) => openingClearance({ width, height }, piece, working)),
+});

@@ -1,11 +1,9 @@
 import { degrees } from '../../core/measures/angle';
-import type { Working } from '../../core/measures/working';
 import { pitch as pitchOf } from '../../core/stages/flight/pitch';
 import { GOING, RISE } from '../arguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 
-export const pitch: NumberFunction = {
-  kind: 'number',
+export const pitch = numberFunction({
   id: 'PITCH',
   group: 'Clearance',
   summary: 'Pitch of a stair',
@@ -18,5 +16,5 @@ export const pitch: NumberFunction = {
     within: 1e-9,
     source: 'Approved Document K, table 1.1: a stair of 220/220 is at 45 degrees',
   },
-  compute: (rise: number, going: number, working?: Working) => degrees(pitchOf(rise, going, working)),
-};
+  compute: ({ rise, going }, working) => degrees(pitchOf(rise, going, working)),
+});

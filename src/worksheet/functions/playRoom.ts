@@ -1,11 +1,10 @@
 import { CAUTIONS } from '../../core/measures/cautions';
 import { found } from '../../core/measures/problem';
 import { playRoom as compute } from '../../core/room/playRoom';
-import type { TableFunction } from '../description';
+import { tableFunction } from '../namedArguments';
 import { PLAY_ARGUMENTS } from '../roomArguments';
 
-export const playRoom: TableFunction = {
-  kind: 'table',
+export const playRoom = tableFunction({
   id: 'PLAYROOM',
   group: 'Room',
   summary: 'Clear room, length and width, in which every shot can be played',
@@ -19,8 +18,8 @@ export const playRoom: TableFunction = {
     within: 1e-9,
     source: 'common practice, no source: 216 x 166 in; playing area of 9 ft: WPA table specification',
   },
-  compute: (playLength: number, playWidth: number, cue: number, backswing: number) => {
+  compute: ({ playLength, playWidth, cue, backswing }) => {
     const room = compute({ playLength, playWidth, cue, backswing });
     return found([[room.length, room.width]]);
   },
-};
+});

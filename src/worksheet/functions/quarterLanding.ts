@@ -1,15 +1,13 @@
-import type { Working } from '../../core/measures/working';
 import { quarterLandingAnswer, quarterLandingStage } from '../../core/stages/landing/quarterLanding';
 import { writeLanding } from '../../core/stages/landing/landingWorking';
 import { STAIR_WIDTH } from '../../core/stages/usualRanges';
 import { GOING, HEADROOM, opening, OVER_RAIL, PIECE_SIZES, RISE } from '../arguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 import { LANDING_CEILING, LANDING_MOTIONS, LANDING_SOURCE, LANDING_VALIDITY } from '../landingWords';
 import { withPieceUnder } from '../pieceArgument';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 
-export const quarterLanding: NumberFunction = {
-  kind: 'number',
+export const quarterLanding = numberFunction({
   id: 'QUARTERLANDING',
   group: 'Clearance',
   summary: 'Clearance of a piece round a quarter landing between two flights at a right angle',
@@ -35,23 +33,14 @@ export const quarterLanding: NumberFunction = {
     source: 'regression only: the best motion found, which a later version may better',
   },
   compute: (
-    widthIn: number,
-    widthOut: number,
-    headroom: number,
-    rise: number,
-    going: number,
-    length: number,
-    breadth: number,
-    thickness: number,
-    overRail: number,
-    landingCeiling: number | undefined,
-    working?: Working,
+    { widthIn, widthOut, headroom, rise, going, length, breadth, thickness, overRail, landingCeiling },
+    working,
   ) =>
-    withPieceUnder(headroom, length, breadth, thickness, (piece) => {
+    withPieceUnder({ headroom, length, breadth, thickness }, (piece) => {
       const ceiling = landingCeiling === undefined ? {} : { landingCeiling };
       const measures = { widthIn, widthOut, headroom, rise, going, overRail, ...ceiling };
       const answer = quarterLandingAnswer(measures, piece);
       if (working) writeLanding(quarterLandingStage(measures).plan, piece, answer, LANDING_MOTIONS, working);
       return answer.clearance;
     }),
-};
+});

@@ -3,14 +3,14 @@ import { found } from '../../core/measures/problem';
 import { remeasure as compute } from '../../core/route/remeasure';
 import { stageBook } from '../../core/route/stageBook';
 import { tapeOf } from '../../core/survey/table/stageRow';
-import type { TableCell, TableFunction } from '../description';
-import { ALLOWANCE, buildsOf, oneRoute, PIECES, ROUTE, TAPE, type Table } from '../routeInputs';
+import type { TableCell } from '../description';
+import { tableFunction } from '../namedArguments';
+import { ALLOWANCE, buildsOf, oneRoute, PIECES, ROUTE, TAPE } from '../routeInputs';
 import { ROUTE_MOTIONS } from '../verdictTable';
 
 const COLUMNS = ['Step', 'Measure', 'As measured', 'Needed', 'Why'] as const;
 
-export const remeasure: TableFunction = {
-  kind: 'table',
+export const remeasure = tableFunction({
   id: 'REMEASURE',
   group: 'Routes and surveys',
   summary: 'What to measure again or to change: the measures that decide, the smallest change first',
@@ -40,7 +40,7 @@ export const remeasure: TableFunction = {
     result: [[...COLUMNS], [1, 'Width', 630, 660]],
     source: 'on edge, 600 + 2 x 25 of allowance + 2 x 5 of tape: 660 mm',
   },
-  compute: (table: Table, pieces: Table, allowance: number, tape: number) => {
+  compute: ({ route: table, pieces, allowance, tape }) => {
     const rows = oneRoute(table);
     if (!rows.ok) return rows;
     const builds = buildsOf(pieces);
@@ -51,4 +51,4 @@ export const remeasure: TableFunction = {
       ...decisive.map((r): TableCell[] => [r.step, r.measure, r.asMeasured ?? '', r.needed ?? '', r.why]),
     ]);
   },
-};
+});

@@ -1,10 +1,8 @@
 import { restTime as compute } from '../../core/carrying/restTime';
 import { CAUTIONS } from '../../core/measures/cautions';
-import type { Working } from '../../core/measures/working';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 
-export const restTime: NumberFunction = {
-  kind: 'number',
+export const restTime = numberFunction({
   id: 'RESTTIME',
   group: 'Carrying',
   summary: 'Minutes of rest within a spell of work and rest together',
@@ -37,6 +35,6 @@ export const restTime: NumberFunction = {
     result: 30,
     source: "Murrell's form in engineering handbooks",
   },
-  compute: (minutes: number, workRate: number, limit: number, resting: number, working?: Working) =>
+  compute: ({ minutes, workRate, limit, resting }, working) =>
     compute({ minutes, workRate, limit, resting }, working),
-};
+});

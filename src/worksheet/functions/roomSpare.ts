@@ -1,12 +1,10 @@
 import { CAUTIONS } from '../../core/measures/cautions';
-import type { Working } from '../../core/measures/working';
 import { roomSpare as compute } from '../../core/room/roomSpare';
 import { opening } from '../arguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 import { PLAY_ARGUMENTS } from '../roomArguments';
 
-export const roomSpare: NumberFunction = {
-  kind: 'number',
+export const roomSpare = numberFunction({
   id: 'ROOMSPARE',
   group: 'Room',
   summary: 'What a room has to spare over the room to play, the table the better way round',
@@ -24,13 +22,6 @@ export const roomSpare: NumberFunction = {
     within: 1e-9,
     source: '20 x 17 ft less 216 x 166 in (common practice, no source): 24 and 38 in',
   },
-  compute: (
-    roomLength: number,
-    roomWidth: number,
-    playLength: number,
-    playWidth: number,
-    cue: number,
-    backswing: number,
-    working?: Working,
-  ) => compute({ roomLength, roomWidth, playLength, playWidth, cue, backswing }, working),
-};
+  compute: ({ roomLength, roomWidth, playLength, playWidth, cue, backswing }, working) =>
+    compute({ roomLength, roomWidth, playLength, playWidth, cue, backswing }, working),
+});

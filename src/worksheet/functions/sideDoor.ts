@@ -1,17 +1,15 @@
-import type { Working } from '../../core/measures/working';
 import { writeAnswer } from '../../core/motion/answerWorking';
 import { sideDoorAnswer } from '../../core/stages/sideDoor/sideDoor';
 import { CLEAR_HEIGHT, DOOR_HEIGHT, DOOR_WIDTH } from '../../core/stages/usualRanges';
 import { opening, PIECE_SIZES } from '../arguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 import { withPiece } from '../pieceArgument';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 
 const FAMILIES =
   'level in each pose, turning out of the door or moved out sideways; tilted or leaning by a fixed angle';
 
-export const sideDoor: NumberFunction = {
-  kind: 'number',
+export const sideDoor = numberFunction({
   id: 'SIDEDOOR',
   group: 'Clearance',
   summary: 'Clearance of a piece out of a door into a passage across it',
@@ -56,19 +54,21 @@ export const sideDoor: NumberFunction = {
     source: 'the narrower side of the door bounds the least thickness of anything: (700 - 600)/2',
   },
   compute: (
-    doorWidth: number,
-    doorHeight: number,
-    wallThickness: number,
-    passageWidth: number,
-    ceiling: number,
-    length: number,
-    breadth: number,
-    thickness: number,
-    deadEnd: number | undefined,
-    approachWidth: number | undefined,
-    working?: Working,
+    {
+      doorWidth,
+      doorHeight,
+      wallThickness,
+      passageWidth,
+      ceiling,
+      length,
+      breadth,
+      thickness,
+      deadEnd,
+      approachWidth,
+    },
+    working,
   ) =>
-    withPiece(length, breadth, thickness, (piece) => {
+    withPiece({ length, breadth, thickness }, (piece) => {
       const answer = sideDoorAnswer(
         { doorWidth, doorHeight, wallThickness, passageWidth, ceiling, deadEnd, approachWidth },
         piece,
@@ -76,4 +76,4 @@ export const sideDoor: NumberFunction = {
       writeAnswer(answer, FAMILIES, working);
       return answer.clearance;
     }),
-};
+});

@@ -1,11 +1,9 @@
 import { slabMass as compute, SLATE_DENSITY } from '../../core/measures/slabMass';
-import type { Working } from '../../core/measures/working';
 import { PIECE_SIZES } from '../arguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 import { withPiece } from '../pieceArgument';
 
-export const slabMass: NumberFunction = {
-  kind: 'number',
+export const slabMass = numberFunction({
   id: 'SLABMASS',
   group: 'Measures and pieces',
   summary: 'Mass of a plain slab; pockets and holes are not taken off',
@@ -31,6 +29,6 @@ export const slabMass: NumberFunction = {
     within: 1e-9,
     source: '0.04 m3 of 2850 kg/m3',
   },
-  compute: (length: number, breadth: number, thickness: number, density: number, working?: Working) =>
-    withPiece(length, breadth, thickness, (piece) => compute({ ...piece, density }, working)),
-};
+  compute: ({ length, breadth, thickness, density }, working) =>
+    withPiece({ length, breadth, thickness }, (piece) => compute({ ...piece, density }, working)),
+});

@@ -1,6 +1,6 @@
 import { CAUTIONS } from '../../core/measures/cautions';
 import { sortedPiece, type PieceSize } from '../../core/measures/piece';
-import { found, refused, type Outcome, type Problem } from '../../core/measures/problem';
+import { found, refused, type Problem } from '../../core/measures/problem';
 import { stagePassages } from '../../core/route/stagePassages';
 import { measureHeading } from '../../core/survey/words/measureHeading';
 import { readHeaders } from '../../core/survey/table/readHeaders';
@@ -10,12 +10,11 @@ import { shortfallOf } from '../../core/survey/table/shortfall';
 import type { StageRow } from '../../core/survey/table/stageRow';
 import { bestPassage } from '../../core/stages/opening/opening';
 import { PIECE_LENGTH_RANGE, PIECE_SIZES, pieceTooShort } from '../arguments';
-import type { TableCell, TableFunction } from '../description';
-import type { Table } from '../routeInputs';
+import type { TableCell } from '../description';
+import { tableFunction } from '../namedArguments';
 import { ROUTE_MOTIONS } from '../verdictTable';
 
-export const stageClear: TableFunction = {
-  kind: 'table',
+export const stageClear = tableFunction({
   id: 'STAGECLEAR',
   group: 'Routes and surveys',
   summary: 'Clearance of a piece at each row of a route, every stage in its own best pose',
@@ -48,13 +47,7 @@ export const stageClear: TableFunction = {
     within: 1e-9,
     source: 'on edge, half of what the width leaves: (125 - 25)/2 and (225 - 25)/2',
   },
-  compute: (
-    headers: Table,
-    rows: Table,
-    length: number,
-    breadth: number,
-    thickness: number,
-  ): Outcome<readonly (readonly TableCell[])[]> => {
+  compute: ({ headers, rows, length, breadth, thickness }) => {
     const piece = sortedPiece(length, breadth, thickness);
     if (piece.length < PIECE_LENGTH_RANGE.least) return refused(pieceTooShort(piece.length));
     if (headers.length !== 1) {
@@ -86,7 +79,7 @@ export const stageClear: TableFunction = {
       }),
     );
   },
-};
+});
 
 function clearanceOf(row: StageRow, piece: PieceSize): TableCell {
   const { stage } = row;

@@ -6,14 +6,14 @@ import { prepareRoute } from '../../core/route/preparedRoute';
 import { stageBook } from '../../core/route/stageBook';
 import { tapeOf } from '../../core/survey/table/stageRow';
 import { PIECE_LENGTH_RANGE, PIECE_SIZES, pieceTooShort } from '../arguments';
-import type { TableCell, TableFunction } from '../description';
-import { ALLOWANCE, oneRoute, ROUTE, TAPE, type Table } from '../routeInputs';
+import type { TableCell } from '../description';
+import { tableFunction } from '../namedArguments';
+import { ALLOWANCE, oneRoute, ROUTE, TAPE } from '../routeInputs';
 import { ROUTE_MOTIONS, ROUTE_SOURCE, ROUTE_VALIDITY } from '../verdictTable';
 
 const COLUMNS = ['Step', 'Stage', 'Verdict', 'Clearance', 'Pose', 'Reason'] as const;
 
-export const stages: TableFunction = {
-  kind: 'table',
+export const stages = tableFunction({
   id: 'STAGES',
   group: 'Routes and surveys',
   summary:
@@ -47,14 +47,7 @@ export const stages: TableFunction = {
     within: 1e-9,
     source: 'on edge, half of what the width leaves: (838 - 25)/2 and (125 - 25)/2',
   },
-  compute: (
-    table: Table,
-    length: number,
-    breadth: number,
-    thickness: number,
-    allowance: number,
-    tape: number,
-  ) => {
+  compute: ({ route: table, length, breadth, thickness, allowance, tape }) => {
     const piece = sortedPiece(length, breadth, thickness);
     if (piece.length < PIECE_LENGTH_RANGE.least) return refused(pieceTooShort(piece.length));
     const rows = oneRoute(table);
@@ -79,4 +72,4 @@ export const stages: TableFunction = {
       ['Route', '', judged.verdict, judged.clearance ?? '', judged.pose ?? '', judged.reason],
     ]);
   },
-};
+});

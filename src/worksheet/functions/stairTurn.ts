@@ -1,17 +1,15 @@
-import type { Working } from '../../core/measures/working';
 import { writeAnswer } from '../../core/motion/answerWorking';
 import { stairTurnAnswer } from '../../core/stages/stairTurn/stairTurn';
 import { CLEAR_HEIGHT, STAIR_WIDTH } from '../../core/stages/usualRanges';
 import { GOING, HEADROOM, opening, OVER_RAIL, PIECE_SIZES, RISE } from '../arguments';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 import { withPieceUnder } from '../pieceArgument';
 
 const FAMILIES =
   'pushed into the outer corner and resting on the floor and the nosings, turned in plan and tilted about the side across by any schedule of the two: level, along the pitch, stood up and laid down again; out lengthwise, moved off sideways, or stood on end; above over_rail past the inner corner';
 
-export const stairTurn: NumberFunction = {
-  kind: 'number',
+export const stairTurn = numberFunction({
   id: 'STAIRTURN',
   group: 'Clearance',
   summary: "Clearance of a piece that turns at a stair's head or foot, the way going on to one side",
@@ -48,20 +46,10 @@ export const stairTurn: NumberFunction = {
     source: 'regression only: the best motion found, which a later version may better',
   },
   compute: (
-    end: 'head' | 'foot',
-    flightWidth: number,
-    headroom: number,
-    rise: number,
-    going: number,
-    landingDepth: number,
-    ceiling: number,
-    length: number,
-    breadth: number,
-    thickness: number,
-    overRail: number,
-    working?: Working,
+    { end, flightWidth, headroom, rise, going, landingDepth, ceiling, length, breadth, thickness, overRail },
+    working,
   ) =>
-    withPieceUnder(headroom, length, breadth, thickness, (piece) => {
+    withPieceUnder({ headroom, length, breadth, thickness }, (piece) => {
       const answer = stairTurnAnswer(
         {
           end,
@@ -79,4 +67,4 @@ export const stairTurn: NumberFunction = {
       writeAnswer(answer, FAMILIES, working);
       return answer.clearance;
     }),
-};
+});

@@ -1,12 +1,10 @@
 import { BODY_WIDTH, GRIP_LENGTH, standing as compute } from '../../core/carrying/standing';
 import { CAUTIONS } from '../../core/measures/cautions';
-import type { Working } from '../../core/measures/working';
 import { STAIR_WIDTH } from '../../core/stages/usualRanges';
 import { GOING, opening, PIECE_LENGTH_RANGE, RISE } from '../arguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 
-export const standing: NumberFunction = {
-  kind: 'number',
+export const standing = numberFunction({
   id: 'STANDING',
   group: 'Carrying',
   summary: 'How many people can stand and take hold of a piece on a flight; places, not what they may carry',
@@ -56,14 +54,6 @@ export const standing: NumberFunction = {
     source:
       'counted by hand: 940 mm beside it, two sides; 780 mm between the ends, treads of 320.2 mm, one place a side',
   },
-  compute: (
-    length: number,
-    across: number,
-    width: number,
-    rise: number,
-    going: number,
-    gripLength: number,
-    bodyWidth: number,
-    working?: Working,
-  ) => compute({ length, across, width, rise, going, gripLength, bodyWidth }, working),
-};
+  compute: ({ length, across, width, rise, going, gripLength, bodyWidth }, working) =>
+    compute({ length, across, width, rise, going, gripLength, bodyWidth }, working),
+});

@@ -2,8 +2,8 @@ import { CAUTIONS } from '../../core/measures/cautions';
 import { found } from '../../core/measures/problem';
 import { judgeSurveys } from '../../core/route/judgeSurveys';
 import { checkFirst } from '../checkFirst';
-import type { TableFunction } from '../description';
-import { ALLOWANCE, buildsOf, ordersOf, PIECES, ROUTES, surveysOf, TAPE, type Table } from '../routeInputs';
+import { tableFunction } from '../namedArguments';
+import { ALLOWANCE, buildsOf, ordersOf, PIECES, ROUTES, surveysOf, TAPE } from '../routeInputs';
 import {
   ROUTE_MOTIONS,
   ROUTE_SOURCE,
@@ -15,8 +15,7 @@ import {
 
 const COLUMNS = ['Survey', ...VERDICT_COLUMNS] as const;
 
-export const surveys: TableFunction = {
-  kind: 'table',
+export const surveys = tableFunction({
   id: 'SURVEYS',
   group: 'Routes and surveys',
   summary: 'Verdicts on many surveys at once: every build for every survey, or those that were ordered',
@@ -53,7 +52,7 @@ export const surveys: TableFunction = {
     within: 1e-9,
     source: 'on edge, half of what the width leaves: (125 - 25)/2 and (225 - 25)/2',
   },
-  compute: (routes: Table, pieces: Table, orders: Table | undefined, allowance: number, tape: number) => {
+  compute: ({ routes, pieces, orders, allowance, tape }) => {
     const read = surveysOf('routes', routes);
     if (!read.ok) return read;
     const builds = buildsOf(pieces);
@@ -67,4 +66,4 @@ export const surveys: TableFunction = {
       ...judged.map(({ survey, verdict }) => [survey, ...verdictRow(first(survey, verdict))]),
     ]);
   },
-};
+});

@@ -1,11 +1,9 @@
 import { teamLimit as compute } from '../../core/carrying/teamLimit';
 import { CAUTIONS } from '../../core/measures/cautions';
-import type { Working } from '../../core/measures/working';
 import { LIMIT_EACH } from '../carryArguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 
-export const teamLimit: NumberFunction = {
-  kind: 'number',
+export const teamLimit = numberFunction({
   id: 'TEAMLIMIT',
   group: 'Carrying',
   summary: 'Mass that a team may handle by the guideline, on a level floor',
@@ -29,6 +27,5 @@ export const teamLimit: NumberFunction = {
     within: 0.05,
     source: 'public training notes based on HSE L23',
   },
-  compute: (handlers: number, limitEach: number, working?: Working) =>
-    compute({ handlers, limitEach }, working),
-};
+  compute: ({ handlers, limitEach }, working) => compute({ handlers, limitEach }, working),
+});

@@ -1,7 +1,6 @@
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 
-export const toKg: NumberFunction = {
-  kind: 'number',
+export const toKg = numberFunction({
   id: 'TOKG',
   group: 'Measures and pieces',
   summary: 'A mass as written, in kg',
@@ -14,5 +13,5 @@ export const toKg: NumberFunction = {
     within: 1e-9,
     source: '265 x 0.45359237 (international yard and pound agreement, 1959)',
   },
-  compute: (measure: number) => measure,
-};
+  compute: ({ measure }) => measure,
+});

@@ -1,7 +1,6 @@
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 
-export const toMm: NumberFunction = {
-  kind: 'number',
+export const toMm = numberFunction({
   id: 'TOMM',
   group: 'Measures and pieces',
   summary: 'A length as written, in mm',
@@ -13,5 +12,5 @@ export const toMm: NumberFunction = {
     result: 762,
     source: '30 in of 25.4 mm (international yard and pound agreement, 1959)',
   },
-  compute: (measure: number) => measure,
-};
+  compute: ({ measure }) => measure,
+});

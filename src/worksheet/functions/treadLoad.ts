@@ -1,11 +1,9 @@
 import { treadLoad as compute } from '../../core/floors/treadLoad';
 import { CAUTIONS } from '../../core/measures/cautions';
-import type { Working } from '../../core/measures/working';
 import { BODY_MASS } from '../carryArguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 
-export const treadLoad: NumberFunction = {
-  kind: 'number',
+export const treadLoad = numberFunction({
   id: 'TREADLOAD',
   group: 'Floors',
   summary: 'Carrier and share on one tread, to set beside CODEPOINT for stairs',
@@ -29,5 +27,5 @@ export const treadLoad: NumberFunction = {
     within: 1e-9,
     source: '174 kg x 9.80665 m/s2 (standard gravity, CGPM 1901)',
   },
-  compute: (bodyMass: number, share: number, working?: Working) => compute({ bodyMass, share }, working),
-};
+  compute: ({ bodyMass, share }, working) => compute({ bodyMass, share }, working),
+});

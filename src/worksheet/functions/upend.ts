@@ -1,13 +1,11 @@
-import type { Working } from '../../core/measures/working';
 import { upend as standOnEnd } from '../../core/stages/upend/upend';
 import { CLEAR_HEIGHT } from '../../core/stages/usualRanges';
 import { opening, PIECE_SIZES } from '../arguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 import { withPiece } from '../pieceArgument';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 
-export const upend: NumberFunction = {
-  kind: 'number',
+export const upend = numberFunction({
   id: 'UPEND',
   group: 'Clearance',
   summary: 'Clearance while a piece is stood on end, by the better way',
@@ -31,18 +29,9 @@ export const upend: NumberFunction = {
     within: 1e-9,
     source: 'the 3-4-5 triangle: sqrt(2000^2 + 1500^2) = 2500',
   },
-  compute: (
-    ceiling: number,
-    length: number,
-    breadth: number,
-    thickness: number,
-    width: number | undefined,
-    working?: Working,
-  ) =>
+  compute: ({ ceiling, length, breadth, thickness, width }, working) =>
     withPiece(
-      length,
-      breadth,
-      thickness,
+      { length, breadth, thickness },
       (piece) => standOnEnd({ ceiling, width }, piece, working).clearance,
     ),
-};
+});

@@ -1,7 +1,7 @@
 import { CAUTIONS } from '../../core/measures/cautions';
 import { found } from '../../core/measures/problem';
-import type { TableFunction } from '../description';
-import { ALLOWANCE, PIECES, ROUTE, TAPE, type Table } from '../routeInputs';
+import { tableFunction } from '../namedArguments';
+import { ALLOWANCE, PIECES, ROUTE, TAPE } from '../routeInputs';
 import { buildVerdicts } from '../buildVerdicts';
 import {
   ROUTE_MOTIONS,
@@ -12,8 +12,7 @@ import {
   verdictRow,
 } from '../verdictTable';
 
-export const verdict: TableFunction = {
-  kind: 'table',
+export const verdict = tableFunction({
   id: 'VERDICT',
   group: 'Routes and surveys',
   summary: 'Verdict on each build for a route: a build is as good as its worst piece',
@@ -53,8 +52,8 @@ export const verdict: TableFunction = {
     within: 1e-9,
     source: 'on edge, half of what the width leaves: (125 - 25)/2; team factors: HSE L23',
   },
-  compute: (route: Table, pieces: Table, allowance: number, tape: number) => {
-    const verdicts = buildVerdicts(route, pieces, allowance, tape);
+  compute: (asked) => {
+    const verdicts = buildVerdicts(asked);
     return verdicts.ok ? found([[...VERDICT_COLUMNS], ...verdicts.value.map(verdictRow)]) : verdicts;
   },
-};
+});

@@ -1,11 +1,9 @@
 import { workRate as compute } from '../../core/carrying/workRate';
 import { CAUTIONS } from '../../core/measures/cautions';
-import type { Working } from '../../core/measures/working';
 import { BODY_MASS } from '../carryArguments';
-import type { NumberFunction } from '../description';
+import { numberFunction } from '../namedArguments';
 
-export const workRate: NumberFunction = {
-  kind: 'number',
+export const workRate = numberFunction({
   id: 'WORKRATE',
   group: 'Carrying',
   summary: 'Metabolic rate of a person who walks with a load, level or uphill',
@@ -59,12 +57,6 @@ export const workRate: NumberFunction = {
     within: 0.0001,
     source: 'Pandolf et al. 1977: 3.842765 kcal/min, 4186.8 J/kcal',
   },
-  compute: (
-    bodyMass: number,
-    load: number,
-    speed: number,
-    grade: number,
-    terrain: number,
-    working?: Working,
-  ) => compute({ bodyMass, load, speed, grade, terrain }, working),
-};
+  compute: ({ bodyMass, load, speed, grade, terrain }, working) =>
+    compute({ bodyMass, load, speed, grade, terrain }, working),
+});

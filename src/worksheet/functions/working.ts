@@ -3,6 +3,7 @@ import type { Cell } from '../../core/measures/readQuantity';
 import { collectWorking, type WorkingStep } from '../../core/measures/working';
 import type { FunctionDescription, NumberFunction, TableCell, TableFunction } from '../description';
 import { messageOf } from '../messages';
+import { camelCase, tableFunction } from '../namedArguments';
 import { QUANTITIES } from '../quantities';
 import { readArgument, type ArgumentValue } from '../readArgument';
 
@@ -14,8 +15,7 @@ const HEADER = ['What', 'Formula', 'Value', 'Unit', 'Source'] as const;
  */
 export function working(functions: readonly FunctionDescription[]): TableFunction {
   const shown = functions.filter((f): f is NumberFunction => f.kind === 'number');
-  return {
-    kind: 'table',
+  return tableFunction({
     id: 'WORKING',
     group: 'Routes and surveys',
     summary: 'The working of any function with one number as its result',
@@ -58,12 +58,16 @@ export function working(functions: readonly FunctionDescription[]): TableFunctio
       within: 1e-9,
       source: '30 x 25.4 (international yard and pound agreement, 1959)',
     },
-    compute: (id: string, given: readonly (readonly (readonly Cell[])[])[]) =>
-      table(
-        shown.find((f) => f.id === id)!,
+    compute: ({ function: id, arguments: given }) => {
+      const description = shown.find((f) => f.id === id);
+      // The word was read out of this very list.
+      if (!description) throw new Error(`WORKING lists ${id} and does not know it`);
+      return table(
+        description,
         given.map((range) => range[0]?.[0]),
-      ),
-  };
+      );
+    },
+  });
 }
 
 function table(
@@ -79,11 +83,11 @@ function table(
     });
   }
   const rows: TableCell[][] = [[...HEADER]];
-  const values: ArgumentValue[] = [];
+  const given: Record<string, ArgumentValue> = {};
   for (const [i, argument] of description.arguments.entries()) {
     const read = readArgument(argument, cells[i]);
     if (!read.ok) return found([...rows, refusedRow(read.problem)]);
-    values.push(read.value);
+    given[camelCase(argument.name)] = read.value;
     if (read.value === undefined) continue;
     const cell = cells[i];
     const left = cell === undefined || cell === null || (typeof cell === 'string' && cell.trim() === '');
@@ -92,8 +96,7 @@ function table(
     rows.push([argument.name, left ? 'left out: its default' : `as given${written}`, read.value, unit, '']);
   }
   if (description.caution) rows.push(['Caution', description.caution, '', '', '']);
-  const compute = description.compute as (...all: unknown[]) => Outcome<number> | number;
-  const { result, steps } = collectWorking((note) => compute(...values, note));
+  const { result, steps } = collectWorking((note) => description.compute(given, note));
   const outcome = typeof result === 'number' ? found(result) : result;
   if (!outcome.ok) return found([...rows, refusedRow(outcome.problem)]);
   rows.push(...steps.map(rowOf));
