@@ -65,6 +65,7 @@ const CORE_ORDER = [
   'room',
   'joint',
   'route',
+  'crew',
 ];
 
 /** What may be known of a stage where surveys are read and checked: its kind, not how a piece passes it. */

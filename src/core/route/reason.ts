@@ -122,7 +122,7 @@ function raiseWords(answer: { readonly raise?: number; readonly overRail?: boole
 }
 
 /** Where on a step it is closest, with the measure where a single one is meant. */
-function whereClosest({ route, i }: StepWords, step: ChainStep): string {
+export function whereClosest({ route, i }: Pick<StepWords, 'route' | 'i'>, step: ChainStep): string {
   const hold = ALL_HOLDS[step.from]!;
   switch (step.closest) {
     case 'limit':

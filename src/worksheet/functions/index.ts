@@ -26,6 +26,7 @@ import { liftCar } from './liftCar';
 import { liftIndex } from './liftIndex';
 import { liftLimit } from './liftLimit';
 import { lowerShare } from './lowerShare';
+import { moves } from './moves';
 import { opening } from './opening';
 import { pitch } from './pitch';
 import { playRoom } from './playRoom';
@@ -105,6 +106,7 @@ const DESCRIBED: readonly FunctionDescription[] = [
   surveys,
   remeasure,
   jobTime,
+  moves,
 ];
 
 /** Every function of the add-in; WORKING shows the working of the others. */

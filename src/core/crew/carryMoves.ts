@@ -1,0 +1,215 @@
+import { lowerShare } from '../carrying/lowerShare';
+import type { PieceSize, Pose } from '../measures/piece';
+import type { WalkKey } from '../joint/walk/carrier';
+import { ALL_HOLDS, poseOfHold, sidesOfHold, sizesOfHold, type Hold } from '../motion/hold';
+import type { ChainStep } from '../route/chain';
+import { judgeRoute, type StepJudgement } from '../route/judgeRoute';
+import type { PreparedRoute } from '../route/preparedRoute';
+import { whereClosest } from '../route/reason';
+import { routeMotion, judgedChain } from '../route/routeMotion';
+import type { StageBook } from '../route/stageBook';
+import type { Verdict } from '../route/verdict';
+import { isStair, type StageName } from '../stages/kinds';
+import { aidFor, type Aid } from './aidFor';
+import { heldTilt } from './heldTilt';
+
+/** What is done in one move. */
+export type MoveKind = 'change' | 'pass' | 'no way shown';
+
+/** Where the hands find room at a piece. */
+export type HandRoom = 'ends and sides' | 'ends only';
+
+/** One move of the carry. */
+export interface CarryMove {
+  /** Number of the row, from 0. */
+  readonly row: number;
+  /** What the step is called. */
+  readonly step: number | string;
+  readonly stage: StageName | undefined;
+  readonly stageText: string;
+  /** Number of the move in the whole carry, from 1. */
+  readonly number: number;
+  readonly kind: MoveKind;
+  /** How it is held before the move and after it; undefined where no way is shown. */
+  readonly from: Hold | undefined;
+  readonly to: Hold | undefined;
+  /** The pose where the move is closest. */
+  readonly pose: Pose | undefined;
+  readonly hand: 'left' | 'right' | undefined;
+  readonly way: 'up' | 'down' | undefined;
+  /** Tilt in which it is carried on [rad]; undefined where the move could not be drawn. */
+  readonly tilt: number | undefined;
+  /** [mm] */
+  readonly raise: number | undefined;
+  readonly overRail: boolean;
+  /** Clearance of the step [mm a side], as STAGES gives it. */
+  readonly clearance: number | undefined;
+  /** Where the step is closest, on the move that is; where no way is shown, why. */
+  readonly closest: string;
+  readonly verdict: Verdict;
+  readonly hands: HandRoom | undefined;
+  /** On the lower end [kg], on a slope; `tips` where it would tip over the lower carrier; undefined: no mass. */
+  readonly lowerShare: number | 'tips' | undefined;
+  readonly aid: Aid | undefined;
+}
+
+/** What the carry of a piece is told for. */
+export interface CarryAsked {
+  readonly size: PieceSize;
+  /** The clearance the firm insists on [mm a side]. */
+  readonly allowance: number;
+  /** [kg]; undefined where it is not given. */
+  readonly mass?: number | undefined;
+}
+
+/** Room beside a piece for a gloved hand [mm]: 25 to 40, common practice, no source. */
+const GLOVED_HAND = 40;
+
+/**
+ * The carry of a piece along a route, a move each: first what is done to the piece where it stands, then the way through
+ * the step, then what is done behind it. A step for which no way is shown has one move that says so.
+ *
+ * @param route prepared with the same book
+ * @returns moves in the order of the way, at least one a step
+ * @example carryMoves(prepareRoute(rows, book), book, { size, allowance: 25, mass: 124 })
+ */
+export function carryMoves(route: PreparedRoute, book: StageBook, asked: CarryAsked): CarryMove[] {
+  const { size, allowance, mass } = asked;
+  const judged = judgeRoute(route, size, book, allowance).judge('every step');
+  const chain = judgedChain(route, size, book, allowance);
+  const walk = routeMotion(route, size, book, allowance);
+  const moves: CarryMove[] = [];
+  judged.steps.forEach((step, row) => {
+    const taken = chain?.steps[row];
+    const prepared = route.steps[row];
+    if (!prepared) return;
+    const add = (
+      move: Omit<CarryMove, 'row' | 'step' | 'stage' | 'stageText' | 'number' | 'verdict'>,
+    ): void => {
+      const { stage, stageText } = prepared.row;
+      const { name, verdict } = { name: prepared.name, verdict: step.verdict };
+      moves.push({ row, step: name, stage, stageText, number: moves.length + 1, verdict, ...move });
+    };
+    const { stage, hand, way } = prepared.row;
+    const where = (at: ChainStep): string => whereClosest({ route, i: row }, at);
+    if (!stage || !taken || !passes(step)) {
+      add({
+        kind: 'no way shown',
+        from: undefined,
+        to: undefined,
+        pose: undefined,
+        hand,
+        way,
+        tilt: undefined,
+        raise: undefined,
+        overRail: false,
+        clearance: step.clearance,
+        closest: step.because,
+        hands: undefined,
+        lowerShare: undefined,
+        aid: undefined,
+      });
+      return;
+    }
+    const [enters, from, to, leaves] = [taken.enters, taken.from, taken.to, taken.leaves].map(
+      (hold) => ALL_HOLDS[hold] ?? 'LB',
+    ) as [Hold, Hold, Hold, Hold];
+    const drawn = walk && (walk.notDrawn === undefined || walk.notDrawn.row > row);
+    const turned = (before: Hold, after: Hold, closest: boolean): void => {
+      if (before === after) return;
+      // Between lying and standing on end, all of it comes to stand on the lower end.
+      const onEnd = poseOfHold(before) === 'on end' || poseOfHold(after) === 'on end';
+      add({
+        kind: 'change',
+        from: before,
+        to: after,
+        pose: poseOfHold(after),
+        hand,
+        way,
+        tilt: 0,
+        raise: 0,
+        overRail: false,
+        clearance: step.clearance,
+        closest: closest ? where(taken) : '',
+        hands: 'ends and sides',
+        lowerShare: mass === undefined ? undefined : onEnd ? mass : mass / 2,
+        aid: aidFor({ stage, pose: poseOfHold(after), change: true, raise: 0, overRail: false }, mass),
+      });
+    };
+    turned(enters, from, taken.closest === 'change before');
+    const pose = taken.passage?.answer.pose ?? poseOfHold(from);
+    const raise = taken.passage?.answer.raise ?? 0;
+    const overRail = taken.passage?.answer.overRail === true;
+    const carried = holdInPose(from, pose);
+    const tilt = tiltOn(stage, from, pose, drawn ? walk.keys : [], row);
+    const stoodUp = pose === 'on end' && poseOfHold(from) !== pose;
+    add({
+      kind: 'pass',
+      from,
+      to,
+      pose,
+      hand,
+      way,
+      tilt,
+      raise,
+      overRail,
+      clearance: step.clearance,
+      closest: taken.closest.startsWith('change') ? '' : where(taken),
+      hands: handRoom(taken),
+      lowerShare: stoodUp ? mass : shareOf(size, carried, pose, tilt, mass),
+      aid: aidFor({ stage, pose, change: false, raise, overRail }, mass),
+    });
+    turned(to, leaves, taken.closest === 'change after');
+  });
+  return moves;
+}
+
+const passes = ({ verdict }: StepJudgement): boolean => verdict === 'goes' || verdict === 'tight';
+
+/** The tilt [rad] in which it is carried through a step; on level floor it is level unless its pose says otherwise. */
+function tiltOn(
+  stage: StageName,
+  from: Hold,
+  pose: Pose,
+  keys: readonly WalkKey[],
+  row: number,
+): number | undefined {
+  const turned = pose === 'tilted' || pose === 'leaning';
+  if (!isStair(stage) && !turned) return 0;
+  const { upright } = sidesOfHold(holdInPose(from, pose));
+  if (turned) return heldTilt(keys, row, upright, 'greatest');
+  if (poseOfHold(from) === pose) return heldTilt(keys, row, upright, 'carried');
+  const least = heldTilt(keys, row, upright, 'least');
+  // Where what is drawn is never near the pose, it shows another way.
+  return least !== undefined && least > Math.PI / 4 ? undefined : least;
+}
+
+/** The hold of a passage where it is closest: on a landing the piece may be stood up and laid down on the way. */
+function holdInPose(from: Hold, pose: Pose): Hold {
+  if (pose === 'tilted' || pose === 'leaning' || poseOfHold(from) === pose) return from;
+  return ALL_HOLDS.find((hold) => poseOfHold(hold) === pose) ?? from;
+}
+
+/** A hand beside the piece wants its own room; the clearance is what is there at the closest. */
+const handRoom = ({ clearance }: ChainStep): HandRoom =>
+  clearance >= GLOVED_HAND ? 'ends and sides' : 'ends only';
+
+/**
+ * What its lower end bears while it is carried on a slope, taken hold of at both ends of its lower edge, the centre of mass
+ * at half its height. Leaning turns it across the way and leaves the ends alike.
+ */
+function shareOf(
+  size: PieceSize,
+  hold: Hold,
+  pose: Pose,
+  tilt: number | undefined,
+  mass: number | undefined,
+): number | 'tips' | undefined {
+  if (mass === undefined) return undefined;
+  const slope = pose === 'leaning' ? 0 : tilt;
+  // What was not drawn has a slope all the same.
+  if (slope === undefined) return undefined;
+  const { along, upright } = sizesOfHold(size, hold);
+  const share = lowerShare({ mass, gripSpacing: along, massHeight: upright / 2, pitch: slope });
+  return share.ok ? share.value : 'tips';
+}

@@ -1,0 +1,127 @@
+import type { Pose } from '../measures/piece';
+import { poseOfHold, type Hold } from '../motion/hold';
+import { CAUTIONS } from '../measures/cautions';
+import { mm } from '../route/reason';
+import { capital } from '../survey/words/capital';
+import { isStair, type StageName } from '../stages/kinds';
+import type { Aid } from './aidFor';
+import type { CarryMove, HandRoom } from './carryMoves';
+
+/** Where a stage's move leads, without a side: it follows the verb. */
+const THROUGH: Readonly<Record<StageName, string>> = {
+  door: 'straight through the door',
+  'side door': 'through the side door',
+  passage: 'along the passage',
+  corner: 'round the corner',
+  flight: 'the flight',
+  'quarter landing': 'round the quarter landing',
+  'half landing': 'round the half landing',
+  winder: 'round the winding treads',
+  lift: 'into the lift, and out by the same door',
+  room: 'into the room',
+};
+
+/** `long side along the stair`, as it is held level or along the pitch. */
+function sideWords(hold: Hold, pose: Pose, stair: boolean): string {
+  const way = stair ? 'stair' : 'way';
+  if (pose === 'on end')
+    return hold[0] === 'T' ? `broad face across the ${way}` : `broad face along the ${way}`;
+  switch (hold[0]) {
+    case 'L':
+      return `long side along the ${way}`;
+    case 'B':
+      return pose === 'on edge' ? `broad face along the ${way}` : `long side across the ${way}`;
+    default:
+      return `sideways, broad face across the ${way}`;
+  }
+}
+
+/** What is done to the piece where it stands, as an order. */
+export function changeOrder(from: Hold, to: Hold): string {
+  const [before, after] = [poseOfHold(from), poseOfHold(to)];
+  if (before === after) {
+    if (after === 'on end') return 'Turn it a quarter about, on end';
+    return to[0] === 'L'
+      ? 'Turn it a quarter, until its long side lies along the way'
+      : 'Turn it a quarter, until its long side lies across the way';
+  }
+  if (after === 'on end') return 'Stand it on its short end';
+  if (after === 'flat') return before === 'on end' ? 'Lay it down flat' : 'Lay it flat';
+  return before === 'on end' ? 'Lay it down on its long edge' : 'Stand it on its long edge';
+}
+
+/** The move in plain words for the crew. */
+export function moveOrder(move: CarryMove): string {
+  const { kind, from, to, pose, stage, hand, way } = move;
+  if (kind === 'no way shown' || !from || !to || !pose || !stage) {
+    return 'No way shown: do not start the carry before this step is settled';
+  }
+  if (kind === 'change') return changeOrder(from, to);
+  const stair = isStair(stage);
+  const side = hand === undefined ? '' : ` to the ${hand}`;
+  const through =
+    stage === 'flight'
+      ? way === undefined
+        ? 'Along the flight, up or down'
+        : `${way === 'up' ? 'Up' : 'Down'} the flight`
+      : `${capital(THROUGH[stage])}${stair && way ? `, ${way}` : ''}${side}`;
+  const parts = [through, pose, sideWords(from, pose, stair)];
+  // On the way through, as on a landing where it is stood up and laid down again.
+  if (poseOfHold(from) !== pose && pose !== 'tilted' && pose !== 'leaning') {
+    parts.splice(1, 2, `${changeOrder(from, onlyHold(pose)).toLowerCase()} on the way`);
+  }
+  if (poseOfHold(to) !== poseOfHold(from)) parts.push(`and come out ${poseOfHold(to)}`);
+  if (move.overRail) parts.push('over the handrail');
+  const raise = Math.round(move.raise ?? 0);
+  if (raise >= 1) parts.push(`raised ${raise} mm`);
+  return parts.join(', ');
+}
+
+const onlyHold = (pose: Pose): Hold => (pose === 'on end' ? 'BL' : pose === 'flat' ? 'LT' : 'LB');
+
+/** What the hands do at the piece. */
+export function handWords({ hands, stage, kind }: CarryMove): string {
+  if (hands === undefined || stage === undefined) return '';
+  if (kind === 'change') return 'one end down, hands off the edge that comes down';
+  const room: Readonly<Record<HandRoom, string>> = {
+    'ends and sides': 'at both ends and beside it',
+    'ends only': 'at both ends; no room for a hand beside it',
+  };
+  return isStair(stage) ? `${room[hands]}; held back from above` : room[hands];
+}
+
+/** The share of the lower end, as a figure or as what stands in its place. */
+export function shareWords({ lowerShare, kind }: CarryMove, mass: number | undefined): number | string {
+  if (kind === 'no way shown') return '';
+  if (mass === undefined) return 'mass not given';
+  if (lowerShare === 'tips') return 'all of it: it tips over the lower end';
+  return lowerShare ?? 'not known: the slope of this move is not drawn';
+}
+
+/** The aid in words; where none can stand, that. */
+export function aidWords({ aid, raise }: CarryMove): string {
+  if (aid === undefined) return '';
+  return AID_WORDS[aid](raise ?? 0);
+}
+
+const AID_WORDS: Readonly<Record<Aid, (raise: number) => string>> = {
+  'mass not given': () => 'mass not given',
+  'none needed by the guideline on the level': () => 'none needed by the guideline on the level',
+  'none covered: no guidance holds on stairs': () => 'no guidance covers stairs: ask the assessment',
+  skates: () => 'skates on the level floor',
+  'stair climber': () =>
+    'stair climber, where the assessment allows it and it has level floor to turn on at both ends',
+  'none known: raised': (raise) => `raised ${mm(raise)}: no aid known`,
+  'none known: over the rail': () => 'over the handrail: no aid known',
+  'none known: turned over': () => 'no aid known for turning it over',
+  'none known: tilted or leaning': () => 'no aid known while it is tilted or leans',
+  'none known: landing': () => 'no aid known on the landing',
+  'none known: winding treads': () => 'no aid known on winding treads',
+};
+
+/** The caution that belongs to a move. */
+export function moveCaution({ stage, kind, verdict }: CarryMove): string {
+  if (kind === 'no way shown') return CAUTIONS.route;
+  const own = stage && isStair(stage) ? CAUTIONS.stairs : CAUTIONS.lifting;
+  return verdict === 'tight' ? `${own} ${CAUTIONS.route}` : own;
+}
