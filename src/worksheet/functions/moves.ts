@@ -9,8 +9,9 @@ import { stageBook } from '../../core/route/stageBook';
 import { tapeOf } from '../../core/survey/table/stageRow';
 import { PIECE_LENGTH_RANGE, PIECE_SIZES, pieceTooShort } from '../arguments';
 import { massOf } from '../carryArguments';
-import type { TableCell, TableFunction } from '../description';
-import { ALLOWANCE, oneRoute, ROUTE, TAPE, type Table } from '../routeInputs';
+import type { TableCell } from '../description';
+import { tableFunction } from '../namedArguments';
+import { ALLOWANCE, oneRoute, ROUTE, TAPE } from '../routeInputs';
 import { ROUTE_MOTIONS, ROUTE_VALIDITY } from '../verdictTable';
 
 const COLUMNS = [
@@ -28,8 +29,7 @@ const COLUMNS = [
   'Caution',
 ] as const;
 
-export const moves: TableFunction = {
-  kind: 'table',
+export const moves = tableFunction({
   id: 'MOVES',
   group: 'Routes and surveys',
   summary:
@@ -72,25 +72,16 @@ export const moves: TableFunction = {
     source:
       'on edge, half of what the width leaves: (838 - 25)/2; on level floor nothing is tilted or raised',
   },
-  compute: (
-    table: Table,
-    length: number,
-    breadth: number,
-    thickness: number,
-    allowance: number,
-    tape: number,
-    mass: number | null | undefined,
-  ) => {
+  compute: ({ route: table, length, breadth, thickness, allowance, tape, mass }) => {
     const size = sortedPiece(length, breadth, thickness);
     if (size.length < PIECE_LENGTH_RANGE.least) return refused(pieceTooShort(size.length));
     const rows = oneRoute(table);
     if (!rows.ok) return rows;
     const book = stageBook(tapeOf(rows.value, tape));
-    const known = mass ?? undefined;
-    const carried = carryMoves(prepareRoute(rows.value, book), book, { size, allowance, mass: known });
-    return found<TableCell[][]>([[...COLUMNS], ...carried.map((move) => moveRow(move, known))]);
+    const carried = carryMoves(prepareRoute(rows.value, book), book, { size, allowance, mass });
+    return found<TableCell[][]>([[...COLUMNS], ...carried.map((move) => moveRow(move, mass))]);
   },
-};
+});
 
 const moveRow = (move: CarryMove, mass: number | undefined): TableCell[] => [
   move.step,
