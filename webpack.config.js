@@ -47,13 +47,12 @@ class AddInFiles {
           const emit = (name, content) =>
             compilation.emitAsset(name, new sources.RawSource(content), { minimized: true });
           const { FUNCTIONS } = loadSource('src/worksheet/functions/index.ts');
-          const { functionsJson } = loadSource('src/worksheet/functionsJson.ts');
+          const { functionsJson, functionsJsonText } = loadSource('src/worksheet/functionsJson.ts');
           const { functionsJsonFaults } = loadSource('src/worksheet/functionsJsonRules.ts');
-          const metadata = functionsJson(FUNCTIONS);
-          for (const fault of functionsJsonFaults(metadata.functions)) {
+          for (const fault of functionsJsonFaults(functionsJson(FUNCTIONS).functions)) {
             compilation.errors.push(new Error(`functions.json: ${fault}`));
           }
-          emit('functions.json', `${JSON.stringify(metadata, null, 2)}\n`);
+          emit('functions.json', functionsJsonText(FUNCTIONS));
 
           const read = (file) => fs.readFileSync(path.resolve(__dirname, file), 'utf8');
           emit(

@@ -30,6 +30,10 @@ export function functionsJson(functions: readonly FunctionDescription[]): {
   return { allowErrorForDataTypeAny: true, functions: functions.map(metadataOf) };
 }
 
+/** The text of functions.json. */
+export const functionsJsonText = (functions: readonly FunctionDescription[]): string =>
+  `${JSON.stringify(functionsJson(functions), null, 2)}\n`;
+
 function metadataOf(description: FunctionDescription): FunctionMetadata {
   return {
     id: description.id,
