@@ -25,8 +25,14 @@ export function readMonth(host: SheetHost): Month | undefined {
   for (const order of findRows(host, ['Survey', 'Build', 'Customer']) ?? []) {
     orders.set(text(order, 'survey'), order);
   }
+  const advice = new Map<string, NamedRow>();
+  for (const row of findRows(host, ['Survey', 'Advise', 'Next step']) ?? []) {
+    advice.set(text(row, 'survey'), row);
+  }
   return {
-    surveys: [...best].map(([survey, row]) => surveyOf(survey, row, orders.get(survey))),
+    surveys: [...best].map(([survey, row]) =>
+      surveyOf(survey, row, orders.get(survey), advice.get(survey) ?? row),
+    ),
     allowance: named(host, 'Allowance') ?? Number(ALLOWANCE.optional?.default),
     tape: named(host, 'Tape') ?? Number(TAPE.optional?.default),
   };
@@ -42,7 +48,7 @@ export function readTable(host: SheetHost, columns: readonly string[]): Cell[][]
   return undefined;
 }
 
-function surveyOf(survey: string, row: NamedRow, order: NamedRow | undefined): MonthSurvey {
+function surveyOf(survey: string, row: NamedRow, order: NamedRow | undefined, advice: NamedRow): MonthSurvey {
   return {
     survey,
     customer: order ? text(order, 'customer') : '',
@@ -58,8 +64,8 @@ function surveyOf(survey: string, row: NamedRow, order: NamedRow | undefined): M
     carry: text(row, 'carry'),
     reason: text(row, 'reason'),
     caution: text(row, 'caution'),
-    advise: text(row, 'advise'),
-    nextStep: text(row, 'next step'),
+    advise: text(advice, 'advise'),
+    nextStep: text(advice, 'next step'),
     urgency: number(row, 'urgency'),
   };
 }

@@ -3,12 +3,14 @@ import { createWorkbook, type WorkbookWriter } from '../sheetHost/workbookWriter
 import { otherBuildsSheet } from './sheets/otherBuildsSheet';
 import { floorsSheet } from './sheets/floorsSheet';
 import { jobSheet } from './sheets/jobSheet';
+import { measureAgainSheet } from './sheets/measureAgainSheet';
 import { monthSheet } from './sheets/monthSheet';
 import { ordersSheet } from './sheets/ordersSheet';
 import { piecesSheet } from './sheets/piecesSheet';
 import { quoteSheet } from './sheets/quoteSheet';
 import { routeSheet } from './sheets/routeSheet';
 import { startSheet } from './sheets/startSheet';
+import { verdictsSheet } from './sheets/verdictsSheet';
 import { workedExamplesSheet } from './sheets/workedExamplesSheet';
 import { SAMPLE_SURVEYS } from './sampleSurveys';
 import type { Survey } from './survey';
@@ -22,9 +24,11 @@ export function describeSampleWorkbook(surveys: readonly Survey[] = SAMPLE_SURVE
   for (const sheet of [
     startSheet,
     monthSheet,
+    measureAgainSheet,
     ordersSheet,
     routeSheet,
     piecesSheet,
+    verdictsSheet,
     otherBuildsSheet,
     quoteSheet,
     jobSheet,

@@ -36,6 +36,7 @@ export interface CellStyle {
   readonly format?: string;
   readonly bold?: boolean;
   readonly italic?: boolean;
+  readonly underline?: boolean;
   /** Font size [pt]. */
   readonly size?: number;
   /** Font colour, RRGGBB. */
@@ -62,8 +63,6 @@ export interface WriterTable {
   }[];
   /** At least one row. */
   readonly rows: readonly (readonly WriterValue[])[];
-  /** A style of the host, `TableStyleLight1` when left out. */
-  readonly style?: string;
 }
 
 export interface SheetDescription {
@@ -76,6 +75,17 @@ export interface SheetDescription {
   readonly merges: string[];
   widths: readonly number[];
   freeze?: { readonly rows: number; readonly columns: number };
+  print?: PrintSetUp;
+}
+
+/** How a sheet is printed: across one page wide, as many pages as it takes. */
+export interface PrintSetUp {
+  /** What is printed, `A1:K40`. */
+  readonly area: string;
+  /** The rows that every page begins with, from 1. */
+  readonly repeat?: { readonly from: number; readonly to: number };
+  /** The longer side of the paper lies across. */
+  readonly across: 'landscape' | 'portrait';
 }
 
 /** What a conditional format can change. */
@@ -150,6 +160,12 @@ export class SheetWriter {
   /** Keeps the first rows and columns in sight. */
   freeze(rows: number, columns = 0): this {
     this.description.freeze = { rows, columns };
+    return this;
+  }
+
+  /** Prints a part of the sheet, one page wide. */
+  print(setUp: PrintSetUp): this {
+    this.description.print = setUp;
     return this;
   }
 }

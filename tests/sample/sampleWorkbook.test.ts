@@ -33,6 +33,7 @@ const formulas = book.sheets.flatMap(({ description }) => [
 
 let host: SheetHost;
 let month: CellValue[][];
+let verdicts: CellValue[][];
 
 /** The rows below the header row that begins with these words, by name, down to the first that is empty there. */
 function below(cells: readonly (readonly CellValue[])[], headers: readonly string[]): CellValue[][] {
@@ -59,6 +60,7 @@ beforeAll(async () => {
   const { circular, unreadable } = host.recalculate();
   expect([circular, unreadable]).toEqual([[], []]);
   month = sheet('Month');
+  verdicts = sheet('Verdicts');
 });
 
 test('enough of the month is left to look at: every kind but stairs that turn', () => {
@@ -111,16 +113,16 @@ test('the words of stages and builds can be picked from lists', () => {
 });
 
 test('verdicts are shown in words, and each word has a colour of its own', () => {
-  const fills = sheetOf('Month').conditions.slice(0, VERDICTS.length);
-  expect(fills.map((c) => c.formula)).toEqual(VERDICTS.map((v) => `$E6="${v}"`));
+  const fills = sheetOf('Start').conditions.slice(0, VERDICTS.length);
+  expect(fills.map((c) => c.formula)).toEqual(VERDICTS.map((v) => `$A10="${v}"`));
   expect(new Set(fills.map((c) => c.style.fill)).size).toBe(VERDICTS.length);
 });
 
 test('the month judges each survey once, in a known verdict, and the counts add up to them', () => {
-  const judged = below(month, ['Survey', 'Build', 'Verdict']);
+  const judged = below(verdicts, ['Survey', 'Build', 'Verdict']);
   expect(judged.map((row) => row[0])).toEqual(SURVEYS.map((s) => s.id));
   expect(judged.map((row) => row[1])).toEqual(SURVEYS.map((s) => s.build));
-  const counts = below(month, ['Verdict', 'Surveys']);
+  const counts = below(sheet('Start'), ['Verdict', 'Surveys']);
   for (const [i, verdict] of VERDICTS.entries()) {
     const count = judged.filter((row) => row[2] === verdict).length;
     expect(counts[i]!.slice(0, 2)).toEqual([verdict, count]);
@@ -129,7 +131,7 @@ test('the month judges each survey once, in a known verdict, and the counts add 
 });
 
 test('a survey with a measure that is missing or cannot be taken is not measured', () => {
-  const judged = new Map(below(month, ['Survey', 'Build', 'Verdict']).map((row) => [row[0], row[2]]));
+  const judged = new Map(below(verdicts, ['Survey', 'Build', 'Verdict']).map((row) => [row[0], row[2]]));
   const unreadable = SURVEYS.filter((s) =>
     s.slips?.some((slip) => /missing|unit|comma|inches|misspelt/.test(slip.kind)),
   );
@@ -140,7 +142,7 @@ test('a survey with a measure that is missing or cannot be taken is not measured
 test('the advice is the first of the next builds with a better verdict, and what is tight is not swapped for what is as tight', () => {
   const all = below(sheet('Other builds'), ['Survey', 'Build', 'Verdict']);
   expect(all.map((row) => row.slice(0, 2))).toEqual(nextBuilds(SURVEYS));
-  const judged = below(month, ['Survey', 'Build', 'Verdict']);
+  const judged = below(verdicts, ['Survey', 'Build', 'Verdict']);
   const advised = below(month, ['Advise', 'Next step']);
   expect(advised).toHaveLength(judged.length);
   judged.forEach(([survey, , verdict], i) => {
@@ -162,7 +164,7 @@ test('the advice is the first of the next builds with a better verdict, and what
 });
 
 test('no next step says otherwise than the advice or the reason beside it', () => {
-  const rows = below(month, ['Survey', 'Build', 'Verdict', 'Clearance']).map((row) => ({
+  const rows = below(verdicts, ['Survey', 'Build', 'Verdict', 'Clearance']).map((row) => ({
     survey: row[0],
     verdict: row[2],
     reason: String(row[10]),
@@ -187,8 +189,8 @@ test('no next step says otherwise than the advice or the reason beside it', () =
 });
 
 test('what to re-measure first begins with what is not measured, each survey once', () => {
-  const list = below(month, ['No.', 'Re-measure']).filter((row) => row[1] !== '');
-  const missing = below(month, ['Survey', 'Build', 'Verdict']).filter((row) => row[2] === 'not measured');
+  const list = below(sheet('Measure again'), ['No.', 'Re-measure']).filter((row) => row[1] !== '');
+  const missing = below(verdicts, ['Survey', 'Build', 'Verdict']).filter((row) => row[2] === 'not measured');
   expect(list.slice(0, missing.length).map((row) => row[1])).toEqual(missing.map((row) => row[0]));
   expect(new Set(list.map((row) => row[1])).size).toBe(list.length);
 });
@@ -215,9 +217,9 @@ test('the job holds the route and the pieces chosen, empty cells empty', () => {
 });
 
 test('the quote agrees with the month, and its total is the sum of quantity times price', () => {
-  const judged = below(month, ['Survey', 'Build', 'Verdict']).find((row) => row[0] === at('Quote', 'B5'))!;
+  const judged = below(verdicts, ['Survey', 'Build', 'Verdict']).find((row) => row[0] === at('Quote', 'B5'))!;
   expect(at('Quote', 'B13')).toBe(judged[2]);
-  const lines = below(sheet('Quote'), ['What', 'Quantity', 'Each', 'Amount']);
+  const lines = below(sheet('Quote'), ['What', 'Quantity', 'Each, price units', 'Amount, price units']);
   const total = lines.pop()!;
   const sum = lines.reduce((s, row) => s + Number(row[1]) * Number(row[2]), 0);
   expect(sum).toBeGreaterThan(100);

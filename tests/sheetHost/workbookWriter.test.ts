@@ -26,7 +26,8 @@ function described() {
     .condition('A4:C20', '$C4="goes"', { fill: 'E2F0D9', color: '1E4620' })
     .merge('A1:B1')
     .freeze(3)
-    .widths([20]);
+    .widths([20])
+    .print({ area: 'A1:G9', repeat: { from: 2, to: 3 }, across: 'landscape' });
   book.name('allowance', "'Route 1'!$B$2");
   return book;
 }
@@ -57,6 +58,8 @@ test.each([
   ['frozen rows', '<pane ySplit="3" topLeftCell="A4" activePane="bottomLeft" state="frozen"/>'],
   ['widths, those of the sheet first', '<col min="1" max="1" width="20" customWidth="1"/>'],
   ['a merge', '<mergeCell ref="A1:B1"/>'],
+  ['one page wide', '<pageSetUpPr fitToPage="1"/>'],
+  ['landscape on A4', 'paperSize="9"'],
 ])('writes %s', (_, xml) => {
   expect(
     sheet()

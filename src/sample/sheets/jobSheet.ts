@@ -1,7 +1,8 @@
-import { cellAddress } from '../../sheetHost/address';
+import { cellAddress, lettersOf } from '../../sheetHost/address';
 import type { SheetWriter, WorkbookWriter } from '../../sheetHost/workbookWriter';
 import { ROUTE_HEADINGS } from '../../core/survey/table/readHeaders';
-import { HEADING, headed, showVerdicts } from './look';
+import { HEADING, headed, showVerdicts, unitsOver, VERDICT_UNITS, WRAPPED } from './look';
+import { unitOfColumn } from './routeSheet';
 
 /** Header row of the blocks taken from Route and Pieces, counted from 1. */
 const TOP = 8;
@@ -25,7 +26,12 @@ const block = (columns: number, rows: number, column: number): string =>
 export const jobVerdict = (column: string): string =>
   `Job!$${column}$${ADVICE_TOP + 1}:$${column}$${ADVICE_TOP + 12}`;
 
-/** Cells of the job's times, for the quote: its builds are in column N. */
+/** Builds that the advice has room for. */
+const ADVICE_ROWS = 12;
+
+const TIME_HEADINGS = ['Build', 'Carry, min', 'Set-up, min', 'Person-hours', 'For this crew'] as const;
+
+/** Cells of the job's times in the order of the advice, for the quote: its builds are in column M. */
 export const jobTimes = jobVerdict;
 
 /** One job: its route and pieces taken out of the month by plain formulas, and all that the functions say of it. */
@@ -50,6 +56,8 @@ export function jobSheet(book: WorkbookWriter): void {
     ],
   ]);
   sheet.cell(at(TOP, 0), 'Row', HEADING);
+  unitsOver(sheet, at(TOP - 1, ROUTE_COLUMN), ROUTE_HEADINGS.map(unitOfColumn));
+  unitsOver(sheet, at(TOP - 1, PIECE_COLUMN), ['', '', 'mm', 'mm', 'mm', 'kg each', 'number']);
   taken(sheet, ROUTE_HEADINGS, ROUTE_COLUMN, ROUTE_LENGTH, 'RouteRows', '$B$6', '$E$6');
   const firstPiece = at(6, PIECE_COLUMN + 1);
   const pieces = at(6, PIECE_COLUMN + 3);
@@ -67,13 +75,20 @@ export function jobSheet(book: WorkbookWriter): void {
 
   sheet.cell(`A${ADVICE_TOP - 1}`, 'What to advise', { bold: true });
   sheet.spill(`A${ADVICE_TOP}`, 'CARRY.ADVISE(JobRoute,PieceRows[#All],Allowance,Tape)');
+  unitsOver(
+    sheet,
+    `A${ADVICE_TOP - 1}`,
+    ['', ...VERDICT_UNITS.slice(2)].map((u, i) => (i === 0 ? '' : u)),
+  );
+  sheet.format(`A${ADVICE_TOP}:K${ADVICE_TOP}`, HEADING);
+  sheet.format(`J${ADVICE_TOP + 1}:K${ADVICE_TOP + 12}`, WRAPPED);
+  sheet.format(`H${ADVICE_TOP + 1}:H${ADVICE_TOP + 12}`, { format: '0' });
   showVerdicts(sheet, `B${ADVICE_TOP + 1}:B${ADVICE_TOP + 12}`, `$B${ADVICE_TOP + 1}`);
   sheet.format(`C${ADVICE_TOP + 1}:C${ADVICE_TOP + 12}`, { format: '0' });
-  sheet.cell(`N${ADVICE_TOP - 1}`, 'Time, by the rates on Quote', { bold: true });
-  sheet.spill(`N${ADVICE_TOP}`, 'CARRY.JOBTIME(JobRoute,PieceRows[#All],JobCrew,Rates[#All],JobFitters)');
-  sheet.format(`O${ADVICE_TOP + 1}:Q${ADVICE_TOP + 12}`, { format: '0.0' });
+  times(sheet);
 
   sheet.cell(`A${DETAIL_TOP - 1}`, 'What to measure again, for the build quoted', { bold: true });
+  sheet.format(`A${DETAIL_TOP}:F${DETAIL_TOP}`, HEADING).format(`H${DETAIL_TOP}:M${DETAIL_TOP}`, HEADING);
   sheet.spill(`A${DETAIL_TOP}`, 'CARRY.REMEASURE(JobRoute,JobPieces,Allowance,Tape)');
   sheet.cell(
     `H${DETAIL_TOP - 1}`,
@@ -87,8 +102,33 @@ export function jobSheet(book: WorkbookWriter): void {
   );
   showVerdicts(sheet, `J${DETAIL_TOP + 1}:J${DETAIL_TOP + 20}`, `$J${DETAIL_TOP + 1}`);
   sheet.format(`K${DETAIL_TOP + 1}:K${DETAIL_TOP + 20}`, { format: '0' });
-  sheet.widths([30, 14, 14, 16, 26, 12, 12, 12, 16, 16, 30, 12]);
-  sheet.freeze(TOP, 0);
+  sheet.widths([30, 14, 14, 16, 26, 12, 16, 16, 16, 26, 44, 30, 32, 11, 11, 12, 30]);
+  const end = lettersOf(ROUTE_COLUMN + ROUTE_HEADINGS.length - 1);
+  sheet.print({ area: `A1:${end}${DETAIL_TOP + ROUTE_LENGTH + 2}`, across: 'landscape' });
+}
+
+/** Times stand beside the advice, in its order; where they are computed, in the order of Pieces, is farther right. */
+function times(sheet: SheetWriter): void {
+  const first = ADVICE_TOP + 1;
+  sheet.cell(`M${ADVICE_TOP - 1}`, 'Time, by the rates on Quote', { bold: true });
+  sheet.rows(`M${ADVICE_TOP}`, [TIME_HEADINGS], HEADING);
+  const source = PIECE_COLUMN;
+  const column = (n: number): string =>
+    `${absolute(first, source + n)}:${absolute(ADVICE_TOP + 40, source + n)}`;
+  for (let n = 0; n < ADVICE_ROWS; n++) {
+    const row = first + n;
+    const time = (c: number): { readonly formula: string } => ({
+      formula: `IF($A${row}="","",IFERROR(INDEX(${column(c)},MATCH($A${row},${column(0)},0)),""))`,
+    });
+    sheet.rows(`M${row}`, [[{ formula: `IF($A${row}="","",$A${row})` }, time(1), time(2), time(3), time(4)]]);
+  }
+  sheet.format(`N${first}:P${ADVICE_TOP + ADVICE_ROWS}`, { format: '0.0' });
+  sheet.cell(at(ADVICE_TOP - 1, source), 'Times in the order of Pieces', { bold: true });
+  sheet.spill(
+    at(ADVICE_TOP, source),
+    'CARRY.JOBTIME(JobRoute,PieceRows[#All],JobCrew,Rates[#All],JobFitters)',
+  );
+  sheet.format(`${at(first, source + 1)}:${at(ADVICE_TOP + ADVICE_ROWS, source + 3)}`, { format: '0.0' });
 }
 
 const pin = (address: string): string => address.replace(/^([A-Z]+)(\d+)$/, '$$$1$$$2');

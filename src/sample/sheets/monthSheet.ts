@@ -1,69 +1,80 @@
 import { VERDICTS, type Verdict } from '../../core/route/verdict';
-import type { SheetWriter, WorkbookWriter } from '../../sheetHost/workbookWriter';
-import { ALLOWANCE, FIRM, INVENTED, TAPE } from '../firm';
+import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
+import { FIRM, INVENTED } from '../firm';
 import type { Survey } from '../survey';
-import { HEADING, headed, INPUT, showVerdicts } from './look';
+import { HEADING, headed, LINK, linkTo, MM, showVerdicts, WRAPPED } from './look';
 import { otherBuildColumn } from './otherBuildsSheet';
+import { routeRowOf } from './routeSheet';
+import { VERDICTS_TOP } from './verdictsSheet';
 
-const TOP = 15;
+const TOP = VERDICTS_TOP;
 const FIRST = TOP + 1;
-/** How many surveys the list of what to re-measure first names. */
-const REMEASURE_ROWS = 30;
 
-const MEANING: Readonly<Record<Verdict, string>> = {
-  goes: 'clear by the allowance, the tape counted against it; space alone',
-  tight: 'passes as measured, with less than the allowance: a frame or template first',
-  'no way found': 'nothing proves it impossible, and no motion is shown',
-  'not measured': 'a measure is missing or cannot be taken',
-  'cannot go': 'proved, with the reason named',
-};
+const HEADINGS = [
+  'Survey',
+  'Verdict',
+  'Advise',
+  'Next step',
+  'Clearance, mm a side',
+  'At step',
+  'Stage',
+  'Customer',
+  'Day',
+  'Build asked for',
+  'Reason',
+] as const;
 
-/** The month at a glance: verdicts on what was asked for, counts, what to re-measure first, what to advise instead. */
+/** The verdicts on the month's rows, for counts. */
+export const monthVerdicts = (surveys: readonly Survey[]): string =>
+  `Month!$B$${FIRST}:$B$${TOP + surveys.length}`;
+
+/** The month a line a survey: the verdict, what to advise and what to do next, then where and why. */
 export function monthSheet(book: WorkbookWriter, surveys: readonly Survey[]): void {
   const last = TOP + surveys.length;
   const sheet = book.sheet('Month');
-  headed(
-    sheet,
-    `${FIRM.name}: surveys of ${FIRM.month} ${FIRM.year}`,
-    `${INVENTED} Allowance and tape are yours to change.`,
-    'route',
-  );
-  sheet.rows('A5', [
-    ['Allowance', ALLOWANCE, 'mm a side'],
-    ['Tape', TAPE, 'mm'],
-  ]);
-  sheet.format('B5:B6', INPUT);
-  book.name('Allowance', 'Month!$B$5').name('Tape', 'Month!$B$6');
-
-  sheet.rows('E5', [['Verdict', 'Surveys', 'What it means']], HEADING);
-  VERDICTS.forEach((verdict, i) => {
-    const row = 6 + i;
-    const count = `COUNTIF($C$${FIRST}:$C$${last},E${row})`;
-    sheet.rows(`E${row}`, [[verdict, { formula: count }, MEANING[verdict]]]);
-  });
-  sheet.rows('E11', [['all', { formula: 'SUM(F6:F10)' }]]);
-  showVerdicts(sheet, 'E6:E10', '$E6');
-
-  sheet.cell(`A${TOP - 1}`, 'What was asked for', { bold: true });
-  sheet.spill(
-    `A${TOP}`,
-    'CARRY.SURVEYS(RouteRows[#All],PieceRows[#All],Orders[[#All],[Survey]:[Build]],Allowance,Tape)',
-  );
-  showVerdicts(sheet, `C${FIRST}:C${last}`, `$C${FIRST}`);
-  sheet.format(`D${FIRST}:D${last}`, { format: '0' });
-
-  sheet.rows(`N${TOP}`, [['Advise', 'Next step', 'Urgency']], HEADING);
+  headed(sheet, `${FIRM.name}: surveys of ${FIRM.month} ${FIRM.year}`, INVENTED, 'route');
+  sheet.cell('A4', { formula: countsText(surveys) }, { bold: true });
+  sheet.rows(`A${TOP}`, [HEADINGS], HEADING);
   for (let row = FIRST; row <= last; row++) {
-    sheet.rows(`N${row}`, [
-      [{ formula: advise(row, surveys) }, { formula: nextStep(row) }, { formula: urgency(row) }],
+    const told = (column: string) => ({
+      formula: `IF(Verdicts!$${column}${row}="","",Verdicts!$${column}${row})`,
+    });
+    const survey = `Verdicts!$A${row}`;
+    const order = (column: string) => ({
+      formula: `IFERROR(INDEX(Orders[${column}],MATCH(${survey},Orders[Survey],0)),"")`,
+    });
+    sheet.cell(`A${row}`, linkTo('Route', routeRowOf(survey), survey), LINK);
+    sheet.rows(`B${row}`, [
+      [
+        told('C'),
+        { formula: advise(row, surveys) },
+        { formula: nextStep(row) },
+        told('D'),
+        told('E'),
+        told('F'),
+        order('Customer'),
+        order('Day'),
+        told('B'),
+        told('K'),
+      ],
     ]);
   }
-  remeasureFirst(sheet, last);
-  sheet.widths([
-    ...[11, 30, 14, 10, 14, 15, 24, 11, 11, 36, 80, 60, 2],
-    ...[38, 52, 9, 2, 6, 10, 14, 8, 15, 80],
-  ]);
-  sheet.freeze(TOP, 1);
+  showVerdicts(sheet, `B${FIRST}:B${last}`, `$B${FIRST}`);
+  sheet.format(`E${FIRST}:E${last}`, { format: MM }).format(`I${FIRST}:I${last}`, { format: '0' });
+  for (const column of ['C', 'D', 'K']) sheet.format(`${column}${FIRST}:${column}${last}`, WRAPPED);
+  sheet.widths([9, 15, 32, 42, 12, 15, 15, 25, 6, 29, 74]);
+  sheet.freeze(TOP, 2);
+  sheet.print({ area: `A1:K${last}`, repeat: { from: TOP, to: TOP }, across: 'landscape' });
+}
+
+/** `49 surveys: 20 goes, …; allowance 25 mm a side, tape 5 mm (both on Start)` */
+function countsText(surveys: readonly Survey[]): string {
+  const cells = monthVerdicts(surveys);
+  const counts = VERDICTS.map((verdict) => `COUNTIF(${cells},"${verdict}")&" ${verdict}"`);
+  return (
+    `COUNTA(${cells})&" surveys: "&${counts.join('&", "&')}` +
+    `&"; allowance "&Allowance&" mm a side, tape "&Tape&" mm, both on Start"`
+  );
 }
 
 /**
@@ -73,44 +84,23 @@ export function monthSheet(book: WorkbookWriter, surveys: readonly Survey[]): vo
 function advise(row: number, surveys: readonly Survey[]): string {
   const column = (letter: string): string => otherBuildColumn(letter, surveys);
   const first = (verdict: Verdict): string =>
-    `INDEX(${column('B')},MATCH(1,INDEX((${column('A')}=$A${row})` + `*(${column('C')}="${verdict}"),0),0))`;
+    `INDEX(${column('B')},MATCH(1,INDEX((${column('A')}=Verdicts!$A${row})` +
+    `*(${column('C')}="${verdict}"),0),0))`;
   return (
-    `IF($A${row}="","",IF($C${row}="goes","as asked",IF($C${row}="not measured","measure first",` +
-    `IFERROR(${first('goes')},IF($C${row}="tight","as asked, if it passes the trial",` +
+    `IF($B${row}="","",IF($B${row}="goes","as asked",IF($B${row}="not measured","measure first",` +
+    `IFERROR(${first('goes')},IF($B${row}="tight","as asked, if it passes the trial",` +
     `IFERROR("tight: "&${first('tight')},"none of the next builds"))))))`
   );
 }
 
 function nextStep(row: number): string {
+  const why = `Verdicts!$K${row}`;
   return (
-    `IF($A${row}="","",IF($C${row}="not measured","send back for the measure at step "&$E${row},` +
-    `IF(ISNUMBER(SEARCH("CHECKROUTE asks",$K${row})),"look at what Route marks, measure again, judge again",` +
-    `IF($C${row}="goes","plan people, aids and floor",` +
-    `IF($C${row}="tight",IF(ISNUMBER(SEARCH("not measured",$K${row})),"measure the rest of step ","frame or template first, look again at step ")&$E${row},` +
-    `IF($C${row}="no way found","re-measure step "&$E${row}&", then ","")&` +
-    `IF($N${row}="none of the next builds","try smaller builds in Job, or another way in","offer the other build"))))))`
+    `IF($B${row}="","",IF($B${row}="not measured","send back for the measure at step "&$F${row},` +
+    `IF(ISNUMBER(SEARCH("CHECKROUTE asks",${why})),"look at what Route marks, measure again, judge again",` +
+    `IF($B${row}="goes","plan people, aids and floor",` +
+    `IF($B${row}="tight",IF(ISNUMBER(SEARCH("not measured",${why})),"measure the rest of step ","frame or template first, look again at step ")&$F${row},` +
+    `IF($B${row}="no way found","re-measure step "&$F${row}&", then ","")&` +
+    `IF($C${row}="none of the next builds","try smaller builds in Job, or another way in","offer the other build"))))))`
   );
-}
-
-/** 1 not measured, 2 within the tape or marked by the check, 3 no way found, 4 otherwise tight; a fraction keeps the order of the surveys. */
-function urgency(row: number): string {
-  return (
-    `IF($C${row}="not measured",1,IF(OR(ISNUMBER(SEARCH("CHECKROUTE asks",$K${row})),ISNUMBER(SEARCH("within the tape",$K${row}))),2,` +
-    `IF($C${row}="no way found",3,IF($C${row}="tight",4,9))))+(ROW()-${TOP})/1000`
-  );
-}
-
-function remeasureFirst(sheet: SheetWriter, last: number): void {
-  sheet.rows(`R${TOP}`, [['No.', 'Re-measure', 'Now', 'At step', 'Where', 'Why']], HEADING);
-  for (let n = 1; n <= REMEASURE_ROWS; n++) {
-    const row = TOP + n;
-    const place = `MATCH(SMALL($P$${FIRST}:$P$${last},$R${row}),$P$${FIRST}:$P$${last},0)`;
-    // A step whose stage is misspelt has none.
-    const when = (value: string): { formula: string } => ({
-      formula: `IF(SMALL($P$${FIRST}:$P$${last},$R${row})>=9,"",IF(INDEX(${value},${place})="","-",INDEX(${value},${place})))`,
-    });
-    const column = (letter: string) => when(`$${letter}$${FIRST}:$${letter}$${last}`);
-    sheet.rows(`R${row}`, [[n, column('A'), column('C'), column('E'), column('F'), column('K')]]);
-  }
-  showVerdicts(sheet, `T${FIRST}:T${TOP + REMEASURE_ROWS}`, `$T${FIRST}`);
 }

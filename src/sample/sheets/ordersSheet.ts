@@ -1,7 +1,7 @@
 import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
 import { FIRM, INVENTED } from '../firm';
 import type { Survey } from '../survey';
-import { headed } from './look';
+import { headed, HEADING } from './look';
 import { BUILD_LIST } from './piecesSheet';
 
 const TOP = 5;
@@ -28,5 +28,12 @@ export function ordersSheet(book: WorkbookWriter, surveys: readonly Survey[]): v
     rows: surveys.map((s) => [s.id, s.build, s.day, s.customer, s.place, s.kind]),
   });
   sheet.list(`B${TOP + 1}:B${TOP + surveys.length}`, { from: BUILD_LIST });
+  sheet.format(`A${TOP}:F${TOP}`, HEADING);
+  sheet.format(`C${TOP + 1}:C${TOP + surveys.length}`, { format: '0' });
   sheet.freeze(TOP, 1);
+  sheet.print({
+    area: `A1:F${TOP + surveys.length}`,
+    repeat: { from: TOP, to: TOP },
+    across: 'landscape',
+  });
 }

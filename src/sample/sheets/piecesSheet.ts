@@ -1,6 +1,6 @@
 import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
 import { BUILT_TABLES, SAMPLE_PIECES } from '../pieces';
-import { headed } from './look';
+import { headed, HEADING, unitsOver, WRAPPED } from './look';
 
 const TOP = 5;
 
@@ -30,6 +30,12 @@ export function piecesSheet(book: WorkbookWriter): void {
     ],
     rows: SAMPLE_PIECES.map((p) => [p.build, p.piece, p.length, p.breadth, p.thickness, p.mass, p.count]),
   });
+  unitsOver(sheet, `A${TOP - 1}`, ['', '', 'mm', 'mm', 'mm', 'kg each', 'number']);
+  unitsOver(sheet, `K${TOP - 1}`, ['', 'mm', 'mm', 'mm', 'mm', 'number', '', '']);
+  const last = TOP + SAMPLE_PIECES.length;
+  sheet.format(`A${TOP}:G${TOP}`, HEADING).format(`I${TOP}`, HEADING).format(`K${TOP}:R${TOP}`, HEADING);
+  sheet.format(`I${TOP + 1}:I${last}`, WRAPPED).format(`F${TOP + 1}:G${last}`, { format: '0' });
+  sheet.format(`L${TOP + 1}:P${TOP + BUILT_TABLES.length}`, { format: '0' });
   sheet.spill(`I${TOP}`, 'CARRY.CHECKPIECES(PieceRows[#All])');
   sheet.table({
     name: 'Builds',
@@ -63,5 +69,7 @@ export function piecesSheet(book: WorkbookWriter): void {
       t.feet,
     ]),
   });
+  sheet.widths([30, 28, 9, 9, 10, 8, 8, 2, 40, 2, 30, 14, 14, 12, 12, 7, 12, 14]);
   sheet.freeze(TOP);
+  sheet.print({ area: `A1:R${last}`, repeat: { from: TOP - 1, to: TOP }, across: 'landscape' });
 }

@@ -31,7 +31,7 @@ const order = (column: string): WriterValue =>
 const said = (column: string): WriterValue =>
   f(`INDEX(${jobVerdict(column)},MATCH(JobBuild,${jobVerdict('A')},0))`);
 const time = (column: string): WriterValue =>
-  f(`INDEX(${jobTimes(column)},MATCH(JobBuild,${jobTimes('N')},0))`);
+  f(`INDEX(${jobTimes(column)},MATCH(JobBuild,${jobTimes('M')},0))`);
 
 /** Prices one job from what the functions say, with ordinary formulas. */
 export function quoteSheet(book: WorkbookWriter, surveys: readonly Survey[]): void {
@@ -65,15 +65,15 @@ export function quoteSheet(book: WorkbookWriter, surveys: readonly Survey[]): vo
     ['Heaviest piece, kg', said('H')],
     ['Handling', said('I')],
     ['Reason', said('J')],
-    ['Carrying, min', time('O')],
-    ['Set-up, min', time('P')],
-    ['Person-hours', time('Q')],
-    ['For this crew', time('R')],
+    ['Carrying, min', time('N')],
+    ['Set-up, min', time('O')],
+    ['Person-hours', time('P')],
+    ['For this crew', time('Q')],
   ]);
   showVerdicts(sheet, 'B13', '$B$13');
   sheet.format('B14:B14', { format: '0' }).format('B19:B21', { format: '0.0' });
 
-  sheet.rows('A23', [['What', 'Quantity', 'Each', 'Amount']], HEADING);
+  sheet.rows('A23', [['What', 'Quantity', 'Each, price units', 'Amount, price units']], HEADING);
   const aid = 'IF(ISNUMBER(SEARCH("mechanical aid",$B$17)),1,0)';
   const tight = 'IF($B$13="tight",1,0)';
   const lines: readonly (readonly [string, string, string])[] = [
@@ -127,7 +127,12 @@ export function quoteSheet(book: WorkbookWriter, surveys: readonly Survey[]): vo
     rows: Object.entries(EXAMPLE_RATES).map(([what, minutes]) => [what, minutes]),
   });
   sheet.cell('F16', 'Minutes of a job: an example, write your own', { italic: true });
-  sheet.widths([34, 34, 10, 10, 2, 30, 9, 22]);
+  sheet.format('F5:H5', HEADING).format('F17:G17', HEADING);
+  sheet.widths([34, 34, 12, 12, 2, 30, 9, 22]);
+  sheet.print({
+    area: `A1:H${Math.max(total + 4, 17 + Object.keys(EXAMPLE_RATES).length)}`,
+    across: 'landscape',
+  });
 }
 
 const bare = (value: WriterValue): string => (value as { readonly formula: string }).formula;

@@ -1,13 +1,18 @@
 import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
 import { CAUTIONS } from '../../core/measures/cautions';
-import { FIRM, INVENTED } from '../firm';
-import { headed, HEADING } from './look';
+import { VERDICTS, type Verdict } from '../../core/route/verdict';
+import { ALLOWANCE, FIRM, INVENTED, TAPE } from '../firm';
+import type { Survey } from '../survey';
+import { headed, HEADING, INPUT, LINK, MM, showVerdicts, WRAPPED } from './look';
+import { monthVerdicts } from './monthSheet';
 
 const SHEETS: readonly (readonly [sheet: string, holds: string])[] = [
-  ['Month', 'verdicts on what was asked for, counts, what to measure again first, what to advise instead'],
+  ['Month', 'a line a survey: the verdict on what was asked for, what to advise, what to do next'],
+  ['Measure again', 'what to measure again first, and why'],
   ['Orders', 'who asked for what'],
   ['Route', 'the routes, one row a step, and what the check says of each row'],
   ['Pieces', 'the builds, piece by piece, in the order of preference'],
+  ['Verdicts', 'all that is said of what was asked for'],
   ['Other builds', 'the next builds in the order of preference, to advise instead'],
   ['Quote', 'choose a survey and price it'],
   ['Job', 'all that is known of the survey chosen on Quote'],
@@ -15,8 +20,21 @@ const SHEETS: readonly (readonly [sheet: string, holds: string])[] = [
   ['Worked examples', 'questions to practise on, with the working'],
 ];
 
-/** What is where, and the cautions. */
-export function startSheet(book: WorkbookWriter): void {
+const MEANING: Readonly<Record<Verdict, string>> = {
+  goes: 'clear by the allowance, the tape counted against it; space alone',
+  tight: 'passes as measured, with less than the allowance: a frame or template first',
+  'no way found': 'nothing proves it impossible, and no motion is shown',
+  'not measured': 'a measure is missing or cannot be taken',
+  'cannot go': 'proved, with the reason named',
+};
+
+const GIVEN_TOP = 5;
+const COUNTS_TOP = 9;
+const SHEETS_TOP = COUNTS_TOP + VERDICTS.length + 3;
+const CAUTIONS_TOP = SHEETS_TOP + SHEETS.length + 2;
+
+/** The month's counts, what is where, what holds for all of it, and the cautions. */
+export function startSheet(book: WorkbookWriter, surveys: readonly Survey[]): void {
   const sheet = book.sheet('Start');
   headed(
     sheet,
@@ -24,11 +42,41 @@ export function startSheet(book: WorkbookWriter): void {
     `${INVENTED} #NAME? in a cell means that the CARRY add-in is not loaded.`,
     'route',
   );
-  sheet.rows('A5', [['Sheet', 'What it holds']], HEADING).rows('A6', SHEETS);
-  sheet.cell('A17', 'Cautions', HEADING);
   sheet.rows(
-    'A18',
-    Object.values(CAUTIONS).map((caution) => [caution]),
+    `A${GIVEN_TOP}`,
+    [['Holds for all surveys', 'Value', 'Unit; the yellow cells are yours']],
+    HEADING,
   );
-  sheet.widths([20, 90]);
+  sheet.rows(`A${GIVEN_TOP + 1}`, [
+    ['Allowance', ALLOWANCE, 'mm a side'],
+    ['Tape', TAPE, 'mm'],
+  ]);
+  sheet.format(`B${GIVEN_TOP + 1}:B${GIVEN_TOP + 2}`, { ...INPUT, format: MM });
+  book.name('Allowance', `Start!$B$${GIVEN_TOP + 1}`).name('Tape', `Start!$B$${GIVEN_TOP + 2}`);
+
+  sheet.rows(`A${COUNTS_TOP}`, [['Verdict', 'Surveys', 'What it means']], HEADING);
+  VERDICTS.forEach((verdict, i) => {
+    const row = COUNTS_TOP + 1 + i;
+    const count = { formula: `COUNTIF(${monthVerdicts(surveys)},A${row})` };
+    sheet.rows(`A${row}`, [[verdict, count, MEANING[verdict]]]);
+  });
+  const first = COUNTS_TOP + 1;
+  const last = COUNTS_TOP + VERDICTS.length;
+  sheet.rows(`A${last + 1}`, [['all', { formula: `SUM(B${first}:B${last})` }]]);
+  sheet.format(`B${first}:B${last + 1}`, { format: '0' });
+  showVerdicts(sheet, `A${first}:A${last}`, `$A${first}`);
+
+  sheet.rows(`A${SHEETS_TOP}`, [['Sheet', '', 'What it holds']], HEADING);
+  SHEETS.forEach(([name, holds], i) => {
+    const row = SHEETS_TOP + 1 + i;
+    sheet.cell(`A${row}`, { formula: `HYPERLINK("#'${name}'!A1","${name}")` }, LINK).cell(`C${row}`, holds);
+  });
+  sheet.cell(`A${CAUTIONS_TOP}`, 'Cautions', HEADING);
+  const cautions = Object.values(CAUTIONS);
+  cautions.forEach((caution, i) => {
+    const row = CAUTIONS_TOP + 1 + i;
+    sheet.cell(`A${row}`, caution, WRAPPED).merge(`A${row}:C${row}`);
+  });
+  sheet.widths([22, 10, 92]);
+  sheet.print({ area: `A1:C${CAUTIONS_TOP + cautions.length}`, across: 'landscape' });
 }

@@ -26,6 +26,7 @@ export function workedExamplesSheet(book: WorkbookWriter): void {
   wholeRoute(sheet, WORKED_EXAMPLES.length + 1, top);
   sheet.widths([30, 14, 14, 4, 44, 60, 12, 12, 60]);
   sheet.freeze(3);
+  sheet.print({ area: `A1:I${top + ROUTE_EXAMPLE.rows.length * 2 + 10}`, across: 'landscape' });
 }
 
 function written(sheet: SheetWriter, example: WorkedExample, number: number, top: number): void {

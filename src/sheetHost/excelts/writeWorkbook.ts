@@ -4,6 +4,7 @@ import { storedFormula } from '../formulaText';
 import type {
   CellStyle,
   ConditionStyle,
+  PrintSetUp,
   SheetDescription,
   WorkbookWriter,
   WriterTable,
@@ -63,6 +64,27 @@ export function writeSheet(sheet: Worksheet, description: SheetDescription): voi
     const { rows, columns } = description.freeze;
     sheet.views = [{ state: 'frozen', xSplit: columns, ySplit: rows }];
   }
+  if (description.print) setUpPrint(sheet, description.print);
+}
+
+/** Left undefined the library names a theme of its own; its types do not know that null names none. */
+const NO_THEME = null as unknown as string;
+
+const A4 = 9;
+
+function setUpPrint(sheet: Worksheet, { area, repeat, across }: PrintSetUp): void {
+  Object.assign(sheet.pageSetup, {
+    paperSize: A4,
+    orientation: across,
+    fitToPage: true,
+    fitToWidth: 1,
+    // 0: as many pages down as it takes.
+    fitToHeight: 0,
+    printArea: area,
+    margins: { left: 0.4, right: 0.4, top: 0.5, bottom: 0.6, header: 0.3, footer: 0.3 },
+    ...(repeat ? { printTitlesRow: `${repeat.from}:${repeat.to}` } : {}),
+  });
+  sheet.headerFooter.oddFooter = '&L&A&RPage &P of &N';
 }
 
 function wordList(words: readonly string[]): string {
@@ -92,7 +114,8 @@ function writeTable(sheet: Worksheet, table: WriterTable): void {
     name: table.name,
     ref: table.at,
     headerRow: true,
-    style: { theme: (table.style ?? 'TableStyleLight1') as 'TableStyleLight1', showRowStripes: true },
+    // No style of the host's: cells have our own. Without a theme the library would name one.
+    style: { theme: NO_THEME, showRowStripes: false },
     columns: table.columns.map(({ name, formula }) => ({
       name,
       filterButton: true,
@@ -123,10 +146,11 @@ function eachCell(range: string, visit: (address: string) => void): void {
 
 const argb = (color: string) => ({ argb: `FF${color.toUpperCase()}` });
 
-function fontOf({ bold, italic, size, color }: CellStyle) {
+function fontOf({ bold, italic, underline, size, color }: CellStyle) {
   return {
     ...(bold === undefined ? {} : { bold }),
     ...(italic === undefined ? {} : { italic }),
+    ...(underline === undefined ? {} : { underline }),
     ...(size === undefined ? {} : { size }),
     ...(color === undefined ? {} : { color: argb(color) }),
   };

@@ -1,0 +1,53 @@
+import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
+import type { Survey } from '../survey';
+import { HEADING, headed, showVerdicts, unitsOver, VERDICT_UNITS, WRAPPED } from './look';
+
+/** The row of the headings, counted from 1: the same as on Month, so that a survey stands in one row on both. */
+export const VERDICTS_TOP = 6;
+
+const URGENCY = 'N';
+
+/** The urgency of the survey in a row, and of all of them. */
+export const urgencies = (surveys: readonly Survey[]): string =>
+  `Verdicts!$${URGENCY}$${VERDICTS_TOP + 1}:$${URGENCY}$${VERDICTS_TOP + surveys.length}`;
+
+/** A column of the verdicts on what was asked for, without its heading. */
+export const verdictColumn = (column: string, surveys: readonly Survey[]): string =>
+  `Verdicts!$${column}$${VERDICTS_TOP + 1}:$${column}$${VERDICTS_TOP + surveys.length}`;
+
+/** All that is said of what was asked for; Month shows what a manager needs of it. */
+export function verdictsSheet(book: WorkbookWriter, surveys: readonly Survey[]): void {
+  const last = VERDICTS_TOP + surveys.length;
+  const sheet = book.sheet('Verdicts');
+  headed(
+    sheet,
+    'Verdicts on what was asked for, in full',
+    'Computed from Route, Pieces and Orders; Month shows the same row by row with what to do next.',
+    'route',
+  );
+  unitsOver(sheet, `A${VERDICTS_TOP - 1}`, VERDICT_UNITS);
+  sheet.format(`A${VERDICTS_TOP}:L${VERDICTS_TOP}`, HEADING).format(`K${VERDICTS_TOP + 1}:L${last}`, WRAPPED);
+  sheet.spill(
+    `A${VERDICTS_TOP}`,
+    'CARRY.SURVEYS(RouteRows[#All],PieceRows[#All],Orders[[#All],[Survey]:[Build]],Allowance,Tape)',
+  );
+  showVerdicts(sheet, `C${VERDICTS_TOP + 1}:C${last}`, `$C${VERDICTS_TOP + 1}`);
+  sheet.format(`D${VERDICTS_TOP + 1}:D${last}`, { format: '0' });
+  sheet.format(`I${VERDICTS_TOP + 1}:I${last}`, { format: '0' });
+  sheet.cell(`${URGENCY}${VERDICTS_TOP}`, 'Urgency', HEADING);
+  for (let row = VERDICTS_TOP + 1; row <= last; row++)
+    sheet.cell(`${URGENCY}${row}`, { formula: urgency(row) });
+  sheet.format(`${URGENCY}${VERDICTS_TOP + 1}:${URGENCY}${last}`, { format: '0.000' });
+  sheet.widths([11, 30, 14, 10, 14, 15, 24, 11, 11, 30, 70, 50, 2, 9]);
+  sheet.freeze(VERDICTS_TOP, 1);
+  sheet.print({
+    area: `A1:L${last}`,
+    repeat: { from: VERDICTS_TOP - 1, to: VERDICTS_TOP },
+    across: 'landscape',
+  });
+}
+
+/** 1 not measured, 2 within the tape or marked by the check, 3 no way found, 4 otherwise tight; a fraction keeps the order of the surveys. */
+const urgency = (row: number): string =>
+  `IF($C${row}="not measured",1,IF(OR(ISNUMBER(SEARCH("CHECKROUTE asks",$K${row})),ISNUMBER(SEARCH("within the tape",$K${row}))),2,` +
+  `IF($C${row}="no way found",3,IF($C${row}="tight",4,9))))+(ROW()-${VERDICTS_TOP})/1000`;
