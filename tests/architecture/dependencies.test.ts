@@ -66,6 +66,7 @@ const CORE_ORDER = [
   'joint',
   'route',
   'crew',
+  'customer',
 ];
 
 /** What may be known of a stage where surveys are read and checked: its kind, not how a piece passes it. */

@@ -31,6 +31,7 @@ import { opening } from './opening';
 import { pitch } from './pitch';
 import { playRoom } from './playRoom';
 import { quarterLanding } from './quarterLanding';
+import { questions } from './questions';
 import { remeasure } from './remeasure';
 import { restTime } from './restTime';
 import { roomSpare } from './roomSpare';
@@ -107,6 +108,7 @@ const DESCRIBED: readonly FunctionDescription[] = [
   remeasure,
   jobTime,
   moves,
+  questions,
 ];
 
 /** Every function of the add-in; WORKING shows the working of the others. */
