@@ -261,7 +261,7 @@ function openAsked(about: RouteQuestion, rows: readonly StageRow[], at: number):
       );
     case 'no flight beside the landing':
       return open(
-        `Do steps lead ${about.side === 'before' ? 'up or down to' : 'on from'} ${place}? How many?`,
+        `Do steps lead ${about.side === 'before' ? 'up or down to' : 'on beyond'} ${place}? How many?`,
         `${place} with all the steps beside it`,
         'the steps beside it were not noted',
       );
