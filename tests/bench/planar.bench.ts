@@ -1,4 +1,5 @@
-import { doorIntoPassage, doorPassage, doorPassageBracket } from '../../src/core/geometry/doorIntoPassage';
+import { doorPassageBracket } from '../support/doorPassageBracket';
+import { doorIntoPassage, doorPassage } from '../../src/core/geometry/doorIntoPassage';
 import { decidePassage } from '../../src/core/geometry/planar/decidePassage';
 import { passageBracket, type PlanarPassage } from '../../src/core/geometry/planar/passageBracket';
 import { boxPolygon } from '../../src/core/geometry/planar/planarWorld';

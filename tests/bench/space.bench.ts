@@ -1,11 +1,11 @@
+import { yawCutAtMost } from '../support/cutsAtMost';
 import { RIGHT_ANGLE } from '../../src/core/measures/angle';
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
-import { centreCutBlocks } from '../../src/core/geometry/proofs/centreCutAtMost';
-import { halfLandingCutBlocks } from '../../src/core/geometry/proofs/halfLandingCutAtMost';
+import { centreCutBlocks } from '../../src/core/geometry/proofs/centreCutBlocks';
+import { halfLandingCutBlocks } from '../../src/core/geometry/proofs/halfLandingCutBlocks';
 import { ladderAtMost } from '../../src/core/geometry/proofs/ladderAtMost';
-import { quarterLandingCutBlocks } from '../../src/core/geometry/proofs/quarterLandingCutAtMost';
-import { yawCutAtMost } from '../../src/core/geometry/proofs/yawCutAtMost';
+import { quarterLandingCutBlocks } from '../../src/core/geometry/proofs/quarterLandingCutBlocks';
 import { findMotion } from '../../src/core/space/findMotion';
 import { readScene, type SceneFile } from '../support/readScene';
 import { halfLandingAnswer } from '../../src/core/stages/landing/halfLanding';

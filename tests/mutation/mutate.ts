@@ -46,11 +46,11 @@ const TARGETS: Readonly<Record<string, readonly string[]>> = {
   'src/core/route/preparedRoute.ts': ROUTE,
   'src/core/geometry/proofs/ladderAtMost.ts': ['tests/core/geometry/proofs/cannotGo.test.ts'],
   'src/core/geometry/proofs/boxInBoxAtMost.ts': ['tests/core/geometry/proofs/cannotGo.test.ts'],
-  'src/core/geometry/proofs/yawCutAtMost.ts': ['tests/core/geometry/proofs/cannotGo.test.ts'],
+  'src/core/geometry/proofs/yawCutBlocks.ts': ['tests/core/geometry/proofs/cannotGo.test.ts'],
   'src/core/geometry/proofs/centreOnCut.ts': CUTS,
-  'src/core/geometry/proofs/centreCutAtMost.ts': CUTS,
-  'src/core/geometry/proofs/halfLandingCutAtMost.ts': CUTS,
-  'src/core/geometry/proofs/quarterLandingCutAtMost.ts': CUTS,
+  'src/core/geometry/proofs/centreCutBlocks.ts': CUTS,
+  'src/core/geometry/proofs/halfLandingCutBlocks.ts': CUTS,
+  'src/core/geometry/proofs/quarterLandingCutBlocks.ts': CUTS,
 };
 
 /** A change that makes a loop endless is caught, too. */

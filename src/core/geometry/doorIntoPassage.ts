@@ -1,5 +1,5 @@
 import { greatestPadding } from './rootFinding';
-import { passageBracket, type PassageBracket, type PlanarPassage } from './planar/passageBracket';
+import type { PlanarPassage } from './planar/passageBracket';
 import { boxPolygon } from './planar/planarWorld';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
@@ -220,25 +220,4 @@ export function doorPassage(
     },
     goal: { xMin: out, xMax: out + 1, yMin: 0, yMax: passage, angle: goalAngle },
   };
-}
-
-/**
- * Brackets by the planner of what `doorIntoPassage` answers in closed form.
- * @param p side that comes lengthwise [mm]
- * @param q the other side [mm]
- * @returns paddings [mm a side]: one that passes, and one that is shown not to
- */
-export function doorPassageBracket(
-  p: number,
-  q: number,
-  plan: DoorPlan,
-  options: { readonly tolerance?: number; readonly guess?: number; readonly workLimit?: number } = {},
-): PassageBracket {
-  return passageBracket(
-    (x, y) => doorPassage(x, y, plan),
-    p,
-    q,
-    min((plan.door - q) / 2, (plan.passage - q) / 2),
-    options,
-  );
 }

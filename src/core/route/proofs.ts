@@ -1,4 +1,4 @@
-import { centreCutBlocks } from '../geometry/proofs/centreCutAtMost';
+import { centreCutBlocks } from '../geometry/proofs/centreCutBlocks';
 import { radians, RIGHT_ANGLE } from '../measures/angle';
 import type { PieceSize } from '../measures/piece';
 import { openingAtMost } from '../stages/opening/openingAtMost';

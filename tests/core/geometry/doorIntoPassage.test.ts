@@ -2,11 +2,11 @@ import fc from 'fast-check';
 import {
   doorIntoPassage,
   doorPassage,
-  doorPassageBracket,
   passageNeeded,
   type DoorPlan,
 } from '../../../src/core/geometry/doorIntoPassage';
 import { decidePassage } from '../../../src/core/geometry/planar/decidePassage';
+import { doorPassageBracket } from '../../support/doorPassageBracket';
 import { overlapAlong } from './planar/replayPath';
 import { seeded } from '../../support/parkMiller';
 

@@ -1,4 +1,5 @@
-import { doorIntoPassage, doorPassageBracket } from '../../../src/core/geometry/doorIntoPassage';
+import { doorPassageBracket } from '../../support/doorPassageBracket';
+import { doorIntoPassage } from '../../../src/core/geometry/doorIntoPassage';
 import { rectangleRoundCornerInHold } from '../../../src/core/geometry/rectangleRoundCorner';
 import type { JointBlock, JointRow } from '../../../src/core/joint/jointRow';
 import { planJoint } from '../../../src/core/joint/planJoint';

@@ -1,9 +1,9 @@
+import { yawCutAtMost } from '../../support/cutsAtMost';
 import { radians, RIGHT_ANGLE } from '../../../src/core/measures/angle';
-import { centreCutBlocks } from '../../../src/core/geometry/proofs/centreCutAtMost';
-import { halfLandingCutBlocks } from '../../../src/core/geometry/proofs/halfLandingCutAtMost';
+import { centreCutBlocks } from '../../../src/core/geometry/proofs/centreCutBlocks';
+import { halfLandingCutBlocks } from '../../../src/core/geometry/proofs/halfLandingCutBlocks';
 import { ladderAtMost } from '../../../src/core/geometry/proofs/ladderAtMost';
-import { quarterLandingCutBlocks } from '../../../src/core/geometry/proofs/quarterLandingCutAtMost';
-import { yawCutAtMost } from '../../../src/core/geometry/proofs/yawCutAtMost';
+import { quarterLandingCutBlocks } from '../../../src/core/geometry/proofs/quarterLandingCutBlocks';
 import { paddedPiece, sortedPiece, type PieceSize } from '../../../src/core/measures/piece';
 import { findMotion } from '../../../src/core/space/findMotion';
 import type { SpaceTask } from '../../../src/core/space/spaceTask';

@@ -1,7 +1,7 @@
 import { CONDITIONS } from '../../geometry/proofs/conditions';
-import { centreCutBlocks } from '../../geometry/proofs/centreCutAtMost';
+import { centreCutBlocks } from '../../geometry/proofs/centreCutBlocks';
 import { radians, RIGHT_ANGLE } from '../../measures/angle';
-import { yawCutBlocks } from '../../geometry/proofs/yawCutAtMost';
+import { yawCutBlocks } from '../../geometry/proofs/yawCutBlocks';
 import type { PieceSize } from '../../measures/piece';
 import { never, type MeasuresOf } from '../stageKind';
 import type { SolvedStage, TapedSets } from '../stageSolver';

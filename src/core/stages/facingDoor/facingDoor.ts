@@ -5,7 +5,7 @@ import { attitudeInPlan, turnOfAxes } from '../../motion/attitude';
 import { ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../../motion/hold';
 import type { KeyAttitude } from '../../space/motion';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
-import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
+import type { StageAnswer } from '../../motion/stageAnswer';
 import type { StagePassage } from '../../motion/stagePassage';
 import { turnedFace } from '../../motion/turnedFace';
 import { clearSquareToPitch } from '../flight/flight';
@@ -17,7 +17,6 @@ import {
   type FacingDoorLimit,
   type FacingDoorMeasures,
 } from './facingDoorFit';
-import { facingDoorMotion } from './facingDoorMotion';
 
 /** One way through, with what draws it. */
 export interface FacingDoorWay {
@@ -28,9 +27,6 @@ export interface FacingDoorWay {
   /** Its attitude with its front raised by an angle [rad]. */
   readonly attitude: (angle: number) => KeyAttitude['turn'];
 }
-
-/** A drawn motion is free with this less than the closed form says [mm a side]. */
-const DRAWN = 0.5;
 
 /**
  * Clearance of a piece through a door in the wall that faces a stair's end, between level ground beyond the door and
@@ -50,20 +46,6 @@ export function facingDoorAnswer(measures: FacingDoorMeasures, piece: PieceSize)
 /** The ways through, by how the piece is hold before and after. */
 export function facingDoorPassages(measures: FacingDoorMeasures, piece: PieceSize): StagePassage[] {
   return facingDoorWays(measures, piece).map((way) => way.passage);
-}
-
-/**
- * The best answer with its motion and the scene it is free in, for the piece padded by `motionPadding`, half a
- * millimetre below the clearance: x along the way up, z up, y to the left; the origin on the floor at the first riser,
- * or at the top nosing.
- */
-export function facingDoorWithMotion(
-  measures: FacingDoorMeasures,
-  piece: PieceSize,
-): AnswerWithMotion & { readonly motionPadding: number } {
-  const way = bestWay(facingDoorWays(measures, piece));
-  const motionPadding = Math.max(way.passage.answer.clearance - DRAWN, -piece.length / 2);
-  return { ...way.passage.answer, ...facingDoorMotion(measures, way, motionPadding), motionPadding };
 }
 
 const bestWay = (ways: readonly FacingDoorWay[]): FacingDoorWay =>

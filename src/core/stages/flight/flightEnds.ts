@@ -1,7 +1,5 @@
 import { bendWithWall, type Bend } from '../../geometry/bendWithWall';
 import { greatestPadding } from '../../geometry/rootFinding';
-import type { PlanarPassage } from '../../geometry/planar/passageBracket';
-import { boxPolygon, type ConvexPolygon } from '../../geometry/planar/planarWorld';
 import type { PieceSize } from '../../measures/piece';
 import { clearSquareToPitch, type FlightMeasures } from './flight';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
@@ -163,69 +161,6 @@ function linkAngle(
   }
   const angle = Math.max(0, underLine, underTrimmer);
   return angle <= Math.min(most, Math.atan(tangent)) + 1e-12 ? angle : undefined;
-}
-
-/**
- * A whole flight in elevation for the planner: x along the flight, y up, the origin where the line of nosings
- * meets the lower floor. Undefined when the piece cannot stand level at an end.
- */
-export function flightElevation(
-  { headroom, rise, going }: FlightMeasures,
-  ends: FlightEndMeasures,
-  risers: number,
-  u: number,
-  v: number,
-): PlanarPassage | undefined {
-  const run = risers * going;
-  const up = risers * rise;
-  const tangent = rise / going;
-  const reach = u + v + 10;
-  const footCeiling = ends.footCeiling ?? NO_CEILING;
-  const headCeiling = ends.headCeiling ?? NO_CEILING;
-  const before = Math.min(ends.footSpace === undefined ? Infinity : ends.footSpace - going, reach);
-  const after = Math.min(ends.headSpace ?? Infinity, reach);
-  if (before <= u / 2 || after <= u / 2) return undefined;
-  const far = 4 * (reach + run + up + headroom);
-  const trimmer = (footCeiling - headroom) / tangent;
-  const top = Math.min(footCeiling, 3 * far);
-  const obstacles: ConvexPolygon[] = [
-    boxPolygon(-far, -far, far, 0),
-    // Below the line of nosings and the upper floor.
-    [
-      [0, 0],
-      [-far * 0.01, -far],
-      [far, -far],
-      [far, up],
-      [run, up],
-    ],
-    // Above the flight's ceiling line and the foot's ceiling.
-    [
-      [Math.min(trimmer, far), top],
-      [Math.min(trimmer, far) + far, top + far * tangent],
-      [-far, top + far * (tangent + 2)],
-      [-far, top],
-    ],
-  ];
-  if (ends.headCeiling !== undefined) {
-    obstacles.push(boxPolygon(-far, up + headCeiling, 2 * far, up + headCeiling + 3 * far));
-  }
-  if (before < reach) obstacles.push(boxPolygon(-far, -far, -before, 2 * far));
-  if (after < reach) obstacles.push(boxPolygon(run + after, -far, far + run, 2 * far));
-  // Where a wall is out of reach the centre need not go farther than clear of the flight.
-  const clear = (u + v) / 2 + 10;
-  const back = before < reach ? before : clear;
-  const onward = after < reach ? after : clear;
-  const centre = {
-    xMin: -back,
-    xMax: run + onward,
-    yMin: 0,
-    yMax: Math.min(up + headCeiling, up + headroom + (after + reach) * tangent + reach),
-  };
-  return {
-    world: { obstacles, centre },
-    start: { xMin: -back, xMax: 0, yMin: 0, yMax: Math.min(footCeiling, headroom + reach), angle: 0 },
-    goal: { xMin: run, xMax: run + onward, yMin: up, yMax: centre.yMax, angle: 0 },
-  };
 }
 
 /**

@@ -1,5 +1,5 @@
 import { ceilingOverLanding } from '../../geometry/landingModel';
-import type { StairsAtMost } from '../../geometry/proofs/quarterLandingCutAtMost';
+import type { StairsAtMost } from '../../geometry/proofs/quarterLandingCutBlocks';
 
 /** On a landing the proof stays at least so far from the motion [mm a side], tape included (measured, 32 landings). */
 export const LANDING_GAP = 40;

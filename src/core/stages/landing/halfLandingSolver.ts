@@ -1,6 +1,6 @@
 import { CONDITIONS } from '../../geometry/proofs/conditions';
 import { acrossHalfLanding, ceilingOverLanding } from '../../geometry/landingModel';
-import { halfLandingCutBlocks } from '../../geometry/proofs/halfLandingCutAtMost';
+import { halfLandingCutBlocks } from '../../geometry/proofs/halfLandingCutBlocks';
 import type { PieceSize } from '../../measures/piece';
 import { oneSpace } from '../../motion/turningSpace';
 import type { MeasuresOf } from '../stageKind';

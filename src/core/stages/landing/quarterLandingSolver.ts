@@ -1,6 +1,6 @@
 import { CONDITIONS } from '../../geometry/proofs/conditions';
 import { ceilingOverLanding } from '../../geometry/landingModel';
-import { quarterLandingCutBlocks } from '../../geometry/proofs/quarterLandingCutAtMost';
+import { quarterLandingCutBlocks } from '../../geometry/proofs/quarterLandingCutBlocks';
 import type { PieceSize } from '../../measures/piece';
 import type { MeasuresOf } from '../stageKind';
 import type { SpaceStage, TapedSets } from '../stageSolver';

@@ -66,11 +66,6 @@ const OPENING_WORDS: OpeningWords = {
   head: 'the head of the opening',
 };
 
-/** What an opening answers for a piece, in its best pose. */
-export function openingAnswer(measures: OpeningMeasures, piece: PieceSize): StageAnswer {
-  return bestPassage(openingPassages(measures, piece));
-}
-
 /**
  * The ways through an opening: level in each way of being held, and leaning about the direction of travel.
  * A leaning way needs room beside the opening to lean and to stand it level again.

@@ -1,13 +1,12 @@
 import type { PieceSize, Pose } from '../../measures/piece';
 import { poseOfHold, type Hold } from '../../motion/hold';
-import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
+import type { StageAnswer } from '../../motion/stageAnswer';
 import type { StagePassage } from '../../motion/stagePassage';
 import { NO_MOTION } from '../../motion/answerOfMotion';
 import { bestPassage } from '../opening/opening';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import { openingAtMost } from '../opening/openingAtMost';
 import { stairTurnFit, type LeavesAs, type StairTurnFit } from './stairTurnFit';
-import { boxesOf, stairTurnMotion, stairTurnScene } from './stairTurnMotion';
 import { StairTurnPlaces, type StairTurnPlan } from './turnedPlace';
 
 /** One way round, with what draws it. */
@@ -52,33 +51,6 @@ const LIKELIEST_FIRST: readonly Hold[] = ['LB', 'LT', 'BL', 'TL', 'BT', 'TB'];
  */
 export function stairTurnAnswer(plan: StairTurnPlan, piece: PieceSize): StageAnswer {
   return bestPassage(stairTurnWays(plan, piece, 'best').map((way) => way.passage));
-}
-
-/** The ways round, by how the piece is held on the flight and in the passage. In the order of the way: up at a head, and from the passage up the flight at a foot. */
-export function stairTurnPassages(
-  plan: StairTurnPlan,
-  piece: PieceSize,
-  ask: StairTurnAsk = {},
-): StagePassage[] {
-  return stairTurnWays(plan, piece, 'every', ask).map((way) => way.passage);
-}
-
-/** The best answer with its motion, from the flight into the passage, and the scene (`stairTurnMotion`). */
-export function stairTurnWithMotion(
-  plan: StairTurnPlan,
-  piece: PieceSize,
-): AnswerWithMotion & { readonly motionPadding: number } {
-  const ways = stairTurnWays(plan, piece, 'best');
-  const best = ways.reduce((one, other) =>
-    other.passage.answer.clearance > one.passage.answer.clearance ? other : one,
-  );
-  const motionPadding = best.passage.answer.clearance;
-  return {
-    ...best.passage.answer,
-    motion: stairTurnMotion(plan, piece, best.hold, best.fit),
-    scene: boxesOf(stairTurnScene(plan, piece)),
-    motionPadding,
-  };
 }
 
 /**

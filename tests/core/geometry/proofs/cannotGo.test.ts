@@ -1,7 +1,7 @@
+import { yawCutAtMost } from '../../../support/cutsAtMost';
 import { radians, RIGHT_ANGLE } from '../../../../src/core/measures/angle';
 import { boxInBoxAtMost } from '../../../../src/core/geometry/proofs/boxInBoxAtMost';
 import { ladderAtMost, longestRodRoundCorner } from '../../../../src/core/geometry/proofs/ladderAtMost';
-import { yawCutAtMost } from '../../../../src/core/geometry/proofs/yawCutAtMost';
 import { seededStream } from '../../../../src/core/space/seededStream';
 import { paddedPiece, sortedPiece } from '../../../../src/core/measures/piece';
 import { corner } from '../../../../src/core/stages/corner/corner';

@@ -1,10 +1,10 @@
+import { centreCutAtMost, yawCutAtMost } from '../../../support/cutsAtMost';
 import { radians, RIGHT_ANGLE } from '../../../../src/core/measures/angle';
-import { centreCutAtMost, centreCutBlocks } from '../../../../src/core/geometry/proofs/centreCutAtMost';
+import { centreCutBlocks } from '../../../../src/core/geometry/proofs/centreCutBlocks';
 import { centreCutsBlock } from '../../../../src/core/geometry/proofs/centreCutsBlock';
 import { CentreOnCut, type CutScene } from '../../../../src/core/geometry/proofs/centreOnCut';
 import { clearanceRoundCorner } from '../../../../src/core/geometry/rectangleRoundCorner';
 import { longestRodRoundCorner } from '../../../../src/core/geometry/proofs/ladderAtMost';
-import { yawCutAtMost } from '../../../../src/core/geometry/proofs/yawCutAtMost';
 import { paddedPiece, sortedPiece } from '../../../../src/core/measures/piece';
 import { seededStream } from '../../../../src/core/space/seededStream';
 import { corner } from '../../../../src/core/stages/corner/corner';

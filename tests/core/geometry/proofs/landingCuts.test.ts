@@ -1,14 +1,13 @@
+import { halfLandingCutAtMost, quarterLandingCutAtMost } from '../../../support/cutsAtMost';
 import { halfLandingAtMost } from '../../../../src/core/geometry/proofs/halfLandingAtMost';
 import {
-  halfLandingCutAtMost,
   halfLandingCutBlocks,
   halfLandingCuts,
-} from '../../../../src/core/geometry/proofs/halfLandingCutAtMost';
+} from '../../../../src/core/geometry/proofs/halfLandingCutBlocks';
 import {
-  quarterLandingCutAtMost,
   quarterLandingCutBlocks,
   quarterLandingCuts,
-} from '../../../../src/core/geometry/proofs/quarterLandingCutAtMost';
+} from '../../../../src/core/geometry/proofs/quarterLandingCutBlocks';
 import { paddedPiece, sortedPiece, type PieceSize } from '../../../../src/core/measures/piece';
 import { seededStream } from '../../../../src/core/space/seededStream';
 import { halfLandingWithMotion, halfLandingStage } from '../../../../src/core/stages/landing/halfLanding';

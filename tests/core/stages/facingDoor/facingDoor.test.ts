@@ -1,12 +1,9 @@
 import { passageBracket, type PlanarPassage } from '../../../../src/core/geometry/planar/passageBracket';
 import { boxPolygon, type ConvexPolygon } from '../../../../src/core/geometry/planar/planarWorld';
 import { sortedPiece } from '../../../../src/core/measures/piece';
-import {
-  facingDoorAnswer,
-  facingDoorPassages,
-  facingDoorWithMotion,
-} from '../../../../src/core/stages/facingDoor/facingDoor';
+import { facingDoorAnswer, facingDoorPassages } from '../../../../src/core/stages/facingDoor/facingDoor';
 import { facingDoorFit, type FacingDoorMeasures } from '../../../../src/core/stages/facingDoor/facingDoorFit';
+import { facingDoorWithMotion } from '../../../support/facingDoorWithMotion';
 import { seeded } from '../../../support/parkMiller';
 import { replay } from '../../../support/replayMotion';
 

@@ -1,13 +1,10 @@
 import fc from 'fast-check';
-import { bendPassage, bendWithWall } from '../../../../src/core/geometry/bendWithWall';
+import { bendWithWall } from '../../../../src/core/geometry/bendWithWall';
 import { passageBracket } from '../../../../src/core/geometry/planar/passageBracket';
-import {
-  flightElevation,
-  flightEndsAtMost,
-  flightEndsFit,
-} from '../../../../src/core/stages/flight/flightEnds';
+import { flightEndsAtMost, flightEndsFit } from '../../../../src/core/stages/flight/flightEnds';
 import { sortedPiece } from '../../../../src/core/measures/piece';
-import { flightEndsMotion } from '../../../../src/core/stages/flight/flightEndsMotion';
+import { bendPassage } from '../../../support/bendPassage';
+import { flightElevation, flightEndsMotion } from '../../../support/flightEndsMotion';
 import { replay } from '../../../support/replayMotion';
 import { overlapAlong } from '../../geometry/planar/replayPath';
 import { seeded } from '../../../support/parkMiller';

@@ -1,7 +1,8 @@
 import { sortedPiece } from '../../../../src/core/measures/piece';
 import { turnsRightAngle } from '../../../../src/core/geometry/turnsRightAngle';
-import { stairTurnAnswer, stairTurnWithMotion } from '../../../../src/core/stages/stairTurn/stairTurn';
+import { stairTurnAnswer } from '../../../../src/core/stages/stairTurn/stairTurn';
 import type { StairTurnPlan } from '../../../../src/core/stages/stairTurn/turnedPlace';
+import { stairTurnWithMotion } from '../../../support/stairTurnWithMotion';
 import { seeded } from '../../../support/parkMiller';
 import { replay } from '../../../support/replayMotion';
 

@@ -1,7 +1,6 @@
 import { fillAxesOfYawTiltLean } from '../boxAxes';
 import type { PieceSize } from '../../measures/piece';
 import type { CornerRoom } from './cornerRoom';
-import { greatestNotBlocked } from './greatestNotBlocked';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { abs, asin, cos, max, min, sin, sqrt } = Math;
@@ -27,15 +26,8 @@ const DIRECTIONS = 4;
  * It is also shown that in the first arm the axis can only point on the first arm's side of the two cuts,
  * and in the second on the second's.
  *
- * @returns largest padding [mm a side] that this does not exclude; Infinity when it excludes nothing.
+ * @returns true is a proof that the piece does not pass; false says nothing
  */
-export function yawCutAtMost(corner: CornerRoom, piece: PieceSize): number {
-  const cut = new YawCut(corner);
-  const most = max(corner.widthIn, corner.widthOut) / 2;
-  return greatestNotBlocked(piece, most, (p) => cut.blocked(p));
-}
-
-/** Whether the yaw cut proves that the piece does not pass: one look, where the padding is of no interest. */
 export const yawCutBlocks = (corner: CornerRoom, piece: PieceSize): boolean =>
   new YawCut(corner).blocked(piece);
 

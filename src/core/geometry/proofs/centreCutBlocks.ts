@@ -2,10 +2,6 @@ import type { CornerRoom } from './cornerRoom';
 import type { PieceSize } from '../../measures/piece';
 import { centreCutsBlock } from './centreCutsBlock';
 import type { Cut, CutScene } from './centreOnCut';
-import { greatestNotBlocked } from './greatestNotBlocked';
-
-/** How near [mm] the padding is looked for. */
-const FINENESS = 0.5;
 
 /**
  * Centre-cut proof at a corner between full-height walls: on its way from one arm to the other the piece's centre
@@ -23,16 +19,6 @@ export function centreCutBlocks(corner: CornerRoom, piece: PieceSize): boolean {
   // No attitude at all is lower than the thickness.
   if (piece.thickness > corner.ceiling + 1e-6) return true;
   return centreCutsBlock(cornerScene(corner), cornerCuts(corner), piece);
-}
-
-/**
- * The least padding that the centre cut excludes, to half a millimetre.
- *
- * @returns largest padding [mm a side] that this does not exclude; Infinity when it excludes nothing.
- */
-export function centreCutAtMost(corner: CornerRoom, piece: PieceSize): number {
-  const most = Math.max(corner.widthIn, corner.widthOut) / 2;
-  return greatestNotBlocked(piece, most, (p) => centreCutBlocks(corner, p), -Infinity, FINENESS);
 }
 
 /** From the outer corner the first arm runs along 0, the second along 180 degrees - turn. */

@@ -1,12 +1,8 @@
 import type { PieceSize } from '../../measures/piece';
 import { centreCutsBlock } from './centreCutsBlock';
 import type { Cut, CutScene } from './centreOnCut';
-import { greatestNotBlocked } from './greatestNotBlocked';
 
 const { max, min } = Math;
-
-/** How near [mm] the padding is looked for. */
-const FINENESS = 2;
 
 /** What a proof on a landing rests on: every measure at its most generous [mm]. */
 export interface StairsAtMost {
@@ -47,12 +43,6 @@ export function quarterLandingCutBlocks(
   cuts = quarterLandingCuts(landing),
 ): boolean {
   return centreCutsBlock(sceneOf(landing), cuts, piece);
-}
-
-/** Largest padding [mm a side] that this does not exclude, to 2 mm; Infinity when it excludes nothing. */
-export function quarterLandingCutAtMost(landing: QuarterAtMost, piece: PieceSize): number {
-  const most = max(landing.widthIn, landing.widthOut) / 2;
-  return greatestNotBlocked(piece, most, (p) => quarterLandingCutBlocks(landing, p), -Infinity, FINENESS);
 }
 
 /** The lines that the centre has to cross, each by itself. */

@@ -2,13 +2,9 @@ import { acrossHalfLanding } from '../landingModel';
 import type { PieceSize } from '../../measures/piece';
 import { centreCutsBlock } from './centreCutsBlock';
 import type { Cut, CutScene } from './centreOnCut';
-import { greatestNotBlocked } from './greatestNotBlocked';
-import type { StairsAtMost } from './quarterLandingCutAtMost';
+import type { StairsAtMost } from './quarterLandingCutBlocks';
 
 const { max, min } = Math;
-
-/** How near [mm] the padding is looked for. */
-const FINENESS = 2;
 
 export interface HalfAtMost extends StairsAtMost {
   readonly flightWidth: number;
@@ -46,12 +42,6 @@ export function halfLandingCutBlocks(
   // Where the measures leave it open that there is a spine at all, nothing is proved.
   if (landing.spine[1] < landing.spine[0]) return false;
   return centreCutsBlock(sceneOf(landing), cuts, piece);
-}
-
-/** Largest padding [mm a side] that this does not exclude, to 2 mm; Infinity when it excludes nothing. */
-export function halfLandingCutAtMost(landing: HalfAtMost, piece: PieceSize): number {
-  const most = max(landing.landingDepth, landing.flightWidth) / 2;
-  return greatestNotBlocked(piece, most, (p) => halfLandingCutBlocks(landing, p), -Infinity, FINENESS);
 }
 
 /** The lines that the centre has to cross, each by itself. */
