@@ -18,7 +18,7 @@ export const ROUTE_EXAMPLE = {
     'Head space',
   ],
   rows: [
-    [1, 'door', 826, null, 2040, null, null, null, null, null, null, null],
+    [1, 'door', 774, null, 2040, null, null, null, null, null, null, null],
     [2, 'passage', 1150, null, 2420, 4000, null, null, null, null, null, null],
     [3, 'corner', 1150, 1000, 2420, null, null, null, null, null, null, null],
     [4, 'passage', 1000, null, 2420, 3000, null, null, null, null, null, null],

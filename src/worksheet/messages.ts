@@ -16,6 +16,7 @@ const WHY: Readonly<Record<ReadFailure, string>> = {
   comma: 'a comma can mean two things, use a point or none; ',
   parts: 'the parts do not make one measure; ',
   'not a number': '',
+  'hidden character': 'it holds an invisible character, type it again; ',
   unreadable: '',
 };
 

@@ -12,7 +12,7 @@ const LENGTH_UNITS: readonly Unit[] = [
   {
     words: ['ft', 'foot', 'feet', "'"],
     factor: MM_PER_FOOT,
-    then: { unit: 'in', below: 12 },
+    then: { unit: 'in', below: 12, understood: true },
   },
 ];
 

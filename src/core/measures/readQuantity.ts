@@ -8,7 +8,14 @@ export interface CellError {
 
 /** Why a cell could not be read; the words are the worksheet's. */
 export type ReadFailure =
-  'blank' | 'no unit' | 'unknown unit' | 'comma' | 'parts' | 'not a number' | 'unreadable';
+  | 'blank'
+  | 'no unit'
+  | 'unknown unit'
+  | 'comma'
+  | 'parts'
+  | 'not a number'
+  | 'hidden character'
+  | 'unreadable';
 
 /** `bare`: came as a plain number, so a 0 may be an empty cell. */
 export type ReadNumber =
@@ -19,45 +26,64 @@ export type ReadNumber =
 export interface Unit {
   readonly words: readonly string[];
   readonly factor: number;
-  /** The smaller unit that may follow this one, and how many of it make one. */
-  readonly then?: { readonly unit: string; readonly below: number };
+  /**
+   * The smaller unit that may follow this one, and how many of it make one. `understood`: people leave its word out
+   * after this one (`2 ft 6`), and it can mean nothing else.
+   */
+  readonly then?: { readonly unit: string; readonly below: number; readonly understood?: true };
 }
 
 const FAIL = (why: ReadFailure): ReadNumber => ({ ok: false, why });
 
 const BLANK = /^\s*$/;
 
-// A number as written: 12, 12.5, .5, 1/2, 12 1/2, with an optional sign.
-const NUMBER = /^([+-]?)(?:(\d+)\s+(\d+)\/(\d+)|(\d+)\/(\d+)|(\d+(?:\.\d*)?|\.\d+))/;
+// A number as written: 12, 12.5, .5, 1/2, 12 1/2, 12-1/2, with an optional sign.
+const NUMBER = /^([+-]?)(?:(\d+)(?:\s+|\s*-\s*)(\d+)\/(\d+)|(\d+)\/(\d+)|(\d+(?:\.\d*)?|\.\d+))/;
 const WORD = /^(?:[a-z°²]+\.?|["'])/i;
 
-/** Typographic quotes and primes, as phones and word processors write them, are the plain ones. */
+/** Spaces that do not break, or are thin: printers put them between thousands, and so do phones. */
+const HARD_SPACES = '\u00a0\u2007\u2009\u202f';
+const THOUSANDS = new RegExp(`(?<![\\d.])\\d{1,3}(?:[${HARD_SPACES}]\\d{3})+(?![\\d/\u2044])`, 'g');
+const HARD_SPACE = new RegExp(`[${HARD_SPACES}]`, 'g');
+
+/** Fractions that are one character, and digits as wide as an ideograph. */
+const COMPOSED = /[\u00bc-\u00be\u2150-\u215e]/g;
+const WIDE = /[\uff01-\uff5e]/g;
+
+/** What takes no room on the screen, so that nobody sees why a text is not read. */
+const HIDDEN = /[\u00ad\u200b-\u200f\u2060-\u2064\ufeff]/;
+
+/** Quotes, primes, accents, fractions, digits and spaces, as phones and word processors write them, are the plain ones. */
 function plainMarks(text: string): string {
   return text
+    .replace(WIDE, (wide) => wide.normalize('NFKC'))
+    .replace(THOUSANDS, (digits) => digits.replace(HARD_SPACE, ''))
+    .replace(HARD_SPACE, ' ')
+    .replace(COMPOSED, (fraction) => ` ${fraction.normalize('NFKC')}`)
+    .replace(/\u2044/g, '/')
+    .replace(/[\u2032\u2018\u2019\u00b4\u0060]/g, "'")
     .replace(/''|[\u2033\u201c\u201d]/g, '"')
-    .replace(/[\u2032\u2018\u2019]/g, "'")
-    .replace(/\u00a0|\u202f/g, ' ')
-    .replace(/\u00bd/g, ' 1/2')
-    .replace(/\u00bc/g, ' 1/4')
-    .replace(/\u00be/g, ' 3/4')
+    .replace(/[\u2010-\u2013]/g, '-')
     .replace(/^\s*\u2212/, '-')
     .trim();
 }
 
 /**
  * Reads a cell as a number in a base unit: a plain number is taken to be in the base unit, a text must carry
- * units. Nothing is guessed: a text without a unit, an unknown unit, any comma, or a part without its unit
- * (`2' 6`) is refused.
+ * units. Nothing is guessed: a text without a unit, an unknown unit, any comma, or a part without its unit is refused,
+ * unless it can mean but one (`2 ft 6`).
  */
 export function readQuantity(cell: Cell, units: readonly Unit[]): ReadNumber {
   if (typeof cell === 'number') {
-    return Number.isFinite(cell) ? { ok: true, value: cell, bare: true } : FAIL('not a number');
+    return Number.isFinite(cell) ? { ok: true, value: cell + 0, bare: true } : FAIL('not a number');
   }
   if (cell === null || cell === undefined) return FAIL('blank');
   if (typeof cell !== 'string') return FAIL('not a number');
   if (BLANK.test(cell)) return FAIL('blank');
-  if (cell.includes(',')) return FAIL('comma');
-  return readText(plainMarks(cell), units);
+  if (HIDDEN.test(cell)) return FAIL('hidden character');
+  const text = plainMarks(cell);
+  if (text.includes(',')) return FAIL('comma');
+  return readText(text, units);
 }
 
 function readText(text: string, units: readonly Unit[]): ReadNumber {
@@ -74,6 +100,11 @@ function readText(text: string, units: readonly Unit[]): ReadNumber {
     if (first) sign = number[1] === '-' ? -1 : 1;
     else if (number[1]) return FAIL('parts');
     rest = rest.slice(number[0].length).trimStart();
+    if (rest.length === 0 && expected?.understood) {
+      if (amount >= expected.below) return FAIL('parts');
+      const understood = units.find((u) => u.words.includes(expected?.unit ?? ''));
+      return understood ? measured(sign * (total + amount * understood.factor)) : FAIL('no unit');
+    }
     const word = WORD.exec(rest);
     if (!word) return FAIL(rest.length === 0 ? 'no unit' : 'unreadable');
     const unit = units.find((u) => u.words.includes(word[0].toLowerCase().replace(/\.$/, '')));
@@ -90,8 +121,11 @@ function readText(text: string, units: readonly Unit[]): ReadNumber {
     expected = unit.then;
     first = false;
   }
-  return { ok: true, value: sign * total, bare: false };
+  return measured(sign * total);
 }
+
+/** A minus before a 0 says nothing. */
+const measured = (value: number): ReadNumber => ({ ok: true, value: value + 0, bare: false });
 
 function numberOf(match: RegExpExecArray): number {
   const [, , whole, top, bottom, halfTop, halfBottom, plain] = match;

@@ -13,7 +13,12 @@ export const STAIR_HEADROOM: MeasureAt = {
 };
 /** Rise and going of one step, taped by themselves. */
 export const STEP_RISE: MeasureAt = { usual: RISE, tape: 'either way', remedy: null };
-export const STEP_GOING: MeasureAt = { usual: GOING, tape: 'either way', remedy: null };
+export const STEP_GOING: MeasureAt = {
+  usual: GOING,
+  tape: 'either way',
+  remedy: null,
+  heading: 'Tread depth',
+};
 export const OVER_RAIL: MeasureAt = {
   usual: RAIL_HEIGHT,
   tape: 'more hinders, 0 is none',

@@ -10,7 +10,7 @@ export const BASEMENTS: readonly Survey[] = [
     kind: 'basement',
     build: '7 ft, slate in 1, knocked down',
     steps: [
-      { stage: 'door', width: 826, height: 2040, wall: 105 },
+      { stage: 'door', width: 774, height: 2040, wall: 105 },
       { stage: 'passage', width: 1100, height: 2600, length: 4600 },
       {
         stage: 'corner',

@@ -13,7 +13,7 @@ const STAIR: RouteStep = {
   headCeiling: 2400,
   headSpace: 3000,
 };
-const FRONT_DOOR: RouteStep = { stage: 'door', width: 826, height: 2040, wall: 105 };
+const FRONT_DOOR: RouteStep = { stage: 'door', width: 774, height: 2040, wall: 105 };
 const HALL: RouteStep = { stage: 'passage', width: 1120, height: 2420, length: 3400 };
 const ROOM_DOOR: RouteStep = { stage: 'door', width: 770, height: 1981, wall: 100 };
 const ROOM: RouteStep = { stage: 'room', length: 5400, width: 4300, height: 2400 };
@@ -202,7 +202,7 @@ export const SLIPS: readonly Survey[] = [
       { kind: 'comma in a number', row: 4, measure: 'width' },
     ],
     steps: [
-      { stage: 'door', width: `2' 8`, height: `6' 8"`, wall: `4"` },
+      { stage: 'door', width: '31 1/4', height: `6' 8"`, wall: `4"` },
       { stage: 'passage', width: `3' 8"`, height: `8'`, length: `11'` },
       STAIR,
       { stage: 'door', width: '0,77 m', height: '1.98 m', wall: '10 cm' },

@@ -42,7 +42,7 @@ export const STRAIGHT_STAIRS: readonly Survey[] = [
     kind: 'straight stair',
     build: '7 ft, slate in 1, knocked down',
     steps: [
-      { stage: 'door', width: 826, height: 2020, wall: 105, note: 'front door off its hinges' },
+      { stage: 'door', width: 802, height: 2020, wall: 105, note: 'front door off its hinges' },
       { stage: 'passage', width: 1150, height: 2420, length: 4100 },
       {
         stage: 'flight',

@@ -53,7 +53,7 @@ export const TURNS: readonly Survey[] = [
     kind: 'turns',
     build: '8 ft, slate in 3, knocked down',
     steps: [
-      { stage: 'door', width: 826, height: 2040, wall: 105 },
+      { stage: 'door', width: 774, height: 2040, wall: 105 },
       { stage: 'passage', width: 1150, height: 2420, length: 2900 },
       {
         stage: 'flight',
@@ -328,7 +328,7 @@ export const TURNS: readonly Survey[] = [
     kind: 'turns',
     build: '8 ft, slate in 1, built up',
     steps: [
-      { stage: 'door', width: 826, height: 2040, wall: 105 },
+      { stage: 'door', width: 774, height: 2040, wall: 105 },
       {
         stage: 'flight',
         width: 870,

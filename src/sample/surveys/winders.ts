@@ -42,7 +42,7 @@ export const WINDERS: readonly Survey[] = [
     kind: 'winder',
     build: '7 ft, slate in 3, knocked down',
     steps: [
-      { stage: 'door', width: 826, height: 2040, wall: 105 },
+      { stage: 'door', width: 774, height: 2040, wall: 105 },
       { stage: 'passage', width: 1000, height: 2400, length: 2600 },
       {
         stage: 'flight',

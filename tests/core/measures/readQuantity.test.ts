@@ -28,6 +28,24 @@ describe('lengths are read as people write them', () => {
     ['  78 in ', 1981.2],
     ['0 mm', 0],
     ['-5 mm', -5],
+    ['2ft 6', 762],
+    ["2' 6", 762],
+    ["2' 6 1/2", 774.7],
+    ['6-1/8"', 155.575],
+    ['2\'-6-1/2"', 774.7],
+    ['⅛ in', 3.175],
+    ['6⅞"', 174.625],
+    ['6 ⅔ in', (20 / 3) * 25.4],
+    ['6 1⁄16 in', 6.0625 * 25.4],
+    ['７６２ｍｍ', 762],
+    ['２＇６＂', 762],
+    ['2´ 6´´', 762],
+    ['2` 6``', 762],
+    ['1\u00a0981 mm', 1981],
+    ['1\u2009981 mm', 1981],
+    ['1\u202f981 mm', 1981],
+    ['12\u2009345.5 mm', 12345.5],
+    ['6\u00a01/2 in', 165.1],
   ])('%p is %p mm', (cell, mm) => {
     const read = readLength(cell);
     expect(read.ok && read.value).toBeCloseTo(mm, 9);
@@ -39,8 +57,16 @@ describe('lengths are read as people write them', () => {
     ['', 'blank'],
     ['   ', 'blank'],
     ['760', 'no unit'],
-    ["2' 6", 'no unit'],
-    ['2 ft 6', 'no unit'],
+    ["2' 14", 'parts'],
+    ['2 ft 6 cm', 'parts'],
+    ['2 m 6', 'no unit'],
+    ['1 981 mm', 'unreadable'],
+    ['1\u2009981', 'no unit'],
+    ['1\u2009981\u20095 mm', 'unreadable'],
+    ['1，981 mm', 'comma'],
+    ['760\u200b mm', 'hidden character'],
+    ['\ufeff760 mm', 'hidden character'],
+    ['7\u00ad60 mm', 'hidden character'],
     ['76 furlongs', 'unknown unit'],
     ['76 kg', 'unknown unit'],
     ['1,981 mm', 'comma'],
@@ -59,6 +85,28 @@ describe('lengths are read as people write them', () => {
     [{ code: '#N/A' }, 'not a number'],
   ])('%p is refused: %s', (cell, why) => {
     expect(readLength(cell as never)).toEqual({ ok: false, why });
+  });
+
+  // The inch is divided into halves down to sixteenths on every rule, and into thirds by builders.
+  test.each([2, 3, 4, 8, 16])('every part of %d of an inch, alone and after a whole one', (parts) => {
+    for (let top = 1; top < parts; top++) {
+      expect(readLength(`${top}/${parts}"`)).toMatchObject({ ok: true });
+      const read = readLength(`6 ${top}/${parts}"`);
+      expect(read.ok && read.value).toBeCloseTo((6 + top / parts) * 25.4, 9);
+    }
+  });
+  test.each(['⅛⅜⅝⅞', '⅓⅔', '⅙⅚', '½¼¾'])('fractions of one character: %s', (fractions) => {
+    for (const fraction of fractions) {
+      const [top, parts] = fraction.normalize('NFKC').split('\u2044').map(Number);
+      const read = readLength(`6${fraction}"`);
+      expect(read.ok && read.value).toBeCloseTo((6 + top! / parts!) * 25.4, 9);
+    }
+  });
+  test('no length is minus nothing', () => {
+    for (const cell of ['-0 mm', -0]) {
+      const read = readLength(cell);
+      expect(read.ok && Object.is(read.value, 0)).toBe(true);
+    }
   });
 
   test('a plain number is marked bare, a text with a unit is not', () => {

@@ -139,26 +139,216 @@ describe('rise and going exchanged', () => {
   });
 });
 
-// Leaves 610, 686, 762, 838 by BS 4787, 35 mm thick, from memory; in inches 24, 27, 30, 33.
+// Clear opening by Approved Document M: the leaf less a stop of 12 and the open leaf's thickness. Leaves of BS 4787 and
+// of whole inches from 2 ft 0 in to 3 ft 0 in, and their thicknesses, from memory.
 describe('a door leaf given for the clear opening', () => {
-  test.each<[Cell, number]>([
-    [610, 563],
-    [686, 639],
-    [762, 715],
-    [838, 791],
-    ['30 in', 715],
-    ['27 in', 639],
-  ])('%p leaves about %d clear', (width, clear) => {
-    // Leaf less a stop of 12 and the open leaf of 35: Approved Document M.
+  test.each<[Cell, number, readonly (readonly [thickness: number, clear: number])[]]>([
+    [
+      610,
+      610,
+      [
+        [35, 563],
+        [44, 554],
+      ],
+    ],
+    [
+      686,
+      686,
+      [
+        [35, 639],
+        [44, 630],
+      ],
+    ],
+    [
+      762,
+      762,
+      [
+        [35, 715],
+        [44, 706],
+      ],
+    ],
+    [
+      838,
+      838,
+      [
+        [35, 791],
+        [44, 782],
+      ],
+    ],
+    [
+      711,
+      711,
+      [
+        [35, 664],
+        [44, 655],
+      ],
+    ],
+    [
+      813,
+      813,
+      [
+        [35, 766],
+        [44, 757],
+      ],
+    ],
+    [
+      914,
+      914,
+      [
+        [35, 867],
+        [44, 858],
+      ],
+    ],
+    [
+      526,
+      526,
+      [
+        [40, 474],
+        [44, 470],
+      ],
+    ],
+    [
+      626,
+      626,
+      [
+        [40, 574],
+        [44, 570],
+      ],
+    ],
+    [
+      726,
+      726,
+      [
+        [40, 674],
+        [44, 670],
+      ],
+    ],
+    [
+      826,
+      826,
+      [
+        [40, 774],
+        [44, 770],
+      ],
+    ],
+    [
+      926,
+      926,
+      [
+        [40, 874],
+        [44, 870],
+      ],
+    ],
+    [
+      1026,
+      1026,
+      [
+        [40, 974],
+        [44, 970],
+      ],
+    ],
+    [
+      '24 in',
+      610,
+      [
+        [35, 563],
+        [44, 554],
+      ],
+    ],
+    [
+      '30 in',
+      762,
+      [
+        [35, 715],
+        [44, 706],
+      ],
+    ],
+    [
+      '2\' 8"',
+      813,
+      [
+        [35, 766],
+        [44, 757],
+      ],
+    ],
+    [
+      '3\' 0"',
+      914,
+      [
+        [35, 867],
+        [44, 858],
+      ],
+    ],
+    [
+      '36"',
+      914,
+      [
+        [35, 867],
+        [44, 858],
+      ],
+    ],
+  ])('%p is a leaf of %d', (width, leaf, clears) => {
     const found = problemsOf({ ...DOOR, Width: width });
-    expect(found).toMatchObject([{ kind: 'door leaf', severity: 'warning', clear }]);
+    const leaves = clears.map(([thickness, clear]) => ({ thickness, clear }));
+    expect(found).toEqual([
+      expect.objectContaining({ kind: 'door leaf', severity: 'warning', leaf, leaves }),
+    ]);
     expect(kindsOf({ ...SIDE_DOOR, Width: width })).toContain('door leaf');
   });
-  test.each([611, 685, 715, 763, 760, 800])('%d is no leaf', (width) => {
+  test.each([611, 685, 715, 763, 760, 800, 774, 825, 900])('%d is no leaf', (width) => {
     expect(kindsOf({ ...DOOR, Width: width })).not.toContain('door leaf');
+  });
+  test('the column Clear silences it, and a note that says clear makes it suggest that', () => {
+    expect(problemsOf({ ...DOOR, Width: 826, Clear: 'yes' })).toEqual([]);
+    const noted = textsOf({ ...DOOR, Width: 826, Note: 'measured Clear of the frame' });
+    expect(noted).toContain('The note says clear');
+    expect(noted).toContain('yes in the column Clear');
+    expect(textsOf({ ...DOOR, Width: 826, Note: 'unclear' })).not.toContain('The note says clear');
   });
   test('a passage of that width is a passage', () => {
     expect(kindsOf({ Step: 1, Stage: 'passage', Width: 762, Height: 2400 })).toEqual([]);
+  });
+});
+
+describe('words that people write for a stage', () => {
+  test.each<[string, string]>([
+    ['Half-landing', 'half landing'],
+    ['quarter\u2010landing', 'quarter landing'],
+    ['Side\u2013door', 'side door'],
+  ])('%s is taken', (word) => {
+    expect(kindsOf({ Step: 1, Stage: word })).not.toContain('unknown stage');
+  });
+  test.each<[string, readonly string[]]>([
+    ['porch', ['passage', 'room']],
+    ['Lobby', ['passage', 'room']],
+    ['gate', ['door']],
+  ])('%s is answered with what to use', (word, nearest) => {
+    expect(problemsOf({ Step: 1, Stage: word })).toMatchObject([{ kind: 'unknown stage', nearest }]);
+  });
+  test.each(['window', 'Hoist', 'crane'])(
+    '%s is no stage, and is not taken for one that is spelt alike',
+    (word) => {
+      expect(kindsOf({ Step: 1, Stage: word })).toEqual(['no stage of ours']);
+      expect(textsOf({ Step: 1, Stage: word })).not.toMatch(/winder/);
+    },
+  );
+  test('a character that takes no room is named', () => {
+    expect(textsOf({ Step: 1, Stage: 'do\u200bor' })).toContain('"do<U+200B>or"');
+    expect(textsOf({ ...DOOR, Width: '715\u200b mm' })).toContain('a character that takes no room');
+  });
+});
+
+describe('the going of a step', () => {
+  const { Going: _going, ...without } = FLIGHT;
+  test('is also headed Tread depth', () => {
+    expect(problemsOf({ ...without, 'Tread depth': 240 })).toEqual([]);
+  });
+  test('is not Run, and the check says why', () => {
+    const problems = problemsOf({ ...without, Run: 240 });
+    expect(problems).toContainEqual(
+      expect.objectContaining({ kind: 'not measured', measure: 'going', runForGoing: true }),
+    );
+    expect(textsOf({ ...without, Run: 240 })).toContain('Run is the straight after a turn');
   });
 });
 

@@ -19,5 +19,5 @@ export const DOOR = stageKind({
   landingSpaces: never,
   trip: NO_TRIP,
   place: 'on the way',
-  otherWords: ['doorway', 'gate'],
+  otherWords: ['doorway', 'gate', 'gateway', 'entrance'],
 });

@@ -23,5 +23,5 @@ export const PASSAGE = stageKind({
   landingSpaces: never,
   trip: { ...NO_TRIP, distance: ({ length }) => length ?? 0 },
   place: 'in the passage',
-  otherWords: ['hall', 'hallway', 'corridor'],
+  otherWords: ['hall', 'hallway', 'corridor', 'lobby', 'vestibule', 'porch'],
 });

@@ -23,5 +23,5 @@ export const ROOM = stageKind({
   landingSpaces: never,
   trip: NO_TRIP,
   place: 'in the room',
-  otherWords: [],
+  otherWords: ['lobby', 'porch', 'entrance'],
 });

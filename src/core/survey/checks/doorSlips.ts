@@ -2,33 +2,57 @@ import { RIGHT_ANGLE } from '../../measures/angle';
 import { doorClear } from '../../measures/doorClear';
 import { kindOf, type StageName } from '../../stages/kinds';
 import type { StageRow } from '../table/stageRow';
-import type { RowProblem } from './surveyProblem';
+import type { LeafClear, RowProblem } from './surveyProblem';
 
-/** Widths of standard door leaves [mm] and their thickness: BS 4787, from memory. */
-const STANDARD_LEAVES = [610, 686, 762, 838] as const;
-const LEAF_THICKNESS = 35;
+/** Standard door leaves of one family: widths and usual thicknesses [mm]. */
+interface Leaves {
+  readonly widths: readonly number[];
+  readonly thicknesses: readonly number[];
+}
+
+const MM_PER_INCH = 25.4;
+
+const LEAVES: readonly Leaves[] = [
+  // Metric leaves with the thicknesses that go with them: BS 4787, from memory; 44 for a fire door.
+  { widths: [526, 626, 726, 826, 926, 1026], thicknesses: [40, 44] },
+  // Leaves made to the inch, 2 ft 0 in to 3 ft 0 in, 35 thick (1 3/8 in), 44 (1 3/4 in) at an entrance or against fire:
+  // common practice, no source; 610, 686, 762 and 838 are in BS 4787, from memory.
+  {
+    widths: [24, 26, 27, 28, 30, 32, 33, 34, 36].map((inches) => inches * MM_PER_INCH),
+    thicknesses: [35, 44],
+  },
+];
+
 /** How far a stop stands into the opening [mm]: common practice, no source. */
 const STOP = 12;
 
-/** The leaves are 24, 27, 30 and 33 in rounded to the mm. */
+/** The leaves in inches are sold by the whole mm. */
 const ROUNDING = 0.5;
+
+const SAYS_CLEAR = /\bclear\b/i;
 
 /** A door's width that is a standard leaf's: the clear opening is narrower by the stop and the open leaf. */
 export function doorLeafSlips(
-  { measures, rowIndex, clear: measuredClear }: StageRow,
+  { measures, rowIndex, note, clear: measuredClear }: StageRow,
   stage: StageName,
 ): RowProblem[] {
   const { width } = measures;
   if (width === undefined || !kindOf(stage).doorLeaf || measuredClear) return [];
-  const leaf = STANDARD_LEAVES.find((standard) => Math.abs(width - standard) <= ROUNDING);
-  if (leaf === undefined) return [];
-  const clear = doorClear({
-    leafWidth: leaf,
-    leafThickness: LEAF_THICKNESS,
-    stop: STOP,
-    furniture: 0,
-    openAngle: RIGHT_ANGLE,
+  const made = LEAVES.find(({ widths }) => widths.some((leaf) => Math.abs(width - leaf) <= ROUNDING));
+  if (!made) return [];
+  const leaf = Math.round(width);
+  const leaves = made.thicknesses.flatMap((thickness): LeafClear[] => {
+    const clear = doorClear({
+      leafWidth: leaf,
+      leafThickness: thickness,
+      stop: STOP,
+      furniture: 0,
+      openAngle: RIGHT_ANGLE,
+    });
+    return clear.ok ? [{ thickness, clear: clear.value }] : [];
   });
-  if (!clear.ok) return [];
-  return [{ kind: 'door leaf', severity: 'warning', rowIndex, measure: 'width', leaf, clear: clear.value }];
+  const noteSaysClear = SAYS_CLEAR.test(note);
+  return [
+    { kind: 'door leaf', severity: 'warning', rowIndex, measure: 'width', leaf, leaves, noteSaysClear },
+  ];
 }

@@ -13,7 +13,7 @@ import {
 import { MEASURE_NAMES, MEASURES, type MeasureName } from '../../stages/measures';
 import type { StageRow } from '../table/stageRow';
 import type { RouteColumns } from '../table/readHeaders';
-import { isRepeatedHeader, stagesMeant } from '../table/stageNamed';
+import { isNoStage, isRepeatedHeader, stagesMeant } from '../table/stageNamed';
 import { stairSlips } from './stairSlips';
 import type { RowProblem } from './surveyProblem';
 import { unitsMeant } from './unitsMeant';
@@ -76,6 +76,7 @@ export function rowProblems(
 function stageProblem({ rowIndex, stageText }: StageRow): RowProblem {
   if (stageText === '') return { kind: 'no stage', severity: 'error', rowIndex };
   if (isRepeatedHeader(stageText)) return { kind: 'header repeated', severity: 'error', rowIndex };
+  if (isNoStage(stageText)) return { kind: 'no stage of ours', severity: 'error', rowIndex, got: stageText };
   const nearest = stagesMeant(stageText);
   return {
     kind: 'unknown stage',
@@ -101,7 +102,17 @@ function shortfalls(row: StageRow, stage: StageName, columns: RouteColumns): Row
   for (const measure of stageNeeds(stage).needs) {
     if (measures[measure] !== undefined || refused.has(measure)) continue;
     const noColumn = !columns.measuresAt(stage).some((m) => m.measure === measure);
-    problems.push({ kind: 'not measured', severity: 'error', rowIndex, measure, stage, noColumn });
+    // A stair's run is no going: Run is the straight after a turn.
+    const runForGoing = measure === 'going' && measures.run !== undefined;
+    problems.push({
+      kind: 'not measured',
+      severity: 'error',
+      rowIndex,
+      measure,
+      stage,
+      noColumn,
+      ...(runForGoing ? { runForGoing } : {}),
+    });
   }
   return problems;
 }
@@ -168,6 +179,8 @@ function explains(problem: RowProblem): MeasureName[] {
       return ['rise', 'going'];
     case 'headroom square':
       return ['height'];
+    case 'door leaf':
+      return ['width'];
     default:
       return [];
   }

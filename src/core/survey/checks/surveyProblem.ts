@@ -28,6 +28,7 @@ export type HeaderProblem = AtRow &
 export type RowProblem = AtRow & { readonly measure?: MeasureName } & (
     | { readonly kind: 'no stage' }
     | { readonly kind: 'unknown stage'; readonly got: string; readonly nearest?: readonly StageName[] }
+    | { readonly kind: 'no stage of ours'; readonly got: string }
     | { readonly kind: 'no step number' }
     | { readonly kind: 'header repeated' }
     | { readonly kind: 'word not taken'; readonly doubt: WordDoubt }
@@ -40,6 +41,8 @@ export type RowProblem = AtRow & { readonly measure?: MeasureName } & (
         readonly stage: StageName;
         /** The table has no column for it. */
         readonly noColumn: boolean;
+        /** Run is filled in, which some write for the going. */
+        readonly runForGoing?: boolean;
       }
     | {
         readonly kind: 'refused';
@@ -70,8 +73,10 @@ export type RowProblem = AtRow & { readonly measure?: MeasureName } & (
         readonly kind: 'door leaf';
         readonly measure: 'width';
         readonly leaf: number;
-        /** What such a leaf leaves clear, open at a right angle. */
-        readonly clear: number;
+        /** What such a leaf leaves clear, open at a right angle, in each thickness that is usual. */
+        readonly leaves: readonly LeafClear[];
+        /** The note says that it was measured clear. */
+        readonly noteSaysClear: boolean;
       }
     | {
         readonly kind: 'headroom square';
@@ -129,6 +134,12 @@ export type RowProblem = AtRow & { readonly measure?: MeasureName } & (
         readonly stages: readonly StageName[];
       }
   );
+
+/** What a leaf of a thickness leaves clear [mm]. */
+export interface LeafClear {
+  readonly thickness: number;
+  readonly clear: number;
+}
 
 /** What is wrong between the rows of a survey. */
 export type RouteProblem = AtRow &

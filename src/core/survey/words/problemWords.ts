@@ -6,7 +6,13 @@ import { MASS_FORMS } from '../../measures/readMass';
 import type { ReadFailure } from '../../measures/readQuantity';
 import { measureAtStage } from './measureHeading';
 import { MEASURES, type MeasureName, type Quantity } from '../../stages/measures';
-import type { DensityMeant, PieceMeasure, RouteQuestion, SurveyProblem } from '../checks/surveyProblem';
+import type {
+  DensityMeant,
+  LeafClear,
+  PieceMeasure,
+  RouteQuestion,
+  SurveyProblem,
+} from '../checks/surveyProblem';
 import type { RouteFault, WordDoubt } from '../table/stageRow';
 import { unitsMeant, type UnitMeant } from '../checks/unitsMeant';
 
@@ -40,6 +46,7 @@ const READ_FAILURES: Readonly<Record<ReadFailure, string>> = {
   comma: 'a comma can mean two things, so write a point or nothing',
   parts: 'its parts do not make one measure',
   'not a number': 'it is no number',
+  'hidden character': 'a character that takes no room stands in it, so type it again',
   unreadable: 'it is no number with a unit',
 };
 
@@ -82,7 +89,9 @@ export function problemWords(problem: SurveyProblem): string {
     case 'no stage':
       return 'The stage is not named.';
     case 'unknown stage':
-      return `"${problem.got}" is no stage known here${problem.nearest ? `; is ${listed(problem.nearest, 'or')} meant?` : '.'}`;
+      return `"${seen(problem.got)}" is no stage known here${problem.nearest ? `; is ${listed(problem.nearest, 'or')} meant?` : '.'}`;
+    case 'no stage of ours':
+      return `"${problem.got}" is no stage here: what goes that way is not judged; ask a lifting contractor for it.`;
     case 'no step number':
       return 'The step has no number and no name, so it is named by its place.';
     case 'header repeated':
@@ -96,7 +105,7 @@ export function problemWords(problem: SurveyProblem): string {
     case 'not a whole step':
       return `The step is ${shown(problem.step)}; steps are counted 1, 2, 3 and so on.`;
     case 'not measured':
-      return `${measureAtStage(problem.measure, problem.stage)} is not measured, and a ${problem.stage} needs it${problem.noColumn ? '; the table has no column for it' : ''}.`;
+      return `${measureAtStage(problem.measure, problem.stage)} is not measured, and a ${problem.stage} needs it${problem.noColumn ? '; the table has no column for it' : ''}.${problem.runForGoing ? ' Run is filled in, but Run is the straight after a turn: is it the Going of a step, from nosing to nosing?' : ''}`;
     case 'refused':
       return `${measureAtStage(problem.measure, problem.stage)} cannot be taken: ${problem.why}.`;
     case 'bare zero asked':
@@ -110,7 +119,7 @@ export function problemWords(problem: SurveyProblem): string {
     case 'rise and going exchanged':
       return `Rise is ${shown(problem.rise)} mm and Going ${shown(problem.going)} mm: they look exchanged.`;
     case 'door leaf':
-      return `Width is ${problem.leaf} mm, which is a standard door leaf; the clear opening of such a door is about ${shown(problem.clear)} mm with the leaf open at 90 degrees. Measure between the stop and the open leaf.`;
+      return `Width is ${problem.leaf} mm, which is a standard door leaf; with the leaf open at 90 degrees such a door is clear about ${listed(problem.leaves.map(leafWords), 'or')}. ${problem.noteSaysClear ? 'The note says clear: if it was measured so, write yes in the column Clear.' : 'Measure between the stop and the open leaf; if that is what was measured, write yes in the column Clear.'}`;
     case 'headroom square':
       return `Height (headroom) is ${shown(problem.value)} mm, which looks taken square to the slope; plumb above the nosings it would be ${whole(problem.plumb)} mm at this pitch of ${whole(degrees(problem.pitch))} degrees.`;
     case 'steep':
@@ -221,6 +230,9 @@ function questionWords(about: RouteQuestion): string {
   }
 }
 
+const leafWords = ({ thickness, clear }: LeafClear): string =>
+  `${shown(clear)} mm (leaf ${thickness} mm thick)`;
+
 function densityMeantWords(meant: DensityMeant): string {
   if (meant.measure !== 'mass') {
     return `with ${heading(meant.measure)} meant in ${meant.unit} it is ${shown(meant.value)} mm and they agree`;
@@ -247,9 +259,16 @@ function meantWords(got: unknown, meant: readonly UnitMeant[]): string {
 const shown = (value: number): string => String(Math.round(value * 10) / 10);
 const whole = (value: number): string => String(Math.round(value));
 
+/** Characters that take no room, by their names. */
+const seen = (text: string): string =>
+  text.replace(
+    /[\u00ad\u200b-\u200f\u2060-\u2064\ufeff]/g,
+    (hidden) => `<U+${hidden.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}>`,
+  );
+
 /** What was typed, cut to what fits a sentence. */
 function quoted(got: unknown): string {
-  if (typeof got === 'string') return `"${got.length > 40 ? `${got.slice(0, 40)}…` : got}"`;
+  if (typeof got === 'string') return `"${seen(got.length > 40 ? `${got.slice(0, 40)}…` : got)}"`;
   if (typeof got === 'boolean') return got ? 'TRUE' : 'FALSE';
   return String(got);
 }
