@@ -236,4 +236,58 @@ test('the floors sheet holds the table against the code', () => {
   expect([load[3], load[5]]).toEqual([1.5, 'within, and no permission']);
   const share = rows.get('Share of the lower end')!;
   expect(share[5]).toMatch(/^over/);
+  // Held at its lower edge a slate of 1210 on edge has its centre 605 above: 1/2 + 605/1500 x 190/240 of 197 kg.
+  expect(rows.get('Centre of mass over the grip line')![1]).toBe(605);
+  expect(share[1]).toBeCloseTo(197 * (0.5 + (605 / 1500) * (190 / 240)), 6);
+  // Beside 25 of 900 one side has room for a body; between the ends 1130 holds one more, two treads apart.
+  const carriers = rows.get('Carriers at the heaviest piece')!;
+  expect(carriers.slice(1, 6)).toEqual([3, 'people', 3, expect.any(String), 'within, and no permission']);
+});
+
+// Statics and EN 1995-1-1 (the values that the joist's own tests hold), worked by hand: C24 50 x 200, span 3600, 400 apart.
+test('the floors sheet puts on a joist what stands on it, evenly or rocking', () => {
+  const rows = new Map(below(sheet('Floors'), ['Check', 'Value', 'Unit']).map((row) => [row[0], row]));
+  const weight = ((197 + 92 + 4 * 9 + 34 + 18) * 9.80665) / 1000;
+  const byHand = (point: number, at: readonly number[]): number => {
+    // A load on one joist: no system factor. All loads at kmod medium 0.8, what stays at permanent 0.6.
+    const use = (line: number, factor: number, kmod: number): number => {
+      const moment = (x: number): number =>
+        (line * x * (3600 - x)) / 2 +
+        at.reduce(
+          (sum, a) => sum + (factor * point * 1000 * Math.min(x, a) * (3600 - Math.max(x, a))) / 3600,
+          0,
+        );
+      const places = Array.from({ length: 3599 }, (_, i) => moment(i + 1));
+      return Math.max(...places) / ((50 * 200 ** 2) / 6) / ((kmod * 24) / 1.3);
+    };
+    const dead = 0.5 * 0.4;
+    const imposed = 1.5 * 0.4;
+    // At mid-span, with E and G of C24: 5wL^4/384EI and Pa(3L^2 - 4a^2)/48EI, and M/(GA/1.2) for shear; at most span/300.
+    const [bending, shear] = [(11000 * 50 * 200 ** 3) / 12, (690 * 50 * 200) / 1.2];
+    const sag = at.reduce(
+      (sum, x) => {
+        const a = Math.min(x, 3600 - x);
+        return (
+          sum +
+          (point * 1000 * a * (3 * 3600 ** 2 - 4 * a ** 2)) / (48 * bending) +
+          (point * 1000 * a) / 2 / shear
+        );
+      },
+      (5 * (dead + imposed) * 3600 ** 4) / (384 * bending) + ((dead + imposed) * 3600 ** 2) / 8 / shear,
+    );
+    return Math.max(use(1.35 * dead + 1.5 * imposed, 1.5, 0.8), use(1.35 * dead, 1.35, 0.6), sag / 12);
+  };
+  const even = rows.get('Joist, even: two feet where they stand')![1] as number;
+  const rocking = rows.get('Joist, rocking on two: one of them where it stands')![1] as number;
+  const midSpan = rows.get('Joist, rocking on two: one of them at mid-span')![1] as number;
+  for (const [use, found] of [
+    [byHand(weight / 4, [1050, 2550]), even],
+    [byHand(weight / 2, [1050]), rocking],
+    [byHand(weight / 2, [1800]), midSpan],
+  ] as const) {
+    // The greatest sag may be beside mid-span, by less than a hundredth.
+    expect(found).toBeGreaterThan(use - 1e-6);
+    expect(found).toBeLessThan(use * 1.01);
+  }
+  expect([even, rocking, midSpan].map((use) => Number(use.toFixed(2)))).toEqual([0.75, 0.75, 0.89]);
 });

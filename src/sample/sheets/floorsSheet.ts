@@ -21,16 +21,18 @@ const INPUTS: readonly (readonly [string, WriterValue, string, string])[] = [
   ['Joist grade', 'C24', '', 'JoistGrade'],
   ['Own weight of the floor', 0.5, 'kN/m2', 'FloorDead'],
   ['Foot spacing along the joist', 1500, 'mm', 'FootSpacing'],
+  ['Foot spacing across the joists', 1000, 'mm', 'FootAcross'],
   ['First foot from the support', 1050, 'mm', 'FirstFoot'],
   ['Pad under a foot, square', 150, 'mm', 'FootPad'],
-  ['Carriers on the flight', 4, 'people', 'StairCrew'],
+  ['Carriers on the flight', 3, 'people', 'StairCrew'],
   ['Mass of one carrier', 90, 'kg', 'CarrierMass'],
   ['Flight in plan, length', 3100, 'mm', 'StairLength'],
   ['Flight, clear width', 900, 'mm', 'StairWidth'],
   ['Rise', 190, 'mm', 'StairRise'],
   ['Going', 240, 'mm', 'StairGoing'],
   ['Grips apart', 1500, 'mm', 'GripSpacing'],
-  ['Centre of mass over the grip line', 350, 'mm', 'MassHeight'],
+  ['Heaviest piece carried', 'on edge', '', 'CarriedPose'],
+  ['Grips above its lower side', 0, 'mm', 'GripHeight'],
   ['Room length', 6000, 'mm', 'RoomLength'],
   ['Room width', 4800, 'mm', 'RoomWidth'],
   ['Cue', 1470, 'mm', 'CueLength'],
@@ -39,9 +41,19 @@ const INPUTS: readonly (readonly [string, WriterValue, string, string])[] = [
 const build = (column: string): string => `INDEX(Builds[${column}],MATCH(FloorBuild,Builds[Build],0))`;
 const MASS = build('Table mass');
 const SLATE = build('Heaviest piece');
-const FOOT = `CARRY.FOOTLOAD(${MASS},${build('Feet')})`;
+const FEET = build('Feet');
+const FOOT = `CARRY.FOOTLOAD(${MASS},${FEET})`;
+// What a joist takes of the feet in the next row, when that stands nearer than the next joist: boards as simple spans.
+const ROWS_ON_JOIST = 'MAX(1,2-FootAcross/JoistSpacing)';
+const EVEN_FOOT = `CARRY.FOOTLOAD(${MASS},${FEET},1/${FEET})*${ROWS_ON_JOIST}`;
+const ROCKING_FOOT = `CARRY.FOOTLOAD(${MASS},${FEET},MAX(0.5,1/${FEET}))*${ROWS_ON_JOIST}`;
 const PITCH = 'CARRY.PITCH(StairRise,StairGoing)';
-const SHARE = `CARRY.LOWERSHARE(${SLATE},GripSpacing,MassHeight,${PITCH})`;
+// On edge the breadth stands upright and the thickness is across the flight; flat the other way round.
+const ON_EDGE = 'CarriedPose="on edge"';
+const UPRIGHT = `IF(${ON_EDGE},${build('Heaviest breadth')},${build('Heaviest thickness')})`;
+const ACROSS = `IF(${ON_EDGE},${build('Heaviest thickness')},${build('Heaviest breadth')})`;
+const MASS_HEIGHT = `${UPRIGHT}/2-GripHeight`;
+const SHARE = `CARRY.LOWERSHARE(${SLATE},GripSpacing,${MASS_HEIGHT},${PITCH})`;
 const JOIST = 'JoistSpan,JoistSpacing,JoistBreadth,JoistDepth,JoistGrade,FloorDead';
 const IMPOSED = 'CARRY.CODELOAD(FloorUse,FloorCode)';
 
@@ -56,10 +68,23 @@ const LINES: readonly Line[] = [
   ],
   ['Load at the worst foot', FOOT, 'kN', 'CARRY.CODEPOINT(FloorUse,FloorCode)', 'point load of the code'],
   ['Pressure under the worst foot', `CARRY.FOOTPRESSURE(${MASS},${build('Feet')},FootPad)`, 'N/mm2'],
-  ['Joist, one foot at mid-span', `CARRY.JOIST(${JOIST},${IMPOSED},${FOOT})`, '1 = full', '1', 'full use'],
   [
-    'Joist, two feet where they stand',
-    `CARRY.JOISTFEET(${JOIST},${IMPOSED},${FOOT},FirstFoot,FootSpacing,2,"permanent")`,
+    'Joist, even: two feet where they stand',
+    `CARRY.JOISTFEET(${JOIST},${IMPOSED},${EVEN_FOOT},FirstFoot,FootSpacing)`,
+    '1 = full',
+    '1',
+    'full use',
+  ],
+  [
+    'Joist, rocking on two: one of them where it stands',
+    `CARRY.JOIST(${JOIST},${IMPOSED},${ROCKING_FOOT},FirstFoot)`,
+    '1 = full',
+    '1',
+    'full use',
+  ],
+  [
+    'Joist, rocking on two: one of them at mid-span',
+    `CARRY.JOIST(${JOIST},${IMPOSED},${ROCKING_FOOT})`,
     '1 = full',
     '1',
     'full use',
@@ -81,10 +106,13 @@ const LINES: readonly Line[] = [
     'point load, stairs in the code',
   ],
   [
-    'Places to stand along the heaviest slate',
-    'CARRY.STANDING(1830,26,StairWidth,StairRise,StairGoing)',
-    'people, a 7 ft slate on edge',
+    'Carriers at the heaviest piece',
+    'StairCrew',
+    'people',
+    `CARRY.STANDING(${build('Heaviest length')},${ACROSS},StairWidth,StairRise,StairGoing)`,
+    'places to stand at it on the flight',
   ],
+  ['Centre of mass over the grip line', MASS_HEIGHT, 'mm'],
   [
     'Room to spare round the playing area',
     `CARRY.ROOMSPARE(RoomLength,RoomWidth,${build('Play length')},${build('Play width')},CueLength)`,
@@ -109,6 +137,7 @@ export function floorsSheet(book: WorkbookWriter): void {
   });
   sheet.list('B6', { from: BUILD_LIST }, true).list('B7', USES, true).list('B8', CODES, true);
   sheet.list('B13', JOIST_GRADES, true);
+  sheet.list(`B${6 + INPUTS.findIndex(([, , , name]) => name === 'CarriedPose')}`, ['on edge', 'flat'], true);
 
   sheet.rows('E5', [['Check', 'Value', 'Unit', 'Held against', 'Which is', 'Says']], HEADING);
   LINES.forEach(([what, value, unit, against, which], i) => {

@@ -59,6 +59,11 @@ export function piecesSheet(book: WorkbookWriter): void {
         format: '0" kg"',
         formula: 'SUMPRODUCT(MAX((PieceRows[Build]=[@Build])*PieceRows[Mass]))',
       },
+      ...(['Length', 'Breadth', 'Thickness'] as const).map((size) => ({
+        name: `Heaviest ${size.toLowerCase()}`,
+        width: 14,
+        formula: `SUMPRODUCT(MAX((PieceRows[Build]=[@Build])*(PieceRows[Mass]=[@[Heaviest piece]])*PieceRows[${size}]))`,
+      })),
     ],
     rows: BUILT_TABLES.map((t) => [
       t.build,
