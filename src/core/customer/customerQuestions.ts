@@ -116,7 +116,7 @@ function asked(problem: SurveyProblem, rows: readonly StageRow[], at: number): A
       return [
         {
           question: `Is ${figure(problem.leaf)} mm the width of the door itself or of the opening at ${place}? Please measure between the strip the door closes against and the open door.`,
-          why: `doors are made ${figure(problem.leaf)} mm wide, and such a door leaves about ${figure(problem.clear)} mm to pass`,
+          why: `doors are made ${figure(problem.leaf)} mm wide, and such a door leaves about ${problem.leaves.map(({ clear }) => figure(clear)).join(' or ')} mm to pass`,
           photo: `${place} wide open, the tape held across, its figures readable`,
           worth: 'doubted',
         },
