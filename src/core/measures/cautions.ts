@@ -19,6 +19,10 @@ export const CAUTIONS = {
   route:
     '"Goes" is about space alone: people, floors and stairs need their own checks. A measured route is no ' +
     'promise; where it is tight, try a template or a frame first.',
+  /** With any words that are meant for a customer. */
+  customer:
+    'This is about space alone, by the measures we were given, and no promise. Before a delivery a competent person ' +
+    'assesses the carrying, and whether floors and stairs bear it.',
   /** With any result on the room the table stands in. */
   room: 'Space alone: radiators, doors, sloping ceilings and the floor under the table need their own checks.',
 } as const;

@@ -15,6 +15,8 @@ export interface Remeasure {
   readonly step: number | string;
   /** Heading of the measure; empty where no single one helps. */
   readonly measure: string;
+  /** The measure itself, where one alone makes its step go. */
+  readonly name?: MeasureName | undefined;
   /** [mm]; undefined where it was not taken. */
   readonly asMeasured: number | undefined;
   /** The whole millimetre [mm] at which that measure alone makes its step `goes`; undefined where none is known. */
@@ -126,6 +128,7 @@ export function remeasure(
     ...findings.map((finding) => ({
       step: finding.step,
       measure: measureHeading(finding.measure),
+      name: finding.measure,
       asMeasured: finding.asMeasured,
       needed: finding.needed,
       why: whyFinding(finding, book.tape, going),

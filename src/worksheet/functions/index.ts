@@ -33,6 +33,7 @@ import { playRoom } from './playRoom';
 import { quarterLanding } from './quarterLanding';
 import { questions } from './questions';
 import { remeasure } from './remeasure';
+import { reply } from './reply';
 import { restTime } from './restTime';
 import { roomSpare } from './roomSpare';
 import { sideDoor } from './sideDoor';
@@ -109,6 +110,7 @@ const DESCRIBED: readonly FunctionDescription[] = [
   jobTime,
   moves,
   questions,
+  reply,
 ];
 
 /** Every function of the add-in; WORKING shows the working of the others. */
