@@ -11,7 +11,10 @@ export interface FoundMotion {
   readonly scene: readonly SceneBox[];
   readonly pose: Pose;
   readonly critical: string;
+  /** How high it is raised above what is below it, at most [mm]. */
   readonly raise: number;
+  /** It passes above a handrail, where a wall would stop it. */
+  readonly overRail: boolean;
 }
 
 /** In place of where it is closest, where nothing was found. */
@@ -19,14 +22,12 @@ export const NO_MOTION = 'no motion was found';
 
 /**
  * An answer from what was found and what was proved; without a motion that of the piece shrunk to a point.
- * @param overRail height above which the inner sides are clear air [mm]; 0: walls
  */
 export function answerOfMotion(
   found: FoundMotion | null,
   piece: PieceSize,
   hold: Hold,
   proved: ProvedBound,
-  overRail: number,
 ): AnswerWithMotion {
   const bound = proved.atMost === Infinity ? {} : { bound: proved.bound };
   const { atMost } = proved;
@@ -42,8 +43,7 @@ export function answerOfMotion(
       scene: [],
     };
   }
-  const { clearance, pose, critical, raise, motion, scene } = found;
-  const over = overRail > 0 && raise > overRail;
+  const { clearance, pose, critical, raise, overRail, motion, scene } = found;
   return {
     clearance,
     atMost,
@@ -51,7 +51,7 @@ export function answerOfMotion(
     pose,
     critical,
     raise,
-    ...(over ? { overRail: true } : {}),
+    ...(overRail ? { overRail: true } : {}),
     motion,
     scene,
   };

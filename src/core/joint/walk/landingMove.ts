@@ -76,7 +76,7 @@ export function landingKeys(
   } else return undefined;
   const fit = bestFamilyFit(plan, piece, hold, { atLeast: drawn });
   if (!fit) return undefined;
-  const keys = drawFamilyMotion(plan, piece, fit, ends.start, ends.goal).slice(1, -2);
+  const keys = drawFamilyMotion(plan, piece, fit, ends.start, ends.goal).slice(1, -1);
   const placed = keys.map((key) => placedKey(placing, key));
   return back ? placed.reverse() : placed;
 }

@@ -9,6 +9,9 @@ import {
   extentOf,
   type FamilyFit,
   isHalfLanding,
+  nosingHeight,
+  tailBelow,
+  YAW_STEP,
   type HalfLandingPlan,
   type LandingPlan,
 } from './motionFamilies';
@@ -19,7 +22,7 @@ import type { KeyAttitude } from '../../space/motion';
 const { PI, abs, acos, asin, atan2, ceil, cos, max, min, sin } = Math;
 
 /** Turned at most so far between two key attitudes [rad], so that a straight move strays by far less than 1 mm. */
-const STEP = PI / 120;
+const STEP = YAW_STEP;
 /** How near an angle at which something changes is known [rad]. */
 const ANGLE_FINENESS = 1e-14;
 
@@ -75,10 +78,10 @@ class Drawn {
     this.pitch = atan2(plan.rise, plan.going);
     // Farther down the flight by what the padding adds to it, so that it lies wholly on the flight.
     this.out = 4 * max(0, fit.clearance);
-    this.last = {
-      at: [start.at[0] - this.out, start.at[1], start.at[2] - this.slope * this.out],
-      turn: start.turn,
-    };
+    // On the nosings, not off them as the stage's own ends are.
+    const aside = start.at[0] - this.out;
+    const height = this.slope * aside + (this.v / 2) * Math.hypot(1, this.slope);
+    this.last = { at: [aside, start.at[1], height], turn: start.turn };
     this.keys = [this.last];
   }
 
@@ -132,33 +135,57 @@ class Drawn {
   /** Turned about in the outer corners, or moved across. */
   round(): void {
     const { plan, fit } = this;
-    const raise = fit.raise;
+    const { lift } = fit;
     if (fit.sideways && isHalfLanding(plan)) {
       // Wholly on the landing, against the facing wall.
       this.flatAt(0, this.z);
       this.flatAt(0, this.z, plan.across - this.q / 2);
       return;
     }
-    // Raised at once unless it is level, when it has to stay low over the lower flight.
-    if (fit.as === 'tilted') this.z = raise;
-    const levelUp = plan.across === undefined && this.fit.as !== 'tilted';
-    let raised = !levelUp;
-    const risesAt = levelUp && raise > 0 ? this.overhangBegins() : Infinity;
+    if (fit.as === 'tilted') {
+      this.roundTilted();
+      return;
+    }
+    const levelUp = plan.across === undefined;
+    // Upright it may be kept up on the way out without having been over the nosings before.
+    const comesOver = levelUp && Math.hypot(this.extent.p, this.q) > plan.depthOut;
+    let raised = false;
+    const risesAt = comesOver ? this.overhangBegins() : Infinity;
     for (const yaw of steps(0, PI / 2, [risesAt])) {
-      if (levelUp) {
+      if (comesOver) {
         const over = this.extent.p * sin(yaw) + this.q * cos(yaw) - plan.depthOut;
-        if (!raised && raise > 0 && yaw >= risesAt) {
+        if (!raised && yaw >= risesAt) {
           this.flatAt(yaw, this.z);
           raised = true;
         }
-        if (raised && raise > 0) this.z = plan.rise + this.slope * max(0, over);
+        if (raised) this.z = plan.rise + this.slope * max(0, over);
       }
       this.flatAt(yaw, this.z);
     }
     if (plan.across === undefined) return;
-    this.z = max(this.z, raise);
+    this.z = max(this.z, lift);
     this.flatAt(PI / 2, this.z);
     for (const yaw of steps(PI / 2, PI)) this.flatAt(yaw, this.z);
+  }
+
+  /** Its lower back corner on the lower flight and the landing, but as its front comes over the upper flight. */
+  private roundTilted(): void {
+    const { plan, fit, u, v, q } = this;
+    const round = { u, v, q, tilt: fit.tilt };
+    const over = Math.hypot(this.extent.p, q) > plan.depthOut;
+    const height = (yaw: number): number =>
+      over ? nosingHeight(plan, round, fit.lift, yaw - STEP, yaw + STEP) : -Infinity;
+    const onLanding = Math.acos(min(1, plan.depthIn / (u * cos(fit.tilt))));
+    for (const yaw of steps(0, PI / 2, [onLanding])) {
+      const resting = -tailBelow(plan, round, yaw);
+      this.z = plan.across === undefined ? max(resting, height(yaw)) : resting;
+      this.flatAt(yaw, this.z);
+    }
+    if (plan.across === undefined) return;
+    for (const yaw of steps(PI / 2, PI)) {
+      this.z = max(0, height(yaw - PI / 2));
+      this.flatAt(yaw, this.z);
+    }
   }
 
   /** From there to the upper flight's pitch. */
@@ -183,7 +210,7 @@ class Drawn {
     if (before(pitch) > plan.going) this.outAt(-plan.going, 0, pitch);
   }
 
-  /** Up the flight on its nosings, and only there off them to where the goal is. */
+  /** Up the flight on its nosings, as far as the goal is. */
   end(goal: KeyAttitude): void {
     const { pitch, plan } = this;
     const quarter = plan.across === undefined;
@@ -192,7 +219,6 @@ class Drawn {
     const end = moved(goal.at, on, this.out);
     const above = reach(between(this.last.at, end), up);
     this.push(moved(end, up, -above), goal.turn);
-    this.push(end, goal.turn);
   }
 
   private get extent(): ReturnType<typeof extentOf> {

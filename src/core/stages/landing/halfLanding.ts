@@ -98,7 +98,6 @@ export function halfLandingStage(measures: HalfLandingMeasures): SearchedStage {
         ? (piece, hold) => halfLandingTask({ ...measures, overRail: 0 }, piece, hold)
         : undefined,
     proved: (piece) => provedBound(measures, piece),
-    overRail: measures.overRail,
   };
 }
 
@@ -163,7 +162,28 @@ export function halfLandingTask(m: HalfLandingMeasures, piece: PieceSize, hold: 
       least: [Math.min(0, D / 2), Math.min(W / 2, across / 4), Math.min(C, piece.breadth) / 4],
       most: [D, across - W / 2, C * 0.75],
     },
-    floor: (x, y) => (x >= 0 ? 0 : y <= W + well / 2 ? slope * x : rise - slope * x),
+    grounds: [
+      { height: 0, alongX: 0, alongY: 0, within: [{ x: 1, y: 0, from: 0 }] },
+      {
+        height: 0,
+        alongX: slope,
+        alongY: 0,
+        within: [
+          { x: -1, y: 0, from: 0 },
+          { x: 0, y: -1, from: -(W + well / 2) },
+        ],
+      },
+      {
+        height: rise,
+        alongX: -slope,
+        alongY: 0,
+        within: [
+          { x: -1, y: 0, from: 0 },
+          { x: 0, y: 1, from: W + well / 2 },
+        ],
+      },
+    ],
+    ...(openWell ? { walls: halfLandingTask({ ...m, overRail: 0 }, piece, hold).obstacles } : {}),
   };
 }
 

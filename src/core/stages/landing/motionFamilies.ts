@@ -4,10 +4,10 @@ import { bracket, greatestPadding } from '../../geometry/rootFinding';
 import { turnsRightAngle } from '../../geometry/turnsRightAngle';
 import type { PieceSize } from '../../measures/piece';
 import { sizesOfHold, type Hold } from '../../motion/hold';
-import { BETWEEN, bestSwing, type BestSwing, type Swing } from './swingUp';
+import { BETWEEN, SWUNG_OVER, bestSwing, type BestSwing, type Swing } from './swingUp';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
-const { PI, SQRT1_2, asin, atan2, cos, hypot, max, min, sin, sqrt, tan } = Math;
+const { PI, SQRT1_2, SQRT2, acos, asin, atan2, cos, hypot, max, min, sin, sqrt, tan } = Math;
 
 /** A landing between two flights, as its families of motions see it: what lies along each flight's way. */
 export interface LandingPlan {
@@ -46,8 +46,10 @@ export interface FamilyFit {
   readonly tilt: number;
   /** Moved across sideways without turning about. */
   readonly sideways: boolean;
-  /** Height [mm] of its lowest corner above the landing, on the way out. */
+  /** Nowhere is the padded piece farther above what is below it than this [mm]. */
   readonly raise: number;
+  /** Height [mm] of its lowest corner above the landing as it comes over the upper flight. */
+  readonly lift: number;
   /** Where it is closest, in words. */
   readonly critical: string;
   /** Swung: which way on the lower flight's side and on the upper's. */
@@ -58,7 +60,7 @@ export interface FamilyFit {
 export interface FamilyAsk {
   /** Padding [mm a side] below which no answer is wanted. */
   readonly atLeast?: number;
-  /** How high it may be lifted above the landing [mm]. */
+  /** How high the padded piece may be raised above what is below it [mm]. */
   readonly mostRaise?: number;
 }
 
@@ -75,6 +77,12 @@ const TILTS = 8;
 const TILT_STEPS = 14;
 /** How near the least tilt that turns is known [rad]. */
 const TILT_FINENESS = 5e-6;
+/** What a move strays between two key attitudes raises it by no more [mm]. */
+const STRAYS = 1;
+/** Parts of the turn in which a tilted piece's raise is bounded. */
+const YAWS = 12;
+/** It is turned in plan by no more than so far between two key attitudes [rad]. */
+export const YAW_STEP = PI / 120;
 /** What is thinner counts as so thick [mm]. */
 const THIN = 1;
 /** Kept clear of a ceiling that decides the tilt [mm]: far more than any rounding. */
@@ -123,25 +131,27 @@ export function bestFamilyFit(
     if (upTo < from) return;
     const roundAt = (c: number, tilt: number): Round =>
       roundOf(as, along + 2 * c, upright + 2 * c, max(THIN, across + 2 * c), tilt, sideways);
-    const spareAt: SpareAt = (round, wanted) => {
-      const raised = mostRaise === Infinity ? 0 : raiseOf(shape, round);
-      return raised > mostRaise ? mostRaise - raised : roundSpare(shape, round, wanted);
+    const tiltAt = (c: number): { spare: number; tilt: number } => {
+      const spareAt: SpareAt = (round, wanted) => {
+        const raised = mostRaise === Infinity ? 0 : raiseOf(shape, round);
+        return raised > mostRaise ? mostRaise - raised : roundSpare(shape, round, wanted);
+      };
+      return bestTilt(shape, as, (tilt) => roundAt(c, tilt), spareAt);
     };
-    const tiltAt = (c: number): { spare: number; tilt: number } =>
-      bestTilt(shape, as, (tilt) => roundAt(c, tilt), spareAt);
     const spare = (c: number): number => tiltAt(c).spare;
     const clearance = greatestPadding(from, upTo, spare, FINENESS);
     if (clearance === undefined) return;
     const { tilt } = tiltAt(clearance);
     const round = roundAt(clearance, tilt);
     const raise = raiseOf(shape, round);
+    const lift = liftOf(shape, round);
     const critical =
       clearance >= most - NEAR
         ? 'on the flights'
         : clearance >= limit - NEAR
           ? 'where flight and landing meet'
           : closestWords(shape, roundOf(as, round.u + NEAR, round.v + NEAR, round.q + NEAR, tilt, sideways));
-    best = { clearance, hold, as, tilt, sideways, raise, critical };
+    best = { clearance, hold, as, tilt, sideways, raise, lift, critical };
   };
   const bends = min(entryBend(shape, along, upright), exitBend(shape, along, upright));
   if (plan.across !== undefined) consider('level', true, min(bends, (plan.depthIn - along) / 2));
@@ -165,6 +175,8 @@ function swung(
   least: number,
 ): FamilyFit | undefined {
   const sizes = sizesOfHold(piece, hold);
+  const shape = shapeOf(plan);
+  const under = (c: number): number => max(SWUNG_OVER, runOnTo(shape, sizes.along + 2 * c)) + STRAYS;
   const at = (c: number): BestSwing =>
     bestSwing(
       plan,
@@ -173,15 +185,16 @@ function swung(
         upright: sizes.upright / 2 + c,
         across: max(THIN / 2, sizes.across / 2 + c),
       },
-      mostRaise,
+      mostRaise - under(c),
     );
   const from = (best ? best.clearance + SAME : least) + BETWEEN;
   const solved = greatestPadding(from, most, (c) => at(c).spare, FINENESS);
   if (solved === undefined) return undefined;
   const clearance = solved - BETWEEN;
-  const { raise, swings } = at(clearance);
+  const { raise: lift, swings } = at(clearance);
+  const raise = lift + under(clearance);
   const critical = solved >= most - NEAR ? 'on the flights' : 'as it is swung up on the landing';
-  return { clearance, hold, as: 'swung', tilt: PI / 2, sideways: true, raise, critical, swings };
+  return { clearance, hold, as: 'swung', tilt: PI / 2, sideways: true, raise, lift, critical, swings };
 }
 
 /** The plan with what follows from it. */
@@ -359,7 +372,7 @@ function levelOverhangSpare(s: LandingShape, p: number, q: number, height: numbe
   if (overOut > 0) spare = min(spare, s.lip - height - s.rise - s.slope * overOut);
   if (s.across === undefined && overIn > 0 && overOut > 0) {
     // On a quarter landing both at once: together they are most at half a right angle.
-    const both = max(overIn, overOut, Math.SQRT2 * (p + q) - s.depthIn - s.depthOut);
+    const both = max(overIn, overOut, SQRT2 * (p + q) - s.depthIn - s.depthOut);
     spare = min(spare, s.headroom - height - s.rise - s.slope * both);
   }
   return spare;
@@ -383,7 +396,7 @@ function tiltedOverhangSpare(s: LandingShape, round: Round): number {
 }
 
 /** How far a tilted piece is lifted so that its lower side clears the upper flight's first nosing. */
-function tiltedRaise(s: LandingShape, { v, q, p, tilt }: Round): number {
+function tiltedRaise(s: LandingShape, { v, q, p, tilt }: TiltedRound): number {
   if (hypot(p, q) <= s.depthOut) return 0;
   return max(0, s.rise - (s.depthOut - q - v * sin(tilt)) * tan(tilt));
 }
@@ -453,17 +466,97 @@ export function exitHeight(
       return before < 0 ? rise - (rise / going) * before : over(f);
     };
   }
-  const share = depthOut / v;
-  if (share >= MOST_SHARE) return over;
-  const leans = asin(bracket(sqrt(2 / 3), 1, (sine) => 2 * sine - sine ** 3 > share, 1e-15).holds);
+  const leans = leansOut({ depthOut }, v);
+  if (leans === PI / 2) return over;
   const kept = over(leans);
   return (f) => (f >= leans ? kept : over(f));
 }
 
-function raiseOf(s: LandingShape, round: Round): number {
+/** The angle [rad] from which on its lower side comes down past the first nosing; a right angle where it always does. */
+function leansOut({ depthOut }: Pick<LandingPlan, 'depthOut'>, v: number): number {
+  const share = depthOut / v;
+  if (share < 1 || share >= MOST_SHARE) return PI / 2;
+  return asin(bracket(sqrt(2 / 3), 1, (sine) => 2 * sine - sine ** 3 > share, 1e-15).holds);
+}
+
+/** Height [mm] of its lowest corner above the landing at most, as it comes over the upper flight. */
+function liftOf(s: LandingShape, round: Round): number {
   const { as, v, q, p, tilt, sideways } = round;
   if (as === 'tilted') return tiltedRaise(s, round);
   const over = (sideways ? p : hypot(p, q)) - s.depthOut;
-  const raise = over > 0 ? s.rise + s.slope * over : 0;
-  return as === 'upright' ? max(raise, exitHeight(s, v)(tilt)) : raise;
+  const lift = over > 0 ? s.rise + s.slope * over : 0;
+  return as === 'upright' ? max(lift, exitHeight(s, v)(tilt)) : lift;
+}
+
+/**
+ * How high the padded piece is raised above what is below it, at most [mm]. The padding's play is not counted: the
+ * bare piece can be carried at the bottom of it.
+ *
+ * On the way in it rests on what is below it. Tilted, it goes round with its lower back corner on the flight, or on
+ * the landing, but for what its lower side is lifted off the upper flight's nosing (`nosingHeight`). Level or upright
+ * it is lifted just before it comes over that nosing. On the way out it is kept up until it leans enough
+ * (`exitHeight`), or, level, as its front corner is run up the line of nosings before it is over the first.
+ */
+function raiseOf(s: LandingShape, round: Round): number {
+  const { as, u, v, q, p, tilt, sideways } = round;
+  const run = runOnTo(s, u);
+  if (as === 'tilted') {
+    const kept = tilt > leansOut(s, v) ? exitHeight(s, v)(tilt) : 0;
+    return max(tiltedGap(s, { u, v, q, p, tilt }), kept, run) + STRAYS;
+  }
+  const over = (sideways ? p : hypot(p, q)) - s.depthOut;
+  // Where it rests on the upper nosings it counts as raised all the same: most of it is that high above the landing.
+  const lift = over > 0 ? s.rise + s.slope * over : 0;
+  const out = as === 'upright' ? exitHeight(s, v)(tilt) : s.rise + s.slope * min(0, hypot(u, v) - s.depthOut);
+  return max(lift, out, run) + STRAYS;
+}
+
+/** Slid up the pitch from the floor, a short piece is off the floor before its front is over the first nosing [mm]. */
+const runOnTo = ({ rise, slope, pitch }: LandingShape, u: number): number =>
+  max(0, rise - slope * u * cos(pitch));
+
+/** What decides how high a tilted piece is held. */
+type TiltedRound = Pick<Round, 'u' | 'v' | 'q' | 'p' | 'tilt'>;
+
+/** How far a tilted piece's lowest corner is above what is below it as it goes round, at most [mm]. */
+function tiltedGap(s: LandingShape, round: TiltedRound): number {
+  if (s.across !== undefined) return tiltedRaise(s, round);
+  const reached = hypot(round.p, round.q) > s.depthOut;
+  if (!reached) return 0;
+  const lift = tiltedRaise(s, round);
+  const step = PI / 2 / YAWS;
+  let most = lift;
+  for (let i = 0; i < YAWS; i++) {
+    const from = step * i;
+    const below = tailBelow(s, round, from);
+    if (lift + below > most)
+      most = max(most, nosingHeight(s, round, lift, from - YAW_STEP, from + step + YAW_STEP) + below);
+  }
+  return most;
+}
+
+/** How far the line of nosings is below the landing under a tilted piece's lower back corner, turned by a yaw [mm]. */
+export const tailBelow = (
+  { depthIn, rise, going }: Pick<LandingPlan, 'depthIn' | 'rise' | 'going'>,
+  { u, tilt }: Pick<Round, 'u' | 'tilt'>,
+  yaw: number,
+): number => (rise / going) * max(0, u * cos(tilt) * cos(yaw) - depthIn);
+
+/**
+ * Height [mm] above the landing at which a tilted piece's lower side clears the upper flight's first nosing, the most
+ * between two angles in plan. In the outer corner, turned by y, that nosing is first met on the piece's inner side,
+ * at (depth - q cos y) / sin y from its back: least where cos y = q / depth.
+ * @param lift no more is needed [mm]
+ */
+export function nosingHeight(
+  { depthOut, rise }: Pick<LandingPlan, 'depthOut' | 'rise'>,
+  { v, q, tilt }: Pick<Round, 'v' | 'q' | 'tilt'>,
+  lift: number,
+  from: number,
+  to: number,
+): number {
+  const nearest = q < depthOut ? acos(q / depthOut) : 0;
+  const at = min(max(nearest, from, 1e-9), max(to, 1e-9), PI / 2);
+  const before = (depthOut - q * cos(at)) / sin(at) - v * sin(tilt);
+  return min(lift, rise - before * tan(tilt));
 }

@@ -96,7 +96,6 @@ export function quarterLandingStage(measures: QuarterLandingMeasures): SearchedS
         ? (piece, hold) => quarterLandingTask({ ...measures, overRail: 0 }, piece, hold)
         : undefined,
     proved: (piece) => provedBound(measures, piece),
-    overRail: measures.overRail,
   };
 }
 
@@ -167,8 +166,29 @@ export function quarterLandingTask(m: QuarterLandingMeasures, piece: PieceSize, 
       least: [-0.25 * b, 0.3 * a, Math.min(C, piece.breadth) / 4],
       most: [0.7 * b, 1.25 * a, 0.75 * C],
     },
-    floor: (x, y) =>
-      x < 0 ? (y > a ? rise + slope * (y - a) : slope * x) : y > a ? rise + slope * (y - a) : 0,
+    grounds: [
+      {
+        height: 0,
+        alongX: 0,
+        alongY: 0,
+        within: [
+          { x: 1, y: 0, from: 0 },
+          { x: 0, y: -1, from: -a },
+        ],
+      },
+      {
+        height: 0,
+        alongX: slope,
+        alongY: 0,
+        within: [
+          { x: -1, y: 0, from: 0 },
+          { x: 0, y: -1, from: -a },
+        ],
+      },
+      // Over an open inner quarter too, so that what passes over the handrail is over some ground.
+      { height: rise - slope * a, alongX: 0, alongY: slope, within: [{ x: 0, y: 1, from: a }] },
+    ],
+    ...(open ? { walls: quarterLandingTask({ ...m, overRail: 0 }, piece, hold).obstacles } : {}),
   };
 }
 

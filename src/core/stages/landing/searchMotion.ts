@@ -2,6 +2,7 @@ import { paddedPiece, type PieceSize, type Pose } from '../../measures/piece';
 import { motionByMiddle, type LikelyMiddles } from '../../space/motionByMiddle';
 import { seededStream } from '../../space/seededStream';
 import { SpaceChecker } from '../../space/spaceChecker';
+import { raiseAt, raiseOfMotion, type Ground } from '../../space/raiseOfMotion';
 import { rotate, type Quaternion } from '../../space/quaternion';
 import type { KeyAttitude, Motion } from '../../space/motion';
 import type { FoundMotion } from '../../motion/answerOfMotion';
@@ -20,8 +21,10 @@ export interface SearchTask {
   readonly middles: LikelyMiddles;
   /** Padding at which the piece just fits the flights as it is held. */
   readonly mostPadding: number;
-  /** Height of the floor or of the line of nosings at a place in plan [mm]. */
-  readonly floor: (x: number, y: number) => number;
+  /** Floors, treads and lines of nosings below the piece; a handrail is none. */
+  readonly grounds: readonly Ground[];
+  /** The same with full-height walls in place of a handrail; absent where there is no handrail. */
+  readonly walls?: readonly NamedBox[];
 }
 
 /** How finely a padding is searched for [mm], before the motion found is widened. */
@@ -110,7 +113,7 @@ export function searchForMotion(
 
 /**
  * A motion that is known otherwise, with where it is closest.
- * @param raise how high it is raised above the floor or the line of nosings [mm]
+ * @param raise how high it is raised above what is below it, at most [mm]
  */
 export function checkedMotion(
   task: SearchTask,
@@ -125,6 +128,7 @@ export function checkedMotion(
     scene: task.obstacles.map((o) => o.box),
     ...closest(checker, task, known.motion),
     raise,
+    overRail: false,
   };
 }
 
@@ -270,7 +274,8 @@ function foundAt(
     motion,
     scene: task.obstacles.map((o) => o.box),
     ...closest(checker, task, motion),
-    raise: raiseOf(task, motion, padded),
+    raise: raiseOfMotion(task.grounds, padded, motion),
+    overRail: task.walls !== undefined && !passesAmong(task.walls, motion, padded),
   };
 }
 
@@ -382,7 +387,7 @@ function settled(checker: SpaceChecker, task: SearchTask, motion: Motion, padded
   for (let round = 0; round < 3; round++) {
     for (let i = 1; i + 1 < places.length; i++) {
       const place = places[i]!;
-      let drop = lowest(task, place, padded) - 1;
+      let drop = raiseAt(task.grounds, padded, keyOf(place)) - 1;
       for (let n = 0; n < 4 && drop > 2; n++, drop /= 2) {
         const z = place[2]!;
         place[2] = z - drop;
@@ -395,25 +400,15 @@ function settled(checker: SpaceChecker, task: SearchTask, motion: Motion, padded
   return places.map(keyOf);
 }
 
-/** How high the piece's lowest corner stands above the floor below it. */
-function lowest(task: SearchTask, place: Float64Array, p: PieceSize): number {
-  let least = Infinity;
-  for (let i = 0; i < 8; i++) {
-    const v = rotate(
-      [place[3]!, place[4]!, place[5]!, place[6]!],
-      [
-        ((i & 1 ? 1 : -1) * p.length) / 2,
-        ((i & 2 ? 1 : -1) * p.breadth) / 2,
-        ((i & 4 ? 1 : -1) * p.thickness) / 2,
-      ],
-    );
-    least = min(least, place[2]! + v[2] - task.floor(place[0]! + v[0], place[1]! + v[1]));
-  }
-  return least;
-}
-
-function raiseOf(task: SearchTask, motion: Motion, p: PieceSize): number {
-  return max(0, ...motion.map((k) => lowest(task, Float64Array.of(...k.at, ...k.turn), p)));
+/** Whether a motion stays clear of other obstacles too. */
+function passesAmong(others: readonly NamedBox[], motion: Motion, padded: PieceSize): boolean {
+  const checker = new SpaceChecker(others.map((o) => o.box));
+  checker.hold(padded);
+  const places = motion.map(placeOf);
+  return places.every((place, i) => {
+    const next = places[i + 1];
+    return next ? checker.moveFree(place, 0, next, 0) : checker.placeFree(place, 0);
+  });
 }
 
 /** Pose and obstacle at the closest of the motion's places. */

@@ -23,7 +23,6 @@ export interface SearchedStage {
   /** The same with full-height walls in place of a handrail; absent where there is no handrail. */
   readonly walled?: ((piece: PieceSize, hold: Hold) => SearchTask) | undefined;
   readonly proved: (piece: PieceSize) => ProvedBound;
-  readonly overRail: number;
 }
 
 /** A passage, and the searched motion it rests on; null where it is a family's or nothing was found. */
@@ -70,11 +69,11 @@ export function widestMotion(stage: SearchedStage, piece: PieceSize, work: numbe
   for (const { hold, task } of tasks.sort((a, b) => b.task.mostPadding - a.task.mostPadding)) {
     if (best !== null && task.mostPadding <= best.clearance + WORTH_MORE) continue;
     const found = foundFor(stage, task, piece, hold, work);
-    const shown = answerOfMotion(found, piece, hold, proved, stage.overRail);
+    const shown = answerOfMotion(found, piece, hold, proved);
     if (found === null) nothing ??= shown;
     else if (best === null || shown.clearance > best.clearance) best = shown;
   }
-  return best ?? nothing ?? answerOfMotion(null, piece, 'LB', proved, stage.overRail);
+  return best ?? nothing ?? answerOfMotion(null, piece, 'LB', proved);
 }
 
 /** The best of the families, with its motion drawn and checked; null where there is none. */
@@ -92,7 +91,7 @@ function widestFamilyMotion(
   const motion = drawFamilyMotion(stage.plan, piece, best, start, goal);
   const known = { clearance: best.clearance - DRAWN, motion };
   const found = checkedMotion(task, piece, known, best.raise);
-  return answerOfMotion(found, piece, best.hold, proved, stage.overRail);
+  return answerOfMotion(found, piece, best.hold, proved);
 }
 
 /**
@@ -162,7 +161,7 @@ export function searchedPassages(stage: SearchedStage, piece: PieceSize, work: n
   const families = familyPassages(stage, piece, proved);
   const searched = SEARCHED_HOLDS.map((hold) => {
     const found = foundFor(stage, stage.task(piece, hold), piece, hold, work);
-    return passageOf(stage, found, piece, hold, proved).passage;
+    return passageOf(found, piece, hold, proved).passage;
   });
   return [...families, ...searched];
 }
@@ -206,7 +205,7 @@ export function routePassages(stage: SearchedStage, piece: PieceSize, work: numb
     const walls = stage.walled && searchForRoute(stage.walled(piece, hold), piece, work, { enough, above });
     const found = searchForRoute(task, piece, work, { enough, known: walls ?? undefined, above });
     if (found !== null && found.clearance >= enough - 1) amply = true;
-    if (found !== null || families.length === 0) searched.push(passageOf(stage, found, piece, hold, proved));
+    if (found !== null || families.length === 0) searched.push(passageOf(found, piece, hold, proved));
   }
   return [...families, ...searched];
 }
@@ -226,13 +225,13 @@ export function retracedPassages(
   const proved = stage.proved(piece);
   const searched = known.flatMap(({ hold, found, passage }) => {
     if (found === null) {
-      return passage.onLanding ? [] : [passageOf(stage, null, piece, hold, proved).passage];
+      return passage.onLanding ? [] : [passageOf(null, piece, hold, proved).passage];
     }
     const task = stage.task(piece, hold);
     let again = retraceMotion(task, piece, found, found.clearance - GENEROUS);
     if (again === null && found.clearance >= 0)
       again = searchForRoute(task, piece, work, { enough: found.clearance });
-    return [passageOf(stage, again, piece, hold, proved).passage];
+    return [passageOf(again, piece, hold, proved).passage];
   });
   // Worse off, a way of holding it that does not pass as measured does not pass either.
   const families = known.filter(({ passage }) => passage.onLanding);
@@ -242,12 +241,11 @@ export function retracedPassages(
 }
 
 function passageOf(
-  stage: SearchedStage,
   found: FoundMotion | null,
   piece: PieceSize,
   hold: Hold,
   proved: ProvedBound,
 ): FoundPassage {
-  const answer = withoutMotion(answerOfMotion(found, piece, hold, proved, stage.overRail));
+  const answer = withoutMotion(answerOfMotion(found, piece, hold, proved));
   return { hold, found, passage: { from: hold, to: hold, answer } };
 }

@@ -26,6 +26,9 @@ const SWING_STEPS = 72;
 /** What is kept back of a swing's clearance [mm a side] for what the piece strays between two of them. */
 export const BETWEEN = 1;
 
+/** The most air left under a piece as it is swung [mm]. */
+export const SWUNG_OVER = 10;
+
 /** Directions of the piece's sides along, upright and across as they lay on the flight. */
 export type Axes = readonly [Vector, Vector, Vector];
 type Vector = readonly [number, number, number];
@@ -137,7 +140,7 @@ export function upperPlace(s: HalfLandingPlan, axes: Axes, half: HalfSizes): Swi
 }
 
 /** Off what is below where there is height for it, so that it need not follow every edge it passes over. */
-const airUnder = (free: number): number => max(0, min(10, free / 2));
+const airUnder = (free: number): number => max(0, min(SWUNG_OVER, free / 2));
 
 /** How far a line in plan can be put between the piece and the spine's corner; `side` mirrors the upper flight. */
 function spineSpare(axes: Axes, half: HalfSizes, x: number, y: number, width: number, side: Swing): number {

@@ -7,6 +7,7 @@ import { SEARCH_WORK, widestMotion, type SearchedStage } from '../landing/search
 import { onFlight, paddingOnFlight } from '../flight/onFlight';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import type { KeyAttitude } from '../../space/motion';
+import type { Ground } from '../../space/raiseOfMotion';
 import { openingAtMost } from '../opening/openingAtMost';
 import { halfTurned, UPRIGHT } from '../landing/quarterLanding';
 import { withoutMotion } from '../../motion/answerOfMotion';
@@ -61,7 +62,6 @@ export function winderStage(measures: WinderMeasures): SearchedStage {
   return {
     task: (piece, hold) => winderTask(measures, piece, hold),
     proved: (piece) => provedBound(measures, piece),
-    overRail: 0,
   };
 }
 
@@ -106,12 +106,42 @@ function winderTask(m: WinderMeasures, piece: PieceSize, hold: Hold): SearchTask
     obstacles.push(
       turnedBlock('the wall facing the lower flight', [W, -W, 0], [0, 1], 4 * W, -200, -far, far),
     );
+  const grounds: Ground[] = [
+    {
+      height: rise,
+      alongX: slope,
+      alongY: 0,
+      within: [
+        { x: -1, y: 0, from: 0 },
+        { x: 0, y: -1, from: 0 },
+      ],
+    },
+    {
+      height: last,
+      alongX: slope * u[0],
+      alongY: slope * u[1],
+      within: [
+        { x: u[0], y: u[1], from: 0 },
+        { x: right[0], y: right[1], from: 0 },
+      ],
+    },
+  ];
   for (let i = 0; i < treads; i++) {
     // A nosing is a ray from the inner corner, at -90 degrees for the first; the tread is the quarter beyond it.
     const from = -Math.PI / 2 + (turn * i) / treads;
     const to = -Math.PI / 2 + (turn * (i + 1)) / treads;
     const ray = (angle: number): [number, number] => [Math.cos(angle), Math.sin(angle)];
     const top = (i + 1) * rise;
+    const [first, end] = [ray(from), ray(to)];
+    grounds.push({
+      height: top,
+      alongX: 0,
+      alongY: 0,
+      within: [
+        { x: -first[1], y: first[0], from: 0 },
+        { x: end[1], y: -end[0], from: 0 },
+      ],
+    });
     obstacles.push(
       turnedBlock('a winder’s tread', origin, ray(from), 4 * W, 4 * W, -far, top),
       turnedBlock('the ceiling over the winders', origin, ray(to), 4 * W, -4 * W, top + H, top + H + 1000),
@@ -136,26 +166,6 @@ function winderTask(m: WinderMeasures, piece: PieceSize, hold: Hold): SearchTask
       least: [cx - 0.6 * W, cy - 0.6 * W, rise],
       most: [cx + 0.6 * W, cy + 0.6 * W, last + 0.75 * H],
     },
-    floor: (x, y) => floorAt(x, y, { turn, treads, rise, slope, u, last }),
+    grounds,
   };
-}
-
-/** Height of the nosing line or of the tread at a place in plan. */
-function floorAt(
-  x: number,
-  y: number,
-  s: {
-    turn: number;
-    treads: number;
-    rise: number;
-    slope: number;
-    u: readonly [number, number];
-    last: number;
-  },
-): number {
-  const angle = Math.atan2(y, x) + Math.PI / 2;
-  const round = angle < -Math.PI / 2 ? angle + 2 * Math.PI : angle;
-  if (round < 0 || (round > s.turn && x < 0 && y < 0)) return s.rise + s.slope * Math.min(0, x);
-  if (round > s.turn) return s.last + s.slope * Math.max(0, x * s.u[0] + y * s.u[1]);
-  return s.rise * Math.min(s.treads, 1 + Math.floor((round / s.turn) * s.treads));
 }

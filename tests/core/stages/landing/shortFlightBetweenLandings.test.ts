@@ -112,7 +112,7 @@ test('landings on both ends of a flight shorter than the piece: the joined motio
     const motion = drawFamilyMotion(stage.plan!, piece, drawn, start, goal);
     // From the middle of the lower landing to the pitch; from the pitch to the middle of the upper one.
     const middle = motion.findIndex(({ at }) => at[1] > (2 * m.flightWidth + m.well) / 2 - 1);
-    const leaving = motion.slice(middle, -2);
+    const leaving = motion.slice(middle, -1);
     const arriving = motion
       .slice(1, middle)
       .map(moved(-(risers - 1) * m.going, 2 * m.flightWidth + m.well, risers * rise));
