@@ -28,11 +28,6 @@ export const box = (x1: number, y1: number, x2: number, y2: number): Corners => 
   [x1, y2],
 ];
 
-/**
- * The point midway between two.
- */
-export const midpoint = (a: Point, b: Point): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
-
 /** Convex hull, anticlockwise. @source Andrew's monotone chain, Inf. Proc. Letters 9(5), 1979 */
 export function hull(points: Points): Points {
   const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1]);

@@ -20,9 +20,6 @@ export interface SamplePiece {
   readonly count: number;
 }
 
-/** What the slate is made of, so that the tests can weigh it. */
-export const isSlate = (piece: SamplePiece): boolean => piece.piece.startsWith('slate');
-
 export const BUILD_NAMES = [
   '9 ft, slate in 3, knocked down',
   '8 ft, slate in 1, built up',

@@ -20,7 +20,10 @@ export interface HostManners {
 /** In a browser an empty cell comes as null. */
 export const WEB_MANNERS: HostManners = { emptyCell: null, emptyInRange: null, leftOut: null };
 
-/** On Windows and Mac it comes as 0, so that a measure not taken looks like a measure of nothing. */
+/**
+ * On Windows and Mac it comes as 0, so that a measure not taken looks like a measure of nothing.
+ * @internal the tests hand it to a host; the product runs as the browser does
+ */
 export const DESKTOP_MANNERS: HostManners = { emptyCell: 0, emptyInRange: 0, leftOut: null };
 
 /**

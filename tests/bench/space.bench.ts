@@ -10,7 +10,8 @@ import { findMotion } from '../../src/core/space/findMotion';
 import { readScene, type SceneFile } from '../support/readScene';
 import { halfLandingAnswer } from '../../src/core/stages/landing/halfLanding';
 import { quarterLandingAnswer } from '../../src/core/stages/landing/quarterLanding';
-import { winderAnswer } from '../../src/core/stages/winder/winder';
+import { SEARCH_WORK, widestMotion } from '../../src/core/stages/landing/searchedStage';
+import { winderStage } from '../../src/core/stages/winder/winder';
 import type { Figure } from './figure';
 
 const SEEDS = 10;
@@ -110,7 +111,9 @@ export async function run(): Promise<Figure[]> {
     },
     {
       name: 'winder, one cell',
-      figure: timed(() => winderAnswer({ ...flight, width: 850, turn: RIGHT_ANGLE }, SLAB)),
+      figure: timed(() =>
+        widestMotion(winderStage({ ...flight, width: 850, turn: RIGHT_ANGLE }), SLAB, SEARCH_WORK),
+      ),
       unit: 'ms',
       goal: 1000,
     },

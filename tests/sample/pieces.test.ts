@@ -1,9 +1,10 @@
 import { checkPieces } from '../../src/core/survey/checks/checkPieces';
-import { BUILD_NAMES, BUILT_TABLES, isSlate, SAMPLE_PIECES } from '../../src/sample/pieces';
+import { BUILD_NAMES, BUILT_TABLES, SAMPLE_PIECES, type SamplePiece } from '../../src/sample/pieces';
 
 const MM3_PER_M3 = 1e9;
 const density = (p: (typeof SAMPLE_PIECES)[number]): number =>
   (p.mass * MM3_PER_M3) / (p.length * p.breadth * p.thickness);
+const isSlate = (piece: SamplePiece): boolean => piece.piece.startsWith('slate');
 const slates = SAMPLE_PIECES.filter(isSlate);
 const of = (build: string) => SAMPLE_PIECES.filter((p) => p.build === build);
 

@@ -4,7 +4,7 @@ import path from 'node:path';
 const FOLDER = path.resolve(__dirname, '../../src/sheetHost');
 
 /** What runs in Node only: it reads files or starts programs. */
-const NODE_ONLY = [/^loadBundle\.ts$/, /^libreOffice\.ts$/];
+const NODE_ONLY = [/^loadBundle\.ts$/];
 
 function sources(folder: string): string[] {
   return readdirSync(folder).flatMap((name) => {

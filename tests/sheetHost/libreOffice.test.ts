@@ -1,6 +1,6 @@
 import { blockAddress } from '../../src/sheetHost/address';
 import { isCellError, type CellValue } from '../../src/sheetHost/hostValues';
-import { findLibreOffice, throughLibreOffice, withoutResults } from '../../src/sheetHost/libreOffice';
+import { findLibreOffice, throughLibreOffice, withoutResults } from '../support/libreOffice';
 import { opened, sheetWith, shown } from './fixtures/sheetWith';
 
 const program = findLibreOffice();

@@ -2,7 +2,7 @@ import type { PieceSize } from '../../src/core/measures/piece';
 import type { AnswerWithMotion } from '../../src/core/motion/stageAnswer';
 import { facingDoorWays } from '../../src/core/stages/facingDoor/facingDoor';
 import type { FacingDoorMeasures } from '../../src/core/stages/facingDoor/facingDoorFit';
-import { facingDoorMotion } from '../../src/core/stages/facingDoor/facingDoorMotion';
+import { facingDoorMotion } from './facingDoorMotion';
 
 /** A drawn motion is free with this less than the closed form says [mm a side]. */
 const DRAWN = 0.5;

@@ -20,5 +20,3 @@ export const ADVICE = {
     'over the allowance of a stair: put fewer people on the flight, choose a build with lighter pieces, and ask a ' +
     'licensed structural engineer before anybody carries',
 } as const;
-
-export type AdviceTopic = keyof typeof ADVICE;

@@ -11,7 +11,6 @@ const UNIT: CellStyle = { italic: true, color: '5D564B', align: 'center' };
 export const LINK: CellStyle = { color: '7A3E00', underline: true };
 export const WRAPPED: CellStyle = { wrap: true };
 export const MM = '0';
-export const TENTHS = '0.0';
 const TITLE: CellStyle = { bold: true, size: 14 };
 const REMARK: CellStyle = { italic: true, color: '444444' };
 const CAUTION: CellStyle = { bold: true, color: '7A0000' };

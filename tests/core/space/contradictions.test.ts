@@ -12,7 +12,8 @@ import { halfLandingWithMotion } from '../../../src/core/stages/landing/halfLand
 import { quarterLandingWithMotion } from '../../../src/core/stages/landing/quarterLanding';
 import type { SceneBox } from '../../../src/core/space/motion';
 import type { AnswerWithMotion } from '../../../src/core/motion/stageAnswer';
-import { winderWithMotion } from '../../../src/core/stages/winder/winder';
+import { widestMotion } from '../../../src/core/stages/landing/searchedStage';
+import { winderStage } from '../../../src/core/stages/winder/winder';
 import { replay } from '../../support/replayMotion';
 
 /** More with SCENES=2000 npx jest tests/core/space/contradictions */
@@ -135,8 +136,8 @@ describe('random stairs', () => {
       } else {
         check(
           seed,
-          winderWithMotion(
-            { ...flight, width, turn: radians([45, 60, 90, 180][(next() * 4) | 0]!) },
+          widestMotion(
+            winderStage({ ...flight, width, turn: radians([45, 60, 90, 180][(next() * 4) | 0]!) }),
             piece,
             2500,
           ),

@@ -14,7 +14,7 @@ export interface WinderShape {
 }
 
 /**
- * The turn of a winder stair, in the coordinates of `winderAnswer` but for the height: the inner edge at the origin, x
+ * The turn of a winder stair, in the coordinates of `winderStage` but for the height: the inner edge at the origin, x
  * along the lower flight, whose last nosing lies one going before the first winding one. Treads and ceilings are
  * quarters of the plane seen from the inner edge, cut off beyond the outer walls.
  */

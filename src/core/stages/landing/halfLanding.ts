@@ -8,12 +8,11 @@ import type { Hold } from '../../motion/hold';
 import { withoutMotion } from '../../motion/answerOfMotion';
 import { onFlight, paddingOnFlight } from '../flight/onFlight';
 import type { SearchTask } from './searchMotion';
-import { SEARCH_WORK, searchedPassages, widestMotion, type SearchedStage } from './searchedStage';
+import { SEARCH_WORK, widestMotion, type SearchedStage } from './searchedStage';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import type { KeyAttitude } from '../../space/motion';
 import { openingAtMost } from '../opening/openingAtMost';
 import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
-import type { StagePassage } from '../../motion/stagePassage';
 import { block, flightPlates, type NamedBox } from './stairScene';
 
 export interface HalfLandingMeasures {
@@ -67,15 +66,6 @@ export function halfLandingWithMotion(
   work = SEARCH_WORK,
 ): AnswerWithMotion {
   return widestMotion(halfLandingStage(measures), piece, work);
-}
-
-/** One passage for each way of holding it. */
-export function halfLandingPassages(
-  measures: HalfLandingMeasures,
-  piece: PieceSize,
-  work = SEARCH_WORK,
-): StagePassage[] {
-  return searchedPassages(halfLandingStage(measures), piece, work);
 }
 
 /** The stage as it is searched. */

@@ -6,13 +6,12 @@ import { alikeTurns, likeness, quaternionFromAxes, slerp, type Quaternion } from
 import { withoutMotion } from '../../motion/answerOfMotion';
 import type { Hold } from '../../motion/hold';
 import type { SearchTask } from './searchMotion';
-import { SEARCH_WORK, searchedPassages, widestMotion, type SearchedStage } from './searchedStage';
+import { SEARCH_WORK, widestMotion, type SearchedStage } from './searchedStage';
 import { onFlight, paddingOnFlight } from '../flight/onFlight';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import type { KeyAttitude } from '../../space/motion';
 import { openingAtMost } from '../opening/openingAtMost';
 import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
-import type { StagePassage } from '../../motion/stagePassage';
 import { block, flightPlates, type NamedBox } from './stairScene';
 
 export interface QuarterLandingMeasures {
@@ -64,15 +63,6 @@ export function quarterLandingWithMotion(
   work = SEARCH_WORK,
 ): AnswerWithMotion {
   return widestMotion(quarterLandingStage(measures), piece, work);
-}
-
-/** One passage for each way of holding it. */
-export function quarterLandingPassages(
-  measures: QuarterLandingMeasures,
-  piece: PieceSize,
-  work = SEARCH_WORK,
-): StagePassage[] {
-  return searchedPassages(quarterLandingStage(measures), piece, work);
 }
 
 /** The stage as it is searched. */

@@ -191,6 +191,7 @@ function carEntries(
  * The best answer with a motion and the scene it is free in: x along the door's wall, y into the car, the
  * door's middle at the origin, the car from y = 0. Free for the piece padded by `motionPadding`, a
  * millimetre below the clearance. It ends wholly inside.
+ * @internal for the tests, which replay it
  */
 export function liftCarMotion(
   measures: LiftCarMeasures,

@@ -206,6 +206,7 @@ function diagonalMeets(u: number, v: number, height: number): number {
  * The best answer with a motion and the scene it is free in: x along the passage, y from the door into it,
  * z up; the passage from y = 0, the door's middle at x = 0. The motion is free for the piece padded by
  * `motionPadding`, a millimetre below the clearance.
+ * @internal for the tests, which replay it
  */
 export function sideDoorMotion(
   measures: SideDoorMeasures,

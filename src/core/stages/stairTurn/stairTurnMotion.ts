@@ -1,8 +1,7 @@
 import type { PieceSize } from '../../measures/piece';
 import { attitudeInPlan } from '../../motion/attitude';
 import { sizesOfHold, type Hold } from '../../motion/hold';
-import type { KeyAttitude, Motion, SceneBox } from '../../space/motion';
-import { block, type NamedBox } from '../landing/stairScene';
+import type { KeyAttitude, Motion } from '../../space/motion';
 import { DRAWN_PARTS, finer, type StairTurnFit, type TurnStep } from './stairTurnFit';
 import {
   IN_CORNER,
@@ -24,9 +23,6 @@ const STRAY = 0.02;
 const SLIDE = 10;
 /** Halvings of a step at most. */
 const DEEPEST = 12;
-/** How thick the line of nosings and the flight's ceiling are drawn [mm]: the ceiling would jut out over the floor. */
-const THICK = 200;
-const THIN = 0.5;
 /** Preferred first: where least depends on anything. */
 const WAYS = [IN_PASSAGE, IN_CORNER, IN_FLIGHT_ARM, OVER_RAIL] as const;
 
@@ -124,67 +120,3 @@ export function stairTurnMotion(
   put(last, { over: here.over, z: 0 }, plan.flightWidth + 1);
   return keys;
 }
-
-/** The turn as boxes, in the motion's coordinates, long enough for the piece. */
-export function stairTurnScene(plan: StairTurnPlan, piece: PieceSize): NamedBox[] {
-  const { end, flightWidth: w, passageWidth, straight, headroom, rise, going, ceiling, overRail } = plan;
-  const depth = straight + passageWidth;
-  const slope = rise / going;
-  const reach = 2 * Math.hypot(piece.length, piece.breadth, piece.thickness) + 1500;
-  const far = slope * reach + max(headroom, ceiling) + rise + 1000;
-  const open = overRail > 0;
-  const side = open ? w + reach : w;
-  const up = end === 'foot';
-  const first = up ? rise : 0;
-  const boxes: NamedBox[] = [
-    block('the floor', [0, -200, -200], [depth + 200, w + reach, 0]),
-    block('the ceiling over the floor', [0, -200, ceiling], [depth + 200, w + reach, ceiling + 1000]),
-    block('the outer wall', [-reach, -200, -far], [depth + 200, 0, far]),
-    block('the wall facing the flight', [depth, -200, -far], [depth + 200, w + reach, far]),
-    plate('the nosings of the flight', first, up ? -slope : slope, -THICK, reach, side),
-    plate('the ceiling over the flight', first + headroom, up ? -slope : slope, THIN, reach, side),
-    block('the ceiling over the flight', [-1, 0, first + headroom + (up ? slope : 0)], [0, side, far]),
-  ];
-  const { passageCeiling = ceiling } = plan;
-  if (passageCeiling < ceiling) {
-    boxes.push(block('the head of the way on', [straight, w, passageCeiling], [depth, w + reach, ceiling]));
-  }
-  if (up) boxes.push(block('the first riser', [-1, 0, -far], [0, side, rise]));
-  if (open) {
-    const top = up ? first + overRail : overRail;
-    // Steps of a rail that rises with the flight; level over one that falls.
-    const count = up ? 40 : 1;
-    for (let i = 0; i < count; i++) {
-      const [from, to] = [(-reach * (i + 1)) / count, (-reach * i) / count];
-      const height = up ? top + slope * ((reach * i) / count) : top;
-      boxes.push(block('the handrail', [from, w, -far], [to, w + reach, height]));
-    }
-    if (straight > 0) boxes.push(block('the handrail', [0, w, -far], [straight, w + reach, top]));
-  } else boxes.push(block('the inner corner', [-reach, w, -far], [straight, w + reach, far]));
-  return boxes;
-}
-
-/** A plate over the flight, x < 0, one face on the line through (0, height), as thick as said on its other side, upward. */
-function plate(
-  name: string,
-  height: number,
-  slope: number,
-  thick: number,
-  reach: number,
-  side: number,
-): NamedBox {
-  const angle = Math.atan(slope);
-  const [c, s] = [cos(angle), sin(angle)];
-  const long = reach / c;
-  return {
-    name,
-    box: {
-      centre: [-reach / 2 - (s * thick) / 2, side / 2, height - (slope * reach) / 2 + (c * thick) / 2],
-      size: [long, side, abs(thick)],
-      turn: [cos(angle / 2), 0, -sin(angle / 2), 0],
-    },
-  };
-}
-
-/** The boxes alone. */
-export const boxesOf = (named: readonly NamedBox[]): SceneBox[] => named.map(({ box }) => box);

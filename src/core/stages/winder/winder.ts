@@ -3,15 +3,13 @@ import { radians } from '../../measures/angle';
 import type { PieceSize } from '../../measures/piece';
 import type { Hold } from '../../motion/hold';
 import type { SearchTask } from '../landing/searchMotion';
-import { SEARCH_WORK, widestMotion, type SearchedStage } from '../landing/searchedStage';
+import type { SearchedStage } from '../landing/searchedStage';
 import { onFlight, paddingOnFlight } from '../flight/onFlight';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import type { KeyAttitude } from '../../space/motion';
 import type { Ground } from '../../space/raiseOfMotion';
 import { openingAtMost } from '../opening/openingAtMost';
 import { halfTurned, UPRIGHT } from '../landing/quarterLanding';
-import { withoutMotion } from '../../motion/answerOfMotion';
-import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
 import { flightPlates, turnedBlock, type NamedBox } from '../landing/stairScene';
 
 export interface WinderMeasures {
@@ -34,8 +32,8 @@ const WIDE_TURN = radians(120);
 const EVEN = 1e-9;
 
 /**
- * Clearance of a piece up or down a winder stair. Only a motion found on its treads counts, and the caller
- * gives it no better verdict than `tight`.
+ * A winder stair as it is searched. Only a motion found on its treads counts, and the caller gives it no better
+ * verdict than `tight`.
  *
  * Model, for a motion: treads run together in the upright edge of an inner corner at the origin, one for each
  * 30 degrees of the turn, each one rise above the last; the nosing of the first lies along the end of the
@@ -44,20 +42,6 @@ const EVEN = 1e-9;
  * sides of both flights and their outer sides, which meet in an outer corner; a turn above 120 degrees has a
  * facing wall square to the lower flight. Nothing but the flights' section is proved.
  */
-export function winderAnswer(measures: WinderMeasures, piece: PieceSize, work = SEARCH_WORK): StageAnswer {
-  return withoutMotion(winderWithMotion(measures, piece, work));
-}
-
-/** The same with the motion and the obstacles, for a checker. */
-export function winderWithMotion(
-  measures: WinderMeasures,
-  piece: PieceSize,
-  work = SEARCH_WORK,
-): AnswerWithMotion {
-  return widestMotion(winderStage(measures), piece, work);
-}
-
-/** The stage as it is searched. */
 export function winderStage(measures: WinderMeasures): SearchedStage {
   return {
     task: (piece, hold) => winderTask(measures, piece, hold),

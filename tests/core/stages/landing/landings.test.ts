@@ -2,16 +2,20 @@ import { RIGHT_ANGLE } from '../../../../src/core/measures/angle';
 import { sortedPiece } from '../../../../src/core/measures/piece';
 import {
   halfLandingAnswer,
-  halfLandingPassages,
   halfLandingWithMotion,
   halfLandingStage,
 } from '../../../../src/core/stages/landing/halfLanding';
 import {
   quarterLandingAnswer,
-  quarterLandingPassages,
+  quarterLandingStage,
 } from '../../../../src/core/stages/landing/quarterLanding';
-import { routePassages, retracedPassages } from '../../../../src/core/stages/landing/searchedStage';
-import { winderAnswer } from '../../../../src/core/stages/winder/winder';
+import {
+  routePassages,
+  retracedPassages,
+  searchedPassages,
+  widestMotion,
+} from '../../../../src/core/stages/landing/searchedStage';
+import { winderStage } from '../../../../src/core/stages/winder/winder';
 import { paddedPiece } from '../../../../src/core/measures/piece';
 import { replay } from '../../../support/replayMotion';
 
@@ -53,7 +57,7 @@ describe('a half landing', () => {
   });
 
   test('gives a passage for each way of holding, and its best is the answer', () => {
-    const passages = halfLandingPassages(half, slab, 4000);
+    const passages = searchedPassages(halfLandingStage(half), slab, 4000);
     const best = Math.max(...passages.map((p) => p.answer.clearance));
     expect(halfLandingAnswer(half, slab, 4000).clearance).toBe(best);
     for (const hold of ['LB', 'LT']) expect(passages.map((p) => p.from)).toContain(hold);
@@ -70,7 +74,7 @@ describe('a quarter landing', () => {
   });
 
   test('never claims more than the flights leave', () => {
-    for (const { from, answer } of quarterLandingPassages(quarter, slab, 4000)) {
+    for (const { from, answer } of searchedPassages(quarterLandingStage(quarter), slab, 4000)) {
       const clear = 2100 * (240 / Math.hypot(190, 240));
       const fits = from === 'LB' ? [850 - 25, clear - 930] : [850 - 930, clear - 25];
       expect(answer.clearance).toBeLessThanOrEqual(Math.min(...fits) / 2);
@@ -79,8 +83,8 @@ describe('a quarter landing', () => {
 });
 
 test('a winder’s clearance is at least that of the piece shrunk to a point', () => {
-  const answer = winderAnswer(
-    { width: 800, headroom: 2000, turn: RIGHT_ANGLE, rise: 200, going: 220 },
+  const answer = widestMotion(
+    winderStage({ width: 800, headroom: 2000, turn: RIGHT_ANGLE, rise: 200, going: 220 }),
     slab,
     4000,
   );

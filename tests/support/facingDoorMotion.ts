@@ -1,10 +1,10 @@
-import { goingOn } from '../../space/quaternion';
-import type { ProfilePart } from '../../geometry/profile';
-import { profileScene } from '../../motion/profileScene';
-import type { KeyAttitude, Motion, SceneBox } from '../../space/motion';
-import { flightProfile, movedProfile } from '../flight/flightProfile';
-import type { FacingDoorFit, FacingDoorMeasures } from './facingDoorFit';
-import type { FacingDoorWay } from './facingDoor';
+import { goingOn } from '../../src/core/space/quaternion';
+import type { ProfilePart } from './profile';
+import { profileScene } from './profileScene';
+import type { KeyAttitude, Motion, SceneBox } from '../../src/core/space/motion';
+import { flightProfile, movedProfile } from './flightProfile';
+import type { FacingDoorFit, FacingDoorMeasures } from '../../src/core/stages/facingDoor/facingDoorFit';
+import type { FacingDoorWay } from '../../src/core/stages/facingDoor/facingDoor';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { atan2, ceil, cos, hypot, max, min, sin } = Math;

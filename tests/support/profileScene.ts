@@ -1,6 +1,6 @@
-import { runs, type ProfileLine, type ProfilePart } from '../geometry/profile';
-import { levelBox } from './planScene';
-import type { SceneBox } from '../space/motion';
+import { runs, type ProfileLine, type ProfilePart } from './profile';
+import { levelBox } from '../../src/core/motion/planScene';
+import type { SceneBox } from '../../src/core/space/motion';
 
 /** Thickness of floors, ceilings and walls as drawn [mm]. */
 const THICK = 200;

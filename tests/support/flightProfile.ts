@@ -1,5 +1,5 @@
-import type { ProfilePart } from '../../geometry/profile';
-import type { FlightMeasures } from './flight';
+import type { ProfilePart } from './profile';
+import type { FlightMeasures } from '../../src/core/stages/flight/flight';
 
 /** A flight with its risers counted and the floors at its ends. */
 export interface WholeFlight extends FlightMeasures {

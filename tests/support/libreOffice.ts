@@ -4,7 +4,7 @@ import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { promisify } from 'node:util';
-import { readParts, writeParts } from './excelts/packageParts';
+import { readParts, writeParts } from '../../src/sheetHost/excelts/packageParts';
 
 const LONGEST_RUN_MS = 120_000;
 
