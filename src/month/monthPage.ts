@@ -1,6 +1,7 @@
 import { CAUTIONS } from '../core/measures/cautions';
 import type { Remeasure } from '../core/route/remeasure';
-import { VERDICTS, type Verdict } from '../core/route/verdict';
+import { VERDICTS } from '../core/route/verdict';
+import { CLASS_MEANING, VERDICT_CLASSES, verdictClassOf } from '../core/route/verdictClass';
 import { markup, Markup, NOTHING } from './markup';
 import {
   adviceWords,
@@ -23,15 +24,6 @@ export interface MonthPageWords {
 
 /** Measures listed for a survey: those after them take a larger change still. */
 const MEASURES_LISTED = 6;
-
-const MEANING: Readonly<Record<Verdict, string>> = {
-  goes: 'clear by the allowance, the tape counted against it; space alone',
-  tight:
-    'passes as measured, but not by the allowance, or with something left to measure: a frame or template first',
-  'no way found': 'no motion is shown, and nothing proves it impossible',
-  'not measured': 'a measure is missing or cannot be taken',
-  'cannot go': 'proved, with the reason named',
-};
 
 /**
  * The month as one page of HTML that needs nothing else: counts, a line a survey, and for each survey that does not
@@ -83,17 +75,18 @@ function cautions(): Markup {
 
 function countsTable(surveys: readonly MonthSurvey[]): Markup {
   const known: readonly string[] = VERDICTS;
-  const rows = VERDICTS.map((verdict) => countRow(verdict, surveys, MEANING[verdict]));
+  const rows = VERDICT_CLASSES.map((one) => {
+    const count = surveys.filter(({ verdict, reason }) => verdictClassOf(verdict, reason) === one).length;
+    return countRow(verdictSign(one.verdict, one.name), count, CLASS_MEANING[one.name]);
+  });
   // A verdict that is none of ours is an error in a cell, and counted as what it says.
   const odd = new Set(surveys.map(({ verdict }) => verdict).filter((verdict) => !known.includes(verdict)));
   return markup`<table class="counts"><thead><tr><th scope="col">Verdict</th><th scope="col" class="number">Surveys</th><th scope="col">What it means</th></tr></thead>
-<tbody>${rows}${[...odd].map((verdict) => countRow(verdict, surveys, ''))}<tr><th scope="row">all</th><td class="number">${surveys.length}</td><td></td></tr></tbody></table>`;
+<tbody>${rows}${[...odd].map((verdict) => countRow(verdictSign(verdict), surveys.filter((s) => s.verdict === verdict).length, ''))}<tr><th scope="row">all</th><td class="number">${surveys.length}</td><td></td></tr></tbody></table>`;
 }
 
-function countRow(verdict: string, surveys: readonly MonthSurvey[], meaning: string): Markup {
-  const count = surveys.filter((survey) => survey.verdict === verdict).length;
-  return markup`<tr><th scope="row">${verdictSign(verdict)}</th><td class="number">${count}</td><td>${meaning}</td></tr>`;
-}
+const countRow = (sign: Markup, count: number, meaning: string): Markup =>
+  markup`<tr><th scope="row">${sign}</th><td class="number">${count}</td><td>${meaning}</td></tr>`;
 
 function lineTable(month: Month): Markup {
   const heads = ['Survey', 'Verdict', 'Deciding step', 'Clearance', 'Build and piece', 'Reason'];
@@ -111,7 +104,7 @@ function lineRow(month: Month, s: MonthSurvey): Markup {
   const name =
     s.verdict === 'goes' ? markup`${s.survey}` : markup`<a href="#${anchor(month, s)}">${s.survey}</a>`;
   const clearance = s.clearance === undefined ? '–' : mm(s.clearance);
-  return markup`<tr><th scope="row" class="name">${name}</th><td>${verdictSign(s.verdict)}</td><td>${stageWords(s)}</td><td class="number">${clearance}</td><td>${s.build}: ${pieceWords(s)}</td><td class="small">${s.reason}${toCheck(s)}</td></tr>
+  return markup`<tr><th scope="row" class="name">${name}</th><td>${verdictSign(s.verdict, verdictClassOf(s.verdict, s.reason)?.name)}</td><td>${stageWords(s)}</td><td class="number">${clearance}</td><td>${s.build}: ${pieceWords(s)}</td><td class="small">${s.reason}${toCheck(s)}</td></tr>
 `;
 }
 

@@ -1,4 +1,4 @@
-import { VERDICTS } from '../core/route/verdict';
+import { VERDICT_CLASSES, verdictClassOf, type VerdictClass } from '../core/route/verdictClass';
 import { adviceWords, byUrgency, clearanceWords, lookedAtAgain, type Month, type MonthSurvey } from './month';
 import { firstToMeasure } from './remeasureWords';
 
@@ -9,7 +9,7 @@ const MEASURED_FIRST = 12;
 export function monthSummary(month: Month | undefined): readonly string[] {
   if (!month) return ['The workbook has no rows with Survey, Verdict, Clearance and Stage.'];
   const { surveys } = month;
-  const counts = VERDICTS.map((v) => `${surveys.filter(({ verdict }) => verdict === v).length} ${v}`);
+  const counts = VERDICT_CLASSES.map((one) => `${ofClass(surveys, one).length} ${one.name}`);
   return [
     ...columns([
       ['Survey', 'Verdict', 'Deciding step', 'Clearance', 'Build'],
@@ -28,6 +28,9 @@ export function monthSummary(month: Month | undefined): readonly string[] {
     ...advised(byUrgency(month)),
   ];
 }
+
+const ofClass = (surveys: readonly MonthSurvey[], one: VerdictClass): MonthSurvey[] =>
+  surveys.filter(({ verdict, reason }) => verdictClassOf(verdict, reason) === one);
 
 /** Surveys that go only if what looks wrong in them is right. */
 function goesAsTyped(surveys: readonly MonthSurvey[]): string[] {

@@ -15,8 +15,8 @@ const SHAPES: Readonly<Record<Verdict, Markup>> = {
 
 const isVerdict = (word: string): word is Verdict => (VERDICTS as readonly string[]).includes(word);
 
-/** The verdict's shape and its word; the word alone where it is none of ours. */
-export function verdictSign(verdict: string): Markup {
+/** The verdict's shape and its word, or finer words for it; the word alone where it is none of ours. */
+export function verdictSign(verdict: string, words = verdict): Markup {
   if (!isVerdict(verdict)) return markup`<span class="verdict">${verdict}</span>`;
-  return markup`<span class="verdict"><svg class="sign" viewBox="0 0 16 16" width="12" height="12" aria-hidden="true">${SHAPES[verdict]}</svg> ${verdict}</span>`;
+  return markup`<span class="verdict"><svg class="sign" viewBox="0 0 16 16" width="12" height="12" aria-hidden="true">${SHAPES[verdict]}</svg> ${words}</span>`;
 }

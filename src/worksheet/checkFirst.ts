@@ -1,4 +1,5 @@
 import type { BuildVerdict } from '../core/route/buildVerdict';
+import { LOOK_FIRST } from '../core/route/verdictClass';
 import { problemsOfRoute } from '../core/survey/checks/checkRoute';
 import { stepName } from '../core/survey/table/stageRow';
 import type { RouteRead } from '../core/survey/table/readRoute';
@@ -24,7 +25,9 @@ export function checkFirst(read: RouteRead): (survey: string, verdict: BuildVerd
   return (survey, verdict) => {
     const clause = clauses.get(keyOf(survey));
     if (clause === undefined || verdict.verdict === 'not measured') return verdict;
-    return { ...verdict, reason: verdict.reason + clause };
+    const reason = verdict.reason + clause;
+    if (verdict.verdict !== 'goes') return { ...verdict, reason };
+    return { ...verdict, reason: `${LOOK_FIRST}: ${reason}`, lookFirst: true };
   };
 }
 

@@ -25,7 +25,8 @@ test('prints one line a survey, its best verdict, deciding step and clearance', 
     'S-2     cannot go     4 half landing  -140 mm a side  8 ft',
     'S-3     not measured  1 flight                        8 ft',
     '',
-    '3 surveys: 1 goes, 0 tight, 0 no way found, 1 not measured, 1 cannot go',
+    '3 surveys: 1 goes, 0 goes as typed, but look first, 0 tight as measured, 0 tight, not measured enough, ' +
+      '0 tight, needs a trial, 0 no way found, 1 not measured, 1 cannot go',
   ]);
 });
 

@@ -10,6 +10,7 @@ import { GUIDELINE_EACH } from '../carrying/teamLimit';
 import { RAISE_BY_HAND } from '../motion/raiseByHand';
 import { mm } from './reason';
 import { verdictRank, type Verdict } from './verdict';
+import type { Tightness } from './verdictClass';
 
 /** One piece of a build, as it is carried. */
 export interface BuildPiece {
@@ -44,7 +45,11 @@ export interface BuildVerdict {
   readonly carry: string;
   readonly reason: string;
   readonly caution: string;
-  /** It is above the team guideline and has to be raised higher than by hand, for which no aid is known. */
+  /** Why it is tight, where it is. */
+  readonly tightness?: Tightness;
+  /** It goes as typed, but the check of the route asks to look at a row. */
+  readonly lookFirst?: boolean;
+  /** It is above the team guideline and goes where no aid is known: raised higher than by hand, or on winding treads. */
   readonly noAid?: boolean;
 }
 
@@ -84,7 +89,7 @@ export function judgeBuild(
     };
   }
   const judged = worst.found.judge();
-  const raised = raisedTooFar(build, worst.name, judged);
+  const noAid = withoutAid(route, build, worst.name, judged);
   const row = route.steps[judged.step]?.row;
   return {
     ...rest,
@@ -94,16 +99,48 @@ export function judgeBuild(
     stage: row?.stage,
     piece: worst.name,
     pose: judged.pose,
-    reason: raised ? `${judged.reason}; raised ${mm(judged.raise)}: no aid known` : judged.reason,
-    ...(raised ? { noAid: true } : {}),
+    reason: judged.reason + (noAid ?? '') + besideLimiting(route, build, worst.name, judged, caseOf),
+    ...(judged.tightness === undefined ? {} : { tightness: judged.tightness }),
+    ...(noAid === undefined ? {} : { noAid: true }),
   };
 }
 
-/** Above the team guideline and raised higher than by hand: there is no aid for that. */
-function raisedTooFar(build: Build, name: string, { verdict, raise }: RouteJudgement): boolean {
-  if (verdict !== 'tight' || raise <= RAISE_BY_HAND) return false;
+/** The heaviest piece's own line, where another piece limits the build: a leg's clearance says nothing of the slate. */
+function besideLimiting(
+  route: PreparedRoute,
+  build: Build,
+  limiting: string,
+  { verdict }: RouteJudgement,
+  caseOf: (size: PieceSize) => RouteCase,
+): string {
+  if (verdict !== 'goes' && verdict !== 'tight') return '';
+  let heaviest: BuildPiece | undefined;
+  for (const piece of build.pieces) if ((piece.mass ?? 0) > (heaviest?.mass ?? 0)) heaviest = piece;
+  if (!heaviest?.size || heaviest.name === limiting) return '';
+  const { clearance, pose, step } = caseOf(heaviest.size).judge();
+  const at = route.steps[step];
+  if (clearance === undefined || !at) return '';
+  const where = `${stepWords(at.name)} (${at.row.stage ?? at.row.stageText})`;
+  return `; the heaviest, ${heaviest.name}: ${mm(clearance)} a side left at ${where}${pose ? `, ${pose}` : ''}`;
+}
+
+/**
+ * Above the team guideline and raised higher than by hand, or on winding treads: there is no aid for either, since a
+ * stair climber needs straight flights and landings to turn on.
+ * @returns the clause that says so, or undefined
+ */
+function withoutAid(
+  route: PreparedRoute,
+  build: Build,
+  name: string,
+  { verdict, raise }: RouteJudgement,
+): string | undefined {
+  if (verdict !== 'tight') return undefined;
   const mass = build.pieces.find((piece) => piece.name === name)?.mass;
-  return mass !== undefined && !handlers({ mass, limitEach: GUIDELINE_EACH }).ok;
+  if (mass === undefined || handlers({ mass, limitEach: GUIDELINE_EACH }).ok) return undefined;
+  if (raise > RAISE_BY_HAND) return `; raised ${mm(raise)}: no aid known`;
+  const winding = route.steps.some(({ caps }) => caps.some(({ kind }) => kind === 'winding treads'));
+  return winding ? '; on winding treads: no aid known' : undefined;
 }
 
 type Worst =

@@ -5,13 +5,16 @@ import type { PreparedReading, PreparedRoute } from './preparedRoute';
 import { proofAt } from './proofs';
 import { routeParts, type JointsAsked } from './routeParts';
 import { stepWords } from './stepWords';
-import { changesInWords, changesOnChain, stepReason, type StepWords } from './reason';
+import { changesInWords, changesOnChain, leftOpen, stepReason, type StepWords } from './reason';
 import type { BookPiece, StageBook } from './stageBook';
 import { verdictRank, type Verdict } from './verdict';
+import { TIGHT_WORDS, type Tightness } from './verdictClass';
 
 /** What is said of one step, on the best chain of the whole route. */
 export interface StepJudgement {
   readonly verdict: Verdict;
+  /** Why it is tight, where it is. */
+  readonly tightness?: Tightness;
   /** Clearance as measured [mm a side]; undefined where none can be shown. */
   readonly clearance: number | undefined;
   readonly pose: Pose | undefined;
@@ -24,6 +27,8 @@ export interface StepJudgement {
 /** What is said of a piece on a route. `step` is the index of the step that decides. */
 export interface RouteJudgement {
   readonly verdict: Verdict;
+  /** Why it is tight, where it is. */
+  readonly tightness?: Tightness;
   readonly clearance: number | undefined;
   /** -1 for a route without steps. */
   readonly step: number;
@@ -131,13 +136,15 @@ export function judgeRoute(
     );
     const limiting = limitingStep(verdict, judged);
     const at = judged[limiting]!;
+    const tightness = verdict === 'tight' ? tightnessOf(judged) : undefined;
     return {
       verdict,
+      ...(tightness === undefined ? {} : { tightness }),
       clearance: finding.clearance,
       step: limiting,
       pose: at.pose,
       raise: Math.max(0, ...(chain ?? []).map(({ passage }) => passage?.answer.raise ?? 0)),
-      reason: routeReason(route, limiting, at, chain),
+      reason: `${tightness === undefined ? '' : `${TIGHT_WORDS[tightness]}: `}${routeReason(route, limiting, at, chain)}`,
       steps: judged,
     };
   };
@@ -218,20 +225,28 @@ function judgeStep(
   }
   const proof = proofAt(route, i, piece, book);
   let verdict: Verdict = 'goes';
+  let tightness: Tightness | undefined;
   if (proof !== undefined) verdict = 'cannot go';
   else if (measured === undefined || measured.clearance < 0) verdict = 'no way found';
   else {
     const capped = step.caps.length > 0 || measured.passage?.capped || worst?.passage?.capped;
-    if (capped || worst === undefined || worst.clearance < allowance) verdict = 'tight';
+    if (capped || worst === undefined || worst.clearance < allowance) {
+      verdict = 'tight';
+      const open =
+        measured.clearance >= allowance &&
+        (route.readings.length > 1 || leftOpen(route, i, worst).length > 0);
+      tightness = capped ? 'trial' : open ? 'open' : 'measured';
+    }
   }
-  return judgedStep({ route, i, piece, book, allowance, verdict, measured, worst, proof });
+  return judgedStep({ route, i, piece, book, allowance, verdict, measured, worst, proof }, tightness);
 }
 
 /** A step with its words: those of most steps are never read, so they are made when they are. */
-function judgedStep(words: StepWords): StepJudgement {
+function judgedStep(words: StepWords, tightness: Tightness | undefined): StepJudgement {
   const { route, i, verdict, measured } = words;
   return {
     verdict,
+    ...(tightness === undefined ? {} : { tightness }),
     clearance: measured?.clearance,
     pose: measured && poseOfStep(measured),
     get because() {
@@ -264,6 +279,13 @@ function limitingStep(verdict: Verdict, steps: readonly StepJudgement[]): number
     if (better) limiting = i;
   });
   return limiting >= 0 ? limiting : 0;
+}
+
+/** A trial is needed whatever is measured; what is measured and tight is not freed by more of the tape. */
+function tightnessOf(steps: readonly StepJudgement[]): Tightness {
+  const kinds = new Set(steps.map(({ tightness }) => tightness));
+  if (kinds.has('trial')) return 'trial';
+  return kinds.has('open') && !kinds.has('measured') ? 'open' : 'measured';
 }
 
 function routeReason(

@@ -82,7 +82,7 @@ export function stepReason(words: StepWords): string {
         parts.push(`${prefix}${left}${after}, and the allowance is ${mm(allowance)}`);
       } else parts.push(left);
       if (caps.length > 0) parts.push(capWords(caps));
-      if (short && worst !== measured) parts.push(...openWords(route, i, worst));
+      if (short && worst !== measured) parts.push(...leftOpen(route, i, worst));
       const capped = measured!.passage?.capped
         ? measured!.passage
         : worst?.passage?.capped
@@ -97,7 +97,7 @@ export function stepReason(words: StepWords): string {
 }
 
 /** What is not measured and was taken at its worst. */
-function openWords(route: PreparedRoute, i: number, worst: ChainStep | undefined): string[] {
+export function leftOpen(route: PreparedRoute, i: number, worst: ChainStep | undefined): string[] {
   const { open, row } = route.steps[i]!;
   const parts = open
     .filter((measure) => measure !== 'run')

@@ -1,11 +1,12 @@
-import { VERDICTS, type Verdict } from '../../core/route/verdict';
+import type { Verdict } from '../../core/route/verdict';
+import { LOOK_FIRST, TIGHT_WORDS, VERDICT_CLASSES, type VerdictClass } from '../../core/route/verdictClass';
 import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
 import { FIRM, INVENTED } from '../firm';
 import type { Survey } from '../survey';
 import { HEADING, headed, LINK, linkTo, MM, showVerdicts, WRAPPED } from './look';
 import { otherBuildColumn } from './otherBuildsSheet';
 import { routeRowOf } from './routeSheet';
-import { VERDICTS_TOP } from './verdictsSheet';
+import { verdictColumn, VERDICTS_TOP } from './verdictsSheet';
 
 const TOP = VERDICTS_TOP;
 const FIRST = TOP + 1;
@@ -67,12 +68,23 @@ export function monthSheet(book: WorkbookWriter, surveys: readonly Survey[]): vo
   sheet.print({ area: `A1:K${last}`, repeat: { from: TOP, to: TOP }, across: 'landscape' });
 }
 
+/** A formula of how many surveys of the month are of a class. */
+export function surveysOfClass({ verdict, begins }: VerdictClass, surveys: readonly Survey[]): string {
+  const cells = monthVerdicts(surveys);
+  const begun = (words: string): string =>
+    `COUNTIFS(${cells},"${verdict}",${verdictColumn('K', surveys)},"${words}: *")`;
+  if (begins !== undefined) return begun(begins);
+  const finer = VERDICT_CLASSES.flatMap((one) =>
+    one.verdict === verdict && one.begins !== undefined ? [begun(one.begins)] : [],
+  );
+  return [`COUNTIF(${cells},"${verdict}")`, ...finer].join('-');
+}
+
 /** `49 surveys: 20 goes, …; allowance 25 mm a side, tape 5 mm (both on Start)` */
 function countsText(surveys: readonly Survey[]): string {
-  const cells = monthVerdicts(surveys);
-  const counts = VERDICTS.map((verdict) => `COUNTIF(${cells},"${verdict}")&" ${verdict}"`);
+  const counts = VERDICT_CLASSES.map((one) => `(${surveysOfClass(one, surveys)})&" ${one.name}"`);
   return (
-    `COUNTA(${cells})&" surveys: "&${counts.join('&", "&')}` +
+    `COUNTA(${monthVerdicts(surveys)})&" surveys: "&${counts.join('&"; "&')}` +
     `&"; allowance "&Allowance&" mm a side, tape "&Tape&" mm, both on Start"`
   );
 }
@@ -87,11 +99,15 @@ function advise(row: number, surveys: readonly Survey[]): string {
     `INDEX(${column('B')},MATCH(1,INDEX((${column('A')}=Verdicts!$A${row})` +
     `*(${column('C')}="${verdict}"),0),0))`;
   return (
-    `IF($B${row}="","",IF($B${row}="goes","as asked",IF($B${row}="not measured","measure first",` +
+    `IF($B${row}="","",IF($B${row}="goes",IF(${startsWith(row, LOOK_FIRST)},"as asked, if what Route marks is right","as asked"),IF($B${row}="not measured","measure first",` +
     `IFERROR(${first('goes')},IF($B${row}="tight","as asked, if it passes the trial",` +
     `IFERROR("tight: "&${first('tight')},"none of the next builds"))))))`
   );
 }
+
+/** Whether the reason of a survey begins with the words of a class of verdicts. */
+const startsWith = (row: number, words: string): string =>
+  `LEFT(Verdicts!$K${row},${words.length + 1})="${words}:"`;
 
 function nextStep(row: number): string {
   const why = `Verdicts!$K${row}`;
@@ -99,7 +115,7 @@ function nextStep(row: number): string {
     `IF($B${row}="","",IF($B${row}="not measured","send back for the measure at step "&$F${row},` +
     `IF(ISNUMBER(SEARCH("CHECKROUTE asks",${why})),"look at what Route marks, measure again, judge again",` +
     `IF($B${row}="goes","plan people, aids and floor",` +
-    `IF($B${row}="tight",IF(ISNUMBER(SEARCH("not measured",${why})),"measure the rest of step ","frame or template first, look again at step ")&$F${row},` +
+    `IF($B${row}="tight",IF(${startsWith(row, TIGHT_WORDS.open)},"measure the rest of step ",IF(${startsWith(row, TIGHT_WORDS.trial)},"a trial with a frame first, step ","frame or template first, look again at step "))&$F${row},` +
     `IF($B${row}="no way found","re-measure step "&$F${row}&", then ","")&` +
     `IF($C${row}="none of the next builds","try smaller builds in Job, or another way in","offer the other build"))))))`
   );

@@ -1,10 +1,10 @@
 import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
 import { CAUTIONS } from '../../core/measures/cautions';
-import { VERDICTS, type Verdict } from '../../core/route/verdict';
+import { CLASS_MEANING, VERDICT_CLASSES } from '../../core/route/verdictClass';
 import { ALLOWANCE, FIRM, INVENTED, TAPE } from '../firm';
 import type { Survey } from '../survey';
 import { headed, HEADING, INPUT, LINK, MM, showVerdicts, WRAPPED } from './look';
-import { monthVerdicts } from './monthSheet';
+import { surveysOfClass } from './monthSheet';
 
 const SHEETS: readonly (readonly [sheet: string, holds: string])[] = [
   ['Month', 'a line a survey: the verdict on what was asked for, what to advise, what to do next'],
@@ -20,17 +20,9 @@ const SHEETS: readonly (readonly [sheet: string, holds: string])[] = [
   ['Worked examples', 'questions to practise on, with the working'],
 ];
 
-const MEANING: Readonly<Record<Verdict, string>> = {
-  goes: 'clear by the allowance, the tape counted against it; space alone',
-  tight: 'passes as measured, with less than the allowance: a frame or template first',
-  'no way found': 'nothing proves it impossible, and no motion is shown',
-  'not measured': 'a measure is missing or cannot be taken',
-  'cannot go': 'proved, with the reason named',
-};
-
 const GIVEN_TOP = 5;
 const COUNTS_TOP = 9;
-const SHEETS_TOP = COUNTS_TOP + VERDICTS.length + 3;
+const SHEETS_TOP = COUNTS_TOP + VERDICT_CLASSES.length + 3;
 const CAUTIONS_TOP = SHEETS_TOP + SHEETS.length + 2;
 
 /** The month's counts, what is where, what holds for all of it, and the cautions. */
@@ -55,16 +47,17 @@ export function startSheet(book: WorkbookWriter, surveys: readonly Survey[]): vo
   book.name('Allowance', `Start!$B$${GIVEN_TOP + 1}`).name('Tape', `Start!$B$${GIVEN_TOP + 2}`);
 
   sheet.rows(`A${COUNTS_TOP}`, [['Verdict', 'Surveys', 'What it means']], HEADING);
-  VERDICTS.forEach((verdict, i) => {
-    const row = COUNTS_TOP + 1 + i;
-    const count = { formula: `COUNTIF(${monthVerdicts(surveys)},A${row})` };
-    sheet.rows(`A${row}`, [[verdict, count, MEANING[verdict]]]);
+  VERDICT_CLASSES.forEach((one, i) => {
+    const count = { formula: surveysOfClass(one, surveys) };
+    sheet.rows(`A${COUNTS_TOP + 1 + i}`, [[one.name, count, CLASS_MEANING[one.name]]]);
   });
   const first = COUNTS_TOP + 1;
-  const last = COUNTS_TOP + VERDICTS.length;
+  const last = COUNTS_TOP + VERDICT_CLASSES.length;
   sheet.rows(`A${last + 1}`, [['all', { formula: `SUM(B${first}:B${last})` }]]);
   sheet.format(`B${first}:B${last + 1}`, { format: '0' });
-  showVerdicts(sheet, `A${first}:A${last}`, `$A${first}`);
+  // A class has the colour of its verdict.
+  const verdict = `IF(LEFT($A${first},4)="goes","goes",IF(LEFT($A${first},5)="tight","tight",$A${first}))`;
+  showVerdicts(sheet, `A${first}:A${last}`, verdict);
 
   sheet.rows(`A${SHEETS_TOP}`, [['Sheet', '', 'What it holds']], HEADING);
   SHEETS.forEach(([name, holds], i) => {

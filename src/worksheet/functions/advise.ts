@@ -1,5 +1,6 @@
 import { CAUTIONS } from '../../core/measures/cautions';
 import { found } from '../../core/measures/problem';
+import type { BuildVerdict } from '../../core/route/buildVerdict';
 import { verdictRank } from '../../core/route/verdict';
 import { buildVerdicts } from '../buildVerdicts';
 import { tableFunction } from '../namedArguments';
@@ -42,12 +43,12 @@ export const advise = tableFunction({
   compute: (asked) => {
     const verdicts = buildVerdicts(asked);
     if (!verdicts.ok) return verdicts;
-    // A stable sort keeps the firm's order among equals.
-    // What has to be raised with no aid for it stands last among its like.
+    // A stable sort keeps the firm's order among equals. Last among its like is what goes as typed only, and what has to
+    // be carried where no aid is known.
+    const doubts = ({ lookFirst, noAid }: BuildVerdict): number =>
+      Number(lookFirst === true || noAid === true);
     const sorted = [...verdicts.value].sort(
-      (a, b) =>
-        verdictRank(a.verdict) - verdictRank(b.verdict) ||
-        Number(a.noAid === true) - Number(b.noAid === true),
+      (a, b) => verdictRank(a.verdict) - verdictRank(b.verdict) || doubts(a) - doubts(b),
     );
     return found([[...VERDICT_COLUMNS], ...sorted.map(verdictRow)]);
   },
