@@ -9,6 +9,8 @@ export interface FoundPiece extends ChosenPiece {
   /** Tells it from the others, the same at the next look as long as it stays where it is. */
   readonly key: string;
   readonly label: string;
+  /** The build that it is a piece of; '' where none is named. */
+  readonly build: string;
 }
 
 /** Sheets looked through, rows and columns in which a header row is looked for, and rows of pieces read. */
@@ -66,5 +68,5 @@ function choiceOf({ build, piece, size }: PieceRow): Omit<FoundPiece, 'key'> | u
   if (!size) return undefined;
   const name = piece || 'Piece';
   const sized = [size.length, size.breadth, size.thickness].map(mmText).join(' x ');
-  return { name, size, label: `${build ? `${build}: ` : ''}${name}, ${sized}` };
+  return { name, size, build, label: `${build ? `${build}: ` : ''}${name}, ${sized}` };
 }

@@ -9,9 +9,14 @@ export interface FoundRow {
   readonly row: CellArea;
   readonly headers: readonly Cell[];
   readonly cells: readonly Cell[];
+  /** The cells of all rows selected, this one first, as far as the table or range goes. */
+  readonly selected: readonly (readonly Cell[])[];
   /** The last row of the table or range. */
   readonly lastRow: number;
 }
+
+/** Rows of a selection that are looked at. */
+export const MOST_SELECTED = 200;
 
 export type RowSearch = { readonly found: FoundRow } | { readonly found: undefined; readonly why: string };
 
@@ -47,7 +52,7 @@ async function inTable(access: SheetAccess, table: SheetTable, selected: CellAre
   const headers = (await access.read(header))[0] ?? [];
   if (!isRouteHeader(headers)) return no(`The table ${table.name} has no Stage column, so it is no route.`);
   if (selected.row === table.area.row) return no('This is the header row. Select a row below it.');
-  return rowOf(access, header, headers, selected.row, table.area.row + table.area.rows - 1);
+  return rowOf(access, header, headers, selected, table.area.row + table.area.rows - 1);
 }
 
 async function inBlock(access: SheetAccess, selected: CellArea): Promise<RowSearch> {
@@ -59,7 +64,7 @@ async function inBlock(access: SheetAccess, selected: CellArea): Promise<RowSear
     if (!isRouteHeader(top[i]!)) continue;
     const header = { ...block, row: block.row + i, rows: 1 };
     if (header.row === selected.row) return no('This is the header row. Select a row below it.');
-    return rowOf(access, header, top[i]!, selected.row, block.row + block.rows - 1);
+    return rowOf(access, header, top[i]!, selected, block.row + block.rows - 1);
   }
   return no('No header row with a Stage column was found above this cell. Select a row of a route.');
 }
@@ -68,10 +73,11 @@ async function rowOf(
   access: SheetAccess,
   header: CellArea,
   headers: readonly Cell[],
-  row: number,
+  { row, rows }: CellArea,
   lastRow: number,
 ): Promise<RowSearch> {
   const area = { ...header, row };
-  const cells = (await access.read(area))[0] ?? [];
-  return { found: { header, row: area, headers, cells, lastRow } };
+  const count = Math.max(1, Math.min(rows, lastRow - row + 1, MOST_SELECTED));
+  const selected = await access.read({ ...area, rows: count });
+  return { found: { header, row: area, headers, cells: selected[0] ?? [], selected, lastRow } };
 }

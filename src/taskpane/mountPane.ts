@@ -5,12 +5,16 @@ import type { ArgumentDescription } from '../worksheet/description';
 import { messageOf } from '../worksheet/messages';
 import { readArgument } from '../worksheet/readArgument';
 import { ALLOWANCE, TAPE } from '../worksheet/routeInputs';
+import { findOrders } from './findOrders';
 import { findPieces, type FoundPiece } from './findPieces';
 import { findRow, type FoundRow } from './findRow';
-import { paneModel, type ChosenPiece, type PaneModel, type PaneOptions } from './paneModel';
+import { paneModel, type Chosen, type PaneModel, type PaneOptions } from './paneModel';
+import { orderedChoice, pieceChoices, type PieceChoice } from './pieceChoices';
+import { rowLines } from './rowLines';
 import { PaneView, TYPED, type FormValues } from './paneView';
 import { addressOf, type CellArea, type SheetAccess } from './sheetAccess';
 import { starterSheets } from './starterSheets';
+import { readSelectedRow } from './readSelectedRow';
 import { checkRow } from '../core/survey/checks/checkRow';
 
 /** Rows looked through at once for the next problem. */
@@ -38,6 +42,10 @@ export async function mountPane(root: HTMLElement, access: SheetAccess): Promise
 class PaneController {
   private readonly view: PaneView;
   private pieces: readonly FoundPiece[] = [];
+  private choices: readonly PieceChoice[] = [];
+  private orders: ReadonlyMap<string, string> = new Map();
+  /** What a person has chosen while a survey was in front, by the survey: it holds for that one. */
+  private readonly chosenFor = new Map<string, string>();
   private found: FoundRow | undefined;
   private model: PaneModel | undefined;
   /** What has to be read again, and the reading that is under way. */
@@ -56,6 +64,9 @@ class PaneController {
       changed: () => {
         this.told = undefined;
         void this.refresh('selection');
+      },
+      pieceChosen: (key) => {
+        if (this.model) this.chosenFor.set(this.model.survey, key);
       },
       nextProblem: () => void this.safely(() => this.nextProblem()),
       writeNote: () => void this.safely(() => this.writeNote()),
@@ -92,7 +103,9 @@ class PaneController {
     if (what === 'cells') {
       this.pieces = await findPieces(this.access, tables);
       const taken = { sheets: await this.access.sheets(), tables: tables.map(({ name }) => name) };
-      this.view.setPieces(this.pieces.map(({ key, label }) => ({ value: key, label })));
+      this.choices = pieceChoices(this.pieces);
+      this.orders = await findOrders(this.access, tables);
+      this.view.setPieces(this.choices);
       this.view.showStarter(starterSheets(taken).map(({ name }) => name));
     }
     const search = await findRow(this.access, tables);
@@ -101,16 +114,29 @@ class PaneController {
   }
 
   private show(why: string | undefined): void {
-    const form = readForm(this.view.values(), this.pieces);
     const { found } = this;
+    if (found) this.chooseFor(found);
+    const form = readForm(this.view.values(), this.choices);
     this.model = found
-      ? paneModel(found.cells, found.headers, addressOf(found.row), form.piece, form.options, form.noPiece)
+      ? paneModel(found.cells, found.headers, addressOf(found.row), form.chosen, form.options, form.noPiece)
       : undefined;
-    this.view.show(this.model, form.problem);
+    const lines =
+      found && found.selected.length > 1
+        ? rowLines(found.headers, found.selected, found.row.row, form.chosen, form.options)
+        : [];
+    this.view.show(this.model, form.problem, lines);
     if (this.told?.row !== this.rowName()) this.told = undefined;
     if (this.model) this.offerNote();
     const seen = this.model ? summaryOf(this.model, found!.row.row) : (why ?? 'This row is empty.');
     this.view.say(this.told?.text ?? seen);
+  }
+
+  /** The piece is what was chosen for this survey, else what it orders, else it stays. */
+  private chooseFor({ headers, cells }: FoundRow): void {
+    const survey = readSelectedRow(headers, cells)?.row.survey.trim() ?? '';
+    const key =
+      this.chosenFor.get(survey) ?? orderedChoice(this.choices, this.pieces, this.orders.get(survey))?.key;
+    if (key !== undefined) this.view.choosePiece(key);
   }
 
   private rowName(): string {
@@ -237,9 +263,9 @@ function summaryOf({ judged, problems }: PaneModel, row: number): string {
 /** The chosen piece and the options, or what is wrong with what was typed. */
 export function readForm(
   values: FormValues,
-  pieces: readonly FoundPiece[],
+  choices: readonly PieceChoice[],
 ): {
-  readonly piece: ChosenPiece | undefined;
+  readonly chosen: Chosen | undefined;
   readonly options: PaneOptions;
   readonly problem: string | undefined;
   readonly noPiece?: string;
@@ -254,18 +280,18 @@ export function readForm(
   const allowance = number(ALLOWANCE_FIELD, values.allowance);
   const tape = number(TAPE_FIELD, values.tape);
   const options = { allowance: allowance ?? 0, tape: tape ?? 0 };
-  let piece: ChosenPiece | undefined = pieces.find(({ key }) => key === values.piece);
+  let chosen: Chosen | undefined = choices.find(({ key }) => key === values.piece)?.chosen;
   if (values.piece === TYPED && values.sizes.some((size) => size.trim() !== '')) {
     const [a, b, c] = values.sizes.map((size, i) => number(PIECE_SIZES[i]!, size));
     if (a !== undefined && b !== undefined && c !== undefined) {
       const size = sortedPiece(a, b, c);
       if (size.length < PIECE_LENGTH_RANGE.least) problems.push(messageOf(pieceTooShort(size.length)).text);
-      else piece = { name: 'Piece', size };
+      else chosen = { name: 'Piece', pieces: [{ name: 'Piece', size }] };
     }
   }
-  if (problems.length === 0) return { piece, options, problem: undefined };
+  if (problems.length === 0) return { chosen, options, problem: undefined };
   return {
-    piece: undefined,
+    chosen: undefined,
     options,
     problem: problems.join('\n'),
     noPiece: 'Not judged: mend what was typed for the piece.',

@@ -9,13 +9,20 @@ import { type StageName, isStair, stageNeeds, usesMeasure } from '../core/stages
 import type { StageRow } from '../core/survey/table/stageRow';
 import { drawStage, type StageDrawing } from '../drawing/drawStage';
 import { mmText } from '../drawing/paper';
-import { judgeStage, type JudgedStage } from './judgeStage';
-import { readSelectedRow, type SelectedRow } from './readSelectedRow';
+import { judgeChosen, type JudgedPieces } from './judgeChosen';
+import { readSelectedRow, stepText, type SelectedRow } from './readSelectedRow';
 
 /** The piece to carry, with what it is called. */
 export interface ChosenPiece {
   readonly name: string;
   readonly size: PieceSize;
+}
+
+/** What is to be carried past the row: one piece, or all pieces of a build. */
+export interface Chosen {
+  readonly name: string;
+  /** At least one. */
+  readonly pieces: readonly ChosenPiece[];
 }
 
 export interface PaneOptions {
@@ -37,10 +44,14 @@ export interface PaneJudgement {
   readonly verdict: Verdict;
   readonly reason: string;
   readonly clearances: readonly { readonly name: string; readonly text: string }[];
+  /** Of a whole build: each piece with its verdict. */
+  readonly pieces: readonly { readonly name: string; readonly verdict: Verdict }[];
 }
 
 /** All that the pane shows of a row, as data. */
 export interface PaneModel {
+  /** '' where the row names none. */
+  readonly survey: string;
   /** `Step 3: half landing` */
   readonly heading: string;
   readonly place: string;
@@ -61,14 +72,14 @@ export interface PaneModel {
  * What the pane shows of one row of a route.
  * @param cells the row's cells, as long as `headers`
  * @param place where the row is, for people: `Route!A6:W6`
- * @param piece undefined: none was chosen, `noPiece` says why
+ * @param chosen undefined: none was chosen, `noPiece` says why
  * @returns undefined for an empty row
  */
 export function paneModel(
   cells: readonly Cell[],
   headers: readonly Cell[],
   place: string,
-  piece: ChosenPiece | undefined,
+  chosen: Chosen | undefined,
   options: PaneOptions,
   noPiece = 'Choose a piece, or type its three sizes, to see whether it goes.',
 ): PaneModel | undefined {
@@ -76,7 +87,9 @@ export function paneModel(
   if (!selected) return undefined;
   const { row, problems } = selected;
   const { stage } = row;
-  const judged = stage && piece ? judgeStage(row, piece.size, options.allowance, options.tape) : undefined;
+  const all = stage && chosen ? judgeChosen(row, chosen.pieces, options.allowance, options.tape) : undefined;
+  const judged = all?.judged;
+  const piece = all?.piece ?? chosen?.pieces[0];
   const drawing =
     stage === undefined
       ? undefined
@@ -84,40 +97,44 @@ export function paneModel(
           id: 'pane-stage',
           ...(piece ? { pieceName: piece.name } : {}),
         });
-  const note = noteText(judged, piece, problems);
+  const note = noteText(all, chosen, problems);
   return {
+    survey: row.survey.trim(),
     heading: headingOf(row),
     place: row.survey.trim() === '' ? place : `${place}, survey ${row.survey.trim()}`,
     measures: measureLines(selected),
     problems,
-    ...(judged ? { judged: judgement(judged, problems.length > 0) } : { notJudged: notJudged(row, noPiece) }),
+    ...(judged ? { judged: judgement(all!, problems.length > 0) } : { notJudged: notJudged(row, noPiece) }),
     cautions: cautionsFor(stage),
     ...(drawing ? { drawing } : { notDrawn: notDrawn(row) }),
     ...(note === undefined ? {} : { note }),
   };
 }
 
-function headingOf({ step, stage, stageText }: StageRow): string {
+function headingOf(row: StageRow): string {
+  const { stage, stageText } = row;
   const what = stage ?? (stageText.trim() === '' ? 'no stage named' : `"${stageText.trim()}"`);
-  return Number.isNaN(step) ? `No step number: ${what}` : `Step ${step}: ${what}`;
+  return `${stepText(row)}: ${what}`;
 }
 
 function cautionsFor(stage: StageName | undefined): string[] {
   return stage !== undefined && isStair(stage) ? [CAUTIONS.route, CAUTIONS.stairs] : [CAUTIONS.route];
 }
 
-function judgement(
-  { verdict, because, worst, measured, best }: JudgedStage,
-  doubtful: boolean,
-): PaneJudgement {
+function judgement({ piece, judged, all }: JudgedPieces, doubtful: boolean): PaneJudgement {
+  const { verdict, because, worst, measured, best } = judged;
+  const who = all.length > 1 ? `${piece.name}: ` : '';
   const line = (name: string, value: number | undefined) =>
     value === undefined ? [] : [{ name, text: clearanceText(value) }];
   return {
     verdict,
     // The problems of the row say it already, and with what is allowed.
     reason:
-      verdict === 'not measured' ? 'See the problems of this row.' : `${because}.${doubtful ? AS_TYPED : ''}`,
+      verdict === 'not measured'
+        ? 'See the problems of this row.'
+        : `${who}${because}.${doubtful ? AS_TYPED : ''}`,
     clearances: [...line('Worst case', worst), ...line('As measured', measured), ...line('Best case', best)],
+    pieces: all.length > 1 ? all.map((one) => ({ name: one.piece.name, verdict: one.judged.verdict })) : [],
   };
 }
 
@@ -188,14 +205,16 @@ function readText(name: MeasureName, value: number): string {
 const cellText = (cell: Cell): string => (cell === 0 ? '0' : textOf(cell));
 
 function noteText(
-  judged: JudgedStage | undefined,
-  piece: ChosenPiece | undefined,
+  judgedPieces: JudgedPieces | undefined,
+  chosen: Chosen | undefined,
   problems: readonly string[],
 ): string | undefined {
   const parts = [...problems];
-  if (judged && piece) {
-    const because = judged.verdict === 'not measured' ? '' : `, ${judged.because}`;
-    parts.unshift(`${piece.name}: ${judged.verdict}${because}.`);
+  if (judgedPieces && chosen) {
+    const { judged, piece } = judgedPieces;
+    const who = chosen.pieces.length > 1 ? `${piece.name}, ` : '';
+    const because = judged.verdict === 'not measured' ? '' : `, ${who}${judged.because}`;
+    parts.unshift(`${chosen.name}: ${judged.verdict}${because}.`);
   }
   return parts.length > 0 ? parts.join(' ') : undefined;
 }

@@ -1,10 +1,14 @@
 import { ALLOWANCE, TAPE } from '../worksheet/routeInputs';
 import { element } from './element';
 import type { MeasureLine, PaneModel } from './paneModel';
+import { PieceChooser } from './pieceChooser';
+import type { RowLine } from './rowLines';
 
 /** What a person does in the pane. */
 export interface PaneActions {
   changed(): void;
+  /** A person has chosen a piece, by its key. */
+  pieceChosen(key: string): void;
   nextProblem(): void;
   writeNote(): void;
   replaceNote(): void;
@@ -45,10 +49,13 @@ export class PaneView {
   private readonly problems = section('Problems');
   private readonly verdict = section('Does it go?');
   private readonly drawing = section('To scale');
+  private readonly rows = section('All rows selected');
+  private readonly cautions = element('div', { role: 'note', 'aria-label': 'Cautions' });
+  private readonly clearances = section('Clearance');
   private readonly measures = section('Measures as read');
   private readonly write = section('Write to the sheet');
   private readonly sheets = section('Starter sheets');
-  private readonly piece = element('select', { id: 'pane-piece' });
+  private readonly chooser = new PieceChooser(() => this.pieceChosen());
   private readonly sizes = (['Length', 'Breadth', 'Thickness'] as const).map((name) => input(name));
   private readonly allowance = input('Allowance');
   private readonly tape = input('Tape');
@@ -65,35 +72,57 @@ export class PaneView {
     this.tape.field.value = String(TAPE.optional.default);
     const form = element(
       'section',
-      { 'aria-labelledby': 'pane-form' },
-      element('h3', { id: 'pane-form' }, 'Piece'),
+      { 'aria-label': 'Piece', class: 'piece' },
       element('label', { for: 'pane-piece' }, 'Piece to carry'),
-      this.piece,
+      this.chooser.part,
       this.typed,
-      element('div', { class: 'fields' }, this.allowance.label, this.tape.label),
       this.formProblem,
     );
-    for (const field of [this.piece, ...this.fields()]) {
-      field.addEventListener('change', () => {
-        this.typed.hidden = this.piece.value !== TYPED;
-        actions.changed();
-      });
-    }
+    const given = element(
+      'section',
+      { 'aria-labelledby': 'pane-form' },
+      element('h3', { id: 'pane-form' }, 'Held against'),
+      element('div', { class: 'fields' }, this.allowance.label, this.tape.label),
+    );
+    for (const field of this.fields()) field.addEventListener('change', () => actions.changed());
     this.next.addEventListener('click', () => actions.nextProblem());
-    this.rowPart.append(this.problems, this.verdict, this.drawing, this.measures, this.write);
+    // What decides comes first: verdict, measure and drawing are seen without scrolling.
+    this.rowPart.append(
+      this.verdict,
+      this.problems,
+      this.drawing,
+      this.cautions,
+      this.rows,
+      this.clearances,
+      this.measures,
+      this.write,
+    );
     root.replaceChildren(
       element('h1', {}, 'Route row'),
       this.heading,
       this.place,
       this.status,
-      this.next,
       form,
       this.rowPart,
+      this.next,
+      given,
       this.sheets,
     );
     this.setPieces([]);
     this.show(undefined, undefined);
     this.say('Select a row of a route.');
+  }
+
+  private pieceChosen(): void {
+    this.typed.hidden = this.chooser.chosen !== TYPED;
+    this.actions.changed();
+    this.actions.pieceChosen(this.chooser.chosen);
+  }
+
+  /** Chooses a piece without a person having done so. */
+  choosePiece(key: string): void {
+    this.chooser.choose(key);
+    this.typed.hidden = this.chooser.chosen !== TYPED;
   }
 
   private fields(): HTMLInputElement[] {
@@ -112,7 +141,7 @@ export class PaneView {
       string,
     ];
     return {
-      piece: this.piece.value,
+      piece: this.chooser.chosen,
       sizes: [length, breadth, thickness],
       allowance: this.allowance.field.value,
       tape: this.tape.field.value,
@@ -120,20 +149,13 @@ export class PaneView {
   }
 
   /** Offers pieces to choose from; the choice stays where it is still offered. */
-  setPieces(pieces: readonly { readonly value: string; readonly label: string }[]): void {
-    const options = [...pieces, { value: TYPED, label: 'Sizes typed here' }];
-    const now = [...this.piece.options].map((o) => `${o.value}\n${o.textContent}`).join('\n');
-    if (now === options.map((o) => `${o.value}\n${o.label}`).join('\n')) return;
-    const first = this.piece.options.length <= 1;
-    const chosen = this.piece.value;
-    this.piece.replaceChildren(...options.map(({ value, label }) => element('option', { value }, label)));
-    const kept = !first && options.some(({ value }) => value === chosen);
-    this.piece.value = kept ? chosen : options[0]!.value;
-    this.typed.hidden = this.piece.value !== TYPED;
+  setPieces(pieces: readonly { readonly key: string; readonly label: string }[]): void {
+    this.chooser.offer([...pieces, { key: TYPED, label: 'Sizes typed here' }]);
+    this.typed.hidden = this.chooser.chosen !== TYPED;
   }
 
   /** Shows a row, or why there is none to show. */
-  show(model: PaneModel | undefined, formProblem: string | undefined): void {
+  show(model: PaneModel | undefined, formProblem: string | undefined, lines: readonly RowLine[] = []): void {
     this.formProblem.textContent = formProblem ?? '';
     this.formProblem.hidden = formProblem === undefined;
     this.rowPart.hidden = model === undefined;
@@ -144,7 +166,13 @@ export class PaneView {
     this.heading.textContent = model.heading;
     this.place.textContent = model.place;
     fill(this.problems, ...problemsPart(model));
+    this.problems.hidden = model.problems.length === 0;
     fill(this.verdict, ...verdictPart(model));
+    this.cautions.replaceChildren(...model.cautions.map((text) => element('p', { class: 'caution' }, text)));
+    fill(this.clearances, ...clearancesPart(model));
+    this.clearances.hidden = this.clearances.childElementCount < 2;
+    this.rows.hidden = lines.length < 2;
+    fill(this.rows, element('ul', { class: 'rows-selected' }, ...lines.map(rowLine)));
     this.showDrawing(model);
     fill(this.measures, measuresTable(model.measures), element('p', { class: 'place' }, PLAIN));
   }
@@ -234,26 +262,52 @@ function input(name: string): { label: HTMLLabelElement; field: HTMLInputElement
 }
 
 function problemsPart({ problems }: PaneModel): Node[] {
-  if (problems.length === 0) return [element('p', {}, 'None found in this row.')];
   return [element('ul', { class: 'problems' }, ...problems.map((text) => element('li', {}, text)))];
 }
 
-function verdictPart({ judged, notJudged, cautions }: PaneModel): Node[] {
-  const caution = cautions.map((text) => element('p', { class: 'caution' }, text));
-  if (!judged) return [element('p', {}, notJudged ?? ''), ...caution];
-  const rows = judged.clearances.map(({ name, text }) =>
-    element('tr', {}, element('th', { scope: 'row' }, name), element('td', {}, text)),
-  );
+function verdictPart({ judged, notJudged }: PaneModel): Node[] {
+  if (!judged) return [element('p', {}, notJudged ?? '')];
   return [
     element('p', { class: 'verdict', 'data-verdict': judged.verdict }, judged.verdict),
     element('p', {}, judged.reason),
-    ...caution,
-    ...(rows.length === 0 ? [] : [clearanceTable(rows)]),
   ];
 }
 
+function clearancesPart({ judged }: PaneModel): Node[] {
+  if (!judged) return [];
+  const line = (name: string, text: string): HTMLElement =>
+    element('tr', {}, element('th', { scope: 'row' }, name), element('td', {}, text));
+  const rows = judged.clearances.map(({ name, text }) => line(name, text));
+  const pieces = judged.pieces.map(({ name, verdict }) => line(name, verdict));
+  return [
+    ...(rows.length === 0 ? [] : [clearanceTable(rows)]),
+    ...(pieces.length === 0
+      ? []
+      : [
+          element(
+            'table',
+            {},
+            element('caption', {}, 'Each piece of the build'),
+            element('tbody', {}, ...pieces),
+          ),
+        ]),
+  ];
+}
+
+function rowLine({ row, what, verdict, problems }: RowLine): HTMLElement {
+  const found =
+    problems.length === 0 ? '' : problems.length === 1 ? '; 1 problem' : `; ${problems.length} problems`;
+  const first = problems[0] === undefined ? '' : `: ${problems[0]}`;
+  return element(
+    'li',
+    {},
+    element('strong', {}, `Row ${row}`),
+    ` ${what}: ${verdict ?? 'no verdict'}${found}${first}`,
+  );
+}
+
 const clearanceTable = (rows: readonly Node[]): HTMLElement =>
-  element('table', {}, element('caption', {}, 'Clearance, mm a side'), element('tbody', {}, ...rows));
+  element('table', {}, element('caption', {}, 'mm a side'), element('tbody', {}, ...rows));
 
 function drawingPart({ drawing, notDrawn }: PaneModel): Node[] {
   if (!drawing) return [element('p', {}, notDrawn ?? '')];

@@ -27,3 +27,7 @@ export function readSelectedRow(headers: readonly Cell[], cells: readonly Cell[]
   });
   return { row, problems: checkRow(headers, cells).map(problemText), cells: new Map(places) };
 }
+
+/** `Step 3`, or by its label, or what is missing of it. */
+export const stepText = ({ step, label }: StageRow): string =>
+  label !== undefined ? `Step ${label}` : Number.isNaN(step) ? 'No step number' : `Step ${step}`;

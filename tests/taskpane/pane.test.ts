@@ -65,6 +65,12 @@ const type = (page: Page, row: number, column: number, value: unknown): Promise<
     [row, column, value] as const,
   );
 
+/** Types parts of a piece's name and takes the first that fits. */
+async function choose(page: Page, words: string): Promise<void> {
+  await page.getByLabel('Piece to carry').fill(words);
+  await page.keyboard.press('Enter');
+}
+
 const WIDTH = 3;
 const NOTE = ROUTE_HEADINGS.indexOf('Note');
 
@@ -101,7 +107,7 @@ describe('a row of a route', () => {
 
   test('a measure that is broken and mended is seen at once', async () => {
     const page = await pane();
-    await type(page, 5, WIDTH, "2' 6");
+    await type(page, 5, WIDTH, '2 parsecs');
     await page.locator('.problems').getByText(/Width/).waitFor();
     await type(page, 5, WIDTH, '2\' 6"');
     // By hand: (762 - 25)/2.
@@ -139,6 +145,98 @@ describe('a row of a route', () => {
     expect(await writes(page)).toEqual([]);
   });
 });
+
+/** The example with a build of two pieces that a survey orders, and its orders as a table after the route. */
+function orderedBook(): FakeBook {
+  const book = exampleBook();
+  book.sheets[1]!.cells.push(['8 ft', 'Cabinet side', 2400, 300, 60, 22, 2]);
+  book.sheets.push({
+    name: 'Orders',
+    cells: [
+      ['Survey', 'Build', 'Customer'],
+      ['Mill Lane', '8 ft', 'A. N.'],
+    ],
+  });
+  book.tables.push({ name: 'Ordered', sheet: 'Orders', row: 0, column: 0, rows: 2, columns: 3 });
+  return book;
+}
+
+describe('the piece', () => {
+  test('is the build that the survey orders, judged as a whole and named piece by piece', async () => {
+    const page = await pane(orderedBook());
+    expect(await page.getByLabel('Piece to carry').inputValue()).toMatch(/^8 ft: whole build/);
+    // By hand, on edge in 900 mm: the section (900 - 25)/2, the side (900 - 60)/2; the side decides.
+    await page.getByRole('cell', { name: '420.0' }).waitFor();
+    const text = await page.locator('body').innerText();
+    expect(text).toMatch(/Slate section\s+goes/);
+    expect(text).toMatch(/Cabinet side\s+goes/);
+    await page.getByRole('button', { name: 'Write this into' }).click();
+    await page.getByRole('status').getByText('Written into').waitFor();
+    expect(await cellOf(page, 'Surveys', 5, NOTE)).toMatch(/^8 ft: goes, Cabinet side, /);
+  });
+
+  test('is found by typing parts of its name, and stays for that survey', async () => {
+    const page = await pane(orderedBook());
+    const field = page.getByLabel('Piece to carry');
+    await field.click();
+    expect(await page.getByRole('option').count()).toBe(5);
+    await field.fill('side ft 8');
+    expect(await page.getByRole('option').allInnerTexts()).toEqual([
+      expect.stringMatching(/^8 ft: Cabinet side, 2400 x 300 x 60/),
+    ]);
+    await page.keyboard.press('Escape');
+    expect(await field.inputValue()).toMatch(/^8 ft: whole build/);
+    await choose(page, '7 ft slate');
+    await page.getByRole('cell', { name: '437.5' }).waitFor();
+    await goTo(page, 7);
+    expect(await field.inputValue()).toMatch(/^7 ft: Slate/);
+    await field.fill('nothing of the kind');
+    expect(await page.getByRole('option').allInnerTexts()).toEqual(['None fits.']);
+  });
+
+  test('without an order it is the last one chosen', async () => {
+    const page = await pane();
+    await choose(page, 'section');
+    await goTo(page, 4);
+    expect(await page.getByLabel('Piece to carry').inputValue()).toMatch(/^8 ft: Slate section/);
+  });
+});
+
+test('several rows selected are all checked, with a line each', async () => {
+  const page = await pane();
+  await page.evaluate(() => {
+    (window as never as { fakeSelect(s: object): void }).fakeSelect({
+      sheet: 'Surveys',
+      row: 3,
+      column: 0,
+      rows: 6,
+      columns: 4,
+    });
+  });
+  const list = page.locator('.rows-selected li');
+  await list.nth(5).waitFor();
+  const lines = await list.allInnerTexts();
+  expect(lines).toHaveLength(6);
+  expect(lines[0]).toMatch(/^Row 4 Step 1, door: goes$/);
+  expect(lines[2]).toMatch(/^Row 6 Step 3, corner: not measured; 1 problem: .*Width out/);
+  expect(lines[4]).toMatch(/^Row 8 Step 5, door: not measured; \d problems?: .*Height/);
+  expect(lines[5]).toMatch(/^Row 9 Step 6, room: goes$/);
+});
+
+test.each([4, 5, 7, 9])(
+  'at 320 x 700 the verdict, what decides and the drawing of row %d are seen without scrolling',
+  async (row) => {
+    const page = await pane(orderedBook());
+    await goTo(page, row);
+    const bottoms = await page.evaluate(() =>
+      ['.verdict', '.verdict + p', '.stage-drawing'].map((selector) => {
+        const { top, bottom } = document.querySelector(selector)!.getBoundingClientRect();
+        return bottom > top ? bottom : Infinity;
+      }),
+    );
+    expect(Math.max(...bottoms)).toBeLessThanOrEqual(700);
+  },
+);
 
 describe('writing', () => {
   test('goes only into an empty cell, the one that the button names', async () => {
@@ -204,7 +302,8 @@ describe('writing', () => {
     // What would be added now has the next free names.
     await page.getByText('Route 3, Pieces 2, Quote 2, Worked examples 2').waitFor();
     // The pieces of the new table are offered beside none of the plain range's, which a table comes before.
-    expect(await page.locator('#pane-piece').innerText()).toContain('7 ft, one slate (example): Slate');
+    await page.getByLabel('Piece to carry').click();
+    await page.getByRole('option', { name: /^7 ft, one slate \(example\): Slate/ }).waitFor();
   });
 });
 
@@ -308,16 +407,16 @@ describe('everybody', () => {
       }
       throw new Error(`no way by keyboard to ${name}`);
     };
-    await tabTo(/Next row/);
-    await tabTo(/Sizes typed here/);
-    await page.keyboard.press('End');
+    await tabTo(/Piece to carry/);
+    await page.keyboard.type('typed');
+    await page.keyboard.press('Enter');
     await tabTo(/^Length/);
     await page.keyboard.type('100 cm');
     await tabTo(/^Breadth/);
     await page.keyboard.type('400');
     await tabTo(/^Thickness/);
     await page.keyboard.type('30');
-    await tabTo(/^Allowance/);
+    await page.keyboard.press('Tab');
     // By hand: on edge in a passage of 900 mm, (900 - 30)/2.
     await page.getByRole('cell', { name: '435.0' }).waitFor();
     await tabTo(/The drawing in words/);
@@ -336,7 +435,7 @@ describe('everybody', () => {
 
   test('what is typed wrongly is said with what is allowed', async () => {
     const page = await pane();
-    await page.locator('#pane-piece').selectOption({ label: 'Sizes typed here' });
+    await choose(page, 'typed');
     await page.getByLabel('Length, mm').fill('72');
     await page.getByLabel('Breadth, mm').fill('36');
     await page.getByLabel('Thickness, mm').fill('1');

@@ -8,7 +8,7 @@ const model = (
   cells: (string | number | null)[],
   piece: typeof SLATE | undefined = SLATE,
   options = OPTIONS,
-) => paneModel(cells, HEADERS, 'Route!A2:I2', piece, options)!;
+) => paneModel(cells, HEADERS, 'Route!A2:I2', piece && { name: piece.name, pieces: [piece] }, options)!;
 
 const passage = (width: number) => model([2, 'passage', width, null, 2300]);
 
@@ -102,7 +102,9 @@ test('a stage misspelt has no verdict and no drawing, and says what is wrong', (
 });
 
 test('an empty row is nothing', () => {
-  expect(paneModel([null, '', null], HEADERS, 'x', SLATE, OPTIONS)).toBeUndefined();
+  expect(
+    paneModel([null, '', null], HEADERS, 'x', { name: 'Slate', pieces: [SLATE] }, OPTIONS),
+  ).toBeUndefined();
 });
 
 test('the note says verdict, reason and problems in one text', () => {
