@@ -3,11 +3,14 @@ import type { RouteWalk } from '../../../src/core/joint/walk/walkRoute';
 import type { PieceSize } from '../../../src/core/measures/piece';
 import { randomRoute } from '../../support/randomRoutes';
 import { replay } from '../../support/replayMotion';
+import { routeAir } from '../../support/routeAir';
+import { strays } from '../../support/routeReplay';
 import { walked } from '../../support/walkedRoute';
 
 /**
  * What a route's verdict claims is walked in the one scene of its rows and replayed by a checker of another kind
- * (distances by GJK, attitudes as matrices), for the piece padded by what is claimed less a millimetre.
+ * (distances by GJK, attitudes as matrices), for the piece padded by what is claimed less a millimetre. Besides it is
+ * cut against the air of the route, which is worked out from the rows anew and knows nothing of that scene.
  * `ROUTES=2000 npx jest tests/core/route/oneMotion` runs the campaign.
  */
 const ROUTES = Number(process.env['ROUTES'] ?? 60);
@@ -41,6 +44,7 @@ test('what a route claims is one motion through the one scene of its rows', () =
   let claimed = 0;
   let drawn = 0;
   const touching: string[] = [];
+  const straying: string[] = [];
   const open: Record<string, number> = {};
   for (let seed = 1; seed <= ROUTES; seed++) {
     const { rows, piece } = randomRoute(seed);
@@ -53,10 +57,13 @@ test('what a route claims is one motion through the one scene of its rows', () =
     // What is drawn is free even where the whole is not drawn.
     const deep = deepest(walk, piece);
     if (deep > 0) touching.push(`${seed}: ${deep}`);
+    const stray = strays(keys, piece, walk.padding, routeAir(rows), 12);
+    if (stray) straying.push(`${seed}: row ${stray.row}, at ${stray.point.map(Math.round).join(', ')}`);
     for (const { turn } of keys) expect(Math.hypot(...turn)).toBeCloseTo(1, 9);
   }
   if (process.env['ROUTES'] !== undefined) console.log({ claimed, drawn, open });
   expect(touching).toEqual([]);
+  expect(straying).toEqual([]);
   expect(claimed).toBeGreaterThan(ROUTES / 5);
   expect(drawn).toBeGreaterThanOrEqual(DRAWN_SHARE * claimed);
 });

@@ -4,7 +4,7 @@ import type { JointRow } from '../jointRow';
 import type { Section } from './builtRow';
 import { buildRow } from './buildRow';
 import { movedFrame, placedBox, placedFrame, placingOf, START, type Frame, type Placing } from './frame';
-import { isLanding } from './rowContext';
+import { isLanding, withLeastCeilings } from './rowContext';
 import { behindFace, openBox, THIN, type Solid, type SolidPart } from './solid';
 
 /** A solid of the scene, with the row that it belongs to: -1 before the first, the number of rows after the last. */
@@ -46,8 +46,10 @@ export interface PlacingOptions {
 
 /** How far open ground reaches on each side [mm]. */
 const GROUND = 8000;
-/** How far the wall reaches to each side in which the first way in stands, and the last way out [mm]. */
-const FACADE = 3000;
+/** How far the wall reaches to each side in which the first way in stands, and the last way out: farther than the ground [mm]. */
+const FACADE = 9000;
+/** And how high [mm]. */
+const FACADE_HEIGHT = 6000;
 const LONG_FLIGHT = 9000;
 const OUTSIDE = openBox([0, -GROUND, 0], [GROUND, GROUND, GROUND]);
 /** Where a piece stands before it comes in, or when it has come out. */
@@ -77,7 +79,8 @@ interface Draft {
  * crosses itself does not, see `sceneNear`.
  */
 export function placeRoute(given: readonly JointRow[], options: PlacingOptions = {}): PlacedRoute {
-  const listed = withFlights(given, options.flightLength ?? LONG_FLIGHT);
+  const rowsWithCeilings = given.map((row, i) => withLeastCeilings(row, given[i - 1], given[i + 1]));
+  const listed = withFlights(rowsWithCeilings, options.flightLength ?? LONG_FLIGHT);
   const drafts: Draft[] = [];
   const open: OpenSpace[] = [];
   const outside: { readonly box: SceneBox; readonly row: number }[] = [];
@@ -233,9 +236,9 @@ function planeSolids(first: Section, next: Section, shift: number): Solid[] {
 function groundSolids({ width, height }: Section): Solid[] {
   const half = width / 2;
   return [
-    ...behindFace('wall', [0, half, 0], [0, half + FACADE, 2 * FACADE], '-x'),
-    ...behindFace('wall', [0, -half - FACADE, 0], [0, -half, 2 * FACADE], '-x'),
-    ...behindFace('head', [0, -half, height], [0, half, 2 * FACADE], '-x'),
+    ...behindFace('wall', [0, half, 0], [0, half + FACADE, FACADE_HEIGHT], '-x'),
+    ...behindFace('wall', [0, -half - FACADE, 0], [0, -half, FACADE_HEIGHT], '-x'),
+    ...behindFace('head', [0, -half, height], [0, half, FACADE_HEIGHT], '-x'),
     ...behindFace('ground', [0, -GROUND, 0], [GROUND, GROUND, 0], '-z'),
   ];
 }
@@ -288,6 +291,12 @@ const shrunk = (box: SceneBox): SceneBox => ({
   size: box.size.map((v) => Math.max(0, v - 4 * THIN)) as unknown as SceneBox['size'],
 });
 
+/** Rows on either side whose solids are looked at where the way leads across itself. */
+const NEAR = 3;
+/** What closes the way there reaches so far beyond its section [mm], and so high. */
+const CLOSED_BEYOND = 200;
+const CLOSED_HEIGHT = 3000;
+
 /**
  * The scene for what is done in some rows: all of it; where the way leads across itself, as rows whose lengths are not
  * exact may have it, the solids of these rows and of three on either side, so that nothing is blocked by what lies
@@ -295,4 +304,24 @@ const shrunk = (box: SceneBox): SceneBox => ({
  * @param from the first row, by its number among the rows given, and @param to the last
  */
 export const sceneNear = (route: PlacedRoute, from: number, to: number): readonly PlacedSolid[] =>
-  route.crosses ? route.solids.filter(({ row }) => row >= from - 3 && row <= to + 3) : route.solids;
+  route.crosses ? route.solids.filter(({ row }) => row >= from - NEAR && row <= to + NEAR) : route.solids;
+
+/** The same with the way closed where the scene ends short of it: nothing leads on into what was left out. */
+export function closedSceneNear(route: PlacedRoute, from: number, to: number): readonly PlacedSolid[] {
+  const scene = sceneNear(route, from, to);
+  if (!route.crosses) return scene;
+  const closed: PlacedSolid[] = [];
+  const close = (row: number, plane: Frame, { width }: Section, behind: '+x' | '-x'): void => {
+    const half = width / 2 + CLOSED_BEYOND;
+    const placing = placingOf(START, plane);
+    const solids = behindFace('wall', [0, -half, -CLOSED_HEIGHT], [0, half, CLOSED_HEIGHT], behind);
+    for (const { part, thin } of solids) closed.push({ row, part, box: placedBox(placing, thin) });
+  };
+  route.rows.forEach((placed, k) => {
+    const { row, entry, exit, entrySection, exitSection } = placed;
+    const [before, after] = [route.rows[k - 1], route.rows[k + 1]];
+    if (row === from - NEAR && before && before.row < row) close(row, entry, entrySection, '-x');
+    if (row === to + NEAR && after && after.row > row && exitSection) close(row, exit, exitSection, '+x');
+  });
+  return [...scene, ...closed];
+}

@@ -109,3 +109,39 @@ export function flightCeilings(
     end: after && from(after, endsOf(after).before),
   };
 }
+
+/** A flight with the ceilings at its ends as low as those of the level rows beside it: over one floor the least holds. */
+export function withLeastCeilings(
+  row: JointRow,
+  before: JointRow | undefined,
+  after: JointRow | undefined,
+): JointRow {
+  if (row.stage !== 'flight') return row;
+  const ends = endsOf(row);
+  const least = (end: 'foot' | 'head'): number | undefined => {
+    const given = ceilingAt(row, end);
+    const beside = ends.before === end ? before : after;
+    return given === undefined ? undefined : Math.min(given, levelCeiling(beside));
+  };
+  const footCeiling = least('foot');
+  const headCeiling = least('head');
+  if (footCeiling === row.measures.footCeiling && headCeiling === row.measures.headCeiling) return row;
+  const measures = { ...row.measures };
+  if (footCeiling !== undefined) Object.assign(measures, { footCeiling });
+  if (headCeiling !== undefined) Object.assign(measures, { headCeiling });
+  return { ...row, measures };
+}
+
+/** The ceiling over a level row's own floor [mm]; Infinity where it gives none. */
+function levelCeiling(row: JointRow | undefined): number {
+  switch (row?.stage) {
+    case 'passage':
+    case 'room':
+    case 'corner':
+      return row.measures.height ?? Infinity;
+    case 'side door':
+      return row.measures.ceiling ?? row.measures.height ?? Infinity;
+    default:
+      return Infinity;
+  }
+}

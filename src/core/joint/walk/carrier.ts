@@ -5,7 +5,7 @@ import { carryTo, turnTo } from '../../space/motionByMiddle';
 import { rotate, slerp, type Quaternion } from '../../space/quaternion';
 import { SpaceChecker } from '../../space/spaceChecker';
 import type { Vec3 } from '../place/frame';
-import { sceneNear, type PlacedRoute, type PlacedSolid } from '../place/placedRoute';
+import { closedSceneNear, type PlacedRoute, type PlacedSolid } from '../place/placedRoute';
 
 /** A place on the way, with the row in which it belongs. */
 export interface WalkKey extends KeyAttitude {
@@ -57,7 +57,7 @@ export class Carrier {
   }
 
   solids({ from, to }: Stretch): readonly PlacedSolid[] {
-    return sceneNear(this.route, from, to);
+    return closedSceneNear(this.route, from, to);
   }
 
   checker(stretch: Stretch): SpaceChecker {
