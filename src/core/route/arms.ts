@@ -76,7 +76,10 @@ export function armOf(reading: Reading, i: number, side: 'before' | 'after'): Ar
   }
 }
 
-/** Length of a straight row along the way. A passage beside a stair is the floor that the space there measures. */
+/**
+ * Length of a straight row along the way. A passage beside a stair is the floor that the space there measures: where
+ * they differ it is no longer than the shorter.
+ */
 export function ownLength(reading: Reading, k: number): WayLength {
   const { stage, measures } = reading[k]!;
   if (stage === 'door') {
@@ -85,9 +88,10 @@ export function ownLength(reading: Reading, k: number): WayLength {
       : lengthOf(measures.wall);
   }
   if (stage !== 'passage') return OPEN_LENGTH;
-  if (measures.length !== undefined) return lengthOf(measures.length);
   const [before, after] = [reading[k - 1], reading[k + 1]];
-  if (before?.stage === 'flight') return lengthOf(spaceAt(before.measures, endBeside(before.way, 'after')));
-  if (after?.stage === 'flight') return lengthOf(spaceAt(after.measures, endBeside(after.way, 'before')));
-  return OPEN_LENGTH;
+  const told = [measures.length];
+  if (before?.stage === 'flight') told.push(spaceAt(before.measures, endBeside(before.way, 'after')));
+  if (after?.stage === 'flight') told.push(spaceAt(after.measures, endBeside(after.way, 'before')));
+  const lengths = told.filter((length) => length !== undefined);
+  return lengths.length > 0 ? lengthOf(Math.min(...lengths)) : OPEN_LENGTH;
 }

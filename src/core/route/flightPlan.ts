@@ -153,12 +153,19 @@ function endOf(planning: Planning, i: number, side: 'before' | 'after'): FlightE
         end,
         onLanding: false,
         ceiling: ceilingOf(m.height),
-        space: space ?? open(untaped(straightLength(ownLength(reading, k), tapeCase, tape))),
+        // The passage is the floor that the space measures: never more than the less of the two.
+        space: least(space, open(untaped(straightLength(ownLength(reading, k), tapeCase, tape)))),
       };
     case 'room': {
       const { length = Infinity, width = Infinity } = m;
       const depth = worst ? Math.min(length, width) : Math.max(length, width);
-      return { end, onLanding: false, ceiling: ceilingOf(m.height), space: space ?? open(depth) };
+      const most = Math.max(length, width);
+      return {
+        end,
+        onLanding: false,
+        ceiling: ceilingOf(m.height),
+        space: space === undefined ? open(depth) : Math.min(space, most),
+      };
     }
     case 'corner':
     case 'side door': {

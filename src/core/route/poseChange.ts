@@ -104,7 +104,7 @@ export const tiltingRoom = (space: TurningSpace, piece: PieceSize): number[] =>
     ),
   );
 
-/** A clearance by way of being held; where the way may run along either side of the space, the better of the two. */
+/** A clearance by way of being held; where the way may run along either side of the space, the worse of the two. */
 function roomToTurn(
   { along, across, height, eitherWay }: TurningSpace,
   piece: PieceSize,
@@ -113,7 +113,7 @@ function roomToTurn(
   return ALL_HOLDS.map((name) => {
     const sizes = sizesOfHold(piece, name);
     const one = clearance(sizes, along, across, height);
-    return eitherWay ? Math.max(one, clearance(sizes, across, along, height)) : one;
+    return eitherWay ? Math.min(one, clearance(sizes, across, along, height)) : one;
   });
 }
 

@@ -10,6 +10,7 @@ export type StairEnd = 'foot' | 'head';
 export interface ReadRow {
   readonly row: StageRow;
   readonly stage: StageName | undefined;
+  /** As measured, a ceiling as low as the one at the end of a flight over the same floor. */
   readonly measures: StageMeasures;
   /** Stair rows: the way they are walked, in row order. */
   readonly way: 'up' | 'down';
@@ -51,17 +52,53 @@ export function readingsOf(rows: readonly StageRow[], tape: number): Reading[] {
     };
     const ways = rows.map((row, i) => row.way ?? (second(i, 'way') ? 'down' : 'up'));
     readings.push(
-      rows.map((row, i): ReadRow => ({
-        row,
-        stage: row.stage,
-        measures: row.measures,
-        way: ways[i]!,
-        into: row.stage === 'side door' && (leadsInto(rows, i, tape) ?? !second(i, 'into')),
-        straightAfter: straightBeside(rows, i, ways, second(i, 'straight'), tape)?.length,
-      })),
+      rows.map((row, i): ReadRow => {
+        const into = row.stage === 'side door' && (leadsInto(rows, i, tape) ?? !second(i, 'into'));
+        return {
+          row,
+          stage: row.stage,
+          measures: underOneCeiling(rows, i, ways, into),
+          way: ways[i]!,
+          into,
+          straightAfter: straightBeside(rows, i, ways, second(i, 'straight'), tape)?.length,
+        };
+      }),
     );
   }
   return readings;
+}
+
+/**
+ * The measures of a row whose floor is also that at the end of a flight beside it: over one floor the least of the
+ * ceilings given holds.
+ */
+function underOneCeiling(
+  rows: readonly StageRow[],
+  i: number,
+  ways: readonly ('up' | 'down')[],
+  into: boolean,
+): StageMeasures {
+  const { stage, measures } = rows[i]!;
+  let least = Infinity;
+  for (const side of ['before', 'after'] as const) {
+    const k = side === 'before' ? i - 1 : i + 1;
+    const flight = rows[k];
+    if (flight?.stage !== 'flight') continue;
+    // Beyond the door of a side door it is another floor.
+    if (stage === 'side door' && into !== (side === 'after')) continue;
+    const end = endBeside(ways[k]!, side === 'before' ? 'after' : 'before');
+    least = Math.min(least, ceilingAt(flight.measures, end) ?? Infinity);
+  }
+  switch (stage) {
+    case 'passage':
+    case 'room':
+    case 'corner':
+      return least < (measures.height ?? 0) ? { ...measures, height: least } : measures;
+    case 'side door':
+      return least < (measures.ceiling ?? 0) ? { ...measures, ceiling: least } : measures;
+    default:
+      return measures;
+  }
 }
 
 function choicesOf(rows: readonly StageRow[], tape: number): Choice[] {

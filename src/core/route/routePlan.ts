@@ -92,7 +92,11 @@ export type LooseMeasures = { readonly [Name in keyof PlacedMeasures]: PlacedMea
 export function routePlan(planning: Planning): PartPlan[] {
   const level = planning.tapeCase === 'measured' ? levelJoints(planning) : new Map<number, JointBlock>();
   return planning.reading.flatMap((row, i): PartPlan[] => {
-    const stage = planning.stageAt(i);
+    const measured = planning.stageAt(i);
+    const stage =
+      measured && row.measures !== row.row.measures
+        ? planning.lookUp(measured.stage, row.measures)
+        : measured;
     if (!stage) return [{ row: i, sources: undefined, limitsBefore: [], limitsAfter: [] }];
     if (row.stage === 'flight') return flightPlan(planning, i, stage);
     const block = level.get(i);
@@ -164,8 +168,13 @@ const alone = (stage: BookStage): PassageSource => ({ stage, upToBefore: Infinit
 /** A passage whose length is not measured has at best room to change the pose, and at worst none. */
 function turningStage({ tapeCase, reading, lookUp, tape }: Planning, i: number, stage: BookStage): BookStage {
   const { measures } = stage;
-  if (stage.stage !== 'passage' || measures.length !== undefined) return stage;
-  const length = straightLength(ownLength(reading, i), tapeCase, tape);
+  if (stage.stage !== 'passage') return stage;
+  const own = ownLength(reading, i);
+  if (measures.length !== undefined) {
+    // The book takes the tape off.
+    return own.known < measures.length ? lookUp('passage', { ...measures, length: own.known }) : stage;
+  }
+  const length = straightLength(own, tapeCase, tape);
   if (!(length > 0)) return stage;
   return lookUp('passage', { ...measures, length: Math.min(length, AMPLE) });
 }
