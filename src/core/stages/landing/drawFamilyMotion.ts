@@ -15,7 +15,7 @@ import {
   type HalfLandingPlan,
   type LandingPlan,
 } from './motionFamilies';
-import { lowerPlace, swingAxes, upperPlace, type Axes, type Swing } from './swingUp';
+import { heightOnNosings, lowerPlace, swingAxes, upperPlace, type Axes, type Swing } from './swingUp';
 import type { KeyAttitude } from '../../space/motion';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
@@ -104,10 +104,11 @@ class Drawn {
       lowest = [x, plan.across - y, z];
       this.push(lowest, turn(at));
     }
-    // Along the floor until its lower side is on the nosings.
+    // Along the floor until its lower side is on the nosings, or lifted there on to their line.
     const [x, y, z] = lowest;
     const onNosings = (plan.rise + (v / 2) * Math.hypot(slope, 1) - z) / slope;
     if (onNosings < x) this.push([onNosings, y, z], this.last.turn);
+    else this.push([x, y, heightOnNosings(plan, half, x)], this.last.turn);
   }
 
   /** From the lower flight to the attitude in which it goes round, its side against the outer wall. */

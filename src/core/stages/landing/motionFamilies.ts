@@ -406,11 +406,16 @@ function sweepSpare(s: LandingShape, u: number, v: number, tilt: number): number
   const byEntry = leastInSweep(s.pitch, tilt, (f) => entrySpare(s, u, v, f));
   if (byEntry < 0) return byEntry;
   const height = exitHeight(s, v);
-  return min(
-    byEntry,
-    leastInSweep(s.pitch, tilt, (f) => s.lip - height(f) - (u * sin(f) + v * cos(f))),
-  );
+  const spareAt = (f: number): number => s.lip - height(f) - (u * sin(f) + v * cos(f));
+  // Two smooth parts: until it is so upright that its height is kept, or its corner comes over the nosings.
+  const bend = min(tilt, s.depthOut < v ? asin(s.depthOut / v) : leansOut(s, v));
+  let spare = min(byEntry, leastInSweep(s.pitch, max(s.pitch, bend), spareAt));
+  if (spare >= 0 && bend < tilt)
+    spare = min(spare, leastInSweep(bend, tilt, spareAt), spareAt(clamp(atan2(u, v), bend, tilt)));
+  return spare;
 }
+
+const clamp = (x: number, low: number, high: number): number => min(high, max(low, x));
 
 /** The least value between two angles, by sampling and a golden section beside the least sample. */
 function leastInSweep(from: number, to: number, f: (angle: number) => number): number {

@@ -2,7 +2,7 @@ import { quaternionFromAxes, rotate, slerp, type Quaternion } from '../../space/
 import type { HalfLandingPlan } from './motionFamilies';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
-const { abs, atan2, cos, max, min, sin } = Math;
+const { abs, atan2, cos, hypot, max, min, sin } = Math;
 
 /**
  * Swinging a piece up on a half landing: from the pitch of the lower flight it is turned about one axis until
@@ -21,8 +21,8 @@ export type Swing = 1 | -1;
 /** The flight that a piece swings up from, or down on to. */
 export type SwungFlight = 'lower' | 'upper';
 
-/** Attitudes looked at on a swing, some 1.5 degrees apart. */
-const SWING_STEPS = 72;
+/** Attitudes looked at on a swing, some degree apart. */
+const SWING_STEPS = 108;
 /** What is kept back of a swing's clearance [mm a side] for what the piece strays between two of them. */
 export const BETWEEN = 1;
 
@@ -139,6 +139,13 @@ export function upperPlace(s: HalfLandingPlan, axes: Axes, half: HalfSizes): Swi
   return { spare, x, y: hy, z: z + airUnder(lip - hz - z), raise: z - hz };
 }
 
+/**
+ * Where the piece lies as on the upper flight, the height [mm] of its centre at which its lower side is on the line
+ * of nosings, run on over the landing.
+ */
+export const heightOnNosings = (s: HalfLandingPlan, { upright }: HalfSizes, x: number): number =>
+  s.rise + upright * hypot(1, s.rise / s.going) - (s.rise / s.going) * x;
+
 /** Off what is below where there is height for it, so that it need not follow every edge it passes over. */
 const airUnder = (free: number): number => max(0, min(SWUNG_OVER, free / 2));
 
@@ -178,6 +185,14 @@ function swingSpare(
     const place = flight === 'upper' ? upperPlace(plan, at, half) : lowerPlace(plan, at, half);
     if (place.spare < spare) spare = place.spare;
     if (place.raise > raise) raise = place.raise;
+  }
+  const [onFlight] = axes;
+  if (flight === 'upper' && onFlight && spare >= 0) {
+    // A short piece that stands before the first nosing is lifted on to their line, and slid up along that.
+    const { x } = upperPlace(plan, onFlight, half);
+    const [low, high] = [support(onFlight, half, 0, 0, 1), heightOnNosings(plan, half, x)];
+    spare = min(spare, min(plan.ceiling, plan.headroom + plan.rise) - low - high);
+    raise = max(raise, high - low);
   }
   return { spare, raise };
 }
