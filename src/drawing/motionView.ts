@@ -1,12 +1,10 @@
 import type { PieceSize } from '../core/measures/piece';
-import { rotate } from '../core/space/quaternion';
-import type { KeyAttitude, Motion, SceneBox } from '../core/space/motion';
+import type { Motion, SceneBox } from '../core/space/motion';
 import { criticalAttitude } from './criticalAttitude';
 import { mmText, Paper } from './paper';
-import { box, hull, type Point, type Points } from './plane';
+import { box, type Point, type Points } from './plane';
+import { clipped, levelPlane, outlineIn, pieceBox, sectionIn } from './section';
 import { markNearest, type StageView } from './stageView';
-
-type Three = readonly [number, number, number];
 
 /** Other attitudes of the motion that are drawn, thin and dashed. */
 const MOST_OTHERS = 5;
@@ -27,8 +25,8 @@ export function motionView(
   const paper = new Paper();
   const { attitude, index } = criticalAttitude(motion, scene, size);
   const level = attitude.at[2];
-  const others = spread(motion, index).map((key) => hull(cornersOf(key, size).map(fromAbove)));
-  const outline = hull(cornersOf(attitude, size).map(fromAbove));
+  const others = spread(motion, index).map((key) => outlineIn(FROM_ABOVE, pieceBox(key, size)));
+  const outline = outlineIn(FROM_ABOVE, pieceBox(attitude, size));
 
   const seen = [outline, ...others].flat();
   const xs = seen.map(([x]) => x);
@@ -41,7 +39,7 @@ export function motionView(
   );
   const faces: Points[] = [];
   for (const solid of scene) {
-    const cut = clipped(sectionAt(solid, level), window);
+    const cut = clipped(sectionIn(levelPlane(level), solid), window);
     if (cut.length < 3) continue;
     paper.wall(cut);
     paper.outline(cut, 'edge');
@@ -82,64 +80,7 @@ function spread(motion: Motion, critical: number): Motion {
   );
 }
 
-const fromAbove = ([x, y]: Three): Point => [x, y];
-
-function cornersOf({ at, turn }: KeyAttitude, { length, breadth, thickness }: PieceSize): Three[] {
-  return boxCorners(at, [length, breadth, thickness], turn);
-}
-
-function boxCorners(centre: Three, size: Three, turn: KeyAttitude['turn']): Three[] {
-  const corners: Three[] = [];
-  for (let i = 0; i < 8; i++) {
-    const half: Three = [
-      ((i & 1 ? 1 : -1) * size[0]) / 2,
-      ((i & 2 ? 1 : -1) * size[1]) / 2,
-      ((i & 4 ? 1 : -1) * size[2]) / 2,
-    ];
-    const [x, y, z] = rotate(turn, half);
-    corners.push([centre[0] + x, centre[1] + y, centre[2] + z]);
-  }
-  return corners;
-}
-
-/** The section of a box with a level plane. */
-function sectionAt({ centre, size, turn }: SceneBox, level: number): Points {
-  const corners = boxCorners(centre, size, turn);
-  const points: Point[] = [];
-  for (let i = 0; i < 8; i++) {
-    for (const bit of [1, 2, 4]) {
-      if (i & bit) continue;
-      const a = corners[i]!;
-      const b = corners[i | bit]!;
-      if (a[2] < level === b[2] < level) continue;
-      const s = (level - a[2]) / (b[2] - a[2]);
-      points.push([a[0] + s * (b[0] - a[0]), a[1] + s * (b[1] - a[1])]);
-    }
-  }
-  return points.length < 3 ? [] : hull(points);
-}
-
-/** A convex polygon as far as it lies in a rectangle. @source Sutherland & Hodgman, CACM 17(1), 1974 */
-function clipped(polygon: Points, window: Points): Points {
-  let kept: Points = polygon;
-  for (let i = 0; i < window.length; i++) {
-    const a = window[i]!;
-    const b = window[(i + 1) % window.length]!;
-    const inside = (p: Point): number => (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]);
-    const next: Point[] = [];
-    kept.forEach((p, j) => {
-      const q = kept[(j + 1) % kept.length]!;
-      const [dp, dq] = [inside(p), inside(q)];
-      if (dp >= 0) next.push(p);
-      if (dp >= 0 !== dq >= 0) {
-        const s = dp / (dp - dq);
-        next.push([p[0] + s * (q[0] - p[0]), p[1] + s * (q[1] - p[1])]);
-      }
-    });
-    kept = next;
-  }
-  return kept;
-}
+const FROM_ABOVE = levelPlane(0);
 
 function longestSide(outline: Points): readonly [Point, Point] {
   let best: readonly [Point, Point] = [outline[0]!, outline[1] ?? outline[0]!];

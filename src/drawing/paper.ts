@@ -17,6 +17,7 @@ type Item =
   | { readonly kind: 'wall'; readonly points: Points }
   | { readonly kind: 'piece'; readonly points: Points }
   | { readonly kind: 'mark'; readonly at: Point }
+  | { readonly kind: 'arrow'; readonly from: Point; readonly to: Point }
   | {
       readonly kind: 'dimension';
       readonly from: Point;
@@ -74,6 +75,11 @@ export class Paper {
   /** The piece: a heavy outline over everything behind it. */
   piece(points: Points): void {
     this.items.push({ kind: 'piece', points });
+  }
+
+  /** An arrow, its head of one size at any scale. */
+  arrow(from: Point, to: Point): void {
+    this.items.push({ kind: 'arrow', from, to });
   }
 
   /** A ring round a place where the piece is closest. */
@@ -153,7 +159,7 @@ export class Paper {
     const extent = new Extent();
     const at = ([x, y]: Point): Pixel => [x * scale, -y * scale];
     const marks: string[] = [];
-    const order = ['wall', 'line', 'piece', 'mark', 'dimension', 'label'] as const;
+    const order = ['wall', 'line', 'arrow', 'piece', 'mark', 'dimension', 'label'] as const;
     for (const kind of order) {
       for (const item of this.items) {
         if (item.kind === kind) marks.push(drawItem(item, at, id, extent));
@@ -165,6 +171,7 @@ export class Paper {
 
 function modelPoints(item: Item): Points {
   switch (item.kind) {
+    case 'arrow':
     case 'dimension':
       return [item.from, item.to];
     case 'label':
@@ -224,6 +231,8 @@ function drawItem(item: Item, at: (p: Point) => Pixel, id: string, extent: Exten
         `<path class="piece" d="${path(item.points, at, extent, true)}" fill="Canvas" fill-opacity="0.8" ` +
         `stroke-width="2.4" stroke-linejoin="round"/>`
       );
+    case 'arrow':
+      return drawArrow(at(item.from), at(item.to), extent);
     case 'mark': {
       const [x, y] = at(item.at);
       extent.take(x - 6, y - 6);
@@ -237,6 +246,24 @@ function drawItem(item: Item, at: (p: Point) => Pixel, id: string, extent: Exten
     case 'dimension':
       return drawDimension(item, at, extent);
   }
+}
+
+/** Length of an arrow's head, and half its breadth [px]. */
+const HEAD = 7;
+const HEAD_HALF = 3;
+
+function drawArrow([ax, ay]: Pixel, [bx, by]: Pixel, extent: Extent): string {
+  const length = Math.hypot(bx - ax, by - ay);
+  if (length < 1e-6) return '';
+  const [ux, uy] = [(bx - ax) / length, (by - ay) / length];
+  const back: Pixel = [bx - ux * HEAD, by - uy * HEAD];
+  const one: Pixel = [back[0] - uy * HEAD_HALF, back[1] + ux * HEAD_HALF];
+  const other: Pixel = [back[0] + uy * HEAD_HALF, back[1] - ux * HEAD_HALF];
+  for (const [x, y] of [[ax, ay], [bx, by], one, other] as const) extent.take(x, y);
+  return (
+    `<path class="arrow" d="M${pair([ax, ay])}L${pair(back)}" stroke-width="1"/>` +
+    `<path class="arrow-head" d="M${pair([bx, by])}L${pair(one)}L${pair(other)}Z" fill="currentColor" stroke="none"/>`
+  );
 }
 
 function path(points: Points, at: (p: Point) => Pixel, extent: Extent, closed: boolean): string {

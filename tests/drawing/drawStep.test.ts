@@ -1,0 +1,160 @@
+import { XMLValidator } from 'fast-xml-parser';
+import { stepMotion } from '../../src/core/joint/walk/stepMotion';
+import { degrees } from '../../src/core/measures/angle';
+import { drawStep } from '../../src/drawing/drawStep';
+import { area, drawnFigures, shared } from '../support/drawnFigures';
+import { randomRoute } from '../support/randomRoutes';
+import { walked } from '../support/walkedRoute';
+
+/** Seeds of random routes; `STAGES=500` draws some five hundred stages. */
+const SEEDS = Number(process.env.STAGES ?? 24) / 2;
+
+const DRAWN = Array.from({ length: SEEDS }, (_, seed) => seed + 1).flatMap((seed) => {
+  const { rows, piece } = randomRoute(seed);
+  const walk = walked(rows, piece);
+  if (!walk) return [];
+  return rows.map((row, i) => {
+    const step = stepMotion(walk, i, piece);
+    const clearance = walk.padding + 1;
+    const facts = {
+      name: `step ${i + 1}`,
+      stage: row.stage,
+      pieceName: 'slate',
+      size: piece,
+      pose: 'on edge' as const,
+      clearance,
+      closest: 'between the walls',
+      measures: 'Width 900',
+      raise: 47.2,
+      passes: true,
+    };
+    const drawing = drawStep(step, facts, { id: `s${seed}-${i}`, width: 296 });
+    return {
+      name: `route ${seed}, step ${i + 1}, ${row.stage}`,
+      step,
+      piece,
+      clearance,
+      drawing,
+      stage: row.stage,
+    };
+  });
+});
+
+const PICTURES = DRAWN.flatMap(({ name, drawing }) =>
+  [drawing.plan, ...drawing.sides].map((picture, k) => ({ name: `${name}, picture ${k}`, ...picture })),
+);
+
+test('there is enough to look at', () => {
+  expect(DRAWN.length).toBeGreaterThan(SEEDS);
+  expect(DRAWN.filter(({ step }) => step.whole).length).toBeGreaterThan(DRAWN.length / 2);
+});
+
+test('pictures are well-formed, without a style, and say in words what they are', () => {
+  for (const { svg, text } of PICTURES) {
+    expect(XMLValidator.validate(svg)).toBe(true);
+    expect(svg).not.toMatch(/NaN|Infinity|undefined|\sstyle=|<script/);
+    expect(text.length).toBeGreaterThan(15);
+    expect(svg).toContain(text.replace(/&/g, '&amp;').slice(0, 15));
+  }
+});
+
+test('taken back out of the picture, the piece overlaps no solid that is cut', () => {
+  let looked = 0;
+  for (const { name, svg } of PICTURES) {
+    const { walls, pieces } = drawnFigures(svg);
+    for (const piece of pieces) {
+      for (const wall of walls) {
+        looked++;
+        // A tenth of a pixel of rounding along the longest side.
+        const rounding = 0.15 * Math.hypot(296, 296);
+        if (shared(piece, wall) > rounding) throw new Error(`${name}: ${shared(piece, wall)} px2 overlap`);
+      }
+    }
+  }
+  expect(looked).toBeGreaterThan(100);
+});
+
+test('the piece is drawn in its own size: from the side its cut has the area of the face that is seen', () => {
+  let looked = 0;
+  for (const { drawing, piece, step, stage } of DRAWN) {
+    if (!step.whole || stage === 'door' || stage === 'passage') continue;
+    drawing.sides.forEach(({ svg }, k) => {
+      const [outline] = drawnFigures(svg).pieces;
+      const place = step.positions[k];
+      if (!outline || outline.length !== 4 || !place || place.tilt > 1e-3) return;
+      const [a, b, c] = outline as [
+        readonly [number, number],
+        readonly [number, number],
+        readonly [number, number],
+      ];
+      const sides = [Math.hypot(b[0] - a[0], b[1] - a[1]), Math.hypot(c[0] - b[0], c[1] - b[1])].sort(
+        (x, y) => y - x,
+      );
+      const ratio = sides[0]! / sides[1]!;
+      const { length, breadth, thickness } = piece;
+      const ratios = [length / breadth, length / thickness, breadth / thickness];
+      looked++;
+      expect(Math.min(...ratios.map((r) => Math.abs(Math.log(r / ratio))))).toBeLessThan(0.12);
+      expect(area(outline)).toBeGreaterThan(0);
+    });
+  }
+  expect(looked).toBeGreaterThan(5);
+});
+
+test('every number that is printed is one of the answer', () => {
+  for (const { name, drawing, step, clearance } of DRAWN) {
+    const known = new Set([
+      '900',
+      '47',
+      String(Math.floor(clearance + 1e-9)),
+      ...step.positions.map((_, k) => String(k + 1)),
+      ...step.positions.map(({ tilt }) => String(Math.round(degrees(tilt)))),
+    ]);
+    // A straight row is shown where its middle is in the middle of the row.
+    const through = ['door', 'passage'].includes(name.split(', ')[2]!);
+    for (const { svg } of [drawing.plan, ...drawing.sides]) {
+      const words = drawnFigures(svg)
+        .texts.map(({ text }) => text)
+        .join(' ');
+      for (const [number] of words.matchAll(/\d+/g)) {
+        if (through && new RegExp(`tilted ${number}°`).test(words)) continue;
+        expect({ name, number, known: known.has(number) }).toEqual({ name, number, known: true });
+      }
+    }
+  }
+});
+
+test('no two words overlap', () => {
+  const overlaps: string[] = [];
+  for (const { name, svg } of PICTURES) {
+    const { texts } = drawnFigures(svg);
+    texts.forEach(({ text, box: a }, i) => {
+      for (const { text: other, box: b } of texts.slice(i + 1)) {
+        const across = Math.min(a[2], b[2]) - Math.max(a[0], b[0]);
+        const down = Math.min(a[3], b[3]) - Math.max(a[1], b[1]);
+        if (across > 0.5 && down > 0.5) overlaps.push(`${name}: ${text} | ${other}`);
+      }
+    });
+  }
+  expect(overlaps).toEqual([]);
+});
+
+test('a step whose motion is missing shows the place alone and says so', () => {
+  const { step, piece } = DRAWN.find(({ step: one }) => one.whole)!;
+  const facts = {
+    name: 'step 1',
+    stage: 'corner' as const,
+    pieceName: 'slate',
+    size: piece,
+    pose: undefined,
+    clearance: undefined,
+    closest: '',
+    measures: '',
+    raise: 0,
+    passes: false,
+  };
+  const drawing = drawStep({ ...step, whole: false, positions: [] }, facts, { id: 'none' });
+  expect(drawing.sides).toEqual([]);
+  expect(drawing.plan.svg).not.toContain('class="piece"');
+  expect(drawing.text).toContain('No way shown');
+});

@@ -1,0 +1,61 @@
+import type { Point, Points } from '../../src/drawing/plane';
+import { clipped } from '../../src/drawing/section';
+
+/** Polygons and texts of a drawing, taken back out of its markup [px]. */
+export interface DrawnFigures {
+  readonly walls: readonly Points[];
+  readonly pieces: readonly Points[];
+  readonly edges: readonly Points[];
+  readonly texts: readonly {
+    readonly text: string;
+    readonly box: readonly [number, number, number, number];
+  }[];
+}
+
+const points = (d: string): Points =>
+  d
+    .replace(/[MZ]/g, '')
+    .split('L')
+    .map((pair) => pair.split(' ').map(Number) as unknown as Point);
+
+const paths = (svg: string, name: string): Points[] =>
+  [...svg.matchAll(new RegExp(`<path class="${name}" d="([^"]+)"`, 'g'))].map((m) => points(m[1]!));
+
+/** Letters are 11 px high and some 6.1 px wide; a word of many wide letters may take more. */
+const LETTER = 11;
+const WIDE = 6.1;
+
+export function drawnFigures(svg: string): DrawnFigures {
+  const texts = [...svg.matchAll(/<text([^>]*)>([^<]*)<\/text>/g)].map(([, attributes, text]) => {
+    const number = (name: string): number =>
+      Number(new RegExp(` ${name}="([-\\d.]+)"`).exec(attributes!)?.[1]);
+    const [x, y] = [number('x'), number('y')];
+    const wide = text!.length * WIDE;
+    const left = attributes!.includes('text-anchor="middle"') ? x - wide / 2 : x;
+    return { text: text!, box: [left, y - LETTER / 2, left + wide, y + LETTER / 2] as const };
+  });
+  return { walls: paths(svg, 'wall'), pieces: paths(svg, 'piece'), edges: paths(svg, 'edge'), texts };
+}
+
+export const area = (polygon: Points): number =>
+  Math.abs(
+    polygon.reduce((sum, [x, y], i) => {
+      const [u, v] = polygon[(i + 1) % polygon.length]!;
+      return sum + x * v - u * y;
+    }, 0),
+  ) / 2;
+
+/** Drawings run downwards: a polygon is turned round to be a window. */
+const anticlockwise = (polygon: Points): Points => {
+  const signed = polygon.reduce((sum, [x, y], i) => {
+    const [u, v] = polygon[(i + 1) % polygon.length]!;
+    return sum + x * v - u * y;
+  }, 0);
+  return signed < 0 ? [...polygon].reverse() : polygon;
+};
+
+/** How much of one convex polygon lies in another. */
+export function shared(one: Points, other: Points): number {
+  const cut = clipped(one, anticlockwise(other));
+  return cut.length < 3 ? 0 : area(cut);
+}
