@@ -75,10 +75,30 @@ interface Shown {
 export function drawStep(step: StepMotion, facts: StepFacts, options: StepDrawingOptions): StepDrawing {
   const shown = step.whole ? shownPlaces(step, facts) : [];
   const { id, width = 296 } = options;
+  // Two stand beside each other under the plan.
+  const sideWidth = Math.floor((width - 8) / 2);
   const plan = drawPlan(step, shown, facts, id, width);
-  const sides = shown.map((one) => drawSide(step, one, shown, facts, `${id}-${one.number}`, width));
+  const sides = shown.map((one) => drawSide(step, one, shown, facts, `${id}-${one.number}`, sideWidth));
   return { plan, sides, text: [plan.text, ...sides.map(({ text }) => text)].join(' ') };
 }
+
+/** Width of a small picture [px]. */
+const SMALL = 92;
+
+/**
+ * A step in one small picture without words, for a strip: a flight and a lift from the side, everything else from above.
+ */
+export function drawStepSmall(step: StepMotion, facts: StepFacts, id: string): StageDrawing {
+  const shown = step.whole ? shownPlaces(step, facts) : [];
+  const tight = shown.find(({ isTightest }) => isTightest) ?? shown[0];
+  if (tight && FROM_THE_SIDE.has(facts.stage)) return drawSide(step, tight, shown, facts, id, SMALL, 'bare');
+  return drawPlan(step, tight ? [tight] : [], facts, id, SMALL, 'bare');
+}
+
+const FROM_THE_SIDE: ReadonlySet<StageName> = new Set(['flight']);
+
+/** Whether words stand under a picture. */
+type Worded = 'worded' | 'bare';
 
 function shownPlaces(step: StepMotion, { size, stage }: StepFacts): Shown[] {
   const { tightest } = step;
@@ -159,6 +179,7 @@ function drawPlan(
   facts: StepFacts,
   id: string,
   width: number,
+  worded: Worded = 'worded',
 ): StageDrawing {
   const paper = new Paper();
   const above = levelPlane(0);
@@ -180,7 +201,7 @@ function drawPlan(
       paper.outline(seen, 'edge');
     }
   }
-  const worded = stairArrows(paper, step, window);
+  const arrows = worded === 'worded' ? stairArrows(paper, step, window) : [];
   shown.forEach(({ isTightest }, i) => {
     if (isTightest || shown.length === 1) paper.piece(outlines[i] ?? []);
     else paper.outline(outlines[i] ?? [], 'edge');
@@ -189,11 +210,11 @@ function drawPlan(
   const tight = shown.find(({ isTightest }) => isTightest || shown.length === 1);
   const contact = tight?.place.closest;
   if (contact && UPRIGHT.has(contact.part)) paper.mark([contact.onSolid[0], contact.onSolid[1]]);
-  numbers(paper, shown, outlines, worded, window, width);
+  numbers(paper, shown, outlines, arrows, window, width);
   const title = `${facts.name}, ${facts.stage}, from above`;
-  if (facts.measures) paper.note(`${facts.measures} (mm)`);
+  if (facts.measures && worded === 'worded') paper.note(`${facts.measures} (mm)`);
   const words = planWords(facts, shown);
-  for (const word of words.notes) paper.note(word);
+  if (worded === 'worded') for (const word of words.notes) paper.note(word);
   const text = `${title}, to scale. ${[facts.measures && `Measured, in mm: ${facts.measures}.`, ...words.sentences].filter(Boolean).join(' ')}`;
   return { svg: paper.svg(title, text, id, width, width), text };
 }
@@ -354,6 +375,7 @@ function drawSide(
   facts: StepFacts,
   id: string,
   width: number,
+  worded: Worded = 'worded',
 ): StageDrawing {
   const paper = new Paper();
   const plane = planeOf(one, all, facts.stage);
@@ -380,7 +402,7 @@ function drawSide(
     ? `${facts.name}, ${facts.stage}, from the front`
     : `${facts.name}, place ${one.number} from the side`;
   const how = placeInWords(one.place);
-  paper.note(straight ? how : `${one.number}: ${how}`);
+  if (worded === 'worded') paper.note(straight ? how : `${one.number}: ${how}`);
   const text = `${title}: ${how}.`;
   return { svg: paper.svg(title, text, id, width, width * 0.75), text };
 }

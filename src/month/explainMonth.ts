@@ -13,6 +13,7 @@ import type { StageRow } from '../core/survey/table/stageRow';
 import { drawStage } from '../drawing/drawStage';
 import type { Table } from '../worksheet/description';
 import { buildsOf, surveysOf } from '../worksheet/routeInputs';
+import { carriedRoute } from './carriedSteps';
 import type { Explanation, Month, MonthSurvey } from './month';
 import { decidingFirst } from './remeasureWords';
 
@@ -50,7 +51,7 @@ export function explainMonth(month: Month, routes: Table, pieces: Table): Month 
         ...survey,
         explanation: {
           remeasure: decidingFirst(remeasure(rows, [build], book, month.allowance), survey.step),
-          ...drawn(survey, rows, build, book, `stage-${i + 1}`),
+          ...drawn(survey, rows, build, book, month.allowance, `stage-${i + 1}`),
         },
       };
     }),
@@ -80,16 +81,22 @@ function drawn(
   rows: readonly StageRow[],
   build: Build,
   book: StageBook,
+  allowance: number,
   id: string,
-): Pick<Explanation, 'drawing' | 'undrawn' | 'drawnClearance'> {
+): Pick<Explanation, 'drawing' | 'sides' | 'undrawn' | 'drawnClearance'> {
+  const route = prepareRoute(rows, book);
   // Two steps may have one number, by mistake.
-  const step = prepareRoute(rows, book).steps.find(
+  const at = route.steps.findIndex(
     ({ row, name }) => String(name) === survey.step && (row.stage ?? '') === survey.stage,
   );
+  const step = route.steps[at];
   if (!step) return { undrawn: 'No drawing: no step with a number of its own decides.' };
   const { row, stage } = step;
   if (!row.stage) return { undrawn: `No drawing: "${row.stageText}" is no stage we know.` };
   const piece = build.pieces.find(({ name }) => name === survey.piece);
+  const carried = piece?.size && carriedRoute(route, piece.size, piece.name, book, allowance);
+  const inMotion = carried?.isDrawn(at) ? carried.draw(at, id, DRAWING.width) : undefined;
+  if (inMotion) return { drawing: inMotion.plan, sides: inMotion.sides };
   const passage =
     stage &&
     piece?.size &&

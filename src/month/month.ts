@@ -8,6 +8,8 @@ export interface Explanation {
   readonly remeasure: readonly Remeasure[];
   /** The deciding stage with the piece; absent where it cannot be drawn, and then `undrawn` says why. */
   readonly drawing?: StageDrawing;
+  /** Its numbered places from the side, where the piece's motion is drawn. */
+  readonly sides?: readonly StageDrawing[];
   readonly undrawn?: string;
   /** Clearance [mm a side] of the way that is drawn, where a piece is. */
   readonly drawnClearance?: number;

@@ -148,7 +148,7 @@ ${explanation ? measuredAgain(s.survey, takenTogether(explanation.remeasure)) : 
 `;
 }
 
-function figure(s: MonthSurvey, { drawing, undrawn, drawnClearance }: Explanation): Markup {
+function figure(s: MonthSurvey, { drawing, sides = [], undrawn, drawnClearance }: Explanation): Markup {
   if (!drawing) return markup`<p class="undrawn">${undrawn ?? 'No drawing.'}</p>`;
   // The drawing code escapes what it is given.
   const svg = new Markup(drawing.svg);
@@ -157,7 +157,8 @@ function figure(s: MonthSurvey, { drawing, undrawn, drawnClearance }: Explanatio
   const note = apart
     ? markup`<figcaption class="small">Drawn: the widest way through this stage alone, ${clearanceWords(drawnClearance)}; on the whole route ${clearanceWords(s.clearance)}.</figcaption>`
     : NOTHING;
-  return markup`<figure>${svg}${note}</figure>`;
+  const places = sides.map((side) => new Markup(side.svg));
+  return markup`<figure>${svg}${places}${note}</figure>`;
 }
 
 function measuredAgain(survey: string, lines: readonly Remeasure[]): Markup {
