@@ -23,6 +23,8 @@ export interface StepFacts {
   readonly clearance: number | undefined;
   /** Where it is closest, or why no way is shown. */
   readonly closest: string;
+  /** What the drawing supposes and the survey does not say, in a sentence without its point. */
+  readonly supposed?: string | undefined;
   /** What was measured there, in words: `Width 880, Height 2040`. */
   readonly measures: string;
   /** How far it is raised on the way, at most [mm], as MOVES gives it. */
@@ -230,7 +232,10 @@ function planWords(facts: StepFacts, shown: readonly Shown[]) {
   const spare = facts.clearance === undefined ? '' : `${figure(facts.clearance)} a side`;
   const closest = `Closest ${facts.closest}: ${spare}`;
   const high = Math.round(facts.raise);
-  const raised = high >= 1 ? [`Raised on the way, at most ${high}`] : [];
+  const raised = [
+    ...(high >= 1 ? [`Raised on the way, at most ${high}`] : []),
+    ...(facts.supposed === undefined ? [] : [facts.supposed]),
+  ];
   return {
     notes: [
       ...(shown.length > 1 && tight
@@ -242,7 +247,7 @@ function planWords(facts: StepFacts, shown: readonly Shown[]) {
     sentences: [
       `${facts.pieceName}, ${facts.pose ?? ''}, in ${shown.length === 1 ? 'one place' : `${shown.length} places, numbered along the way`}.`,
       ...(tight && shown.length > 1 ? [`Place ${tight.number} is the tightest.`] : []),
-      `${closest}.`,
+      `Closest ${facts.closest}: ${spareInWords(facts)}.`,
       ...raised.map((word) => `${word}.`),
     ],
   };
@@ -250,6 +255,10 @@ function planWords(facts: StepFacts, shown: readonly Shown[]) {
 
 const round = ({ clearance = 0 }: StepFacts): number =>
   Math.min(ROUND.most, Math.max(ROUND.least, 2 * clearance + ROUND.beyond));
+
+/** As the words beside a stage's own drawing have it. */
+const spareInWords = ({ clearance = 0 }: StepFacts): string =>
+  clearance >= 0 ? `${figure(clearance)} mm a side to spare` : `${figure(-clearance)} mm a side too large`;
 
 /** Clearances as STAGES has them, rounded as in a sentence: never shown greater. */
 const figure = (value: number): string => String(Math.floor(value + 1e-9));

@@ -6,7 +6,7 @@ import { whereClosest } from '../core/route/reason';
 import { judgedChain, routeMotion, type JudgedChain } from '../core/route/routeMotion';
 import type { StageBook } from '../core/route/stageBook';
 import { stepWords } from '../core/route/stepWords';
-import { stageNeeds } from '../core/stages/kinds';
+import { isStair, stageNeeds } from '../core/stages/kinds';
 import { measureAtStage } from '../core/survey/words/measureHeading';
 import { drawStep, drawStepSmall, type StepDrawing, type StepFacts } from '../drawing/drawStep';
 import type { StageDrawing } from '../drawing/drawStage';
@@ -62,6 +62,7 @@ export function carriedRoute(
       clearance: taken.clearance,
       closest: whereClosest({ route, i: row }, taken),
       measures: measures.join(', '),
+      supposed: supposedAt(chain, row),
       raise: taken.passage?.answer.raise ?? 0,
       passes: taken.clearance >= 0,
     };
@@ -78,6 +79,13 @@ export function carriedRoute(
     },
     isDrawn: (row) => motionOf(row).whole,
   };
+}
+
+/** A survey that does not say which way its stair goes is drawn one way. */
+function supposedAt({ reading }: JudgedChain, row: number): string | undefined {
+  const read = reading.reading[row];
+  if (!read?.stage || !isStair(read.stage) || read.row.way !== undefined) return undefined;
+  return `Drawn going ${read.way}: the survey does not say`;
 }
 
 /** A step that does not pass is drawn alone: a piece that is made smaller would be a picture of something else. */
