@@ -18,7 +18,7 @@ export function roomView(
   paper.dimension([m.length, 0], [0, 0], 24, 'length', m.length);
   paper.dimension([0, 0], [0, m.width], 24, 'width', m.width);
   paper.note(`Ceiling ${Math.round(m.height)}: not seen in plan`);
-  return standing(paper, 'Plan of a room', m.length, m.width, piece, [[...walls, walls[0]!]]);
+  return standing(paper, 'Plan of a room', m.length, m.width, piece, [[...walls, walls[0]]]);
 }
 
 /** A lift car in plan: the door in the middle of the lower wall. */

@@ -149,7 +149,7 @@ async function contentsOf(context: Context, area: CellArea): Promise<string[][]>
     row.map((formula, j) => {
       const text = String(formula);
       // A lone apostrophe or a spilled "" looks empty and is not.
-      return text === '' && range.valueTypes[i]![j] !== 'Empty' ? "'" : text;
+      return text === '' && String(range.valueTypes[i]?.[j]) !== 'Empty' ? "'" : text;
     }),
   );
 }

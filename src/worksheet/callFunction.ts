@@ -66,7 +66,7 @@ function liftedCall(description: NumberFunction, makeError: MakeError) {
   const count = described.length;
 
   return (values: readonly HostArgument[]): HostCell[][] => {
-    const given = described.map((_, i) => asRange(values[i] as HostArgument));
+    const given = described.map((_, i) => asRange(values[i]));
     const ranges = cutToUsed(given);
     const shapes = ranges.map(shapeOf);
     const shape = commonShape(shapes);
@@ -74,7 +74,7 @@ function liftedCall(description: NumberFunction, makeError: MakeError) {
     if (shape.rows > MOST_ROWS) return [[fail(CALL_MESSAGES.tooLong(shape.rows, MOST_ROWS))]];
     // A single cell given for an argument is read once and not at every row.
     const single = shapes.map((s) => s.rows === 1 && s.columns === 1);
-    const constant: (ArgumentValue | CellError)[] = new Array(count);
+    const constant = new Array<ArgumentValue | CellError>(count);
     // One object for all rows: `compute` reads it before it returns.
     const named: Record<string, ArgumentValue> = {};
     const readInto = (i: number, cell: Cell): CellError | undefined => {
@@ -97,7 +97,7 @@ function liftedCall(description: NumberFunction, makeError: MakeError) {
       for (let i = 0; i < count; i++) {
         if (single[i]) {
           const error = constant[i];
-          if (error !== undefined) return error as CellError;
+          if (error !== undefined) return error;
           continue;
         }
         const cells = shapes[i]!.rows === 1 ? ranges[i]![0]! : ranges[i]![row]!;
@@ -118,9 +118,9 @@ function liftedCall(description: NumberFunction, makeError: MakeError) {
     const finite = (number: number): HostCell =>
       Number.isFinite(number) ? number : fail(CALL_MESSAGES.unforeseen(id));
 
-    const table: HostCell[][] = new Array(shape.rows);
+    const table = new Array<HostCell[]>(shape.rows);
     for (let row = 0; row < shape.rows; row++) {
-      const out: HostCell[] = new Array(shape.columns);
+      const out = new Array<HostCell>(shape.columns);
       for (let column = 0; column < shape.columns; column++) out[column] = answer(row, column);
       table[row] = out;
     }
@@ -137,7 +137,7 @@ function tableCall(description: TableFunction, makeError: MakeError) {
     for (let i = 0; i < described.length; i++) {
       const argument = described[i]!;
       const name = camelCase(argument.name);
-      const given = values[i] as HostArgument;
+      const given = values[i];
       if (argument.repeating) {
         // The host hands all further arguments over as one list of ranges.
         const further = ((given ?? []) as unknown as readonly HostArgument[]).map(asRange);

@@ -1,5 +1,5 @@
 import { allowedText } from './allowedText';
-import type { ArgumentDescription, FunctionDescription, Group, TableCell } from './description';
+import type { ArgumentDescription, FunctionDescription, Group } from './description';
 import { QUANTITIES } from './quantities';
 
 const GROUPS: readonly Group[] = [
@@ -65,12 +65,12 @@ function argumentRow(a: ArgumentDescription): string {
 }
 
 function exampleText(f: FunctionDescription): string {
-  const { arguments: given, result, within, source } = f.example;
+  const { arguments: given, within, source } = f.example;
   const call = `\`=CARRY.${f.id}(${given.map(argumentText).join(', ')})\``;
   const value =
     f.kind === 'number'
-      ? `${String(result)}${within ? ` (within ${within})` : ''}`
-      : `the rows ${(result as readonly (readonly TableCell[])[]).map((row) => row.map(cellText).join(' | ')).join('; ')}`;
+      ? `${f.example.result}${within ? ` (within ${within})` : ''}`
+      : `the rows ${f.example.result.map((row) => row.map(cellText).join(' | ')).join('; ')}`;
   return `${call} gives ${value}. Source of the value: ${source}.`;
 }
 

@@ -16,7 +16,7 @@ export type Given = Cell | readonly (readonly Cell[])[];
 export function callInCells(id: string, ...values: readonly Given[]): HostCell[][] {
   const description = FUNCTIONS.find((f) => f.id === id);
   if (!description) throw new Error(`no function ${id}`);
-  const call = hostFunction(description, (code, message) => new HostError(code, message) as CellError);
+  const call = hostFunction(description, (code, message) => new HostError(code, message));
   const each = values.map((v) => (Array.isArray(v) || v === undefined ? v : [[v as Cell]]));
   // A repeating argument takes all further ones as one list of ranges.
   const last = description.arguments.length - 1;

@@ -48,8 +48,8 @@ const cellOf = (page: Page, sheet: string, row: number, column: number): Promise
   page.evaluate(
     ([s, r, c]) =>
       (window as never as { fakeBook: FakeBook }).fakeBook.sheets.find(({ name }) => name === s)?.cells[
-        (r as number) - 1
-      ]?.[c as number] ?? null,
+        r - 1
+      ]?.[c] ?? null,
     [sheet, row, column] as const,
   );
 
@@ -60,7 +60,7 @@ const type = (page: Page, row: number, column: number, value: unknown): Promise<
   page.evaluate(
     ([r, c, v]) => {
       const { fakeType } = window as never as { fakeType(s: string, r: number, c: number, v: unknown): void };
-      fakeType('Surveys', (r as number) - 1, c as number, v);
+      fakeType('Surveys', r - 1, c, v);
     },
     [row, column, value] as const,
   );

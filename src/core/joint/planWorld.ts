@@ -40,7 +40,7 @@ export function placeBlock(block: JointBlock, longest: number): PlacedBlock {
   const placed = placeRoute([
     ...(leads ? [straight(first.entrySection)] : []),
     ...rows,
-    ...(trails ? [straight(last.exitSection!)] : []),
+    ...(trails ? [straight(last.exitSection)] : []),
   ]);
   const begin = placed.rows[0];
   const finish = placed.rows[placed.rows.length - 1];

@@ -52,7 +52,10 @@ class TwoTrees {
   private count = 0;
   private readonly members: [Int32Array, Int32Array] = [new Int32Array(1024), new Int32Array(1024)];
   private readonly size: [number, number] = [0, 0];
-  private readonly cellOf: [Map<number, number>, Map<number, number>] = [new Map(), new Map()];
+  private readonly cellOf: [Map<number, number>, Map<number, number>] = [
+    new Map<number, number>(),
+    new Map<number, number>(),
+  ];
   private readonly cellHead: [number[], number[]] = [[], []];
   private readonly cellCount: [number[], number[]] = [[], []];
   private readonly x = new Float64Array(PLACE);
@@ -151,7 +154,7 @@ class TwoTrees {
       x[4] = a + w * ux + b * uz - c * uy;
       x[5] = b + w * uy + c * ux - a * uz;
       x[6] = c + w * uz + a * uy - b * ux;
-      const n = sqrt(x[3]! ** 2 + x[4]! ** 2 + x[5]! ** 2 + x[6]! ** 2);
+      const n = sqrt(x[3] ** 2 + x[4] ** 2 + x[5] ** 2 + x[6] ** 2);
       for (let k = 3; k < 7; k++) x[k]! /= n;
     }
     if (kind >= 0.5) {

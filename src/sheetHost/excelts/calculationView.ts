@@ -99,7 +99,7 @@ export class CalculationView {
       },
       mergedRegions: sheet.merges,
       getTables: () => sheet.tables,
-      eachRow: ((...args: unknown[]) => {
+      eachRow: (...args: unknown[]) => {
         const visit = args[args.length - 1] as (row: RowLike, number: number) => void;
         const extra = spilled();
         const numbers = [...new Set([...sheet.grid.rows.keys(), ...extra.keys()])].sort((a, b) => a - b);
@@ -112,9 +112,9 @@ export class CalculationView {
               if (!own?.has(c)) visitCell(literalLike(r, c, value), c);
             }
           };
-          visit({ hidden: sheet.hidden(r), eachCell: eachCell as RowLike['eachCell'] }, r);
+          visit({ hidden: sheet.hidden(r), eachCell: eachCell }, r);
         }
-      }) as WorksheetLike['eachRow'],
+      },
       findCell: (row, column) => {
         const cell = sheet.grid.at(row, column);
         return cell && cellLike(cell);

@@ -249,7 +249,7 @@ export class ExceltsHost implements SheetHost {
       id: worksheet.id,
       name,
       grid,
-      tables: worksheet.getTables() as unknown as ViewedSheet['tables'],
+      tables: worksheet.getTables(),
       merges: (worksheet as unknown as { mergedRegions?: ViewedSheet['merges'] }).mergedRegions ?? [],
       hidden: (row) => worksheet.findRow(row)?.hidden === true,
     }));

@@ -43,7 +43,7 @@ export class Grid {
 
   put(cell: GridCell): void {
     let row = this.rows.get(cell.row);
-    if (!row) this.rows.set(cell.row, (row = new Map()));
+    if (!row) this.rows.set(cell.row, (row = new Map<number, GridCell>()));
     row.set(cell.column, cell);
   }
 

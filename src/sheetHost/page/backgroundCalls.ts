@@ -70,8 +70,9 @@ export class BackgroundCalls {
     this.wanted.add(key);
     const answer = this.answers.get(key);
     if (answer) {
-      if ('thrown' in answer) throw answer.thrown ?? new Error('the call failed');
-      return answer.cells;
+      if (!('thrown' in answer)) return answer.cells;
+      const fault: unknown = answer.thrown ?? new Error('the call failed');
+      throw fault;
     }
     const asked = [...this.queue, ...this.running.values()].some((call) => call.key === key);
     if (!asked) this.queue.push({ key, id, values, number: this.count++ });

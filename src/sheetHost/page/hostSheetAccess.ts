@@ -109,7 +109,9 @@ function describe(sheet: NewSheet): SheetDescription {
     made.table({
       name,
       at: cellAddress(row, column),
-      columns: headers!.map((header) => ({ name: String(header) })),
+      columns: (headers ?? []).map((header) => ({
+        name: typeof header === 'string' ? header : JSON.stringify(header),
+      })),
       rows,
     });
   }

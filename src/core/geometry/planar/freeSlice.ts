@@ -180,7 +180,7 @@ export function freeSlice(shapes: readonly ConvexShape[], box: PlanarBox): FreeS
     while (first[strip + 1]! <= g) strip++;
     const r = root(g);
     number[r] ??= parts++;
-    const n = number[r]!;
+    const n = number[r];
     part.push(n);
     if (!(size[g]! <= (largest[n] ?? -1))) {
       largest[n] = size[g]!;

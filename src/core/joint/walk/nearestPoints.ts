@@ -13,7 +13,7 @@ export function nearestPoints(
   first: SceneBox,
   second: SceneBox,
 ): { readonly first: Vec3; readonly second: Vec3; readonly distance: number } {
-  let best = { first: first.centre as Vec3, second: second.centre as Vec3, distance: Infinity };
+  let best = { first: first.centre, second: second.centre, distance: Infinity };
   const consider = (a: Vec3, b: Vec3): void => {
     const distance = Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
     if (distance < best.distance) best = { first: a, second: b, distance };

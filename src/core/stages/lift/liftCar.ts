@@ -182,7 +182,7 @@ function carEntries(
     const shown = entries[i]!.passage.answer.clearance;
     if (most <= best && (which === 'the best' || most < 0 || shown >= Math.min(most, AMPLE))) return;
     entries[i] = level(hold, turnedIntoCar);
-    best = Math.max(best, entries[i]!.passage.answer.clearance);
+    best = Math.max(best, entries[i].passage.answer.clearance);
   });
   return entries;
 }

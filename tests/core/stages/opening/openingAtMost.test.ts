@@ -25,7 +25,7 @@ function centralSection({ length, breadth, thickness }: PieceSize, normal: reado
         const corner = [0, 0, 0];
         corner[j] = sj * half[j]!;
         corner[k] = sk * half[k]!;
-        corner[axis] = -(normal[j]! * corner[j]! + normal[k]! * corner[k]!) / normal[axis]!;
+        corner[axis] = -(normal[j]! * corner[j] + normal[k]! * corner[k]) / normal[axis]!;
         if (abs(corner[axis]!) > half[axis]!) continue;
         points.push([
           corner[0]! * u[0]! + corner[1]! * u[1]! + corner[2]! * u[2]!,
