@@ -320,8 +320,8 @@ export function closedSceneNear(route: PlacedRoute, from: number, to: number): r
   route.rows.forEach((placed, k) => {
     const { row, entry, exit, entrySection, exitSection } = placed;
     const [before, after] = [route.rows[k - 1], route.rows[k + 1]];
-    if (row === from - NEAR && before && before.row < row) close(row, entry, entrySection, '-x');
-    if (row === to + NEAR && after && after.row > row && exitSection) close(row, exit, exitSection, '+x');
+    if (row === from - NEAR && before?.row !== row) close(row, entry, entrySection, '-x');
+    if (row === to + NEAR && after?.row !== row && exitSection) close(row, exit, exitSection, '+x');
   });
   return [...scene, ...closed];
 }
