@@ -65,24 +65,29 @@ export function stepReason(words: StepWords): string {
         return `no way of carrying it through ${measuresInWords(words)} is shown, which proves nothing: measure again or try a frame`;
       }
       return (
-        `${mm(-measured.clearance)} a side short ${whereClosest(words, measured)} ` +
+        `${shortBy(measured)} ${whereClosest(words, measured)} ` +
         `(${measuresInWords(words)}), which proves nothing: measure again or try a frame`
       );
     }
     case 'tight': {
       const parts: string[] = [];
       const short = worst === undefined || worst.clearance < allowance;
-      const prefix = worst !== undefined && worst.clearance < 0 ? 'within the tape: ' : '';
+      const open = route.steps.some((step) => step.open.length > 0);
+      const prefix = worst !== undefined && worst.clearance < 0 && !open ? 'within the tape: ' : '';
       const left = `${mm(measured!.clearance)} a side left ${whereClosest(words, measured!)} (${measuresInWords(words)})`;
       if (short) {
         const after =
-          worst !== undefined && measured!.clearance >= allowance
-            ? `, ${mm(worst.clearance)} with the tape against it`
-            : '';
+          worst !== undefined && measured!.clearance >= allowance ? `, ${atWorst(worst, open)}` : '';
         parts.push(`${prefix}${left}${after}, and the allowance is ${mm(allowance)}`);
       } else parts.push(left);
       if (caps.length > 0) parts.push(capWords(caps));
-      if (short && worst !== measured) parts.push(...leftOpen(route, i, worst));
+      if (short && worst !== measured) {
+        parts.push(...leftOpen(route, i, worst));
+        const needed = straightNeeded(worst, allowance, book.tape);
+        if (needed !== undefined) {
+          parts.push(`as it is carried here that straight needs at least ${mm(needed)}`);
+        }
+      }
       const capped = measured!.passage?.capped
         ? measured!.passage
         : worst?.passage?.capped
@@ -94,6 +99,33 @@ export function stepReason(words: StepWords): string {
     default:
       return `${mm(measured!.clearance)} a side left ${whereClosest(words, measured!)} (${measuresInWords(words)})`;
   }
+}
+
+/** By how much it is short; where a length is too short for it, by how much of its own length. */
+function shortBy({ clearance, closest, limit }: ChainStep): string {
+  const inLength = closest === 'limit' && limit?.length !== undefined && IN_LENGTH.includes(limit.kind);
+  return inLength ? `${mm(-2 * clearance)} too long` : `${mm(-clearance)} a side short`;
+}
+
+const IN_LENGTH: readonly LimitCause['kind'][] = ['straight', 'flight', 'reach', 'arm'];
+
+/** What the worst case leaves: a figure below nothing says nothing of what was not measured. */
+function atWorst({ clearance }: ChainStep, open: boolean): string {
+  if (!open) return `${mm(clearance)} with the tape against it`;
+  const against = 'with what is not measured at its worst and the tape against it';
+  return clearance < 0 ? `nothing ${against}` : `${mm(clearance)} ${against}`;
+}
+
+/**
+ * How long a straight that was not measured has to be at least [mm] for the allowance, once it is measured with the
+ * same tape, where it alone decides the worst case; undefined where it does not.
+ */
+function straightNeeded(worst: ChainStep | undefined, allowance: number, tape: number): number | undefined {
+  if (worst?.closest !== 'limit' || worst.limit?.kind !== 'straight' || worst.limit.length !== undefined) {
+    return undefined;
+  }
+  // At worst nothing of it is there, so that the piece is short of all that it needs.
+  return Math.ceil(2 * (allowance - worst.clearance) + tape);
 }
 
 /** What is not measured and was taken at its worst. */

@@ -203,6 +203,20 @@ describe('between the stages', () => {
     expect(judged.steps.map((s) => s.verdict)).toEqual(['tight', 'tight']);
   });
 
+  test('what an unmeasured straight needs is said, and no figure that only it is to blame for', () => {
+    const low = { ...corner, height: 1500 } as const;
+    const open = judge(route(['corner', low], ['corner', low]), slate);
+    expect(open.reason).not.toMatch(/-\d/);
+    // Lengthwise 1830 with 25 of allowance a side, 5 of tape on the piece, and 5 on the straight once it is measured.
+    const needed = 1830 + 2 * 25 + 5 + 5;
+    expect(open.reason).toContain(`that straight needs at least ${needed} mm`);
+    const measured = (run: number) => route(['corner', { ...low, run }], ['corner', low]);
+    expect(judge(measured(needed), slate).verdict).toBe('goes');
+    expect(judge(measured(needed - 1), slate).verdict).not.toBe('goes');
+    // Measured and too short: by how much of its own length.
+    expect(judge(measured(1700), slate).reason).toContain('130 mm too long in the straight after this step');
+  });
+
   test('a straight as long as the piece and its padding is enough; a shorter one is solved with both turns', () => {
     // Under 1500 mm it cannot stand on end, where it would be shorter along the way.
     const low = (run: number) =>
