@@ -41,6 +41,13 @@ export function hostFunction(description: FunctionDescription, makeError: MakeEr
 const asRange = (value: HostArgument): readonly (readonly Cell[])[] =>
   Array.isArray(value) ? (value as readonly (readonly Cell[])[]) : [[value as Cell]];
 
+/** Longest text that a cell holds [characters] ("Excel specifications and limits"). */
+const LONGEST_TEXT = 32767;
+
+/** Whether a cell is a number, a text, a truth value, empty, or an error. */
+const isKnown = (cell: Cell): boolean =>
+  cell === null || ['number', 'string', 'boolean', 'undefined'].includes(typeof cell) || isCellError(cell);
+
 const shapeOf = (range: readonly (readonly Cell[])[]): Shape => ({
   rows: range.length,
   columns: range[0]?.length ?? 0,
@@ -157,7 +164,7 @@ function tableCall(description: TableFunction, makeError: MakeError) {
           return fail(messageOf({ kind: 'not measured', argument: argument.name }));
         }
         if (isCellError(given)) return [[makeError(given.code, given.message)]];
-        ready[name] = absent ? undefined : cutToUsed([asRange(given)])[0];
+        ready[name] = absent ? undefined : known(cutToUsed([asRange(given)])[0]!);
         continue;
       }
       const range = asRange(given);
@@ -185,7 +192,16 @@ function tableCall(description: TableFunction, makeError: MakeError) {
     return outcome.value.map((row) => row.map(tableCell));
   };
 
+  /** A table whose cells are what the core knows: a data type of the host's own counts as an error in its cell. */
+  function known(table: Table): Table {
+    if (table.every((row) => row.every(isKnown))) return table;
+    return table.map((row) => row.map((cell) => (isKnown(cell) ? cell : makeError('#VALUE!'))));
+  }
+
   function tableCell(cell: TableCell): HostCell {
+    if (typeof cell === 'string') {
+      return cell.length > LONGEST_TEXT ? `${cell.slice(0, LONGEST_TEXT - 1)}…` : cell;
+    }
     if (typeof cell !== 'object') return cell;
     const message = messageOf(cell.problem);
     return makeError(message.code, message.text);

@@ -26,8 +26,22 @@ const LONGEST_TEXT = 32767;
 
 /** Functions that judge, search or solve a landing: few calls of them take the time of thousands of others. */
 const HEAVY = new Set([
-  'ADVISE', 'VERDICT', 'SURVEYS', 'REMEASURE', 'STAGES', 'STAGECLEAR', 'JOBTIME', 'HALFLANDING', 'QUARTERLANDING',
-  'WINDER', 'STAIRTURN', 'FACINGDOOR', 'LIFTCAR', 'MOVES', 'REPLY', 'WORKING',
+  'ADVISE',
+  'VERDICT',
+  'SURVEYS',
+  'REMEASURE',
+  'STAGES',
+  'STAGECLEAR',
+  'JOBTIME',
+  'HALFLANDING',
+  'QUARTERLANDING',
+  'WINDER',
+  'STAIRTURN',
+  'FACINGDOOR',
+  'LIFTCAR',
+  'MOVES',
+  'REPLY',
+  'WORKING',
 ]);
 
 /** Which function is called next: all in turn, the heavy ones once in `rare` rounds. */
@@ -67,17 +81,22 @@ export async function fuzz(
     const started = performance.now();
     let given: unknown;
     try {
-      given = await call(...asked.handed, { functionName: f.id });
+      given = await call(...handedWhole(f, asked), { functionName: f.id });
     } catch (thrown) {
       given = isCellError(thrown) ? [[thrown]] : { thrown };
     }
     const took = performance.now() - started;
     if (took > (slowest[f.id]?.took ?? 0)) slowest[f.id] = { took, handed: handedText(asked.handed) };
-    for (const what of faultsOf(f, asked, given)) findings.push({ id: f.id, what, handed: handedText(asked.handed) });
+    for (const what of faultsOf(f, asked, given))
+      findings.push({ id: f.id, what, handed: handedText(asked.handed) });
     if (findings.length > 200) break;
   }
   return { calls, findings, slowest };
 }
+
+/** A host hands over a place for every argument: null for one left out, an empty list where it repeats. */
+const handedWhole = (f: FunctionDescription, { handed }: FuzzCall): unknown[] =>
+  f.arguments.map((a, i) => (i < handed.length ? handed[i] : a.repeating ? [] : null));
 
 /** What is wrong with an answer, a sentence each. */
 export function faultsOf(f: FunctionDescription, asked: FuzzCall, given: unknown): string[] {
@@ -115,13 +134,15 @@ function cellFaults(f: FunctionDescription, asked: FuzzCall, cell: unknown): str
   if (said.includes('fault of the add-in')) faults.push('said that it could not be computed');
   if (said.length > LONGEST_MESSAGE) faults.push(`said more than ${LONGEST_MESSAGE} characters: "${said}"`);
   if (/\bundefined\b|\[object/.test(said)) faults.push(`said "${said}"`);
-  if (/cannot be read|: allowed is/.test(said) && !namesAll(f, said)) faults.push(`does not name it all: "${said}"`);
+  if (/cannot be read|: allowed is/.test(said) && !namesAll(f, said))
+    faults.push(`does not name it all: "${said}"`);
   return faults;
 }
 
 /** A refusal of a value names the argument or the column, the value and what is allowed. */
 const namesAll = (f: FunctionDescription, said: string): boolean =>
-  (f.arguments.some((a) => said.startsWith(a.name)) || f.arguments.some((a) => a.quantity === 'range' || a.repeating)) &&
+  (f.arguments.some((a) => said.startsWith(a.name)) ||
+    f.arguments.some((a) => a.quantity === 'range' || a.repeating)) &&
   /(cannot be read from|is) .+: .+/s.test(said);
 
 const cellsOf = (handed: unknown): unknown[] => (Array.isArray(handed) ? handed.flat(3) : [handed]);
@@ -131,7 +152,7 @@ const hasError = (asked: FuzzCall): boolean => asked.handed.flatMap(cellsOf).som
 const wroteItself = (asked: FuzzCall, text: string): boolean =>
   asked.handed
     .flatMap(cellsOf)
-    .some((c) => typeof c === 'string' && /NaN|Infinity|undefined/.test(c) && text.includes(c.slice(0, 8)));
+    .some((c) => /NaN|Infinity|undefined/.test(String(c)) && text.includes(String(c).slice(0, 8)));
 
 /** The arguments as one may type them into a test. */
 export const handedText = (handed: readonly unknown[]): string =>

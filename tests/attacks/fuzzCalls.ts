@@ -40,7 +40,8 @@ export function fuzzCall(f: FunctionDescription, chance: Chance, error: (code: s
   const rows = f.kind === 'number' && chance() < 0.05 ? 1 + Math.floor(chance() * 4) : 1;
   const odd: number[] = [];
   const handed = f.arguments.map((a, i): Handed => {
-    if (a.repeating) return Array.from({ length: Math.floor(chance() * 4) }, () => [[anyCell(chance, error)]]);
+    if (a.repeating)
+      return Array.from({ length: Math.floor(chance() * 4) }, () => [[anyCell(chance, error)]]);
     if (a.quantity === 'range') return table(a, chance, error);
     const isOdd = chance() < oddShare;
     if (isOdd) odd.push(i);
@@ -52,7 +53,8 @@ export function fuzzCall(f: FunctionDescription, chance: Chance, error: (code: s
   });
   // Arguments at the end are left out, as a formula does.
   const optional = f.arguments.length - f.arguments.filter((a) => a.optional).length;
-  const given = chance() < 0.3 ? optional + Math.floor(chance() * (handed.length - optional + 1)) : handed.length;
+  const given =
+    chance() < 0.3 ? optional + Math.floor(chance() * (handed.length - optional + 1)) : handed.length;
   return { handed: handed.slice(0, given), odd: odd.filter((i) => i < given), rows };
 }
 
@@ -66,7 +68,8 @@ const anyCell = (chance: Chance, error: (code: string) => unknown): unknown =>
 function oddFor(a: ArgumentDescription, chance: Chance, error: (code: string) => unknown): unknown {
   if (chance() < 0.15) return error(pick(chance, ['#N/A', '#REF!', '#DIV/0!', '#VALUE!']));
   const [low, high] = bounds(a);
-  if (chance() < 0.3) return pick(chance, [low - 1, high + 1, low - 1e-6, high * (1 + 1e-12), high * 10, -high]);
+  if (chance() < 0.3)
+    return pick(chance, [low - 1, high + 1, low - 1e-6, high * (1 + 1e-12), high * 10, -high]);
   return pick(chance, ODD_VALUES);
 }
 
@@ -116,7 +119,8 @@ function table(a: ArgumentDescription, chance: Chance, error: (code: string) => 
     if (heading === 'Survey') return pick(chance, ['A', 'A', 'B', '']);
     if (heading === 'Build') return pick(chance, ['7 ft', '8 ft']);
     if (heading === 'Piece') return pick(chance, ['slate', 'leg', 'frame']);
-    if (heading === 'Count' || heading === 'Step' || heading === 'Risers') return 1 + Math.floor(chance() * 14);
+    if (heading === 'Count' || heading === 'Step' || heading === 'Risers')
+      return 1 + Math.floor(chance() * 14);
     if (heading === 'Note') return 'clear';
     if (heading === 'Hand') return pick(chance, ['left', 'right', '']);
     if (heading === 'Way') return pick(chance, ['up', 'down', '']);

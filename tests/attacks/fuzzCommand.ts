@@ -25,7 +25,9 @@ async function main(): Promise<void> {
   const made = Object.values(calls).reduce((sum, n) => sum + n, 0);
   console.log(`${made} calls in ${seconds} s, seed ${seed}`);
   for (const [id, n] of Object.entries(calls)) {
-    console.log(`${id.padEnd(16)}${String(n).padStart(9)}   slowest ${(slowest[id]?.took ?? 0).toFixed(1)} ms`);
+    console.log(
+      `${id.padEnd(16)}${String(n).padStart(9)}   slowest ${(slowest[id]?.took ?? 0).toFixed(1)} ms`,
+    );
   }
   const long = Object.entries(slowest).filter(([, { took }]) => took > LONG);
   for (const [id, { took, handed }] of long) console.log(`\n${id} took ${took.toFixed(0)} ms: ${handed}`);

@@ -6,7 +6,7 @@ import { HEADER_ROW, type SurveyProblem } from '../checks/surveyProblem';
  * @param rowCount rows of the table, header not counted
  */
 export function problemTexts(problems: readonly SurveyProblem[], rowCount: number): string[] {
-  const texts = new Array<string>(rowCount + 1).fill('');
+  const texts = new Array<string>(Math.max(0, rowCount) + 1).fill('');
   for (const problem of problems) {
     const at = problem.rowIndex - HEADER_ROW;
     texts[at] += (texts[at] ? ' ' : '') + problemText(problem);

@@ -103,7 +103,7 @@ export function problemWords(problem: SurveyProblem): string {
     case 'run not used':
       return `Run is filled in, but at a ${problem.stage} it is not used: it is the straight after a corner, a side door or a lift.`;
     case 'not a whole step':
-      return `The step is ${shown(problem.step)}; steps are counted 1, 2, 3 and so on.`;
+      return `The step is ${String(problem.step)}; steps are counted 1, 2, 3 and so on.`;
     case 'not measured':
       return `${measureAtStage(problem.measure, problem.stage)} is not measured, and a ${problem.stage} needs it${problem.noColumn ? '; the table has no column for it' : ''}.${problem.runForGoing ? ' Run is filled in, but Run is the straight after a turn: is it the Going of a step, from nosing to nosing?' : ''}`;
     case 'refused':
