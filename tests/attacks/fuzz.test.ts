@@ -34,7 +34,7 @@ describe('what the attack would find', () => {
     expect(faultsOf(f, asked, given)).not.toEqual([]);
   });
   test('and what it lets be', () => {
-    const message = 'door_width is -1: allowed is 1 to 20000 mm';
+    const message = 'opening_width is -1: allowed is 1 to 20000 mm';
     expect(faultsOf(f, asked, [[12.5, 'goes', true, { code: '#VALUE!', message }]])).toEqual([]);
   });
 });
