@@ -10,7 +10,7 @@ import { withPieceUnder } from '../pieceArgument';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 
 const FAMILIES =
-  'along the pitch line, lengthwise, the section breadth x thickness turned by any angle; at the ends bent from level to the pitch in elevation, or kept level';
+  'along the pitch line, lengthwise, the section breadth x thickness turned by any angle; at the ends bent from level to the pitch in elevation, or kept level; over up to four risers with both ends measured, lifted level over the steps';
 
 const atEnd = <const Name extends string>(name: Name, help: string) =>
   ({

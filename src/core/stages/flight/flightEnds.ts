@@ -37,6 +37,9 @@ export interface FlightEndsFit {
   readonly raise: number;
 }
 
+/** A flight of no more is one of a few steps, over which a piece may be lifted level. */
+export const FEW_RISERS = 4;
+
 // A ceiling that is not measured limits nothing: higher than any stair here.
 const NO_CEILING = 1e5;
 
@@ -166,21 +169,29 @@ function linkAngle(
 /**
  * Greatest padding with which a box can come on to a flight and off it by any motion: its centre crosses the
  * upright plane through the trimmer, an opening as wide as the flight and as high as the foot's ceiling, and
- * that through the top nosing, as high as the headroom or the head's ceiling, whichever is lower.
+ * that through the top nosing, as high as the ceiling before it or the head's beyond it, whichever is lower.
  * @source openingAtMost; undefined when neither end is measured
  */
 export function flightEndsAtMost(
   measures: FlightMeasures,
-  { footCeiling, headCeiling }: FlightEndMeasures,
+  { risers, footCeiling, headCeiling }: FlightEndMeasures,
   piece: PieceSize,
 ): ProvedBound | undefined {
-  const { width, headroom } = measures;
+  const { width, headroom, rise } = measures;
   const at = (height: number, where: string): ProvedBound => {
     return openingAtMost({ width, height }, piece, where);
   };
+  // Over a few steps the foot's ceiling may reach beyond the top nosing, higher than the flight's own.
+  const few = risers !== undefined && risers <= FEW_RISERS;
+  const overTopNosing =
+    risers === undefined || (footCeiling === undefined && !few)
+      ? headroom
+      : Math.max(headroom, (footCeiling ?? Infinity) - risers * rise);
   const foot = footCeiling === undefined ? undefined : at(footCeiling, 'the foot of the flight');
   const head =
-    headCeiling === undefined ? undefined : at(Math.min(headroom, headCeiling), 'the head of the flight');
+    headCeiling === undefined
+      ? undefined
+      : at(Math.min(overTopNosing, headCeiling), 'the head of the flight');
   if (!foot || !head) return foot ?? head;
   return foot.atMost <= head.atMost ? foot : head;
 }

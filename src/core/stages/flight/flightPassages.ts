@@ -3,7 +3,7 @@ import { rectangleThroughOpening } from '../../geometry/rectangleThroughOpening'
 import type { PieceSize, Pose } from '../../measures/piece';
 import { clearSquareToPitch, type FlightMeasures } from './flight';
 import { ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../../motion/hold';
-import { flightEndsAtMost, flightEndsFit, type FlightEndMeasures } from './flightEnds';
+import { FEW_RISERS, flightEndsAtMost, flightEndsFit, type FlightEndMeasures } from './flightEnds';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import { openingAtMost } from '../opening/openingAtMost';
 import type { StagePassage } from '../../motion/stagePassage';
@@ -24,11 +24,12 @@ interface StraightMotion {
  * The ways up a flight, by how the piece is held level before and after it: laid along the pitch, its side along
  * the way tilted with the stair; leaning across the pitch, which needs room to lean at both ends; or kept
  * upright, when its lower edge rests on the line of nosings at one end only: upright + along tan(pitch) <=
- * headroom. Where the ends were measured, also on to the flight and off it (`flightEndsFit`). A way that cannot
- * pass and that a better one stands beside is left out.
+ * headroom. Where the ends were measured, also on to the flight and off it (`flightEndsFit`); and over a few steps
+ * lifted level (`liftedLevel`). A way that cannot pass and that a better one stands beside is left out.
  *
  * Model: as `flightFit`; the plane square to the pitch through a nosing is an opening of width x headroom
- * cos(pitch) that the piece's centre has to cross, which gives the proved bound.
+ * cos(pitch) that the piece's centre has to cross, which gives the proved bound. A flight of so few steps that
+ * from none of its nosings the flight's own ceiling is met so is bounded at its ends alone.
  * @source Carver's condition (Wetzel, Mathematics Magazine 73, 2000, 204-211); trigonometry of the pitch
  */
 export function flightPassages(
@@ -68,7 +69,48 @@ export function flightPassages(
     const { hold } = motion;
     passages.push({ from: hold, to: hold, answer, ...(motion.leaning ? { needsTurningRoom: true } : {}) });
   }
+  for (const hold of ALL_HOLDS) {
+    const lifted = liftedLevel(measures, piece, ends, hold);
+    if (!lifted || lifted.clearance < Math.min(0, best)) continue;
+    const { clearance, raise, critical } = lifted;
+    const answer = { clearance, atMost, bound, pose: poseOfHold(hold), critical, raise };
+    passages.push({ from: hold, to: hold, answer });
+  }
   return passages;
+}
+
+/**
+ * Lifted straight up on the lower floor to the height of the upper one, carried level over the steps and set down, or
+ * the other way about: its middle over the one floor, then over the other, and nothing of it lower than any tread.
+ * The foot's ceiling is the lowest on the way but for the upper floor's own: it reaches to where the flight's
+ * ceiling line comes up to it, and from there that line only rises.
+ *
+ * Both floors and both ceilings have to be measured, and the flight to have no more than four risers.
+ * @returns undefined where it is not known to go
+ * @source the elevation's heights and lengths (ours); replayed in the tests
+ */
+function liftedLevel(
+  { width, rise }: FlightMeasures,
+  piece: PieceSize,
+  ends: FlightEndMeasures,
+  hold: Hold,
+): { readonly clearance: number; readonly raise: number; readonly critical: string } | undefined {
+  const { risers, footCeiling, footSpace, headCeiling, headSpace, footOnLanding, headOnLanding } = ends;
+  if (risers === undefined || risers > FEW_RISERS || footOnLanding || headOnLanding) return undefined;
+  if (footCeiling === undefined || footSpace === undefined) return undefined;
+  if (headCeiling === undefined || headSpace === undefined) return undefined;
+  const raise = risers * rise;
+  const { along, across, upright } = sizesOfHold(piece, hold);
+  const limits = [
+    { spare: (width - across) / 2, at: 'between the sides of the flight' },
+    { spare: (footCeiling - raise - upright) / 2, at: 'under the ceiling over the foot, lifted level' },
+    { spare: (headCeiling - upright) / 2, at: 'under the ceiling over the head, lifted level' },
+    { spare: footSpace - along / 2, at: 'before the first riser, lifted level' },
+    { spare: headSpace - along / 2, at: 'beyond the top nosing, lifted level' },
+  ];
+  const least = limits.reduce((one, other) => (other.spare < one.spare ? other : one));
+  if (least.spare < -Math.max(across, upright) / 2) return undefined;
+  return { clearance: least.spare, raise, critical: least.at };
 }
 
 function flightAtMost(
@@ -77,14 +119,32 @@ function flightAtMost(
   piece: PieceSize,
   ends: FlightEndMeasures,
 ): ProvedBound {
-  const straight = openingAtMost(
-    { width: measures.width, height: channel },
-    piece,
-    'the clear way up the stair',
-  );
+  const height = channelCounts(measures, ends) ? channel : NO_HEIGHT;
+  const straight = openingAtMost({ width: measures.width, height }, piece, 'the clear way up the stair');
   const atEnds = flightEndsAtMost(measures, ends, piece);
   if (atEnds && atEnds.atMost < straight.atMost) return atEnds;
   return straight;
+}
+
+/** No ceiling is so high [mm]. */
+const NO_HEIGHT = 1e6;
+
+/**
+ * Whether the plane square to the pitch through some nosing meets the flight's own ceiling line, beyond the trimmer:
+ * only then is it the opening that the clear height square to the pitch says.
+ */
+function channelCounts(
+  { headroom, rise, going }: FlightMeasures,
+  { risers, footCeiling, footSpace, headCeiling, headSpace }: FlightEndMeasures,
+): boolean {
+  if (risers === undefined) return true;
+  if ([footCeiling, footSpace, headCeiling, headSpace].every((end) => end === undefined)) return true;
+  // Not looked at, it is as high as may be over a few steps, and the flight's own ceiling goes on over more.
+  if (footCeiling === undefined) return risers > FEW_RISERS;
+  const tangent = rise / going;
+  const trimmer = (footCeiling - headroom - rise) / tangent;
+  const square = headroom * (tangent / (1 + tangent ** 2));
+  return (risers - 1) * going - square >= trimmer;
 }
 
 function straightMotions(measures: FlightMeasures, channel: number, piece: PieceSize): StraightMotion[] {
