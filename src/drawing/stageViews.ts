@@ -1,5 +1,6 @@
-import type { MeasuresAt, StageName } from '../core/stages/kinds';
-import type { StageMeasures } from '../core/stages/measures';
+import { kindOf, stageNeeds, type MeasuresAt, type StageName } from '../core/stages/kinds';
+import { SKY, type LooseStageMeasures, type StageMeasures } from '../core/stages/measures';
+import { measureAtStage } from '../core/survey/words/measureHeading';
 import { cornerView } from './cornerView';
 import { flightView } from './flightView';
 import { halfLandingView, quarterLandingView, winderView } from './landingView';
@@ -24,6 +25,26 @@ const always = (): boolean => true;
 const CORNER_TURN = { least: 1, most: 170 } as const;
 const WINDER_TURN = { least: 1, most: 180 } as const;
 const RIGHT_ANGLE = 90;
+
+/** What is solved as a flight is drawn as one. */
+function asFlightDrawn(stage: StageName): StageDrawer<LooseStageMeasures> {
+  return {
+    view: (given, piece) => {
+      const m = kindOf(stage).solvedAsFlight?.(given);
+      const { width = 0, height = SKY, rise = 0, going = 1, risers } = m ?? {};
+      // The sky is drawn as high as the piece may need.
+      const headroom = height < SKY ? height : 2500;
+      const view = flightView({ width, headroom, rise, going, risers }, piece);
+      const measured = stageNeeds(stage).needs.map(
+        (name) => `${measureAtStage(name, stage)} ${mmText(given[name] ?? 0)}`,
+      );
+      view.paper.note(`Measured: ${measured.join(', ')}`);
+      return view;
+    },
+    canDraw: always,
+    byMotion: false,
+  };
+}
 
 /** The drawing of each kind of stage. */
 const STAGE_VIEWS: { readonly [Stage in StageName]: StageDrawer<MeasuresAt<Stage>> } = {
@@ -53,6 +74,8 @@ const STAGE_VIEWS: { readonly [Stage in StageName]: StageDrawer<MeasuresAt<Stage
     canDraw: always,
     byMotion: false,
   },
+  steps: asFlightDrawn('steps'),
+  ramp: asFlightDrawn('ramp'),
   corner: {
     view: ({ width, widthOut, height, turn = RIGHT_ANGLE }, piece) => {
       const view = cornerView({ widthIn: width, widthOut, height, turn }, piece);

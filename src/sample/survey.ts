@@ -15,9 +15,12 @@ export interface RouteStep {
   readonly depth?: Written;
   readonly length?: Written;
   readonly turn?: Written;
+  readonly hand?: 'left' | 'right';
+  readonly way?: 'up' | 'down';
   readonly rise?: Written;
   readonly going?: Written;
   readonly risers?: Written;
+  readonly treads?: Written;
   readonly well?: Written;
   readonly wall?: Written;
   readonly overRail?: Written;
@@ -26,7 +29,11 @@ export interface RouteStep {
   readonly headCeiling?: Written;
   readonly headSpace?: Written;
   readonly run?: Written;
+  readonly lowWidth?: Written;
+  readonly lowHeight?: Written;
   readonly ratedLoad?: Written;
+  readonly clear?: 'yes' | 'no';
+  readonly tape?: Written;
   readonly note?: string;
 }
 

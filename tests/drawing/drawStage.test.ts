@@ -10,6 +10,8 @@ const MEASURES: Readonly<Record<StageName, StageMeasures>> = {
   door: { width: 762, height: 1981 },
   'side door': { width: 762, height: 1981, wall: 110, widthOut: 900, ceiling: 2300, depth: 650 },
   passage: { width: 900, height: 2300, length: 3000 },
+  steps: { width: 1010, rise: 165, going: 310, risers: 3, height: 2320 },
+  ramp: { width: 960, length: 2450, rise: 410, height: 2330 },
   corner: { width: 800, widthOut: 760, height: 2310, turn: 75 },
   flight: {
     width: 860,

@@ -3,23 +3,9 @@ import { poseOfHold, type Hold } from '../motion/hold';
 import { CAUTIONS } from '../measures/cautions';
 import { mm } from '../route/reason';
 import { capital } from '../survey/words/capital';
-import { isStair, type StageName } from '../stages/kinds';
+import { isStair, kindOf } from '../stages/kinds';
 import type { Aid } from './aidFor';
 import type { CarryMove, HandRoom } from './carryMoves';
-
-/** Where a stage's move leads, without a side: it follows the verb. */
-const THROUGH: Readonly<Record<StageName, string>> = {
-  door: 'straight through the door',
-  'side door': 'through the side door',
-  passage: 'along the passage',
-  corner: 'round the corner',
-  flight: 'the flight',
-  'quarter landing': 'round the quarter landing',
-  'half landing': 'round the half landing',
-  winder: 'round the winding treads',
-  lift: 'into the lift, and out by the same door',
-  room: 'into the room',
-};
 
 /** `long side along the stair`, as it is held level or along the pitch. */
 function sideWords(hold: Hold, pose: Pose, stair: boolean): string {
@@ -64,7 +50,7 @@ export function moveOrder(move: CarryMove): string {
       ? way === undefined
         ? 'Along the flight, up or down'
         : `${way === 'up' ? 'Up' : 'Down'} the flight`
-      : `${capital(THROUGH[stage])}${stair && way ? `, ${way}` : ''}${side}`;
+      : `${capital(kindOf(stage).passedBy)}${stair && way ? `, ${way}` : ''}${side}`;
   const parts = [through, pose, sideWords(from, pose, stair)];
   // On the way through, as on a landing where it is stood up and laid down again.
   if (poseOfHold(from) !== pose && pose !== 'tilted' && pose !== 'leaning') {

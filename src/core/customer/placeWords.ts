@@ -1,19 +1,5 @@
-import type { StageName } from '../stages/kinds';
+import { kindOf } from '../stages/kinds';
 import type { StageRow } from '../survey/table/stageRow';
-
-/** A place as a customer calls it. */
-export const PLACE_NAMES: Readonly<Record<StageName, string>> = {
-  door: 'door',
-  'side door': 'door to the side',
-  passage: 'passage',
-  corner: 'corner',
-  flight: 'run of stairs',
-  'quarter landing': 'landing where the stairs turn the corner',
-  'half landing': 'landing where the stairs turn back',
-  winder: 'turning steps',
-  lift: 'lift',
-  room: 'room',
-};
 
 const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth'];
 
@@ -28,9 +14,9 @@ export function placeWords(rows: readonly StageRow[], i: number): string {
   const stage = row?.stage;
   if (!stage) return 'this place';
   const alike = rows.flatMap((other, k) => (other.stage === stage ? [k] : []));
-  if (alike.length < 2) return `the ${PLACE_NAMES[stage]}`;
+  if (alike.length < 2) return `the ${kindOf(stage).customerWord}`;
   const place = alike.indexOf(i);
   const ordinal = ORDINALS[place];
-  const name = PLACE_NAMES[stage];
+  const name = kindOf(stage).customerWord;
   return ordinal === undefined ? `${name} ${place + 1}` : `the ${ordinal} ${name}`;
 }

@@ -1,3 +1,4 @@
+import { kindOf } from '../stages/kinds';
 import { armOf, floorBetween, ownLength, type Arm } from './arms';
 import type { TurningSpace } from '../motion/turningSpace';
 import { ceilingAt, endBeside, isLanding, spaceAt, type ReadRow, type StairEnd } from './reading';
@@ -57,7 +58,15 @@ export function flightPlan(planning: Planning, i: number, stage: BookStage): Par
     ...limits,
     limitsBefore: besideLimits(planning, i, 'before', first),
     limitsAfter: [line],
-    joints: [{ parts: 2, sources: wholeSources(planning, i, both, first, second) }],
+    joints: [
+      {
+        parts: 2,
+        sources: [
+          ...wholeSources(planning, i, both, first, second),
+          ...levelSources(planning, i, first, second),
+        ],
+      },
+    ],
   };
   const turns = stairJoints(planning, i, 'after', lookUp('flight', bare));
   const secondHalf: PartPlan = {
@@ -117,6 +126,29 @@ function wholeSources(
   for (let count = 2; count <= MOST_COUNTED; count++) counted.push(of(count));
   return [[...counted, ...long]];
 }
+
+/**
+ * A few steps are passed level, too, at the height of their head: over the lower ground by all that they rise, and so
+ * through a door at their last riser while part of the piece is still over them. Whatever is over the lower ground is as
+ * much higher than the piece, as far as the way goes straight on there.
+ */
+function levelSources(planning: Planning, i: number, first: FlightEnd, second: FlightEnd): PassageSources[] {
+  const { reading, lookUp } = planning;
+  const { measures, way } = reading[i]!;
+  const { width, height, rise = 0, risers = 0 } = measures;
+  if (!standsAlone(reading[i]!) || width === undefined || height === undefined) return [];
+  const lower = way === 'up' ? first : second;
+  const { sections } = armOf(reading, i, way === 'up' ? 'before' : 'after');
+  const over = Math.min(height, lower.ceiling ?? Infinity, ...sections.map((section) => section.height));
+  const climb = rise * risers;
+  // Narrower than any piece up to the height of the head: raised above that it passes the whole width.
+  const above = { width, height: over, lowWidth: 1, lowHeight: climb };
+  return over > climb ? [[source(lookUp('passage', above))]] : [];
+}
+
+/** Its row is no flight of a stair, but is solved as one. */
+const standsAlone = ({ row }: ReadRow): boolean =>
+  row.stage !== undefined && kindOf(row.stage).solvedAsFlight !== undefined;
 
 /** What is at an end of flight i, by the row there. */
 function endOf(planning: Planning, i: number, side: 'before' | 'after'): FlightEnd {
@@ -201,6 +233,8 @@ function besideLimits(
 ): PlannedLimit[] {
   if (end.onLanding) return [];
   const { tapeCase, tape, reading } = planning;
+  // A door at the last riser: the piece stands in it while it is still over the steps.
+  if (end.space === 0 && standsAlone(reading[i]!)) return [];
   const arm: Arm = armOf(reading, i, side);
   const [next] = arm.sections;
   if (!next) return endLimits(planning, i, arm, side).filter(({ cause }) => cause.kind === 'straight');

@@ -8,7 +8,7 @@ import { inStepOrder } from '../survey/table/groupSurveys';
 import { stepName, type StageRow } from '../survey/table/stageRow';
 import type { Cap } from './cap';
 import { armOf, ownLength } from './arms';
-import { endBeside, isLanding, readingsOf, type Reading } from './reading';
+import { asFlightRow, endBeside, isLanding, readingsOf, type Reading } from './reading';
 import { routePlan, type LooseMeasures, type PartPlan } from './routePlan';
 import type { BookStage, StageBook } from './stageBook';
 import { stageShortfall } from './stageShortfall';
@@ -61,11 +61,12 @@ export function prepareRoute(rows: readonly StageRow[], book: StageBook): Prepar
   const [first = []] = readings;
   const steps = ordered.map((row, i): PreparedStep => {
     const problem = problemOf(row) ?? withoutStop(faults.get(i));
+    const solved = asFlightRow(row);
     const cap = row.stage && kindOf(row.stage).cap(row.measures);
     return {
       row,
       name: stepName(row, i),
-      stage: problem === undefined ? lookUp(row.stage!, row.measures) : undefined,
+      stage: problem === undefined ? lookUp(solved.stage!, solved.measures) : undefined,
       problem,
       caps: cap && cap.kind === 'winding treads' ? [cap] : [],
       open: openMeasures(first, i),

@@ -41,7 +41,8 @@ interface Choice {
  * Every way to understand what a survey leaves open. Stair rows that stand together are walked the same way.
  * @param tape how far off a measure may be [mm]
  */
-export function readingsOf(rows: readonly StageRow[], tape: number): Reading[] {
+export function readingsOf(given: readonly StageRow[], tape: number): Reading[] {
+  const rows = given.map(asFlightRow);
   const choices = choicesOf(rows, tape);
   const free = Math.min(choices.length, MOST_CHOICES);
   const readings: Reading[] = [];
@@ -55,9 +56,9 @@ export function readingsOf(rows: readonly StageRow[], tape: number): Reading[] {
       rows.map((row, i): ReadRow => {
         const into = row.stage === 'side door' && (leadsInto(rows, i, tape) ?? !second(i, 'into'));
         return {
-          row,
+          row: given[i] ?? row,
           stage: row.stage,
-          measures: underOneCeiling(rows, i, ways, into),
+          measures: { ...underOneCeiling(rows, i, ways, into), ...doorAtEnd(given, i, ways[i]!) },
           way: ways[i]!,
           into,
           straightAfter: straightBeside(rows, i, ways, second(i, 'straight'), tape)?.length,
@@ -99,6 +100,20 @@ function underOneCeiling(
     default:
       return measures;
   }
+}
+
+/** A stair that is solved as a flight as the flight it is. */
+export function asFlightRow(row: StageRow): StageRow {
+  const asFlight = row.stage && kindOf(row.stage).solvedAsFlight;
+  return asFlight ? { ...row, stage: 'flight', measures: asFlight(row.measures) } : row;
+}
+
+/** The space before a door that stands at the last riser of a few steps: none. */
+function doorAtEnd(given: readonly StageRow[], i: number, way: 'up' | 'down'): StageMeasures {
+  const [row, next] = [given[i], given[i + 1]];
+  if (!row?.stage || !kindOf(row.stage).doorAtItsEnd) return {};
+  if (!next?.stage || !kindOf(next.stage).doorLeaf) return {};
+  return endBeside(way, 'after') === 'head' ? { headSpace: 0 } : { footSpace: 0 };
 }
 
 function choicesOf(rows: readonly StageRow[], tape: number): Choice[] {

@@ -1,6 +1,7 @@
 import { ALL_HOLDS } from '../motion/hold';
 import { measureAtStage } from '../survey/words/measureHeading';
-import type { MeasureName } from '../stages/measures';
+import { MEASURES, SKY, type MeasureName } from '../stages/measures';
+import type { StageRow } from '../survey/table/stageRow';
 import { kindOf, measureAt, stageNeeds } from '../stages/kinds';
 import { capWords } from './cap';
 import type { ChainStep, LimitCause } from './chain';
@@ -37,12 +38,20 @@ function measuresInWords({ route, i }: StepWords): string {
     ...needs,
     ...may.filter((name) => measureAt(stage, name)?.named && row.measures[name] !== undefined),
   ];
-  return named
-    .map(
-      (name) =>
-        `${measureAtStage(name, row.stage)} ${name === 'turn' ? `${row.measures[name]} degrees` : mm(row.measures[name]!)}`,
-    )
-    .join(', ');
+  return named.map((name) => `${measureAtStage(name, row.stage)} ${figureOf(name, row)}`).join(', ');
+}
+
+function figureOf(name: MeasureName, { stage, measures }: StageRow): string {
+  const value = measures[name] ?? 0;
+  if (stage && value === SKY && measureAt(stage, name)?.sky) return 'open';
+  switch (MEASURES[name].quantity) {
+    case 'angle':
+      return `${value} degrees`;
+    case 'count':
+      return String(value);
+    default:
+      return mm(value);
+  }
 }
 
 const sizes = ({ length, breadth, thickness }: BookPiece['size']): string =>

@@ -6,9 +6,11 @@ import { QUARTER_LANDING } from './landing/quarterLandingKind';
 import { LIFT } from './lift/liftKind';
 import { MEASURE_NAMES, MEASURES, within, type MeasureName, type MeasureRange } from './measures';
 import { PASSAGE } from './passage/passageKind';
+import { RAMP } from './ramp/rampKind';
 import { ROOM } from './room/roomKind';
 import { SIDE_DOOR } from './sideDoor/sideDoorKind';
 import { FURNITURE } from './siteRemedies';
+import { STEPS } from './steps/stepsKind';
 import type { MeasureAt, MeasuresOf, StageKind } from './stageKind';
 import { PRACTICE, range } from './usualRanges';
 import { WINDER } from './winder/winderKind';
@@ -18,6 +20,8 @@ export const STAGE_KINDS = {
   door: DOOR,
   'side door': SIDE_DOOR,
   passage: PASSAGE,
+  steps: STEPS,
+  ramp: RAMP,
   corner: CORNER,
   flight: FLIGHT,
   'quarter landing': QUARTER_LANDING,

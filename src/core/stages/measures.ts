@@ -27,6 +27,8 @@ export const CLEAR: MeasureRange = {
   most: 20000,
   source: 'what every function of this add-in takes: inches and metres typed bare fall outside',
 };
+/** What the word `open` stands for where the sky is the ceiling [mm]: the highest that is taken. */
+export const SKY = CLEAR.most;
 /** The range of a space [mm] of which there may be none. */
 export const SPACE: MeasureRange = { least: 0, most: 20000, source: 'a space may be nothing: 0 mm' };
 const LONG: MeasureRange = {
@@ -88,3 +90,6 @@ export const MEASURE_NAMES = Object.keys(MEASURES) as readonly MeasureName[];
 
 /** What was measured at one stage, each in its unit. A measure that was not taken is absent. */
 export type StageMeasures = Readonly<Partial<Record<MeasureName, number>>>;
+
+/** The same where a measure may be named and not be there. */
+export type LooseStageMeasures = Readonly<Partial<Record<MeasureName, number | undefined>>>;

@@ -7,8 +7,10 @@ import { QUARTER_LANDING_SOLVER } from './landing/quarterLandingSolver';
 import { LIFT_SOLVER } from './lift/liftSolver';
 import type { StageMeasures } from './measures';
 import { PASSAGE_SOLVER } from './passage/passageSolver';
+import { RAMP_SOLVER } from './ramp/rampSolver';
 import { ROOM_SOLVER } from './room/roomSolver';
 import { SIDE_DOOR_SOLVER } from './sideDoor/sideDoorSolver';
+import { STEPS_SOLVER } from './steps/stepsSolver';
 import type { PlacedEnds, StageSolver } from './stageSolver';
 import { WINDER_SOLVER } from './winder/winderSolver';
 
@@ -17,6 +19,8 @@ const STAGE_SOLVERS: { readonly [Stage in StageName]: StageSolver<MeasuresAt<Sta
   door: DOOR_SOLVER,
   'side door': SIDE_DOOR_SOLVER,
   passage: PASSAGE_SOLVER,
+  steps: STEPS_SOLVER,
+  ramp: RAMP_SOLVER,
   corner: CORNER_SOLVER,
   flight: FLIGHT_SOLVER,
   'quarter landing': QUARTER_LANDING_SOLVER,

@@ -1,4 +1,4 @@
-import type { MeasureName, MeasureRange, StageMeasures } from './measures';
+import type { LooseStageMeasures, MeasureName, MeasureRange, StageMeasures } from './measures';
 import type { SiteRemedy } from './siteRemedies';
 
 /**
@@ -37,6 +37,8 @@ export interface MeasureAt {
   readonly none?: '0 mm' | 'bare 0';
   /** Named in a reason where it was measured, although the stage does not need it. */
   readonly named?: true;
+  /** Outdoors the word `open` stands for it: there is nothing above but the sky. */
+  readonly sky?: true;
 }
 
 /** Why a stage is at best tight, whatever the piece. */
@@ -83,8 +85,18 @@ export interface StageKind<Needs extends MeasureName = MeasureName, May extends 
   /** Spaces [mm] that a flight may find before its wall on this landing; undefined: no flight ends here. */
   readonly landingSpaces: (measures: StageMeasures) => readonly number[] | undefined;
   readonly trip: TripShare;
+  /** It is solved as a flight: the measures of the flight that it is. */
+  readonly solvedAsFlight?: (measures: LooseStageMeasures) => StageMeasures;
+  /** A door that follows stands at its last riser, or where the slope ends. */
+  readonly doorAtItsEnd?: true;
   /** Where in words a piece is turned over here. */
   readonly place: string;
+  /** What a piece is carried through, along or round here: `round the corner`; on a stair what it is carried up or down. */
+  readonly passedBy: string;
+  /** What a customer calls it. */
+  readonly customerWord: string;
+  /** Other words for it, which are taken as its name. */
+  readonly names?: readonly string[];
   /** Other plain words for it, which are asked about and not taken. */
   readonly otherWords: readonly string[];
 }

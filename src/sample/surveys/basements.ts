@@ -45,6 +45,7 @@ export const BASEMENTS: readonly Survey[] = [
     kind: 'basement',
     build: '9 ft, slate in 3, knocked down',
     steps: [
+      { stage: 'steps', width: 1200, height: 'open', way: 'up', rise: 130, going: 350, risers: 2 },
       { stage: 'door', width: 900, height: 2080, wall: 250 },
       { stage: 'passage', width: 1350, height: 2700, length: 5000 },
       {

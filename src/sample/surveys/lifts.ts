@@ -10,6 +10,7 @@ export const LIFTS: readonly Survey[] = [
     kind: 'lift',
     build: '7 ft, slate in 3, knocked down',
     steps: [
+      { stage: 'ramp', width: 1500, height: 'open', way: 'up', length: 3600, rise: 260 },
       { stage: 'door', width: 1400, height: 2100, wall: 200 },
       { stage: 'passage', width: 1900, height: 2500, length: 4800 },
       { stage: 'lift', width: 800, height: 2100, widthOut: 1100, depth: 1400, ceiling: 2200, ratedLoad: 630 },
@@ -116,6 +117,15 @@ export const LIFTS: readonly Survey[] = [
     kind: 'lift',
     build: '6 ft, slate in 1, knocked down',
     steps: [
+      {
+        stage: 'ramp',
+        width: 1300,
+        height: 2450,
+        way: 'up',
+        length: 3000,
+        rise: 240,
+        note: 'under a canopy',
+      },
       { stage: 'door', width: '90 cm', height: '2.08 m', wall: '15 cm' },
       { stage: 'passage', width: '1.3 m', height: '2.45 m', length: '3 m' },
       {

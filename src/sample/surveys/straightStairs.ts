@@ -11,6 +11,16 @@ export const STRAIGHT_STAIRS: readonly Survey[] = [
     build: '8 ft, slate in 1, built up',
     steps: [
       {
+        stage: 'steps',
+        width: 1700,
+        height: 'open',
+        way: 'up',
+        rise: 150,
+        going: 320,
+        risers: 1,
+        note: 'sill of the terrace',
+      },
+      {
         stage: 'door',
         width: 1520,
         height: 2050,
@@ -28,6 +38,15 @@ export const STRAIGHT_STAIRS: readonly Survey[] = [
     kind: 'level',
     build: '7 ft, slate in 1, built up',
     steps: [
+      {
+        stage: 'ramp',
+        width: 1400,
+        height: 'open',
+        way: 'up',
+        length: 2600,
+        rise: 190,
+        note: 'barrel ramp to the yard door',
+      },
       { stage: 'door', width: 960, height: 2080, wall: 220 },
       { stage: 'passage', width: 1240, height: 2500, length: 3800, note: 'past the bar' },
       { stage: 'door', width: 1420, height: 2080, wall: 110 },
@@ -101,6 +120,7 @@ export const STRAIGHT_STAIRS: readonly Survey[] = [
         width: `2' 6"`,
         height: `6' 6"`,
         wall: `4"`,
+        clear: 'yes',
         note: 'clear, measured between the stops',
       },
       { stage: 'passage', width: `3' 3"`, height: `8'`, length: `12'` },
@@ -133,6 +153,7 @@ export const STRAIGHT_STAIRS: readonly Survey[] = [
     kind: 'straight stair',
     build: '8 ft, slate in 3, built up',
     steps: [
+      { stage: 'steps', width: 1100, height: 'open', way: 'up', rise: 140, going: 330, risers: 2 },
       { stage: 'door', width: '83 cm', height: '204 cm', wall: '11 cm' },
       { stage: 'passage', width: '1.22 m', height: '2.45 m', length: '3.9 m' },
       {

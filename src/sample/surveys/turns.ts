@@ -114,6 +114,15 @@ export const TURNS: readonly Survey[] = [
     kind: 'turns',
     build: '7 ft, slate in 1, built up',
     steps: [
+      {
+        stage: 'steps',
+        width: 1250,
+        way: 'up',
+        rise: 145,
+        going: 310,
+        risers: 2,
+        note: 'two steps to the front door',
+      },
       { stage: 'door', width: 1180, height: 2400, wall: 350 },
       { stage: 'passage', width: 1900, height: 3200, length: 5600 },
       {

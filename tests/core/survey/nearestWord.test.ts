@@ -19,9 +19,12 @@ test.each([
   expect(stageNamed(word)).toBeUndefined();
 });
 
-test.each(['', '--', 'garden', 'kitchen', 'ramp', 'do', 'or', 'landing'])('%p is near to none', (word) => {
-  expect(nearestWord(word, STAGE_NAMES)).toBeUndefined();
-});
+test.each(['', '--', 'garden', 'kitchen', 'tramp way', 'do', 'or', 'landing'])(
+  '%p is near to none',
+  (word) => {
+    expect(nearestWord(word, STAGE_NAMES)).toBeUndefined();
+  },
+);
 
 test('two words equally near are not chosen between', () => {
   expect(nearestWord('cat', ['bat', 'hat'])).toBeUndefined();

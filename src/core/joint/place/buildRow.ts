@@ -1,3 +1,4 @@
+import { kindOf } from '../../stages/kinds';
 import { radians } from '../../measures/angle';
 import type { JointRow } from '../jointRow';
 import { buildCorner } from './buildCorner';
@@ -57,6 +58,11 @@ export function buildRow(
           ...flightCeilings(length, before, after),
         }),
       );
+    }
+    case 'steps':
+    case 'ramp': {
+      const measures = kindOf(row.stage).solvedAsFlight?.(m) ?? m;
+      return buildRow({ ...row, stage: 'flight', measures }, before, after, sides);
     }
     case 'corner':
       return {

@@ -20,5 +20,7 @@ export const CORNER = stageKind({
   landingSpaces: never,
   trip: ONE_TURN,
   place: 'on the way',
+  passedBy: 'round the corner',
+  customerWord: 'corner',
   otherWords: ['turn', 'bend'],
 });

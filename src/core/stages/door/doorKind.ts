@@ -19,5 +19,7 @@ export const DOOR = stageKind({
   landingSpaces: never,
   trip: NO_TRIP,
   place: 'on the way',
+  passedBy: 'straight through the door',
+  customerWord: 'door',
   otherWords: ['doorway', 'gate', 'gateway', 'entrance'],
 });

@@ -64,5 +64,7 @@ export const FLIGHT = stageKind({
     rises: ({ risers = 0 }) => risers,
   },
   place: 'on the way',
-  otherWords: ['stair', 'stairs', 'steps', 'staircase'],
+  passedBy: 'the flight',
+  customerWord: 'run of stairs',
+  otherWords: ['stair', 'stairs', 'staircase'],
 });

@@ -35,5 +35,7 @@ export const HALF_LANDING = stageKind({
   landingSpaces: ({ depth }) => [depth ?? NaN],
   trip: { ...NO_TRIP, turns: 2 },
   place: 'on the landing',
+  passedBy: 'round the half landing',
+  customerWord: 'landing where the stairs turn back',
   otherWords: ['landing'],
 });

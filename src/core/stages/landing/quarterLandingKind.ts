@@ -30,5 +30,7 @@ export const QUARTER_LANDING = stageKind({
   landingSpaces: ({ width, widthOut }) => [width ?? NaN, widthOut ?? NaN],
   trip: ONE_TURN,
   place: 'on the landing',
+  passedBy: 'round the quarter landing',
+  customerWord: 'landing where the stairs turn the corner',
   otherWords: ['landing'],
 });

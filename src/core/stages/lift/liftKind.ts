@@ -35,5 +35,7 @@ export const LIFT = stageKind({
   landingSpaces: never,
   trip: ONE_TURN,
   place: 'on the way',
+  passedBy: 'into the lift, and out by the same door',
+  customerWord: 'lift',
   otherWords: ['elevator'],
 });

@@ -8,7 +8,7 @@ export const PASSAGE = stageKind({
   stair: null,
   needs: {
     width: { usual: PASSAGE_WIDTH, tape: 'more helps', remedy: WALLS },
-    height: { usual: CLEAR_HEIGHT, tape: 'more helps', remedy: LAMP },
+    height: { usual: CLEAR_HEIGHT, tape: 'more helps', remedy: LAMP, sky: true },
   },
   may: {
     length: { usual: range(300, 30000, PRACTICE), tape: 'more helps', remedy: FURNITURE },
@@ -23,5 +23,7 @@ export const PASSAGE = stageKind({
   landingSpaces: never,
   trip: { ...NO_TRIP, distance: ({ length }) => length ?? 0 },
   place: 'in the passage',
-  otherWords: ['hall', 'hallway', 'corridor', 'lobby', 'vestibule', 'porch'],
+  passedBy: 'along the passage',
+  customerWord: 'passage',
+  otherWords: ['hall', 'hallway', 'corridor', 'lobby', 'vestibule', 'porch', 'path', 'alley'],
 });

@@ -23,5 +23,7 @@ export const ROOM = stageKind({
   landingSpaces: never,
   trip: NO_TRIP,
   place: 'in the room',
+  passedBy: 'into the room',
+  customerWord: 'room',
   otherWords: ['lobby', 'porch', 'entrance'],
 });

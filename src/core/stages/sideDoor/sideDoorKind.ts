@@ -40,5 +40,7 @@ export const SIDE_DOOR = stageKind({
   landingSpaces: never,
   trip: ONE_TURN,
   place: 'on the way',
+  passedBy: 'through the side door',
+  customerWord: 'door to the side',
   otherWords: [],
 });

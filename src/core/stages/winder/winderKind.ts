@@ -31,5 +31,7 @@ export const WINDER = stageKind({
   landingSpaces: never,
   trip: ONE_TURN,
   place: 'on the way',
+  passedBy: 'round the winding treads',
+  customerWord: 'turning steps',
   otherWords: ['winders'],
 });

@@ -2,7 +2,11 @@ import { kindOf, type StageName } from '../../stages/kinds';
 import type { RouteFault, StageRow } from '../table/stageRow';
 
 /** Rows that cannot follow one another without anything between them. */
-const ALIKE: readonly (readonly StageName[])[] = [['flight'], ['quarter landing', 'half landing'], ['room']];
+const ALIKE: readonly (readonly StageName[])[] = [
+  ['flight', 'steps', 'ramp'],
+  ['quarter landing', 'half landing'],
+  ['room'],
+];
 
 /**
  * What keeps a route from being judged, each at the row where it is seen: something that is missing between two rows,

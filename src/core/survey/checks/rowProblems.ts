@@ -10,7 +10,7 @@ import {
   usesMeasure,
   type StageName,
 } from '../../stages/kinds';
-import { MEASURE_NAMES, MEASURES, type MeasureName } from '../../stages/measures';
+import { MEASURE_NAMES, MEASURES, SKY, type MeasureName } from '../../stages/measures';
 import type { StageRow } from '../table/stageRow';
 import type { RouteColumns } from '../table/readHeaders';
 import { isNoStage, isRepeatedHeader, stagesMeant } from '../table/stageNamed';
@@ -149,6 +149,7 @@ function slips(row: StageRow, stage: StageName): RowProblem[] {
     const value = measures[measure];
     if (value === undefined || explained.has(measure)) continue;
     if (measure !== 'run' && !usesMeasure(stage, measure)) continue;
+    if (value === SKY && measureAt(stage, measure)?.sky) continue;
     // A 0 that is taken says plainly that there is none.
     if (value === 0 && measureAt(stage, measure)?.none !== undefined) continue;
     const usual = plausibleRange(stage, measure);

@@ -4,7 +4,7 @@ import { readMass } from '../../measures/readMass';
 import { readQuantity, type Cell, type ReadNumber } from '../../measures/readQuantity';
 import { isBlankCell, isErrorCell } from './cells';
 import { measureAt, plausibleRange, possibleRange, stageNeeds, type StageName } from '../../stages/kinds';
-import { MEASURES, type MeasureName, type Quantity } from '../../stages/measures';
+import { MEASURES, SKY, type MeasureName, type Quantity } from '../../stages/measures';
 import type { RefusedMeasure } from './stageRow';
 import { refusalWords } from '../words/problemWords';
 import { unitsMeant } from '../checks/unitsMeant';
@@ -18,6 +18,9 @@ const READ: Readonly<Record<Quantity, (cell: Cell) => ReadNumber>> = {
   mass: readMass,
   count: (cell) => readQuantity(cell, []),
 };
+
+/** The sky for a ceiling. */
+const OPEN = /^\s*(?:open|sky)\s*$/i;
 
 /**
  * Reads one measure of a row. A number outside the possible range is refused, and the units in which it would be
@@ -38,6 +41,7 @@ export function readMeasure(stage: StageName | undefined, measure: MeasureName, 
     why,
   });
   if (isErrorCell(cell)) return refuse(refusalWords({ kind: 'error cell', code: cell.code }));
+  if (stage && typeof cell === 'string' && OPEN.test(cell) && measureAt(stage, measure)?.sky) return SKY;
   const number = READ[quantity](cell);
   if (!number.ok) return refuse(refusalWords({ kind: 'unreadable', measure, got: cell, why: number.why }));
   const { value } = number;

@@ -1,7 +1,11 @@
 import { nearestWord } from './nearestWord';
 import { kindOf, STAGE_NAMES, type StageName } from '../../stages/kinds';
 
-const BY_TEXT = new Map<string, StageName>(STAGE_NAMES.map((name) => [name.replace(' ', ''), name]));
+const BY_TEXT = new Map<string, StageName>(
+  STAGE_NAMES.flatMap((stage) =>
+    [stage, ...(kindOf(stage).names ?? [])].map((name) => [name.replace(' ', ''), stage] as const),
+  ),
+);
 
 /** Spaces and hyphens of any kind tell no two stages apart. */
 const lettersOf = (text: string): string => text.toLowerCase().replace(/[\s\u002d\u2010-\u2013]+/g, '');
