@@ -20,6 +20,8 @@ export interface MonthSurvey {
   readonly survey: string;
   readonly customer: string;
   readonly place: string;
+  /** Day of the month on which it was taken; absent where the orders do not say. */
+  readonly day?: string;
   readonly build: string;
   readonly verdict: string;
   /** [mm a side] */

@@ -13,6 +13,7 @@ import {
 } from './month';
 import { MONTH_PAGE_STYLE } from './monthPageStyle';
 import { mm } from '../core/route/reason';
+import { tasksOf } from './today';
 import { takenTogether } from './remeasureWords';
 import { verdictSign } from './verdictSign';
 
@@ -26,8 +27,8 @@ export interface MonthPageWords {
 const MEASURES_LISTED = 6;
 
 /**
- * The month as one page of HTML that needs nothing else: counts, a line a survey, and for each survey that does not
- * go its drawing, what to measure again and what to advise. No script, and nothing is fetched.
+ * The month as one page of HTML that needs nothing else: counts and what to do today, a line a survey, and for each
+ * survey that does not go its drawing, what to measure again and what to advise. No script, and nothing is fetched.
  */
 export function monthPage(month: Month, { title, remark }: MonthPageWords): string {
   const { surveys, allowance, tape } = month;
@@ -49,8 +50,9 @@ export function monthPage(month: Month, { title, remark }: MonthPageWords): stri
 ${cautions()}
 </header>
 <main>
-<h2>Verdicts</h2>
+<h2>The month in numbers</h2>
 ${countsTable(surveys)}
+${today(month)}
 <h2>A line a survey, as asked for</h2>
 <p class="small">Clearance is the least on the whole route; the step named is the one that decides the verdict, and may leave more by itself.</p>
 ${lineTable(month)}
@@ -65,6 +67,34 @@ ${others.map((s) => surveySection(month, s))}`
 </body>
 </html>
 `.text;
+}
+
+/** What to do today, a list a task; each survey leads to its section, or to its line where it has none. */
+function today(month: Month): Markup {
+  const tasks = tasksOf(month);
+  if (tasks.length === 0)
+    return markup`<h2>What to do today</h2><p>Nothing: every survey goes. Plan people, aids and floors.</p>`;
+  const parts = tasks.map(
+    ({
+      title,
+      about,
+      surveys,
+    }) => markup`<section class="task"><h3>${title} <span class="number">${surveys.length}</span></h3>
+<p class="small">${about}</p>
+<ul>${surveys.map(({ survey, what }) => taskLine(month, survey, what))}</ul></section>`,
+  );
+  return markup`<h2>What to do today</h2>
+<div class="tasks">${parts}</div>
+`;
+}
+
+function taskLine(month: Month, s: MonthSurvey, what: string): Markup {
+  const who = [s.customer, s.day === undefined ? '' : `day ${s.day}`]
+    .filter((part) => part !== '')
+    .join(', ');
+  const said = who === '' ? NOTHING : markup` <span class="who">${who}</span>`;
+  return markup`<li><a href="#${anchor(month, s)}">${s.survey}</a>${said}: ${what}</li>
+`;
 }
 
 function cautions(): Markup {
@@ -96,15 +126,16 @@ function lineTable(month: Month): Markup {
       : markup`<th scope="col">${text}</th>`,
   );
   return markup`<div class="wide line" role="region" aria-label="A line a survey" tabindex="0"><table><thead><tr>${head}</tr></thead>
-<tfoot><tr><td colspan="6"><strong>Caution:</strong> ${CAUTIONS.route} ${CAUTIONS.stairs}</td></tr></tfoot>
 <tbody>${month.surveys.map((s) => lineRow(month, s))}</tbody></table></div>`;
 }
 
 function lineRow(month: Month, s: MonthSurvey): Markup {
-  const name =
-    s.verdict === 'goes' ? markup`${s.survey}` : markup`<a href="#${anchor(month, s)}">${s.survey}</a>`;
+  const goes = s.verdict === 'goes';
+  const name = goes ? markup`${s.survey}` : markup`<a href="#${anchor(month, s)}">${s.survey}</a>`;
+  // A survey that goes has no section: what leads to it ends here.
+  const id = goes ? markup` id="${anchor(month, s)}"` : NOTHING;
   const clearance = s.clearance === undefined ? '–' : mm(s.clearance);
-  return markup`<tr><th scope="row" class="name">${name}</th><td>${verdictSign(s.verdict, verdictClassOf(s.verdict, s.reason)?.name)}</td><td>${stageWords(s)}</td><td class="number">${clearance}</td><td>${s.build}: ${pieceWords(s)}</td><td class="small">${s.reason}${toCheck(s)}</td></tr>
+  return markup`<tr${id}><th scope="row" class="name">${name}</th><td>${verdictSign(s.verdict, verdictClassOf(s.verdict, s.reason)?.name)}</td><td data-head="Deciding step">${stageWords(s)}</td><td class="number" data-head="Clearance">${clearance}</td><td data-head="Build and piece">${s.build}: ${pieceWords(s)}</td><td class="small">${s.reason}${toCheck(s)}</td></tr>
 `;
 }
 
@@ -143,7 +174,6 @@ function surveySection(month: Month, s: MonthSurvey): Markup {
 <div class="beside">${explanation ? figure(s, explanation) : NOTHING}<div>
 <dl>${shown.map(([name, text]) => markup`<dt>${name}</dt><dd>${text}</dd>`)}${looks}</dl></div></div>
 ${explanation ? measuredAgain(s.survey, takenTogether(explanation.remeasure)) : NOTHING}
-<p class="small caution"><strong>Caution:</strong> ${s.caution === '' ? CAUTIONS.route : s.caution}</p>
 </section>
 `;
 }
@@ -174,5 +204,5 @@ function measuredAgain(survey: string, lines: readonly Remeasure[]): Markup {
 
 function measureRow({ step, measure, asMeasured, needed, why }: Remeasure): Markup {
   const figure = (value: number | undefined): string => (value === undefined ? '–' : mm(value));
-  return markup`<tr><td>${step}</td><td>${measure || '–'}</td><td class="number">${figure(asMeasured)}</td><td class="number">${figure(needed)}</td><td>${why}</td></tr>`;
+  return markup`<tr><td data-head="Step">${step}</td><td data-head="Measure">${measure || '–'}</td><td class="number" data-head="As measured">${figure(asMeasured)}</td><td class="number" data-head="Needed">${figure(needed)}</td><td data-head="Why">${why}</td></tr>`;
 }

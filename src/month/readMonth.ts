@@ -53,6 +53,7 @@ function surveyOf(survey: string, row: NamedRow, order: NamedRow | undefined, ad
     survey,
     customer: order ? text(order, 'customer') : '',
     place: order ? text(order, 'place') : '',
+    ...(order && text(order, 'day') !== '' ? { day: text(order, 'day') } : {}),
     build: text(row, 'build'),
     verdict: text(row, 'verdict'),
     clearance: number(row, 'clearance'),

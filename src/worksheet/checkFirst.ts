@@ -9,7 +9,7 @@ import type { RouteRead } from '../core/survey/table/readRoute';
  * with its step: a step left out, a rise and a going exchanged, a route that ends before the room. Where a measure is
  * missing the reason says that already.
  * @param read one route or many
- * @returns the verdict on a survey with `; CHECKROUTE asks to look at step 3 first` after its reason where it does
+ * @returns the verdict on a survey with `; the check asks to look at step 3 first` after its reason where it does
  */
 export function checkFirst(read: RouteRead): (survey: string, verdict: BuildVerdict) => BuildVerdict {
   const marked = new Set<number>();
@@ -20,7 +20,7 @@ export function checkFirst(read: RouteRead): (survey: string, verdict: BuildVerd
     const names = rows.flatMap((row, i) => (marked.has(row.rowIndex) ? [stepName(row, i)] : []));
     const numbers = [...new Set(names)];
     if (numbers.length > 0)
-      clauses.set(keyOf(name), `; CHECKROUTE asks to look at ${stepWords(numbers)} first`);
+      clauses.set(keyOf(name), `; the check asks to look at ${stepWords(numbers)} first`);
   }
   return (survey, verdict) => {
     const clause = clauses.get(keyOf(survey));

@@ -4,6 +4,7 @@ import { VERDICTS } from '../../src/core/route/verdict';
 import { explainMonth } from '../../src/month/explainMonth';
 import type { Month, MonthSurvey } from '../../src/month/month';
 import { monthPage } from '../../src/month/monthPage';
+import { tasksOf } from '../../src/month/today';
 import { verdictSign } from '../../src/month/verdictSign';
 
 const HOSTILE = `<script>alert(1)</script><img src=x onerror="alert('2')">&amp;]]>"'`;
@@ -138,7 +139,7 @@ test('every survey has its line, and every one that does not go its section', ()
   );
   for (const [i, { survey: name, verdict }] of MONTH.surveys.entries()) {
     if (name === HOSTILE) continue;
-    expect(page).toMatch(new RegExp(`<tr><th scope="row" class="name">(<a [^>]*>)?${name}<`));
+    expect(page).toMatch(new RegExp(`<tr[^>]*><th scope="row" class="name">(<a [^>]*>)?${name}<`));
     expect(page.includes(`id="survey-${i + 1}">\n<h3><span>${name}<`)).toBe(verdict !== 'goes');
   }
 });
@@ -163,8 +164,8 @@ test('what the check asks to look at stands beside the verdict, whatever it is',
     expect.stringMatching(/^step 3: Step 2 is missing/),
   ]);
   const page = monthPage(monthOf([...surveys]), WORDS);
-  // Once in its line, once in its section.
-  expect(page.split('look exchanged.')).toHaveLength(3);
+  // Once in what to do today, once in its line, once in its section.
+  expect(page.split('look exchanged.')).toHaveLength(4);
 });
 
 test('each that does not go has the drawing of its stage with the piece, or why there is none', () => {
@@ -203,7 +204,8 @@ test('what to measure again has the figure it needs', () => {
     asMeasured: 630,
     needed: 660,
   });
-  expect(PAGE).toContain('<td class="number">630 mm</td><td class="number">660 mm</td>');
+  expect(PAGE.includes('data-head="As measured">630 mm</td>')).toBe(true);
+  expect(PAGE.includes('data-head="Needed">660 mm</td>')).toBe(true);
   expect(MONTH.surveys[3]?.explanation?.remeasure[0]).toMatchObject({ measure: 'Width out' });
 });
 
@@ -229,4 +231,56 @@ test('counts add up, and the cautions stand before everything else', () => {
     expect(page.indexOf(said)).toBeGreaterThan(0);
     expect(page.indexOf(said)).toBeLessThan(page.indexOf('<main>'));
   }
+});
+
+describe('what to do today', () => {
+  const reason = 'step 1 (door)';
+  const month = monthOf([
+    survey({ survey: 'A', customer: 'Ann Moss', day: '3' }),
+    survey({ survey: 'B', customer: 'Bo Lunt', day: '4', verdict: 'not measured' }),
+    survey({ survey: 'C', verdict: 'tight', advise: '7 ft', urgency: 4 }),
+    survey({ survey: 'D', verdict: 'cannot go', advise: 'none of the next builds' }),
+    survey({ survey: 'E', verdict: 'tight', reason: `measured, and tight: ${reason}`, advise: 'as asked' }),
+    survey({ survey: 'F', verdict: 'goes', toCheck: ['step 2: look exchanged.'] }),
+    survey({ survey: 'G', verdict: 'tight', reason: `not measured enough: ${reason}` }),
+    survey({ survey: 'H', verdict: 'no way found', advise: 'tight: 6 ft', urgency: 3 }),
+  ]);
+  const tasks = tasksOf(month);
+
+  test('names every survey that does not simply go once, and no other', () => {
+    const named = tasks.flatMap(({ surveys }) => surveys.map((one) => one.survey.survey));
+    expect([...named].sort()).toEqual(['B', 'C', 'D', 'E', 'F', 'G', 'H']);
+    const byTitle = tasks.map(({ title, surveys }) => [
+      title,
+      surveys.map((one) => one.survey.survey).join(),
+    ]);
+    expect(byTitle).toEqual([
+      ['Look at the survey first', 'F'],
+      ['Measure again', 'B,G'],
+      ['Advise another build', 'H,C'],
+      ['Call the customer', 'D'],
+      ['Try with a frame or template', 'E'],
+    ]);
+  });
+
+  test('stands before the lines, each with its customer, its day and a link that leads somewhere', () => {
+    const page = monthPage(month, WORDS);
+    expect(page.indexOf('What to do today')).toBeLessThan(page.indexOf('A line a survey'));
+    expect(page).toContain('<a href="#survey-2">B</a> <span class="who">Bo Lunt, day 4</span>: ');
+    const ids = new Set(elementsOf(page).map(({ attributes }) => attributes['id']));
+    for (const [, id] of page.matchAll(/href="#([^"]+)"/g)) expect(ids.has(id!)).toBe(true);
+  });
+
+  test('of a month in which all goes says so', () => {
+    expect(monthPage(monthOf([survey({})]), WORDS)).toContain('every survey goes');
+  });
+});
+
+test('each caution is said once, and no sentence has the name of a function', () => {
+  const page = monthPage(MONTH, WORDS);
+  for (const caution of Object.values(CAUTIONS)) {
+    expect(page.split(caution.replace(/"/g, '&quot;')).length).toBeLessThanOrEqual(2);
+  }
+  const words = page.slice(page.indexOf('<body>'));
+  expect(/CARRY\.|\b[A-Z]{5,}\b/.exec(words)?.[0]).toBeUndefined();
 });

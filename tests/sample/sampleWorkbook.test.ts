@@ -182,7 +182,7 @@ test('no next step says otherwise than the advice or the reason beside it', () =
     const [advice, step] = advised[i]!.map(String) as [string, string];
     if (advice === 'none of the next builds')
       expect([survey, step]).toEqual([survey, expect.not.stringMatching(/the other build/)]);
-    if (/CHECKROUTE asks/.test(reason))
+    if (/the check asks/.test(reason))
       expect([survey, step]).toEqual([survey, expect.stringMatching(/Route/)]);
     else if (verdict === 'goes') expect([survey, step]).toEqual([survey, 'plan people, aids and floor']);
   });
@@ -192,7 +192,7 @@ test('no next step says otherwise than the advice or the reason beside it', () =
   );
   expect(slipped.length).toBeGreaterThanOrEqual(6);
   for (const { id } of slipped) {
-    expect(rows.find(({ survey }) => survey === id)!.reason).toMatch(/CHECKROUTE asks to look at step/);
+    expect(rows.find(({ survey }) => survey === id)!.reason).toMatch(/the check asks to look at step/);
   }
 });
 

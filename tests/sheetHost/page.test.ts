@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { writeWorkbook } from '../../src/sheetHost/excelts/writeWorkbook';
 import { createWorkbook } from '../../src/sheetHost/workbookWriter';
-import { launchBrowser } from '../support/browser';
+import { sharedBrowser } from '../support/sharedBrowser';
 import { builtFolder } from '../support/builtFolder';
 import { openSheetPage, type OpenSheetPage } from '../support/sheetPage';
 
@@ -16,7 +16,7 @@ let open: OpenSheetPage | undefined;
 jest.setTimeout(30_000);
 beforeAll(async () => {
   builtFolder();
-  browser = await launchBrowser();
+  browser = await sharedBrowser();
   book = await invented();
 }, 180_000);
 afterAll(() => browser?.close());

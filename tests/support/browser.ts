@@ -3,7 +3,7 @@ import { existsSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, w
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import path from 'node:path';
-import { chromium, type Browser } from 'playwright-core';
+import { chromium, type Browser, type BrowserServer, type LaunchOptions } from 'playwright-core';
 
 const MODULES = path.resolve(__dirname, '../../node_modules');
 const INSTALLED = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
@@ -13,10 +13,16 @@ const ARGUMENTS = ['--no-sandbox', '--disable-gpu', '--disable-dev-shm-usage', '
  * Starts a real browser: the one that the npm package carries, with its own libraries, so that no test
  * downloads one and a bare machine will do; where that one does not start, a Chromium that is installed.
  */
-export async function launchBrowser(): Promise<Browser> {
+export const launchBrowser = (): Promise<Browser> => started((options) => chromium.launch(options));
+
+/** The same for several processes to connect to. */
+export const launchBrowserServer = (): Promise<BrowserServer> =>
+  started((options) => chromium.launchServer(options));
+
+async function started<T>(launch: (options: LaunchOptions) => Promise<T>): Promise<T> {
   try {
     const folder = packedBrowser();
-    return await chromium.launch({
+    return await launch({
       executablePath: path.join(folder, 'chromium'),
       args: ARGUMENTS,
       env: {
@@ -28,7 +34,7 @@ export async function launchBrowser(): Promise<Browser> {
   } catch (error) {
     const installed = INSTALLED.find(existsSync);
     if (!installed) throw error;
-    return chromium.launch({ executablePath: installed, args: ARGUMENTS });
+    return launch({ executablePath: installed, args: ARGUMENTS });
   }
 }
 

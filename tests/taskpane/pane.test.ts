@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { ROUTE_HEADINGS } from '../../src/core/survey/table/readHeaders';
-import { launchBrowser } from '../support/browser';
+import { sharedBrowser } from '../support/sharedBrowser';
 import { builtFolder } from '../support/builtFolder';
 import type { FakeBook } from '../support/fakeExcel';
 import { exampleBook, routeRow } from '../support/paneBooks';
@@ -9,7 +9,7 @@ import { openPane, type Look, type OpenPane } from '../support/panePage';
 
 /** The pane in a real browser, as it is built, beside a stand-in for Excel. */
 const AXE = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
-const START = 60_000;
+const START = 180_000;
 
 let browser: Browser;
 let open: OpenPane | undefined;
@@ -17,7 +17,7 @@ let open: OpenPane | undefined;
 jest.setTimeout(20_000);
 beforeAll(async () => {
   builtFolder();
-  browser = await launchBrowser();
+  browser = await sharedBrowser();
 }, START);
 afterAll(() => browser?.close());
 afterEach(async () => {

@@ -123,12 +123,12 @@ describe('a route read from a sheet', () => {
     const routes = [header, ...whole, ...gap, ...exchanged, ...endless, ...unread];
     const pieces = [PIECES[0]!, PIECES[4]!];
     const judged = callInCells('SURVEYS', routes, pieces).slice(1);
-    const ends = judged.map((row) => [row[0], row[2], /; (CHECKROUTE.*)$/.exec(String(row[10]))?.[1]]);
+    const ends = judged.map((row) => [row[0], row[2], /; (the check asks.*)$/.exec(String(row[10]))?.[1]]);
     expect(ends).toEqual([
       ['whole', 'goes', undefined],
-      ['gap', 'goes', 'CHECKROUTE asks to look at step 4 first'],
-      ['exchanged', 'goes', 'CHECKROUTE asks to look at step 1 first'],
-      ['endless', 'goes', 'CHECKROUTE asks to look at step 1 first'],
+      ['gap', 'goes', 'the check asks to look at step 4 first'],
+      ['exchanged', 'goes', 'the check asks to look at step 1 first'],
+      ['endless', 'goes', 'the check asks to look at step 1 first'],
       ['unread', 'not measured', undefined],
     ]);
     for (const id of ['VERDICT', 'ADVISE']) {
@@ -136,7 +136,7 @@ describe('a route read from a sheet', () => {
     }
     const two = [header, ['two', 1, 'door', 2030, 900, ''], ['two', 3, 'passage', 1000, 2300, 3000]];
     expect(callInCells('VERDICT', two, pieces)[1]![9]).toMatch(
-      /; CHECKROUTE asks to look at steps 1 and 3 first$/,
+      /; the check asks to look at steps 1 and 3 first$/,
     );
   });
 

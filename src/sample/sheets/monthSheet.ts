@@ -113,7 +113,7 @@ function nextStep(row: number): string {
   const why = `Verdicts!$K${row}`;
   return (
     `IF($B${row}="","",IF($B${row}="not measured","send back for the measure at step "&$F${row},` +
-    `IF(ISNUMBER(SEARCH("CHECKROUTE asks",${why})),"look at what Route marks, measure again, judge again",` +
+    `IF(ISNUMBER(SEARCH("the check asks",${why})),"look at what Route marks, measure again, judge again",` +
     `IF($B${row}="goes","plan people, aids and floor",` +
     `IF($B${row}="tight",IF(${startsWith(row, TIGHT_WORDS.open)},"measure the rest of step ",IF(${startsWith(row, TIGHT_WORDS.trial)},"a trial with a frame first, step ","frame or template first, look again at step "))&$F${row},` +
     `IF($B${row}="no way found","re-measure step "&$F${row}&", then ","")&` +
