@@ -1,10 +1,12 @@
-import type { JointBlock } from '../joint/jointRow';
+import type { JointBlock, JointRow } from '../joint/jointRow';
+import { levelledJoint } from '../joint/levelledJoint';
+import type { PieceSize } from '../measures/piece';
 import { solveJoint } from '../joint/solveJoint';
 import { ALL_HOLDS, sizesOfHold } from '../motion/hold';
 import type { StagePassage } from '../motion/stagePassage';
 import { facingDoorPassages } from '../stages/facingDoor/facingDoor';
 import { stairTurnWays } from '../stages/stairTurn/stairTurn';
-import type { JointPlan } from './jointPlan';
+import type { DoorOut, JointPlan } from './jointPlan';
 import { bookPassage, shownInBoth, type BookPassage, type BookPiece, type StageBook } from './stageBook';
 import { tapedMeasures, type TapeCase } from './tapeCase';
 
@@ -106,7 +108,16 @@ function solved(
                 ? { atLeast: least, enough: least + SPARE }
                 : { atLeast: 0, enough: AMPLE },
             ).map((way) => way.passage);
-      const booked = found
+      const byDoor =
+        plan.kind === 'stair turn' &&
+        plan.doorOut &&
+        clearanceOf(found) < (tapeCase === 'worst' ? least : PLENTY)
+          ? throughDoorOut(plan.doorOut, { ...common, straight: floor }, size, off, {
+              atLeast: Math.max(tapeCase === 'worst' ? least : 0, clearanceOf(found)),
+              enough: tapeCase === 'worst' ? least + SPARE : PLENTY,
+            })
+          : [];
+      const booked = [...found, ...byDoor]
         .filter(({ needsTurningRoom }) => needsTurningRoom !== true)
         .map((passage) => inRowOrder(plan, lessened(bookPassage('flight', passage), less)));
       if (!passages) passages = booked;
@@ -120,6 +131,85 @@ function solved(
     const { along } = sizesOfHold(size, ALL_HOLDS[plan.flightAfter ? passage.from : passage.to]!);
     const most = (plan.upTo - along) / 2;
     return most >= passage.clearance ? passage : { ...passage, clearance: most, limit: plan.cause };
+  });
+}
+
+/** What is plenty as measured [mm a side]. */
+const PLENTY = 60;
+
+const clearanceOf = (passages: readonly StagePassage[]): number =>
+  passages.reduce((most, { answer }) => Math.max(most, answer.clearance), -Infinity);
+
+/** A flight as it ends at a floor with a door in its side [mm]. */
+interface FlightAtDoor {
+  readonly end: 'foot' | 'head';
+  readonly flightWidth: number;
+  readonly headroom: number;
+  readonly rise: number;
+  readonly going: number;
+  /** Floor between the stair's end and the nearer jamb. */
+  readonly straight: number;
+}
+
+/**
+ * On to a flight, or off it, through a door in the side of the floor at its end: level at the stair's end, partly over
+ * the flight, then out through the door on open ground. In the order of the way up at a head, and from the door up the
+ * flight at a foot.
+ */
+function throughDoorOut(
+  door: DoorOut,
+  flight: FlightAtDoor,
+  size: PieceSize,
+  off: number,
+  ask: { readonly atLeast: number; readonly enough: number },
+): StagePassage[] {
+  const { end, flightWidth: width, headroom: height, rise, going, straight } = flight;
+  const doorWidth = Math.max(1, door.width - off);
+  // What is left of the floor behind the farther jamb; both measures may be off.
+  const depth =
+    door.space === undefined ? undefined : Math.max(0, door.space - 2 * off - straight - door.width);
+  const space = straight + doorWidth + (depth ?? 0);
+  const ceiling = Math.max(1, door.ceiling - off);
+  const stair: JointRow = {
+    stage: 'flight',
+    // Walked off the flight, whichever way the route goes.
+    way: end === 'head' ? 'up' : 'down',
+    measures: {
+      width,
+      height,
+      rise,
+      going,
+      risers: Math.ceil((size.length + AMPLE) / going) + 1,
+      ...(end === 'head'
+        ? { headCeiling: ceiling, headSpace: space }
+        : { footCeiling: ceiling, footSpace: space }),
+    },
+  };
+  const out: JointRow = {
+    stage: 'side door',
+    into: false,
+    measures: {
+      width: doorWidth,
+      height: Math.max(1, door.height - off),
+      wall: Math.max(0, door.wall + off),
+      widthOut: width,
+      ceiling,
+      ...(depth === undefined ? {} : { depth }),
+    },
+  };
+  const found = levelledJoint({ rows: [stair, out], before: 'straight', after: 'open' }, size, {
+    ...ask,
+    tolerance: 1,
+  });
+  // Solved off the flight; `inRowOrder` takes what is in the way's order up.
+  return (found ?? []).map((passage): StagePassage => {
+    const upward = end === 'head';
+    return {
+      from: upward ? passage.from : passage.to,
+      to: upward ? passage.to : passage.from,
+      answer: passage.answer,
+      ...(passage.needsTurningRoom === undefined ? {} : { needsTurningRoom: passage.needsTurningRoom }),
+    };
   });
 }
 

@@ -29,8 +29,24 @@ export type JointPlan = {
       /** The level floor between is as long as this [mm], or anything from the least to the most. */
       readonly floor: { readonly least: number; readonly most: number };
     }
-  | { readonly kind: 'stair turn'; readonly passageWidth: number; readonly floor: Floors }
+  | {
+      readonly kind: 'stair turn';
+      readonly passageWidth: number;
+      readonly floor: Floors;
+      /** The turn is a door in the floor's side on to open ground. */
+      readonly doorOut?: DoorOut;
+    }
 );
+
+/** A door in the side of the floor at a stair's end, beyond which there is open ground [mm]. */
+export interface DoorOut {
+  readonly width: number;
+  readonly height: number;
+  readonly wall: number;
+  readonly ceiling: number;
+  /** The floor from the stair's end to the facing wall; undefined: it goes on. */
+  readonly space: number | undefined;
+}
 
 /** Lengths [mm] that stand for every length between. */
 export interface Floors {
@@ -110,6 +126,16 @@ export function stairJoints(
   if (stage === 'side door' && row.into === (side === 'before')) {
     if (m.width === undefined || m.height === undefined || m.widthOut === undefined) return [];
     const { width: door, height, ceiling = height } = m;
+    const open = far.end.kind === 'open' && far.sections.length === 0;
+    const doorOut: DoorOut | undefined = open
+      ? {
+          width: door,
+          height,
+          wall: m.wall ?? WALL_NOT_GIVEN,
+          ceiling: Math.min(over, ceiling),
+          space: spaceAt(own.measures, end),
+        }
+      : undefined;
     // The door's reveal taken as a passage as wide and high as the door.
     return guardsOf(far, door, Math.min(height, ceiling), tapeCase, tape)
       .slice(-1)
@@ -122,6 +148,7 @@ export function stairJoints(
         width: Math.min(flightWidth, m.widthOut ?? flightWidth),
         passageWidth: guard.width,
         floor,
+        ...(doorOut ? { doorOut } : {}),
         ...nearer(farEnd(k, far, planning), guard.upTo, guard.next, k),
       }));
   }

@@ -37,7 +37,11 @@ describe('a narrowing past a corner stands anywhere across it', () => {
     expect(leastRoundCorner(2480, 480, 1400, 1400)).toBeGreaterThan(0);
     expect(leastRoundCorner(2480, 480, 1400, 900)).toBeLessThan(0);
     expect(judged(steps(1400), cabinet).verdict).toBe('goes');
-    expect(['no way found', 'tight']).toContain(judged(steps(900), cabinet).verdict);
+    // With the narrowing in the middle no way is found either; between long arms the corner 1400/900 is proved impossible.
+    expect(judged(steps(900), cabinet).verdict).toBe('no way found');
+    const long = (width: number) => ['passage', { width, height: 2400, length: 4000 }] as const;
+    const corner = ['corner', { width: 1400, widthOut: 900, height: 2400 }] as const;
+    expect(judged([long(1400), corner, long(900)], cabinet).verdict).toBe('cannot go');
   });
 
   test('a door a hand beyond the corner is as good as at it', () => {
@@ -46,7 +50,14 @@ describe('a narrowing past a corner stands anywhere across it', () => {
     const door = ['door', { width: 715, height: 1981 }] as const;
     const corner = (run: number) => ['corner', { width: 1050, widthOut: 1050, height: 2400, run }] as const;
     expect(leastRoundCorner(2060, 330, 1050, 715)).toBeLessThan(0);
-    expect(judged([corner(50), door], crate).verdict).not.toBe('goes');
+    expect(judged([corner(50), door], crate).verdict).toBe('no way found');
+    // After a long passage the rows are one plan. Flush with the inner edge, the worst place, 5.7 mm a side are short by
+    // one account and some 16 by our planner; in the middle of the arm next to nothing is left: as measured just so.
+    const approach = ['passage', { width: 1050, height: 2400, length: 4000 }] as const;
+    const planned = judged([approach, corner(50), door], crate);
+    expect(planned.verdict).toBe('tight');
+    expect(planned.clearance!).toBeGreaterThanOrEqual(0);
+    expect(planned.clearance!).toBeLessThan(1);
   });
 
   test('between two corners', () => {
@@ -56,7 +67,7 @@ describe('a narrowing past a corner stands anywhere across it', () => {
     // Even as a rod tilted up to the ceiling: sqrt(2400^2 + 900^2 - 2300^2) = 1125 mm are left in plan, which turn;
     // level, 2400 x 25 do not turn between 1000 and 600 (calculus-book ladder: 2232 mm).
     expect((1000 ** (2 / 3) + 600 ** (2 / 3)) ** 1.5).toBeLessThan(2400);
-    expect(judged([corner, passage, corner], sheet).verdict).not.toBe('goes');
+    expect(judged([corner, passage, corner], sheet).verdict).toBe('no way found');
     expect(
       judged([corner, ['passage', { width: 1000, height: 2300, length: 2600 }], corner], sheet).verdict,
     ).toBe('goes');
@@ -94,7 +105,7 @@ test('a landing is as narrow and low as the flights beside it', () => {
   const sheet = piece(2000, 900, 25);
   // By an independent planner: no motion at any padding between flights of 650 under 1900 (common practice, no
   // source, that a landing is surveyed wider than its flights).
-  expect(judged([flight(650, 1900), landing, flight(650, 1900)], sheet).verdict).not.toBe('goes');
+  expect(judged([flight(650, 1900), landing, flight(650, 1900)], sheet).verdict).toBe('no way found');
   const wide = judged([flight(1000, 2300), landing, flight(1000, 2300)], sheet);
   expect(wide.clearance!).toBeCloseTo(judged([landing], sheet).clearance!, 6);
 });
@@ -146,6 +157,8 @@ describe('the pose is changed where the swept box has room', () => {
       ],
       panel,
     );
+    expect(judgement.verdict).toBe('goes');
+    // hypot(1900, 600) = 1992 turns under 2400 in the passage.
     expect(judgement.steps.map(({ pose }) => pose)).toEqual(['on edge', expect.any(String), 'on end']);
   });
 });
@@ -272,5 +285,33 @@ describe('what stands at a stair’s end is met on the stair', () => {
     // Out into 300 mm nothing turns that is 320 wide at the least but for its thickness: it stays below it.
     expect(upward(turn(1000), panel).clearance!).toBeGreaterThan(25);
     expect(upward(turn(1000), piece(2640, 900, 400)).verdict).not.toBe('goes');
+  });
+
+  test('through a door anywhere in the side of the floor at a stair’s head', () => {
+    const panel = piece(2640, 320, 40);
+    const beside = (width: number, risers: number | undefined): Steps => [
+      [
+        'flight',
+        {
+          width: 860,
+          height: 2050,
+          rise: 195,
+          going: 240,
+          headCeiling: 2400,
+          headSpace: 1000,
+          ...(risers === undefined ? {} : { risers }),
+        },
+      ],
+      ['side door', { width, height: 1981, wall: 110, widthOut: 860, ceiling: 2400 }],
+    ];
+    // A planner of another kind finds the motion with 25 mm of padding: level at the head, its end over the flight.
+    const through = upward(beside(760, 13), panel);
+    expect(through.verdict).toBe('goes');
+    expect(through.clearance!).toBeGreaterThan(25);
+    // Of how many steps the flight is, is not told: it may be of two.
+    expect(upward(beside(760, undefined), panel).verdict).toBe('tight');
+    // As a rod between a lane of 860 and a door of 200, tilted up to the ceiling (2400): 1167 mm are left in plan.
+    expect((860 ** (2 / 3) + 200 ** (2 / 3)) ** 1.5).toBeLessThan(1420);
+    expect(upward(beside(200, 13), piece(2640, 900, 40)).verdict).not.toBe('goes');
   });
 });
