@@ -7,6 +7,7 @@ import { buildIfStale } from './buildIfStale';
 import { openWorkbook } from '../sheetHost/excelts/openWorkbook';
 import { loadBundle } from '../sheetHost/loadBundle';
 import { explainMonth } from '../month/explainMonth';
+import { crewSheets } from '../month/crewSheets';
 import { monthPage } from '../month/monthPage';
 import { readMonth, readTable } from '../month/readMonth';
 import { monthSummary } from '../month/monthSummary';
@@ -15,6 +16,12 @@ import { cellAddress } from '../sheetHost/address';
 const ROOT = path.resolve(__dirname, '../..');
 const WORKBOOK = 'sample-month.xlsx';
 const PAGE = 'sample-month.html';
+const CREW = 'sample-month-crew.html';
+const WRITTEN: Readonly<Record<string, string>> = {
+  [WORKBOOK]: 'The workbook, with all results',
+  [PAGE]: 'A page to read and print',
+  [CREW]: 'A sheet for the crew for each survey that goes, to print',
+};
 const TITLE = `${FIRM.name}: surveys of ${FIRM.month} ${FIRM.year}`;
 
 /** Computes the sample month in the built add-in, prints it, and writes the workbook and a page that shows it. */
@@ -39,14 +46,16 @@ async function month(): Promise<void> {
 
   const written = new Map<string, Uint8Array | string>([[WORKBOOK, (await host.save()).bytes]]);
   if (explained) written.set(PAGE, monthPage(explained, { title: TITLE, remark: INVENTED }));
+  if (read && routes && pieces) {
+    const title = `${FIRM.name}: sheets for the crew, ${FIRM.month} ${FIRM.year}`;
+    written.set(CREW, crewSheets(read, routes, pieces, { title, remark: INVENTED }));
+  }
   await mkdir(path.join(ROOT, 'dist'), { recursive: true });
   console.log(`\n${CAUTIONS.route}\n`);
   for (const [name, content] of written) {
     const file = path.join(ROOT, 'dist', name);
     await writeFile(file, content);
-    console.log(
-      `${name === PAGE ? 'A page to read and print' : 'The workbook, with all results'}: ${path.relative(process.cwd(), file)}`,
-    );
+    console.log(`${WRITTEN[name] ?? name}: ${path.relative(process.cwd(), file)}`);
   }
 }
 

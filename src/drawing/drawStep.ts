@@ -449,8 +449,14 @@ function planeOf({ solid, number }: Shown, all: readonly Shown[], stage: StageNa
   return uprightPlane(centre, along < 0 ? heading + Math.PI : heading);
 }
 
-/** `tilted 24°`: how a place is held. */
-export function placeInWords({ tilt }: StepPlace): string {
-  const angle = Math.round(degrees(tilt));
-  return angle === 0 ? 'level' : `tilted ${angle}°`;
+/** A long side nearer to the plumb line than this [degrees] stands on end. */
+const STANDING = 85;
+
+/** `tilted 24°`, `leaning 30°`, `on end`: how a place is held, by the slope of its long side. */
+export function placeInWords({ turn, tilt }: Pick<StepPlace, 'turn' | 'tilt'>): string {
+  const slope = Math.round(degrees(Math.asin(Math.min(1, Math.abs(rotate(turn, [1, 0, 0])[2])))));
+  if (slope >= STANDING) return 'on end';
+  if (slope > 0) return `tilted ${slope}°`;
+  const lean = Math.round(degrees(tilt));
+  return lean === 0 ? 'level' : `leaning ${lean}°`;
 }

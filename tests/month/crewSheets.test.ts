@@ -1,0 +1,99 @@
+import { readFileSync } from 'node:fs';
+import type { Browser, Page } from 'playwright-core';
+import { crewSheets } from '../../src/month/crewSheets';
+import type { Month, MonthSurvey } from '../../src/month/month';
+import { SAMPLE_PIECES } from '../../src/sample/pieces';
+import { ROUTE_COLUMNS, routeRows } from '../../src/sample/routeRows';
+import { SAMPLE_SURVEYS } from '../../src/sample/sampleSurveys';
+import { callInCells } from '../support/callInCells';
+import { launchBrowser } from '../support/browser';
+
+const AXE = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
+const PIECES = [
+  ['Build', 'Piece', 'Length', 'Breadth', 'Thickness', 'Mass', 'Count'],
+  ...SAMPLE_PIECES.map((p) => [p.build, p.piece, p.length, p.breadth, p.thickness, p.mass, p.count]),
+];
+/** A level way, stairs with landings, and a slip that is not measured. */
+const CHOSEN = SAMPLE_SURVEYS.filter((_, i) => [0, 2, 17, 43].includes(i));
+const ROUTES = [ROUTE_COLUMNS.map(([header]) => header), ...routeRows(CHOSEN)];
+
+const surveys = CHOSEN.map((chosen): MonthSurvey => {
+  const route = [ROUTES[0]!, ...routeRows([chosen])];
+  const own = PIECES.filter(([build], i) => i === 0 || build === chosen.build);
+  const [head, row] = callInCells('VERDICT', route, own) as [string[], unknown[]];
+  const cell = (name: string): string => String(row[head.indexOf(name)] ?? '');
+  return {
+    survey: chosen.id,
+    customer: chosen.customer,
+    place: chosen.place,
+    build: chosen.build,
+    verdict: cell('Verdict'),
+    clearance: Number(cell('Clearance')),
+    step: cell('Step'),
+    stage: cell('Stage'),
+    piece: cell('Piece'),
+    pose: cell('Pose'),
+    heaviest: undefined,
+    carry: cell('Carry'),
+    reason: cell('Reason'),
+    caution: cell('Caution'),
+    advise: '',
+    nextStep: '',
+    urgency: undefined,
+  };
+});
+const MONTH: Month = { surveys, allowance: 25, tape: 5 };
+const HTML = crewSheets(MONTH, ROUTES, PIECES, { title: 'Sheets', remark: 'Invented.' });
+const passing = surveys.filter(({ verdict }) => verdict === 'goes' || verdict.startsWith('tight'));
+
+let browser: Browser;
+let page: Page;
+beforeAll(async () => {
+  browser = await launchBrowser();
+  page = await browser.newPage({ viewport: { width: 320, height: 800 } });
+  await page.setContent(HTML);
+}, 60000);
+afterAll(() => browser.close());
+
+test('a sheet for each survey that goes or is tight as ordered, and for no other', () => {
+  expect(passing.length).toBeGreaterThan(1);
+  expect(passing.length).toBeLessThan(surveys.length);
+  const headings = [...HTML.matchAll(/<h2 id="[^"]+">([^:]+):/g)].map(([, name]) => name);
+  expect(headings).toEqual(passing.map(({ survey }) => survey));
+});
+
+test('each has its address, its pieces, the strip with one step marked, the moves and the caution', async () => {
+  for (const [i, survey] of passing.entries()) {
+    const sheet = page.locator('.sheet').nth(i);
+    expect(await sheet.locator('.where').textContent()).toContain(survey.place);
+    const own = SAMPLE_PIECES.filter(({ build }) => build === survey.build);
+    expect(await sheet.locator('.pieces li').count()).toBe(own.length);
+    const steps = CHOSEN.find(({ id }) => id === survey.survey)!.steps.length;
+    expect(await sheet.locator('.strip li').count()).toBe(steps);
+    expect(await sheet.locator('.strip .marked').count()).toBe(1);
+    expect(await sheet.locator('.moves tbody tr').count()).toBeGreaterThanOrEqual(steps);
+    expect(await sheet.locator('.caution').textContent()).toContain('no promise');
+    const text = (await sheet.textContent()) ?? '';
+    expect(text).not.toMatch(/\b(?:two|three|four)\s+(?:people|persons|men|carriers|handlers)\b/i);
+  }
+});
+
+test('each is one page of A4', async () => {
+  const pdf = await page.pdf({ preferCSSPageSize: true });
+  const pages = pdf.toString('latin1').match(/\/Type\s*\/Page[^s]/g) ?? [];
+  expect(pages).toHaveLength(passing.length);
+});
+
+test('on a narrow screen nothing is wider than the page, and axe finds nothing', async () => {
+  const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+  expect(wide).toBeLessThanOrEqual(320);
+  await page.evaluate(AXE);
+  const violations = await page.evaluate(async () => {
+    const { axe } = window as never as {
+      axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+    };
+    const found = await axe.run();
+    return found.violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 120)}`);
+  });
+  expect(violations).toEqual([]);
+});
