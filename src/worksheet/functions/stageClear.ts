@@ -87,8 +87,9 @@ function clearanceOf(row: StageRow, piece: PieceSize): TableCell {
   const problem = measureProblem(row, stage);
   if (problem) return { problem };
   const passages = stagePassages(stage, row.measures, piece);
-  const best = passages.length > 0 ? bestPassage(passages).clearance : -Infinity;
-  if (Number.isFinite(best)) return best;
+  const best = passages.length > 0 ? bestPassage(passages) : undefined;
+  // The figure of a search that found nothing says nothing of the stage.
+  if (best && best.nothingFound !== true && Number.isFinite(best.clearance)) return best.clearance;
   return {
     problem: {
       kind: 'no answer',

@@ -8,6 +8,7 @@ import { buildLift } from './buildLift';
 import { buildRoom } from './buildRoom';
 import { buildDoorIntoPassage, buildDoorOutOfPassage } from './buildSideDoor';
 import { buildStraight } from './buildStraight';
+import { treadsInTurn } from '../../stages/winder/winder';
 import { buildWinder } from './buildWinder';
 import { walkedBack, type BuiltRow } from './builtRow';
 import { ceilingWith, DEFAULT_WALL, endsOf, flightCeilings, floorBeside, leadsIn, runOf } from './rowContext';
@@ -20,9 +21,6 @@ export interface HandedRow {
   /** Its own coordinates run against the way: a stair that is walked down, a door that leads out of its passage. */
   readonly back: boolean;
 }
-
-/** Degrees of a winder's tread where they were not counted: three to a quarter turn (common practice, no source). */
-const TREAD = 30;
 
 /** Sides of a flight that stand; the others are a landing's to build, up to its handrail. */
 export interface FlightSides {
@@ -139,7 +137,8 @@ export function buildRow(
         turn: radians(turn),
         rise: m.rise ?? 0,
         going: m.going ?? 0,
-        treads: Math.max(1, Math.round(turn / TREAD)),
+        treads: m.treads ?? treadsInTurn(radians(turn)),
+        widthOut: m.widthOut ?? width,
       });
       return { built: down ? walkedBack(built) : built, mirrored: down !== toTheRight, back: down };
     }

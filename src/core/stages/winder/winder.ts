@@ -13,7 +13,7 @@ import { halfTurned, UPRIGHT } from '../landing/quarterLanding';
 import { flightPlates, turnedBlock, type NamedBox } from '../landing/stairScene';
 
 export interface WinderMeasures {
-  /** Clear width of the stair [mm], the same before, on and after the winders. */
+  /** Clear width [mm] of the stair before the winders and on them. */
   readonly width: number;
   /** Headroom plumb above the line of nosings [mm]. */
   readonly headroom: number;
@@ -22,6 +22,10 @@ export interface WinderMeasures {
   readonly rise: number;
   /** Going of the straight flights [mm]. */
   readonly going: number;
+  /** Clear width of the upper flight [mm]; as wide as the lower when absent. */
+  readonly widthOut?: number;
+  /** Number of winding treads in the turn; one for each 30 degrees when absent. */
+  readonly treads?: number;
 }
 
 /** Turn of one winding tread [rad]: three to a quarter turn (common practice, no source). */
@@ -31,12 +35,15 @@ const WIDE_TURN = radians(120);
 /** A turn half way between two numbers of treads takes the greater, whatever the rounding of its radians. */
 const EVEN = 1e-9;
 
+/** How many winding treads a turn [rad] has where they were not counted. */
+export const treadsInTurn = (turn: number): number => Math.max(1, Math.round(turn / TREAD + EVEN));
+
 /**
  * A winder stair as it is searched. Only a motion found on its treads counts, and the caller gives it no better
  * verdict than `tight`.
  *
- * Model, for a motion: treads run together in the upright edge of an inner corner at the origin, one for each
- * 30 degrees of the turn, each one rise above the last; the nosing of the first lies along the end of the
+ * Model, for a motion: treads run together in the upright edge of an inner corner at the origin, all of the same
+ * angle, as many as were counted or one for each 30 degrees of the turn, each one rise above the last; the nosing of the first lies along the end of the
  * lower flight, the upper flight's first nosing along the end of the last tread. Each tread is solid from its
  * nosing on; over each the ceiling is flat, `headroom` above its own nosing. Walls full height: the inner
  * sides of both flights and their outer sides, which meet in an outer corner; a turn above 120 degrees has a
@@ -50,14 +57,16 @@ export function winderStage(measures: WinderMeasures): SearchedStage {
 }
 
 function provedBound(m: WinderMeasures, piece: PieceSize): ProvedBound {
-  const section = openingAtMost({ width: m.width, height: m.headroom + m.rise }, piece);
+  const width = Math.min(m.width, m.widthOut ?? m.width);
+  const section = openingAtMost({ width, height: m.headroom + m.rise }, piece);
   return { ...section, bound: CONDITIONS.onFlight(section.bound) };
 }
 
 /** The scene and its ends. */
 function winderTask(m: WinderMeasures, piece: PieceSize, hold: Hold): SearchTask {
   const { width: W, headroom: H, rise, turn } = m;
-  const treads = Math.max(1, Math.round(turn / TREAD + EVEN));
+  const out = m.widthOut ?? W;
+  const treads = m.treads ?? treadsInTurn(turn);
   const slope = rise / m.going;
   const diagonal = Math.sqrt(piece.length ** 2 + piece.breadth ** 2 + piece.thickness ** 2);
   const F = 2 * diagonal + 600;
@@ -67,12 +76,13 @@ function winderTask(m: WinderMeasures, piece: PieceSize, hold: Hold): SearchTask
   // Right of the upper flight as one goes up it: away from the inner corner.
   const right: readonly [number, number] = [u[1], -u[0]];
   const origin = [0, 0, 0] as const;
-  const outer = [right[0] * W, right[1] * W, 0] as const;
-  const big = 3 * W + F;
+  const outer = [right[0] * out, right[1] * out, 0] as const;
+  const wide = Math.max(W, out);
+  const big = 3 * wide + F;
   const obstacles: NamedBox[] = [
     // Along -x from the edge x = 0, whose right-hand end (looking out) is the inner one at y = 0.
     ...flightPlates('lower flight', [0, 0, rise], [-1, 0], -slope, W, H, F),
-    ...flightPlates('upper flight', [outer[0], outer[1], last], u, slope, W, H, F),
+    ...flightPlates('upper flight', [outer[0], outer[1], last], u, slope, out, H, F),
     turnedBlock('the inner wall of the lower flight', origin, [-1, 0], F, 0, -far, far),
     turnedBlock('the inner wall of the upper flight', origin, u, F, 0, -far, far),
     turnedBlock('the outer wall of the lower flight', [-F, -W, 0], [1, 0], F + big, -200, -far, far),
@@ -88,7 +98,7 @@ function winderTask(m: WinderMeasures, piece: PieceSize, hold: Hold): SearchTask
   ];
   if (turn > WIDE_TURN)
     obstacles.push(
-      turnedBlock('the wall facing the lower flight', [W, -W, 0], [0, 1], 4 * W, -200, -far, far),
+      turnedBlock('the wall facing the lower flight', [W, -W, 0], [0, 1], 4 * wide, -200, -far, far),
     );
   const grounds: Ground[] = [
     {
@@ -127,8 +137,16 @@ function winderTask(m: WinderMeasures, piece: PieceSize, hold: Hold): SearchTask
       ],
     });
     obstacles.push(
-      turnedBlock('a winder’s tread', origin, ray(from), 4 * W, 4 * W, -far, top),
-      turnedBlock('the ceiling over the winders', origin, ray(to), 4 * W, -4 * W, top + H, top + H + 1000),
+      turnedBlock('a winder’s tread', origin, ray(from), 4 * wide, 4 * wide, -far, top),
+      turnedBlock(
+        'the ceiling over the winders',
+        origin,
+        ray(to),
+        4 * wide,
+        -4 * wide,
+        top + H,
+        top + H + 1000,
+      ),
     );
   }
   const middle = (-Math.PI + turn) / 2;
@@ -141,10 +159,10 @@ function winderTask(m: WinderMeasures, piece: PieceSize, hold: Hold): SearchTask
   const [cx, cy] = at(W / 2);
   return {
     obstacles,
-    least: [-F, -Math.max(F, W), -far],
+    least: [-F, -Math.max(F, wide), -far],
     most: [F, F, far],
     ends,
-    mostPadding: paddingOnFlight(piece, hold, W, H, slope),
+    mostPadding: paddingOnFlight(piece, hold, Math.min(W, out), H, slope),
     middles: {
       turns: [...halfTurned(start.turn, goal.turn), ...UPRIGHT],
       least: [cx - 0.6 * W, cy - 0.6 * W, rise],

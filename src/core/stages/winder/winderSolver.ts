@@ -6,8 +6,16 @@ import type { WINDER } from './winderKind';
 
 export const WINDER_SOLVER: SpaceStage<MeasuresOf<typeof WINDER>> = {
   solvedBy: 'search alone',
-  searched: ({ width, height, turn, rise, going }) =>
-    winderStage({ width, headroom: height, turn: radians(turn), rise, going }),
+  searched: ({ width, widthOut, height, turn, treads, rise, going }) =>
+    winderStage({
+      width,
+      headroom: height,
+      turn: radians(turn),
+      rise,
+      going,
+      ...(widthOut === undefined ? {} : { widthOut }),
+      ...(treads === undefined ? {} : { treads }),
+    }),
   turningSpaces: never,
   deepProof: null,
 };
