@@ -5,7 +5,7 @@ import type { PreparedReading, PreparedRoute } from './preparedRoute';
 import { proofAt } from './proofs';
 import { routeParts, type JointsAsked } from './routeParts';
 import { stepWords } from './stepWords';
-import { changesInWords, changesOnChain, leftOpen, stepReason, type StepWords } from './reason';
+import { changesInWords, changesOnChain, leftOpen, mm, stepReason, type StepWords } from './reason';
 import type { BookPiece, StageBook } from './stageBook';
 import { verdictRank, type Verdict } from './verdict';
 import { TIGHT_WORDS, type Tightness } from './verdictClass';
@@ -115,8 +115,8 @@ export function judgeRoute(
   }
   const { widest } = measured;
   const shown = steps.length > 0 && Number.isFinite(widest) ? widest : undefined;
-  const clearance = free ? widestClearance(measured.parts, true) : shown;
-  const finding: RouteFinding = { verdict, clearance: complete ? clearance : undefined };
+  // The widest motion's, whatever its raise; the one that is carried may leave less.
+  const finding: RouteFinding = { verdict, clearance: complete ? shown : undefined };
 
   let briefly: RouteJudgement | undefined;
   const judge = (detail?: 'every step'): RouteJudgement =>
@@ -126,8 +126,9 @@ export function judgeRoute(
       const reason = 'the route has no steps';
       return { verdict, clearance: undefined, step: -1, pose: undefined, raise: 0, reason, steps: [] };
     }
-    const best = free ? clearance! : widest;
+    const best = free ? widestClearance(measured.parts, true) : widest;
     const chain = bestChain(measured.parts, free, best, allowance);
+    const roomiest = best < widest ? bestChain(measured.parts, false, widest, allowance) : undefined;
     // Where the measured case does not pass, the worst case changes nothing at the deciding step.
     const looksAtWorst = widest >= 0 || detail === 'every step';
     const worstChain = looksAtWorst ? narrowestChain(worstParts(), free, allowance) : undefined;
@@ -135,7 +136,7 @@ export function judgeRoute(
       judgeStep(route, i, piece, book, allowance, chain?.[i], worstChain?.[i]),
     );
     const limiting = limitingStep(verdict, judged);
-    const at = judged[limiting]!;
+    const at = atWidest(judged[limiting]!, roomiest?.[limiting]);
     const tightness = verdict === 'tight' ? tightnessOf(judged) : undefined;
     return {
       verdict,
@@ -145,7 +146,7 @@ export function judgeRoute(
       pose: at.pose,
       raise: Math.max(0, ...(chain ?? []).map(({ passage }) => passage?.answer.raise ?? 0)),
       reason: `${tightness === undefined ? '' : `${TIGHT_WORDS[tightness]}: `}${routeReason(route, limiting, at, chain)}`,
-      steps: judged,
+      steps: judged.map((step, i) => atWidest(step, roomiest?.[i])),
     };
   };
   return { finding, judge };
@@ -255,6 +256,17 @@ function judgedStep(words: StepWords, tightness: Tightness | undefined): StepJud
     get changes() {
       return measured && verdict !== 'cannot go' ? changesInWords(route, i, measured) : '';
     },
+  };
+}
+
+/** A step with the clearance of the widest motion, where that is more than the one's that is carried. */
+function atWidest(step: StepJudgement, roomiest: ChainStep | undefined): StepJudgement {
+  const { clearance } = step;
+  if (!roomiest || clearance === undefined || roomiest.clearance <= clearance) return step;
+  return {
+    ...step,
+    clearance: roomiest.clearance,
+    because: `${step.because}; raised farther than by hand it leaves ${mm(roomiest.clearance)}`,
   };
 }
 

@@ -122,10 +122,11 @@ function openMeasures(reading: Reading, i: number): MeasureName[] {
 const withoutStop = (sentence: string | undefined): string | undefined => sentence?.replace(/\.$/, '');
 
 function problemOf(row: StageRow): string | undefined {
+  // Before any of its cells is found wanting, since all of them are headings.
+  if (row.stage === undefined && isRepeatedHeader(row.stageText)) return 'the header row is repeated here';
   const [doubt] = row.doubts ?? [];
   if (doubt) return withoutStop(doubtWords(doubt));
   if (row.stage === undefined) {
-    if (isRepeatedHeader(row.stageText)) return 'the header row is repeated here';
     return row.stageText.trim() === '' ? 'the stage is not named' : `"${row.stageText}" is no stage we know`;
   }
   return stageShortfall(row);
