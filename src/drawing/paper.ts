@@ -24,6 +24,7 @@ type Item =
       readonly to: Point;
       readonly offset: number;
       readonly text: string;
+      readonly name: string;
     }
   | {
       readonly kind: 'label';
@@ -54,7 +55,7 @@ export const mmText = (mm: number): string =>
  * (`currentColor`, `Canvas`), so light, dark and forced colours all work.
  */
 export class Paper {
-  private readonly items: Item[] = [];
+  private items: Item[] = [];
   private readonly said: string[] = [];
   private readonly notes: string[] = [];
 
@@ -92,7 +93,7 @@ export class Paper {
    * @param name what is measured, for the words; '' when the words have it already
    */
   dimension(from: Point, to: Point, offset: number, name: string, mm: number): void {
-    this.items.push({ kind: 'dimension', from, to, offset, text: mmText(mm) });
+    this.items.push({ kind: 'dimension', from, to, offset, text: mmText(mm), name });
     if (name) this.said.push(`${name} ${mmText(mm)} mm`);
   }
 
@@ -106,6 +107,22 @@ export class Paper {
     this.notes.push(text);
   }
 
+  /**
+   * Letters in place of figures, for a drawing that shows where the tape goes and not what it read.
+   * @returns the name of each letter; what has no name of its own loses its figure
+   */
+  letter(): ReadonlyMap<string, string> {
+    const letters = new Map<string, string>();
+    this.items = this.items.map((item) => {
+      if (item.kind !== 'dimension') return item;
+      if (item.name === '') return { ...item, text: '' };
+      const known = letters.get(item.name) ?? String.fromCharCode(65 + letters.size);
+      letters.set(item.name, known);
+      return { ...item, text: known };
+    });
+    return letters;
+  }
+
   /** The notes so far. */
   get noted(): readonly string[] {
     return this.notes;
@@ -117,7 +134,14 @@ export class Paper {
   }
 
   /** The drawing, at most `width` x `height` px large. */
-  svg(title: string, description: string, id: string, width: number, height: number): string {
+  svg(
+    title: string,
+    description: string,
+    id: string,
+    width: number,
+    height: number,
+    under: 'with notes' | 'without notes' = 'with notes',
+  ): string {
     const points = this.items.flatMap(modelPoints);
     const xs = points.map((p) => p[0]);
     const ys = points.map((p) => p[1]);
@@ -136,7 +160,8 @@ export class Paper {
     }
     const w = Math.max(drawn.right - drawn.left, width);
     const left = (drawn.left + drawn.right - w) / 2;
-    const lines = this.notes.flatMap((note) => wrapped(note, Math.floor(w / LETTER_WIDTH)));
+    const notesShown = under === 'with notes' ? this.notes : [];
+    const lines = notesShown.flatMap((note) => wrapped(note, Math.floor(w / LETTER_WIDTH)));
     const h = drawn.bottom - drawn.top + lines.length * LINE + (lines.length > 0 ? LINE / 2 : 0);
     const notes = lines.map(
       (line, i) =>

@@ -12,7 +12,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   sheetHost: ['core', 'worksheet', 'taskpane'],
   month: ['core', 'worksheet', 'drawing', 'sheetHost'],
   sample: ['core', 'worksheet', 'sheetHost'],
-  commands: ['core', 'worksheet', 'sheetHost', 'month', 'sample'],
+  form: ['core', 'drawing', 'month'],
+  commands: ['core', 'worksheet', 'sheetHost', 'month', 'sample', 'form'],
 };
 
 function sources(folder: string): string[] {

@@ -70,7 +70,7 @@ const ASKED: Readonly<Record<MeasureName, (at: At) => MeasureAsked>> = {
     };
   },
   height: ({ place, stage }) => {
-    if (stairs(stage)) {
+    if (stairs(stage) && stage !== 'ramp') {
       return {
         question: `How high is it above ${place}, straight up from the front edge of a step to whatever is lowest overhead?`,
         photo: `${place} from below with the ceiling over it, ${TAPE_UP} on the edge of a step`,
@@ -126,8 +126,11 @@ const ASKED: Readonly<Record<MeasureName, (at: At) => MeasureAsked>> = {
     question: `How far does ${place} turn: a quarter, half way round, or some other angle?`,
     photo: `${place} from above, so that the angle can be seen`,
   }),
-  rise: ({ place }) => ({
-    question: `How high is one step of ${place}, from the top of one to the top of the next?`,
+  rise: ({ place, stage }) => ({
+    question:
+      stage === 'ramp'
+        ? `How high does ${place} rise in all, from its lower end to its upper?`
+        : `How high is one step of ${place}, from the top of one to the top of the next?`,
     photo: `one step of ${place} from the side, ${TAPE_UP}`,
   }),
   going: ({ place }) => ({

@@ -1,0 +1,82 @@
+import { CAUTIONS } from '../core/measures/cautions';
+import { measureQuestion } from '../core/customer/measureQuestion';
+import { MEASURES, type MeasureName } from '../core/stages/measures';
+import { kindOf, STAGE_NAMES, stageNeeds, type StageName } from '../core/stages/kinds';
+import { viewOf } from '../drawing/stageViews';
+import { markup, Markup, NOTHING } from '../month/markup';
+import { FORM_STAGES } from './formStages';
+import { FORM_STYLE } from './formStyle';
+
+const UNITS = { length: 'mm', angle: 'degrees', mass: 'kg', count: '' } as const;
+
+/**
+ * The form for measuring a way, to print: for each stage a drawing that shows where the tape goes, a line to write on for
+ * each measure in the order in which one walks past it, and a tick list of photographs. One page of HTML that needs
+ * nothing else, and sends nothing.
+ * @param title over the form
+ */
+export function surveyForm(title: string): string {
+  const style = new Markup(FORM_STYLE);
+  return markup`<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>${title}</title>
+<style>${style}</style>
+</head>
+<body>
+<main>
+<h1>${title}</h1>
+<p>Walk the way from the street to the room and number every place as you pass it. Use a part of this form for each; copy a part that you need twice. Write what the tape says, with its unit.</p>
+<p class="line">Name and address <span class="write long"></span> Date <span class="write"></span></p>
+${STAGE_NAMES.map(stagePart)}
+<p class="caution"><strong>Caution:</strong> ${CAUTIONS.customer}</p>
+</main>
+</body>
+</html>
+`.text;
+}
+
+function stagePart(stage: StageName): Markup {
+  const { measures, photographs } = FORM_STAGES[stage];
+  const { svg, letters } = letteredDrawing(stage);
+  const { needs } = stageNeeds(stage);
+  const id = `part-${stage.replace(/ /g, '-')}`;
+  const items = measures.map((measure) => {
+    const letter = letters.get(measure);
+    const { question } = measureQuestion(measure, { place: `the ${kindOf(stage).customerWord}`, stage });
+    const needed = needs.includes(measure) ? NOTHING : markup` <small>if there</small>`;
+    return markup`<tr><td class="letter">${letter ?? ''}</td><th scope="row">${question}${needed}</th><td><span class="write"></span> ${UNITS[MEASURES[measure].quantity]}</td></tr>`;
+  });
+  const ticks = photographs.map((photo) => markup`<li><span class="tick"></span> ${photo}</li>`);
+  return markup`<section class="part" aria-labelledby="${id}">
+<h2 id="${id}">${stage}: number on the way <span class="write short"></span></h2>
+<div class="beside"><figure>${new Markup(svg)}</figure>
+<div><table><thead><tr><th scope="col">At</th><th scope="col">What to measure</th><th scope="col">The tape says</th></tr></thead><tbody>${items}</tbody></table>
+<p class="photos">Photographs</p><ul class="ticks">${ticks}</ul></div></div>
+</section>
+`;
+}
+
+/** A stage's drawing with letters where the tape goes, and the letter of each measure that it shows. */
+export function letteredDrawing(stage: StageName): {
+  readonly svg: string;
+  readonly letters: ReadonlyMap<MeasureName, string>;
+} {
+  const { drawnWith, drawn } = FORM_STAGES[stage];
+  const { paper, title } = viewOf(stage).view(drawnWith, undefined);
+  const named = paper.letter();
+  const letters = new Map<MeasureName, string>();
+  for (const [name, letter] of named) {
+    const measure = drawn[name];
+    if (measure) letters.set(measure, letter);
+  }
+  const words = [...named].map(([name, letter]) => `${letter}: ${name.replace(/,$/, '')}`).join('; ');
+  const text = `${title}, an example that is not to scale with yours. The tape goes at ${words}.`;
+  return {
+    svg: paper.svg(title, text, `form-${stage.replace(/ /g, '-')}`, 240, 210, 'without notes'),
+    letters,
+  };
+}

@@ -1,0 +1,55 @@
+import { readFileSync } from 'node:fs';
+import type { Browser, Page } from 'playwright-core';
+import { STAGE_NAMES, stageNeeds } from '../../src/core/stages/kinds';
+import { FORM_STAGES } from '../../src/form/formStages';
+import { letteredDrawing, surveyForm } from '../../src/form/surveyForm';
+import { viewOf } from '../../src/drawing/stageViews';
+import { launchBrowser } from '../support/browser';
+
+const AXE = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
+const HTML = surveyForm('The way to your table');
+
+let browser: Browser;
+let page: Page;
+beforeAll(async () => {
+  browser = await launchBrowser();
+  page = await browser.newPage({ viewport: { width: 320, height: 800 } });
+  await page.setContent(HTML);
+}, 60000);
+afterAll(() => browser.close());
+
+test('has a part for each stage, with a line for every measure that it needs', async () => {
+  expect(await page.locator('.part').count()).toBe(STAGE_NAMES.length);
+  for (const [i, stage] of STAGE_NAMES.entries()) {
+    const { measures, photographs } = FORM_STAGES[stage];
+    for (const need of stageNeeds(stage).needs) expect(measures).toContain(need);
+    const part = page.locator('.part').nth(i);
+    expect(await part.locator('tbody tr').count()).toBe(measures.length);
+    expect(await part.locator('.ticks li').count()).toBe(photographs.length);
+  }
+});
+
+test('every letter of a drawing stands beside a measure, and no figure is printed', () => {
+  for (const stage of STAGE_NAMES) {
+    const named = viewOf(stage).view(FORM_STAGES[stage].drawnWith, undefined).paper.letter();
+    for (const name of named.keys()) expect(Object.keys(FORM_STAGES[stage].drawn)).toContain(name);
+    const { svg, letters } = letteredDrawing(stage);
+    expect(letters.size).toBe(named.size);
+    const printed = [...svg.matchAll(/<text[^>]*>([^<]*)<\/text>/g)].map(([, text]) => text!);
+    for (const letter of letters.values()) expect(printed).toContain(letter);
+    expect(printed.filter((text) => /\d{3}/.test(text))).toEqual([]);
+  }
+});
+
+test('nothing is wider than a narrow screen, and axe finds nothing', async () => {
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
+  await page.evaluate(AXE);
+  const violations = await page.evaluate(async () => {
+    const { axe } = window as never as {
+      axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+    };
+    const found = await axe.run();
+    return found.violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 120)}`);
+  });
+  expect(violations).toEqual([]);
+});
