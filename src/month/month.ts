@@ -1,4 +1,4 @@
-import { mm } from '../core/route/reason';
+import { mmLeft } from '../core/route/reason';
 import type { Remeasure } from '../core/route/remeasure';
 import type { StageDrawing } from '../drawing/drawStage';
 
@@ -69,7 +69,7 @@ const place = ({ urgency }: MonthSurvey): number => urgency ?? Number.MAX_VALUE;
 
 /** `-77 mm a side`, rounded as the reasons are, or '' for none. */
 export const clearanceWords = (clearance: number | undefined): string =>
-  clearance === undefined ? '' : `${mm(clearance)} a side`;
+  clearance === undefined ? '' : `${mmLeft(clearance)} a side`;
 
 /** The workbook's advice in a sentence: a build's name alone means that it goes. */
 export function adviceWords(advise: string): string {

@@ -12,7 +12,7 @@ import {
   type MonthSurvey,
 } from './month';
 import { MONTH_PAGE_STYLE } from './monthPageStyle';
-import { mm } from '../core/route/reason';
+import { mm, mmLeft } from '../core/route/reason';
 import { tasksOf } from './today';
 import { takenTogether } from './remeasureWords';
 import { verdictSign } from './verdictSign';
@@ -134,7 +134,7 @@ function lineRow(month: Month, s: MonthSurvey): Markup {
   const name = goes ? markup`${s.survey}` : markup`<a href="#${anchor(month, s)}">${s.survey}</a>`;
   // A survey that goes has no section: what leads to it ends here.
   const id = goes ? markup` id="${anchor(month, s)}"` : NOTHING;
-  const clearance = s.clearance === undefined ? '–' : mm(s.clearance);
+  const clearance = s.clearance === undefined ? '–' : mmLeft(s.clearance);
   return markup`<tr${id}><th scope="row" class="name">${name}</th><td>${verdictSign(s.verdict, verdictClassOf(s.verdict, s.reason)?.name)}</td><td data-head="Deciding step">${stageWords(s)}</td><td class="number" data-head="Clearance">${clearance}</td><td data-head="Build and piece">${s.build}: ${pieceWords(s)}</td><td class="small">${s.reason}${toCheck(s)}</td></tr>
 `;
 }
@@ -183,7 +183,9 @@ function figure(s: MonthSurvey, { drawing, sides = [], undrawn, drawnClearance }
   // The drawing code escapes what it is given.
   const svg = new Markup(drawing.svg);
   const apart =
-    drawnClearance !== undefined && s.clearance !== undefined && mm(drawnClearance) !== mm(s.clearance);
+    drawnClearance !== undefined &&
+    s.clearance !== undefined &&
+    mmLeft(drawnClearance) !== mmLeft(s.clearance);
   const note = apart
     ? markup`<figcaption class="small">Drawn: the widest way through this stage alone, ${clearanceWords(drawnClearance)}; on the whole route ${clearanceWords(s.clearance)}.</figcaption>`
     : NOTHING;

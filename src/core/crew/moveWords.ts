@@ -1,7 +1,7 @@
 import type { Pose } from '../measures/piece';
 import { poseOfHold, type Hold } from '../motion/hold';
 import { CAUTIONS } from '../measures/cautions';
-import { mm } from '../route/reason';
+import { mmNeeded } from '../route/reason';
 import { capital } from '../survey/words/capital';
 import { isStair, kindOf } from '../stages/kinds';
 import type { Aid } from './aidFor';
@@ -97,7 +97,7 @@ const AID_WORDS: Readonly<Record<Aid, (raise: number) => string>> = {
   skates: () => 'skates on the level floor',
   'stair climber': () =>
     'stair climber, where the assessment allows it and it has level floor to turn on at both ends',
-  'none known: raised': (raise) => `raised ${mm(raise)}: no aid known`,
+  'none known: raised': (raise) => `raised ${mmNeeded(raise)}: no aid known`,
   'none known: over the rail': () => 'over the handrail: no aid known',
   'none known: turned over': () => 'no aid known for turning it over',
   'none known: tilted or leaning': () => 'no aid known while it is tilted or leans',

@@ -265,6 +265,12 @@ function openAsked(about: RouteQuestion, rows: readonly StageRow[], at: number):
         `${place} with all the steps beside it`,
         'the steps beside it were not noted',
       );
+    case 'landing measured downward':
+      return open(
+        `At ${place}, how wide are the steps below it, and how wide those above it?`,
+        `${place} from below, the tape held across the steps`,
+        'the two widths look exchanged',
+      );
     case 'passage goes on beside the door':
       return again(rows, at, 'depth', 'open', WHY.supposed);
     case 'openings face each other':

@@ -1,4 +1,5 @@
 import { CAUTIONS } from '../measures/cautions';
+import { shownDown, shownUp } from '../measures/shown';
 import type { PieceSize, Pose } from '../measures/piece';
 import { carryAdvice } from '../carrying/carryAdvice';
 import { isStair, usesMeasure, type StageName } from '../stages/kinds';
@@ -8,7 +9,7 @@ import { stepWords } from './stepWords';
 import { handlers } from '../carrying/handlers';
 import { GUIDELINE_EACH } from '../carrying/teamLimit';
 import { RAISE_BY_HAND } from '../motion/raiseByHand';
-import { mm } from './reason';
+import { mmLeft, mmNeeded } from './reason';
 import { verdictRank, type Verdict } from './verdict';
 import type { Tightness } from './verdictClass';
 
@@ -121,7 +122,7 @@ function besideLimiting(
   const at = route.steps[step];
   if (clearance === undefined || !at) return '';
   const where = `${stepWords(at.name)} (${at.row.stage ?? at.row.stageText})`;
-  return `; the heaviest, ${heaviest.name}: ${mm(clearance)} a side left at ${where}${pose ? `, ${pose}` : ''}`;
+  return `; the heaviest, ${heaviest.name}: ${mmLeft(clearance)} a side left at ${where}${pose ? `, ${pose}` : ''}`;
 }
 
 /**
@@ -138,7 +139,7 @@ function withoutAid(
   if (verdict !== 'tight') return undefined;
   const mass = build.pieces.find((piece) => piece.name === name)?.mass;
   if (mass === undefined || handlers({ mass, limitEach: GUIDELINE_EACH }).ok) return undefined;
-  if (raise > RAISE_BY_HAND) return `; raised ${mm(raise)}: no aid known`;
+  if (raise > RAISE_BY_HAND) return `; raised ${mmNeeded(raise)}: no aid known`;
   const winding = route.steps.some(({ caps }) => caps.some(({ kind }) => kind === 'winding treads'));
   return winding ? '; on winding treads: no aid known' : undefined;
 }
@@ -192,6 +193,8 @@ const inside = (small: PieceSize, large: PieceSize): boolean =>
 
 // A crew of two at the lift with the piece, at the body mass that FLIGHTLOAD takes.
 const CREW_IN_LIFT_KG = 2 * 90;
+/** A trolley under a slate or a panel [kg]: common practice, no source. */
+const TROLLEY_KG = 40;
 
 const BY_HAND = `${CAUTIONS.route} ${CAUTIONS.lifting}`;
 const ON_STAIRS = `${CAUTIONS.route} ${CAUTIONS.stairs} ${CAUTIONS.floors}`;
@@ -204,10 +207,11 @@ function cautionOf(route: PreparedRoute, heaviest: number | undefined): string {
     const rated = row.measures.ratedLoad;
     if (!row.stage || !usesMeasure(row.stage, 'ratedLoad')) continue;
     if (rated === undefined || heaviest === undefined) continue;
-    if (heaviest + CREW_IN_LIFT_KG > rated) {
+    const together = heaviest + CREW_IN_LIFT_KG + TROLLEY_KG;
+    if (together > rated) {
       caution +=
-        ` The lift at ${stepWords(name)} is rated ${Math.round(rated)} kg for piece, crew and trolley together; ` +
-        `the piece alone is ${Math.round(heaviest)} kg.`;
+        ` The lift at ${stepWords(name)} is rated ${shownDown(rated)} kg, and piece (${shownUp(heaviest)}), two people ` +
+        `(${CREW_IN_LIFT_KG}) and a trolley (${TROLLEY_KG}) make ${shownUp(together)} kg.`;
     }
   }
   return caution;

@@ -7,6 +7,7 @@ import { capWords } from './cap';
 import type { ChainStep, LimitCause } from './chain';
 import { changeWords } from './poseChange';
 import type { PreparedRoute } from './preparedRoute';
+import { shownDown, shownUp } from '../measures/shown';
 import { RAISE_BY_HAND } from '../motion/raiseByHand';
 import type { BookPiece, StageBook } from './stageBook';
 import { stepWords } from './stepWords';
@@ -25,9 +26,18 @@ export interface StepWords {
   readonly proof?: string | undefined;
 }
 
-/** A length in a sentence: whole millimetres, tenths where it is small. */
+/** A length as it was given, in a sentence: whole millimetres, tenths where it is small. */
 export const mm = (value: number): string =>
   `${Math.abs(value) < 10 ? Math.round(value * 10) / 10 : Math.round(value)} mm`;
+
+/** Whole millimetres, tenths where it is small. */
+const places = (value: number): number => (Math.abs(value) < 10 ? 1 : 0);
+
+/** What is left, in a sentence: no more than it is. */
+export const mmLeft = (value: number): string => `${shownDown(value, places(value))} mm`;
+
+/** What is short, needed or raised, in a sentence: no less than it is. */
+export const mmNeeded = (value: number): string => `${shownUp(value, places(value))} mm`;
 
 /** The measures of a step as a sentence lists them: `Width 762 mm, Height 1981 mm`. */
 function measuresInWords({ route, i }: StepWords): string {
@@ -83,7 +93,7 @@ export function stepReason(words: StepWords): string {
       const short = worst === undefined || worst.clearance < allowance;
       const open = route.steps.some((step) => step.open.length > 0);
       const prefix = worst !== undefined && worst.clearance < 0 && !open ? 'within the tape: ' : '';
-      const left = `${mm(measured!.clearance)} a side left ${whereClosest(words, measured!)} (${measuresInWords(words)})`;
+      const left = `${mmLeft(measured!.clearance)} a side left ${whereClosest(words, measured!)} (${measuresInWords(words)})`;
       if (short) {
         const after =
           worst !== undefined && measured!.clearance >= allowance ? `, ${atWorst(worst, open)}` : '';
@@ -94,7 +104,7 @@ export function stepReason(words: StepWords): string {
         parts.push(...leftOpen(route, i, worst));
         const needed = straightNeeded(worst, allowance, book.tape);
         if (needed !== undefined) {
-          parts.push(`as it is carried here that straight needs at least ${mm(needed)}`);
+          parts.push(`as it is carried here that straight needs at least ${mmNeeded(needed)}`);
         }
       }
       const capped = measured!.passage?.capped
@@ -106,23 +116,23 @@ export function stepReason(words: StepWords): string {
       return parts.join('; ');
     }
     default:
-      return `${mm(measured!.clearance)} a side left ${whereClosest(words, measured!)} (${measuresInWords(words)})`;
+      return `${mmLeft(measured!.clearance)} a side left ${whereClosest(words, measured!)} (${measuresInWords(words)})`;
   }
 }
 
 /** By how much it is short; where a length is too short for it, by how much of its own length. */
 function shortBy({ clearance, closest, limit }: ChainStep): string {
   const inLength = closest === 'limit' && limit?.length !== undefined && IN_LENGTH.includes(limit.kind);
-  return inLength ? `${mm(-2 * clearance)} too long` : `${mm(-clearance)} a side short`;
+  return inLength ? `${mmNeeded(-2 * clearance)} too long` : `${mmNeeded(-clearance)} a side short`;
 }
 
 const IN_LENGTH: readonly LimitCause['kind'][] = ['straight', 'flight', 'reach', 'arm'];
 
 /** What the worst case leaves: a figure below nothing says nothing of what was not measured. */
 function atWorst({ clearance }: ChainStep, open: boolean): string {
-  if (!open) return `${mm(clearance)} with the tape against it`;
+  if (!open) return `${mmLeft(clearance)} with the tape against it`;
   const against = 'with what is not measured at its worst and the tape against it';
-  return clearance < 0 ? `nothing ${against}` : `${mm(clearance)} ${against}`;
+  return clearance < 0 ? `nothing ${against}` : `${mmLeft(clearance)} ${against}`;
 }
 
 /**
@@ -156,9 +166,9 @@ function raiseWords(answer: { readonly raise?: number; readonly overRail?: boole
   const raise = answer.raise ?? 0;
   if (answer.overRail) {
     parts.push(
-      `it is lifted ${raise > 0 ? `${mm(raise)} ` : ''}over the handrail, which is more than by hand`,
+      `it is lifted ${raise > 0 ? `${mmNeeded(raise)} ` : ''}over the handrail, which is more than by hand`,
     );
-  } else if (raise > RAISE_BY_HAND) parts.push(`it is lifted ${mm(raise)}, which is more than by hand`);
+  } else if (raise > RAISE_BY_HAND) parts.push(`it is lifted ${mmNeeded(raise)}, which is more than by hand`);
   return parts;
 }
 

@@ -6,7 +6,7 @@ import type { StageRow } from '../survey/table/stageRow';
 import { outermost, type Build, type BuildPiece } from './buildVerdict';
 import { judgeRoute, type RouteJudgement } from './judgeRoute';
 import { prepareRoute, type PreparedRoute } from './preparedRoute';
-import { mm } from './reason';
+import { mm, mmNeeded } from './reason';
 import { stageBook, type StageBook } from './stageBook';
 import { effectOfMeasure } from './tapeCase';
 
@@ -286,7 +286,7 @@ function whyFinding(finding: Finding, tape: number, going: readonly string[]): s
     : 'it opens a way that is shut now';
   const parts = [`for ${finding.builds.join(', ')}: ${worth}`];
   if (finding.passesFrom !== undefined) {
-    parts.push(`it passes at all, though tight, from ${mm(finding.passesFrom)} on`);
+    parts.push(`it passes at all, though tight, from ${mmNeeded(finding.passesFrom)} on`);
   }
   if (change <= 2 * tape) parts.push('measure it again first, the tape alone may decide');
   const remedy = measureAt(stage, finding.measure)?.remedy;

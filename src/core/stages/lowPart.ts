@@ -1,3 +1,7 @@
+import { degrees } from '../measures/angle';
+import type { PieceSize } from '../measures/piece';
+import { leaningBesideBlock } from '../geometry/rectangleBesideBlock';
+import { ALL_HOLDS, sizesOfHold } from '../motion/hold';
 import type { StagePassage } from '../motion/stagePassage';
 
 /** A way that is narrower near its floor: a radiator, a newel, a handrail's brackets, on an unknown side. */
@@ -9,31 +13,59 @@ interface WithLowPart {
   readonly lowHeight?: number | undefined;
 }
 
+/** How the section of a way stands: plumb, or square to the pitch of a stair, where heights are shorter. */
+export interface SectionOfWay {
+  /** Height square to the way for a plumb one of 1. */
+  readonly square: number;
+  /** What leans in the section: whatever is held there, only what lies along the way, or nothing. */
+  readonly leans: 'any' | 'lengthwise' | 'none';
+}
+
+export const PLUMB: SectionOfWay = { square: 1, leans: 'any' };
+
 /**
- * The passages of a way that is narrower near its floor: as narrow as that all the way up, or raised above it. Both
- * are sufficient on whichever side the narrow part stands.
+ * The passages of a way that is narrower near its floor: as narrow as that all the way up, raised above it, or leaning
+ * past its upper edge. That is all there is in the section, and each is sufficient on whichever side the narrow part
+ * stands, since the section is only mirrored.
  * @param passages of a way so wide and high, carried so much above its floor [mm]
  */
 export function besideLow(
   { width, height, lowWidth, lowHeight }: WithLowPart,
+  piece: PieceSize,
+  { square, leans }: SectionOfWay,
   passages: (way: { readonly width: number; readonly height: number }, raise: number) => StagePassage[],
 ): StagePassage[] {
   if (lowWidth === undefined || lowWidth >= width) return passages({ width, height }, 0);
   // Only the whole way proves anything: what is too wide for its narrow part may be raised above it.
   const [whole] = passages({ width, height }, 0);
+  const proof = { atMost: whole?.answer.atMost ?? Infinity, bound: whole?.answer.bound ?? '' };
   const proved = (found: StagePassage[]): StagePassage[] =>
-    found.map((passage) => ({
-      ...passage,
-      answer: {
-        ...passage.answer,
-        atMost: whole?.answer.atMost ?? Infinity,
-        bound: whole?.answer.bound ?? '',
-      },
-    }));
+    found.map((passage) => ({ ...passage, answer: { ...passage.answer, ...proof } }));
   const narrow = proved(passages({ width: lowWidth, height }, 0));
   // Without its height the narrow part may reach up to the ceiling.
   if (lowHeight === undefined || lowHeight >= height) return narrow;
-  return [...narrow, ...proved(passages({ width, height: height - lowHeight }, lowHeight))];
+  const section = { width, height: height * square, lowWidth, lowHeight: lowHeight * square };
+  const leaning = ALL_HOLDS.flatMap((hold): StagePassage[] => {
+    if (leans === 'none' || (leans === 'lengthwise' && hold[0] !== 'L')) return [];
+    const { across, upright } = sizesOfHold(piece, hold);
+    const [long, short] = [Math.max(across, upright), Math.min(across, upright)];
+    // Its long side rises towards the narrow part or away from it.
+    return [leaningBesideBlock(section, long, short), leaningBesideBlock(section, short, long)]
+      .filter(({ clearance }) => clearance >= 0)
+      .map(({ clearance, angle, raise }) => ({
+        from: hold,
+        to: hold,
+        needsTurningRoom: true,
+        answer: {
+          clearance,
+          ...proof,
+          pose: 'leaning',
+          critical: `leaning ${Math.round(degrees(angle))} degrees over the part that is narrower below`,
+          ...(raise > 0 ? { raise: raise / square } : {}),
+        },
+      }));
+  });
+  return [...narrow, ...proved(passages({ width, height: height - lowHeight }, lowHeight)), ...leaning];
 }
 
 /** Carried so much higher [mm]. */

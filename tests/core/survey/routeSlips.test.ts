@@ -248,3 +248,24 @@ describe('what is asked', () => {
     ]);
   });
 });
+
+describe('a quarter landing measured downward', () => {
+  const landing = (Width: number, WidthOut: number): Row => ({
+    ...FLIGHT,
+    Stage: 'quarter landing',
+    Width,
+    'Width out': WidthOut,
+  });
+  const below: Row = { ...FLIGHT, Width: 900 };
+  const above: Row = { ...FLIGHT, Width: 760 };
+  const asked = (...rows: Row[]) =>
+    checkRoute(numbered(...rows)).flatMap((p) => (p.kind === 'asked' ? [p.about.kind] : []));
+  test('is asked about, whichever way the rows go', () => {
+    const up = (...rows: Row[]): Row[] => rows.map((row) => ({ ...row, Way: 'up' }));
+    const down = (...rows: Row[]): Row[] => rows.map((row) => ({ ...row, Way: 'down' }));
+    expect(asked(...up(below, landing(900, 760), above), ROOM)).not.toContain('landing measured downward');
+    expect(asked(...up(below, landing(760, 900), above), ROOM)).toContain('landing measured downward');
+    expect(asked(...down(above, landing(900, 760), below), ROOM)).not.toContain('landing measured downward');
+    expect(asked(...down(above, landing(760, 900), below), ROOM)).toContain('landing measured downward');
+  });
+});

@@ -1,6 +1,6 @@
 import { oneSpace } from '../../motion/turningSpace';
 import { openingPassages, type OpeningWords } from '../opening/opening';
-import { besideLow, raisedBy } from '../lowPart';
+import { besideLow, PLUMB, raisedBy } from '../lowPart';
 import type { MeasuresOf } from '../stageKind';
 import type { SolvedStage } from '../stageSolver';
 import type { PASSAGE } from './passageKind';
@@ -15,7 +15,7 @@ const WORDS: OpeningWords = {
 export const PASSAGE_SOLVER: SolvedStage<MeasuresOf<typeof PASSAGE>> = {
   solvedBy: 'closed form',
   passages: (measures, piece) =>
-    besideLow(measures, (way, raise) =>
+    besideLow(measures, piece, PLUMB, (way, raise) =>
       raisedBy(openingPassages({ ...measures, ...way }, piece, WORDS), raise),
     ),
   leaningApart: false,

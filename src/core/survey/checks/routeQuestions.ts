@@ -37,6 +37,8 @@ function questionsAt(rows: readonly StageRow[], i: number, tape: number): RouteQ
     if (before?.stage !== 'flight') questions.push({ kind: 'no flight beside the landing', side: 'before' });
     if (after?.stage !== 'flight') questions.push({ kind: 'no flight beside the landing', side: 'after' });
   }
+  const downward = measuredDownward(row, before, after, tape);
+  if (downward) questions.push(downward);
   if (stage === 'side door' && measures.depth === undefined) {
     questions.push({ kind: 'passage goes on beside the door' });
   }
@@ -62,6 +64,27 @@ function questionsAt(rows: readonly StageRow[], i: number, tape: number): RouteQ
   const close = closeTurn(rows, i);
   if (close !== undefined && row.hand === undefined) questions.push({ kind: 'which hand', straight: close });
   return questions;
+}
+
+/** A quarter landing whose Width is the upper flight's, and Width out the lower one's: the widths look exchanged. */
+function measuredDownward(
+  { stage, measures, way }: StageRow,
+  before: StageRow | undefined,
+  after: StageRow | undefined,
+  tape: number,
+): RouteQuestion | undefined {
+  if (stage !== 'quarter landing' || before?.stage !== 'flight' || after?.stage !== 'flight')
+    return undefined;
+  const down = (way ?? before.way ?? after.way) === 'down';
+  const lower = (down ? after : before).measures.width;
+  const upper = (down ? before : after).measures.width;
+  const { width, widthOut } = measures;
+  if (lower === undefined || upper === undefined || width === undefined || widthOut === undefined)
+    return undefined;
+  const near = (one: number, other: number): boolean => Math.abs(one - other) <= 2 * tape;
+  const asWritten = near(width, lower) && near(widthOut, upper);
+  const exchanged = near(width, upper) && near(widthOut, lower);
+  return exchanged && !asWritten ? { kind: 'landing measured downward', lower, upper } : undefined;
 }
 
 function atFlight(

@@ -248,6 +248,12 @@ export type RouteQuestion =
     }
   | { readonly kind: 'floor and passage differ'; readonly space: number; readonly length: number }
   | { readonly kind: 'no flight beside the landing'; readonly side: 'before' | 'after' }
+  | {
+      /** A landing whose Width is that of the flight above it: it looks measured downward. */
+      readonly kind: 'landing measured downward';
+      readonly lower: number;
+      readonly upper: number;
+    }
   | { readonly kind: 'passage goes on beside the door' }
   | { readonly kind: 'openings face each other' };
 

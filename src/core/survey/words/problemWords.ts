@@ -223,6 +223,8 @@ function questionWords(about: RouteQuestion): string {
       return `The space at the stair's end is ${shown(about.space)} mm and the passage there ${shown(about.length)} mm long, but they are the same floor: which is right?`;
     case 'no flight beside the landing':
       return `There is no flight ${about.side} this landing: a flight as wide and steep as the landing says, and longer than the piece, is supposed there.`;
+    case 'landing measured downward':
+      return `A landing's Width is the lower flight's, ${shown(about.lower)} mm here, and Width out the upper one's, ${shown(about.upper)} mm: they look exchanged, as if measured downward. Which is which?`;
     case 'passage goes on beside the door':
       return 'Depth (dead end) is empty: does the passage go on beyond this door? It is supposed to.';
     case 'openings face each other':
