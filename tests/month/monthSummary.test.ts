@@ -22,7 +22,7 @@ test('prints one line a survey, its best verdict, deciding step and clearance', 
   expect(monthSummary(readMonth(host))).toEqual([
     'Survey  Verdict       Deciding step   Clearance       Build',
     'S-1     goes          2 door          31 mm a side    7 ft',
-    'S-2     cannot go     4 half landing  -140 mm a side  8 ft',
+    'S-2     cannot go     4 half landing  -141 mm a side  8 ft',
     'S-3     not measured  1 flight                        8 ft',
     '',
     '3 surveys: 1 goes, 0 goes as typed, but look first, 0 tight as measured, 0 tight, not measured enough, ' +
