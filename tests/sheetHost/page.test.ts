@@ -1,4 +1,6 @@
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { writeWorkbook } from '../../src/sheetHost/excelts/writeWorkbook';
 import { createWorkbook } from '../../src/sheetHost/workbookWriter';
@@ -135,6 +137,89 @@ test('a formula that cannot be read is refused with the reason, and what was typ
   expect(await shown(page, 2, 9)).toBe('');
 });
 
+test('a click while a formula is typed puts in the address, a drag the block, and Escape always frees', async () => {
+  const page = await sheetPage();
+  await goTo(page, 'I2');
+  await page.keyboard.type('=CARRY.OPENING(');
+  await page.locator('#cell-1-2').click();
+  await page.keyboard.type(',');
+  await page.locator('#cell-1-3').click();
+  await page.keyboard.type(',1830,930,25)');
+  await page.keyboard.press('Enter');
+  expect(await shown(page, 2, 9)).toBe('382.5');
+  await goTo(page, 'I5');
+  await page.keyboard.type('=SUM(');
+  await page.locator('#cell-1-2').hover();
+  await page.mouse.down();
+  await page.locator('#cell-2-2').hover();
+  await page.mouse.up();
+  await page.keyboard.type(')');
+  await page.keyboard.press('Enter');
+  // By hand: 790 + 900.
+  expect(await shown(page, 5, 9)).toBe('1690');
+  await goTo(page, 'I6');
+  await page.keyboard.type('=SUM(1');
+  await page.keyboard.press('Enter');
+  expect(await page.getByRole('alert').innerText()).toMatch(/1 closing bracket is missing/);
+  await page.locator('#cell-8-2').click();
+  await page.keyboard.press('Escape');
+  expect(await page.getByRole('alert').isVisible()).toBe(false);
+  await goTo(page, 'A1');
+  expect(await page.locator('.message').innerText()).not.toContain('SUM');
+});
+
+test('a semicolon between arguments is explained', async () => {
+  const page = await sheetPage();
+  await enter(page, 'I2', '=CARRY.PITCH(190;240)');
+  expect(await page.getByRole('alert').innerText()).toMatch(/parted by a comma here, not by a semicolon/);
+  await page.keyboard.press('Escape');
+});
+
+test('F6 goes round all parts both ways, and Escape and then Tab leaves the cells', async () => {
+  const page = await sheetPage();
+  const part = (): Promise<string> =>
+    page.evaluate(() => {
+      const at = document.activeElement;
+      if (at?.getAttribute('role') === 'grid') return 'cells';
+      if (at?.closest('#pane')) return 'pane';
+      return at?.closest('.tools, .tabs, .cell-line')?.className ?? 'nowhere';
+    });
+  for (const key of ['F6', 'Shift+F6']) {
+    const seen: string[] = [];
+    for (let i = 0; i < 5; i++) {
+      seen.push(await part());
+      await page.keyboard.press(key);
+    }
+    expect([...seen].sort()).toEqual(['cell-line', 'cells', 'pane', 'tabs', 'tools']);
+    expect(await part()).toBe('cells');
+  }
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('Tab');
+  expect(await part()).not.toBe('cells');
+});
+
+test('what is copied keeps its formula with its references moved, and fills what is selected', async () => {
+  const page = await sheetPage();
+  await enter(page, 'I2', '=C2*2+$C$2+0*G2');
+  await goTo(page, 'I2');
+  await page.evaluate(() => {
+    const data = new DataTransfer();
+    const grid = document.querySelector('[role="grid"]')!;
+    grid.dispatchEvent(new ClipboardEvent('copy', { clipboardData: data, bubbles: true }));
+    Object.assign(window, { clip: data });
+  });
+  await goTo(page, 'I3:I4');
+  await page.evaluate(() => {
+    const clipboardData = (window as never as { clip: DataTransfer }).clip;
+    const grid = document.querySelector('[role="grid"]')!;
+    grid.dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }));
+  });
+  // By hand: 2 x 900 + 790, and 0 + 790 in the empty row below.
+  expect([await shown(page, 3, 9), await shown(page, 4, 9)]).toEqual(['2590', '790']);
+  await goTo(page, 'I4');
+  expect(await page.locator('#cell-line').inputValue()).toBe('=C4*2+$C$2+0*G4');
+});
+
 test('a long call runs aside: its cells say so, and then hold the verdict', async () => {
   const page = await sheetPage();
   await enter(page, 'A8', '=CARRY.STAGES(A1:E3,1830,930,25)');
@@ -159,7 +244,11 @@ test('a workbook is saved and opened again; a damaged or too large one is refuse
     page.waitForEvent('download'),
     page.getByRole('button', { name: 'Save a copy' }).click(),
   ]);
-  const saved = readFileSync(await download.path());
+  // The browser is another process's: it hands the file over.
+  const file = path.join(mkdtempSync(path.join(tmpdir(), 'saved-')), 'book.xlsx');
+  await download.saveAs(file);
+  const saved = readFileSync(file);
+  rmSync(path.dirname(file), { recursive: true });
   const give = (name: string, buffer: Buffer) =>
     page.locator('#book-file').setInputFiles({ name, mimeType: 'application/octet-stream', buffer });
   await give('damaged.xlsx', saved.subarray(0, saved.length - 400));

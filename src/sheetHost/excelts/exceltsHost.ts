@@ -5,6 +5,7 @@ import type { Bundle } from '../bundle';
 import { engineFormula, NO_SPILL } from '../engineFormula';
 import { bundleCall, callArguments, formulaParts, shownFormula, storedFormula } from '../formulaText';
 import { isCellError, WEB_MANNERS, type CellValue } from '../hostValues';
+import { syntaxWords } from '../syntaxWords';
 import type { HostOptions, Recalculation, Refusal, SheetHost } from '../sheetHost';
 import type { SheetDescription, WriterValue } from '../workbookWriter';
 import { BookContents, type HostSheet } from './bookContents';
@@ -312,7 +313,7 @@ export class ExceltsHost implements SheetHost {
 
   private formulaFault(stored: string): string | undefined {
     const fault = syntaxFault(plainFormula(stored));
-    if (fault !== undefined) return `the formula cannot be read: ${fault}`;
+    if (fault !== undefined) return `the formula cannot be read: ${syntaxWords(shownFormula(stored))}`;
     const parts = formulaParts(stored);
     for (let i = 0; i < parts.length; i++) {
       if (parts[i]!.kind !== 'call') continue;

@@ -3,6 +3,7 @@ import { blockAddress, cellAddress, readAddress, SHEET_COLUMNS, SHEET_ROWS, type
 import { openWorkbook } from '../excelts/openWorkbook';
 import { shownText } from '../excelts/shownText';
 import { isCellError } from '../hostValues';
+import { movedFormula } from '../movedFormula';
 import { FAULTS, GridView } from './gridView';
 import { helpLines } from './helpLines';
 import { typingHelp, type DescribedFunction, type TypingHelp } from './typingHelp';
@@ -69,7 +70,12 @@ export class BookView {
     private readonly functions: readonly DescribedFunction[],
   ) {
     this.grid = new GridView(session, {
+      pointing: () => this.pointing(),
       selected: (cell, extend) => {
+        if (this.pointing()) {
+          this.point(cell, extend);
+          return;
+        }
         if (this.typing && !this.commit()) return;
         if (extend) this.extendTo(cell);
         else this.goTo(cell.row, cell.column);
@@ -106,7 +112,8 @@ export class BookView {
         'p',
         { class: 'keys' },
         'Keys: arrows move, Enter or F2 types, Escape leaves what was typed, Tab goes right, Delete empties, ' +
-          'Ctrl+Z takes back, F6 goes on to the next part of the page.',
+          'Ctrl+Z takes back. While a formula is typed a click puts in the address of a cell. Out of the cells: F6 and Shift+F6 to ' +
+          'the next and the last part of the page, or Escape and then Tab.',
       ),
     );
     this.listen();
@@ -278,6 +285,45 @@ export class BookView {
 
   // Typing
 
+  /** Where the address last pointed at stands in what is typed, and the cell that it began with. */
+  private pointed: { readonly start: number; readonly end: number; readonly from: Block } | undefined;
+  /** Escape was pressed on the cells: the next Tab leaves them. */
+  private leaving = false;
+
+  private typingField(): HTMLInputElement {
+    return this.typing?.place === 'line' ? this.line : this.grid.editor;
+  }
+
+  /** A formula is typed, and an address can stand where the caret is. */
+  private pointing(): boolean {
+    if (!this.typing) return false;
+    const { value, selectionStart } = this.typingField();
+    if (!value.startsWith('=')) return false;
+    const caret = selectionStart ?? value.length;
+    return this.pointed?.end === caret || /[-+*/^&=<>(,;:]\s*$/.test(value.slice(0, caret));
+  }
+
+  /** Puts the address of a cell, or of the block dragged over, where the caret is. */
+  private point({ row, column }: { readonly row: number; readonly column: number }, extend: boolean): void {
+    const field = this.typingField();
+    const caret = field.selectionStart ?? field.value.length;
+    const old = this.pointed?.end === caret ? this.pointed : undefined;
+    const from = extend && old ? old.from : { row, column, rows: 1, columns: 1 };
+    const block: Block = {
+      row: Math.min(from.row, row),
+      column: Math.min(from.column, column),
+      rows: Math.abs(from.row - row) + 1,
+      columns: Math.abs(from.column - column) + 1,
+    };
+    const start = old?.start ?? caret;
+    const address = blockAddress(block);
+    field.value = field.value.slice(0, start) + address + field.value.slice(old?.end ?? caret);
+    const end = start + address.length;
+    field.setSelectionRange(end, end);
+    this.pointed = { start, end, from };
+    this.typed();
+  }
+
   private type(place: Typing['place'], begun: Typing['begun'], text?: string): void {
     const { row, column } = this.session.selected.cell;
     const before = this.session.entry(row, column);
@@ -336,6 +382,7 @@ export class BookView {
 
   private stopTyping(): void {
     this.typing = undefined;
+    this.pointed = undefined;
     this.help = undefined;
     this.grid.editor.hidden = true;
     this.grid.editor.value = '';
@@ -393,9 +440,16 @@ export class BookView {
     };
     const arrow = arrows[key];
     if (event.altKey || event.isComposing) return;
+    // What was refused still waits: the page's own handler ends it.
+    if (key === 'Escape' && this.typing) return;
     if (key !== 'Tab' && key !== 'Enter') this.tabbedFrom = undefined;
+    if (key !== 'Tab' && key !== 'Shift') this.leaving = false;
     if (arrow && !ctrl) this.move(arrow[0], arrow[1], shiftKey);
-    else if (key === 'Tab') this.tab(shiftKey);
+    else if (key === 'Escape') this.leaving = true;
+    else if (key === 'Tab' && this.leaving) {
+      this.leaving = false;
+      return;
+    } else if (key === 'Tab') this.tab(shiftKey);
     else if (key === 'Enter') {
       if (shiftKey || this.tabbedFrom !== undefined) this.enter(shiftKey);
       else this.type('cell', 'opened');
@@ -427,6 +481,35 @@ export class BookView {
   private fill(at: Block, texts: readonly (readonly string[])[]): void {
     const done = this.session.enter(texts, at);
     this.refuse(done.ok ? undefined : `Nothing was changed: ${done.reason}.`);
+  }
+
+  /** What was copied here last: with its text in the clipboard, formulas go along, and not their results. */
+  private copied:
+    | {
+        readonly text: string;
+        readonly row: number;
+        readonly column: number;
+        readonly entries: readonly (readonly string[])[];
+      }
+    | undefined;
+
+  /** What was copied as it is in a block: formulas moved, and repeated where the block is a multiple of it. */
+  private copiedTo(area: Block): string[][] {
+    const { row, column, entries } = this.copied!;
+    const [rows, columns] = [entries.length, entries[0]!.length];
+    const fits = area.rows % rows === 0 && area.columns % columns === 0;
+    const [down, across] = fits ? [area.rows, area.columns] : [rows, columns];
+    return Array.from({ length: down }, (_, r) =>
+      Array.from({ length: across }, (__, c) => {
+        const entry = entries[r % rows]![c % columns]!;
+        if (!entry.startsWith('=')) return entry;
+        return movedFormula(
+          entry,
+          area.row + r - (row + (r % rows)),
+          area.column + c - (column + (c % columns)),
+        );
+      }),
+    );
   }
 
   private takeBack(): void {
@@ -490,7 +573,12 @@ export class BookView {
             shownText(v, host.format(sheet, area.row + r, area.column + c)).replace(/[\t\r\n]+/g, ' '),
           ),
         );
-      event.clipboardData?.setData('text/plain', rows.map((line) => line.join('\t')).join('\n'));
+      const text = rows.map((line) => line.join('\t')).join('\n');
+      event.clipboardData?.setData('text/plain', text);
+      const entries = Array.from({ length: area.rows }, (_, r) =>
+        Array.from({ length: area.columns }, (__, c) => this.session.entry(area.row + r, area.column + c)),
+      );
+      this.copied = { text, row: area.row, column: area.column, entries };
       event.preventDefault();
     });
     grid.addEventListener('paste', (event) => {
@@ -499,7 +587,9 @@ export class BookView {
         .replace(/\r?\n$/, '')
         .split(/\r?\n/)
         .map((line) => line.split('\t'));
-      if (text !== '') this.fill(this.session.selected.area, rows);
+      const { area } = this.session.selected;
+      if (this.copied?.text === text.replace(/\r\n/g, '\n')) this.fill(area, this.copiedTo(area));
+      else if (text !== '') this.fill(area, rows);
       event.preventDefault();
     });
     for (const field of [this.grid.editor, this.line]) {
@@ -544,6 +634,14 @@ export class BookView {
       event.preventDefault();
     });
     document.addEventListener('keydown', (event) => {
+      if (event.key === 'Escape' && this.typing && !event.defaultPrevented) {
+        // Also where a click has taken the keyboard away from what was refused.
+        this.refuse(undefined);
+        this.stopTyping();
+        this.focus();
+        event.preventDefault();
+        return;
+      }
       if (event.key !== 'F6' || event.defaultPrevented) return;
       event.preventDefault();
       this.nextPart(event.shiftKey);
@@ -559,7 +657,13 @@ export class BookView {
     const pane = document.getElementById('pane');
     const parts: readonly (readonly [Element | null, () => HTMLElement | null | undefined])[] = [
       [this.grid.scroller, () => this.grid.grid],
-      [pane, () => pane?.querySelector<HTMLElement>('button, select, input')],
+      [
+        pane,
+        () =>
+          [...(pane?.querySelectorAll<HTMLElement>('button, input') ?? [])].find(
+            (one) => one.offsetParent !== null,
+          ),
+      ],
       [this.open.parentElement, () => this.open],
       [this.tabs, () => this.tabs.querySelector<HTMLElement>('[aria-selected="true"]')],
       [this.address.parentElement, () => this.line],

@@ -30,6 +30,8 @@ interface Held {
 
 /** What a person does on the grid. */
 export interface GridActions {
+  /** A click puts an address into what is typed: the keyboard stays there. */
+  pointing(): boolean;
   selected(cell: Held, extend: boolean): void;
   edit(): void;
 }
@@ -66,6 +68,9 @@ export class GridView {
     this.scroller.addEventListener('scroll', () => this.plan());
     new ResizeObserver(() => this.plan()).observe(this.scroller);
     let dragging = false;
+    this.grid.addEventListener('mousedown', (event) => {
+      if (actions.pointing() && cellUnder(event.target)) event.preventDefault();
+    });
     this.grid.addEventListener('pointerdown', (event) => {
       const cell = cellUnder(event.target);
       if (!cell || event.button !== 0) return;
