@@ -27,7 +27,8 @@ export type Aid =
   | 'none known: turned over'
   | 'none known: tilted or leaning'
   | 'none known: landing'
-  | 'none known: winding treads';
+  | 'none known: winding treads'
+  | 'none known: ramp';
 
 /** Above the guideline for the largest team that has one. */
 export const aboveGuideline = (mass: number): boolean => !handlers({ mass, limitEach: GUIDELINE_EACH }).ok;
@@ -55,6 +56,8 @@ export function aidFor(move: AidedMove, mass: number | undefined): Aid {
   if (move.change) return 'none known: turned over';
   if (stair === 'winding') return 'none known: winding treads';
   if (stair === 'landing') return 'none known: landing';
+  // It climbs steps: on a slope it only rolls.
+  if (move.stage === 'ramp') return 'none known: ramp';
   if (stair === 'flight') return 'stair climber';
   return move.pose === 'tilted' || move.pose === 'leaning' ? 'none known: tilted or leaning' : 'skates';
 }

@@ -102,6 +102,7 @@ const AID_WORDS: Readonly<Record<Aid, (raise: number) => string>> = {
   'none known: turned over': () => 'no aid known for turning it over',
   'none known: tilted or leaning': () => 'no aid known while it is tilted or leans',
   'none known: landing': () => 'no aid known on the landing',
+  'none known: ramp': () => 'no aid known on the ramp',
   'none known: winding treads': () => 'no aid known on winding treads',
 };
 

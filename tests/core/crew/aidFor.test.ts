@@ -32,7 +32,10 @@ test('an aid is named only where it can stand: skates on level floor, a stair cl
         expect(isStair(move.stage)).toBe(false);
         expect(['flat', 'on edge', 'on end']).toContain(move.pose);
       }
-      if (aid === 'stair climber') expect(kindOf(move.stage).stair).toBe('flight');
+      if (aid === 'stair climber') {
+        expect(kindOf(move.stage).stair).toBe('flight');
+        expect(move.stage).not.toBe('ramp');
+      }
       if (aid === 'skates' || aid === 'stair climber') {
         expect(move.raise).toBeLessThanOrEqual(300);
         expect(move.overRail || move.change).toBe(false);
