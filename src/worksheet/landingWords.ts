@@ -1,3 +1,4 @@
+import type { Problem } from '../core/measures/problem';
 import { CLEAR_HEIGHT } from '../core/stages/usualRanges';
 import { opening } from './arguments';
 import type { ArgumentDescription } from './description';
@@ -16,3 +17,10 @@ export const LANDING_CEILING = {
   ...opening('landing_ceiling', 'clear height over the landing', CLEAR_HEIGHT),
   optional: { default: null, meaning: 'the headroom' },
 } as const satisfies ArgumentDescription;
+
+/** Where not even a piece made smaller was carried round: a figure would say nothing of the landing. */
+export const NO_MOTION_FOUND = {
+  kind: 'no answer',
+  because: 'no motion was found, and the piece is larger than the flights',
+  instead: 'measure again, or look for another way',
+} as const satisfies Problem;

@@ -24,7 +24,7 @@ export interface Ground {
 /** How much more than the greatest found may be claimed [mm]. */
 const FINENESS = 0.5;
 /** Parts that a motion may be cut into before the bound as it stands is taken. */
-const MOST_PARTS = 60_000;
+const MOST_PARTS = 6000;
 /** Beyond this a point counts as on a side in spite of rounding [mm]. */
 const ON = 1e-6;
 

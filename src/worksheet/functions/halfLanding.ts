@@ -3,7 +3,14 @@ import { writeLanding } from '../../core/stages/landing/landingWorking';
 import { STAIR_WIDTH } from '../../core/stages/usualRanges';
 import { GOING, HEADROOM, opening, OVER_RAIL, PIECE_SIZES, RISE } from '../arguments';
 import { numberFunction } from '../namedArguments';
-import { LANDING_CEILING, LANDING_MOTIONS, LANDING_SOURCE, LANDING_VALIDITY } from '../landingWords';
+import { refused } from '../../core/measures/problem';
+import {
+  LANDING_CEILING,
+  LANDING_MOTIONS,
+  NO_MOTION_FOUND,
+  LANDING_SOURCE,
+  LANDING_VALIDITY,
+} from '../landingWords';
 import { withPieceUnder } from '../pieceArgument';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 
@@ -61,6 +68,6 @@ export const halfLanding = numberFunction({
       const measures = { flightWidth, well, landingDepth, headroom, rise, going, overRail, ...ceiling };
       const answer = halfLandingAnswer(measures, piece);
       if (working) writeLanding(halfLandingStage(measures).plan, piece, answer, LANDING_MOTIONS, working);
-      return answer.clearance;
+      return answer.nothingFound ? refused(NO_MOTION_FOUND) : answer.clearance;
     }),
 });

@@ -47,7 +47,7 @@ const WINDER_ENOUGH = 60;
  * side]: twice a usual allowance, and what the tape takes.
  */
 const FAMILY_ENOUGH = 60;
-/** Where the best family falls so far short a route does not search: no search was seen to make that up. */
+/** Where the best family falls so far short nothing is searched: no search was seen to make that up. */
 const HOPELESS = -80;
 /** What tape and growth can be thought to take of a clearance before another motion is looked for [mm a side]. */
 const GENEROUS = 40;
@@ -64,6 +64,10 @@ const WORTH_MORE = 1;
 export function widestMotion(stage: SearchedStage, piece: PieceSize, work: number): AnswerWithMotion {
   const proved = stage.proved(piece);
   let best = widestFamilyMotion(stage, piece, proved);
+  if (best !== null && pastSearching(best.clearance, proved)) return best;
+  if (best === null && stage.plan && proved.atMost < 0) {
+    return answerOfMotion(null, piece, 'LB', proved);
+  }
   let nothing: AnswerWithMotion | undefined;
   const tasks = SEARCHED_HOLDS.map((hold) => ({ hold, task: stage.task(piece, hold) }));
   for (const { hold, task } of tasks.sort((a, b) => b.task.mostPadding - a.task.mostPadding)) {
@@ -75,6 +79,9 @@ export function widestMotion(stage: SearchedStage, piece: PieceSize, work: numbe
   }
   return best ?? nothing ?? answerOfMotion(null, piece, 'LB', proved);
 }
+
+/** Whether no search can make up what the best family falls short: proved not to pass, or too far from it. */
+const pastSearching = (best: number, { atMost }: ProvedBound): boolean => atMost < 0 || best < HOPELESS;
 
 /** The best of the families, with its motion drawn and checked; null where there is none. */
 function widestFamilyMotion(
@@ -159,6 +166,11 @@ function familyPassage(plan: LandingPlan, fit: FamilyFit, proved: ProvedBound): 
 export function searchedPassages(stage: SearchedStage, piece: PieceSize, work: number): StagePassage[] {
   const proved = stage.proved(piece);
   const families = familyPassages(stage, piece, proved);
+  const best = Math.max(-Infinity, ...families.map(({ answer }) => answer.clearance));
+  if (families.length > 0 && pastSearching(best, proved)) return families;
+  if (families.length === 0 && stage.plan && proved.atMost < 0) {
+    return [passageOf(null, piece, 'LB', proved).passage];
+  }
   const searched = SEARCHED_HOLDS.map((hold) => {
     const found = foundFor(stage, stage.task(piece, hold), piece, hold, work);
     return passageOf(found, piece, hold, proved).passage;
