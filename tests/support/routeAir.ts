@@ -31,7 +31,7 @@ export interface AirRow {
 /** Cells are taken to meet where they are no farther apart than this, and what is thinner is nothing [mm]. */
 const TOLERANCE = 0.25;
 const FAR = 20000;
-const HIGH = 12000;
+const HIGH = 30000;
 /** A door without a wall, and a lift's, is as thick as this [mm]. */
 const SHEET = 0.3;
 /** Thickness of a door's wall that is not given (as the columns say) [mm]. */
