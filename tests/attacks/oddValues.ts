@@ -74,15 +74,3 @@ export const ODD_VALUES: readonly unknown[] = [
   'yes',
   'left',
 ];
-
-/** An error value of a cell, as a host hands it over. */
-export const ERROR_CODES = [
-  '#DIV/0!',
-  '#N/A',
-  '#REF!',
-  '#VALUE!',
-  '#NAME?',
-  '#NUM!',
-  '#NULL!',
-  '#SPILL!',
-] as const;
