@@ -107,6 +107,7 @@ module.exports = (env = {}, argv = {}) => {
     devtool: argv.mode === 'development' ? 'source-map' : false,
     entry: {
       functions: './src/worksheet/register.ts',
+      callWorker: './src/worksheet/calls/callWorker.ts',
       taskpane: './src/taskpane/taskpane.ts',
       sheetPage: './src/sheetHost/page/sheetPage.ts',
       sheetCalls: './src/sheetHost/page/callWorker.ts',

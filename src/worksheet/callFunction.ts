@@ -1,6 +1,7 @@
 import { reportFault } from './reportFault';
 import type { Cell, CellError } from '../core/measures/readQuantity';
 import type { Outcome } from '../core/measures/problem';
+import { runToEnd, type Parts } from '../core/measures/parts';
 import { commonShape, type Shape } from './broadcast';
 import type {
   ArgumentDescription,
@@ -29,14 +30,23 @@ export type HostFunction = (...values: unknown[]) => HostCell[][];
  * documents; in a range each error stays in its own place.
  */
 export function hostFunction(description: FunctionDescription, makeError: MakeError): HostFunction {
-  const call =
-    description.kind === 'number' ? liftedCall(description, makeError) : tableCall(description, makeError);
+  const call = callInParts(description, makeError);
   return (...values) => {
-    const table = call(values.slice(0, description.arguments.length) as HostArgument[]);
+    const table = runToEnd(call(values.slice(0, description.arguments.length) as HostArgument[]));
     if (table.length === 1 && table[0]!.length === 1 && isCellError(table[0]![0])) throw table[0]![0];
     return table;
   };
 }
+
+/**
+ * The same as a call that pauses after each part of its work: each cell of a range, each build of a survey. A single
+ * cell's error is not thrown but its only cell.
+ */
+export const callInParts = (
+  description: FunctionDescription,
+  makeError: MakeError,
+): ((values: readonly HostArgument[]) => Parts<HostCell[][]>) =>
+  description.kind === 'number' ? liftedCall(description, makeError) : tableCall(description, makeError);
 
 const asRange = (value: HostArgument): readonly (readonly Cell[])[] =>
   Array.isArray(value) ? (value as readonly (readonly Cell[])[]) : [[value as Cell]];
@@ -72,7 +82,7 @@ function liftedCall(description: NumberFunction, makeError: MakeError) {
   const fail = (message: Message): CellError => makeError(message.code, message.text);
   const count = described.length;
 
-  return (values: readonly HostArgument[]): HostCell[][] => {
+  return function* (values: readonly HostArgument[]): Parts<HostCell[][]> {
     const given = described.map((_, i) => asRange(values[i]));
     const ranges = cutToUsed(given);
     const shapes = ranges.map(shapeOf);
@@ -128,7 +138,10 @@ function liftedCall(description: NumberFunction, makeError: MakeError) {
     const table = new Array<HostCell[]>(shape.rows);
     for (let row = 0; row < shape.rows; row++) {
       const out = new Array<HostCell>(shape.columns);
-      for (let column = 0; column < shape.columns; column++) out[column] = answer(row, column);
+      for (let column = 0; column < shape.columns; column++) {
+        out[column] = answer(row, column);
+        yield { done: row, of: shape.rows };
+      }
       table[row] = out;
     }
     return table;
@@ -136,10 +149,10 @@ function liftedCall(description: NumberFunction, makeError: MakeError) {
 }
 
 function tableCall(description: TableFunction, makeError: MakeError) {
-  const { arguments: described, compute, id } = description;
+  const { arguments: described, compute, computeInParts, id } = description;
   const fail = (message: Message): HostCell[][] => [[makeError(message.code, message.text)]];
 
-  return (values: readonly HostArgument[]): HostCell[][] => {
+  return function* (values: readonly HostArgument[]): Parts<HostCell[][]> {
     const ready: Record<string, ArgumentValue | Table | readonly Table[]> = {};
     for (let i = 0; i < described.length; i++) {
       const argument = described[i]!;
@@ -180,7 +193,7 @@ function tableCall(description: TableFunction, makeError: MakeError) {
     }
     let outcome: Outcome<readonly (readonly TableCell[])[]>;
     try {
-      outcome = compute(ready);
+      outcome = computeInParts ? yield* computeInParts(ready) : compute(ready);
     } catch (fault) {
       reportFault(id, fault);
       return fail(CALL_MESSAGES.unforeseen(id));

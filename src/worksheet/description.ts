@@ -1,6 +1,7 @@
 import type { Outcome, Problem } from '../core/measures/problem';
 import type { Cell } from '../core/measures/readQuantity';
 import type { Working } from '../core/measures/working';
+import type { Parts } from '../core/measures/parts';
 import type { QuantityName } from './quantities';
 
 /** A range of cells, row by row. */
@@ -90,8 +91,12 @@ export interface TableFunction extends Described {
   readonly result: { readonly meaning: string; readonly unit: string };
   /** `result`: the expected table, or its first rows. */
   readonly example: Example<readonly (readonly TableCell[])[]>;
-  readonly compute: (given: GivenArguments, working?: Working) => Outcome<readonly (readonly TableCell[])[]>;
+  readonly compute: (given: GivenArguments, working?: Working) => Outcome<TableCells>;
+  /** The same with a pause after each part, where it can take long: other calls are not kept waiting then. */
+  readonly computeInParts?: (given: GivenArguments) => Parts<Outcome<TableCells>>;
 }
+
+export type TableCells = readonly (readonly TableCell[])[];
 
 export interface Example<R> {
   /** What a user would type: scalars, or a range as rows of cells. */

@@ -1,4 +1,5 @@
 import type { ArgumentDescription, FunctionDescription } from './description';
+import { cellCost } from './calls/cellCost';
 import { QUANTITIES } from './quantities';
 import { rangeText } from './allowedText';
 
@@ -8,7 +9,13 @@ export interface FunctionMetadata {
   readonly name: string;
   readonly description: string;
   readonly parameters: readonly ParameterMetadata[];
-  readonly options: { readonly allowErrorForDataTypeAny: true };
+  readonly options: {
+    readonly allowErrorForDataTypeAny: true;
+    /** The pane shows the last refusal of the selected cell. */
+    readonly requiresAddress: true;
+    /** A result that takes long and is no longer wanted is given up. */
+    readonly cancelable?: true;
+  };
   readonly result: { readonly type: 'any'; readonly dimensionality: 'matrix' };
 }
 
@@ -48,7 +55,11 @@ function metadataOf(description: FunctionDescription): FunctionMetadata {
       ...(argument.optional ? { optional: true as const } : {}),
       ...(argument.repeating ? { repeating: true as const } : {}),
     })),
-    options: { allowErrorForDataTypeAny: true },
+    options: {
+      allowErrorForDataTypeAny: true,
+      requiresAddress: true,
+      ...(cellCost(description) === Infinity ? { cancelable: true as const } : {}),
+    },
     result: { type: 'any', dimensionality: 'matrix' },
   };
 }

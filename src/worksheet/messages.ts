@@ -72,6 +72,10 @@ export const CALL_MESSAGES = {
     code: '#VALUE!',
     text: `the result would be ${rows} rows long: allowed is ${most}; select the rows in use only`,
   }),
+  stopped: {
+    code: '#N/A',
+    text: 'stopped in the pane before it was computed: enter the formula again, or recalculate',
+  },
   unforeseen: (id: string): Message => ({
     code: '#VALUE!',
     text: `${id} could not be computed: this is a fault of the add-in; please report the arguments you gave`,

@@ -1,6 +1,14 @@
 import type { Outcome } from '../core/measures/problem';
 import type { Working } from '../core/measures/working';
-import type { ArgumentDescription, NumberFunction, Table, TableCell, TableFunction } from './description';
+import { runToEnd, type Parts } from '../core/measures/parts';
+import type {
+  ArgumentDescription,
+  GivenArguments,
+  NumberFunction,
+  Table,
+  TableCells,
+  TableFunction,
+} from './description';
 
 /** `wall_thickness` as code writes it: `wallThickness`. */
 type CamelCase<Name extends string> = Name extends `${infer Head}_${infer Tail}`
@@ -39,7 +47,7 @@ type Written<
   F extends NumberFunction | TableFunction,
   All extends readonly ArgumentDescription[],
   Result,
-> = Omit<F, 'kind' | 'arguments' | 'compute'> & {
+> = Omit<F, 'kind' | 'arguments' | 'compute' | 'computeInParts'> & {
   readonly arguments: All;
   readonly compute: (given: NamedArguments<All>, working?: Working) => Result;
 };
@@ -67,9 +75,22 @@ export const numberFunction = <const All extends readonly ArgumentDescription[]>
 
 /** Describes a function that takes a table or gives more than one cell; otherwise as `numberFunction`. */
 export const tableFunction = <const All extends readonly ArgumentDescription[]>(
-  written: Written<TableFunction, All, Outcome<readonly (readonly TableCell[])[]>>,
+  written: Written<TableFunction, All, Outcome<TableCells>>,
 ): TableFunction & { readonly arguments: All } => ({
   ...written,
   kind: 'table',
   compute: written.compute as TableFunction['compute'],
 });
+
+/** The same for one that can take long: `compute` pauses after each part, so that other calls need not wait. */
+export const tableFunctionInParts = <const All extends readonly ArgumentDescription[]>(
+  written: Written<TableFunction, All, Parts<Outcome<TableCells>>>,
+): TableFunction & { readonly arguments: All } => {
+  const computeInParts = written.compute as (given: GivenArguments) => Parts<Outcome<TableCells>>;
+  return {
+    ...written,
+    kind: 'table',
+    compute: (given) => runToEnd(computeInParts(given)),
+    computeInParts,
+  };
+};

@@ -7,7 +7,7 @@ const sound: FunctionMetadata = {
   name: 'OPENING',
   description: 'x',
   parameters: [{ name: 'a', description: 'x', type: 'any', dimensionality: 'matrix' }],
-  options: { allowErrorForDataTypeAny: true },
+  options: { allowErrorForDataTypeAny: true, requiresAddress: true },
   result: { type: 'any', dimensionality: 'matrix' },
 };
 

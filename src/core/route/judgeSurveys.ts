@@ -1,3 +1,4 @@
+import { runToEnd, type Parts } from '../measures/parts';
 import type { Survey } from '../survey/table/groupSurveys';
 import { judgeBuild, type Build, type BuildVerdict } from './buildVerdict';
 import { prepareRoute } from './preparedRoute';
@@ -29,13 +30,22 @@ interface Wanted {
  * @param orders which build for which survey; undefined: every build for every survey
  * @param tape how far off a measure may be [mm]
  */
-export function judgeSurveys(
+export const judgeSurveys = (
   surveys: readonly Survey[],
   builds: readonly Build[],
   orders: readonly Order[] | undefined,
   allowance: number,
   tape: number,
-): SurveyVerdict[] {
+): SurveyVerdict[] => runToEnd(judgeSurveysInParts(surveys, builds, orders, allowance, tape));
+
+/** The same with a pause after each build of each survey. */
+export function* judgeSurveysInParts(
+  surveys: readonly Survey[],
+  builds: readonly Build[],
+  orders: readonly Order[] | undefined,
+  allowance: number,
+  tape: number,
+): Parts<SurveyVerdict[]> {
   // A survey may have a tape of its own.
   const books = new Map<number, StageBook>();
   const bookOf = ({ rows }: Survey): StageBook => {
@@ -53,15 +63,18 @@ export function judgeSurveys(
       }));
   // All are looked up first, so that the book knows which stages come again and forgets the others in time.
   const routes = wanted.map(({ survey }) => prepareRoute(survey.rows, bookOf(survey)));
-  wanted.forEach(({ survey, builds: asked }, i) => {
+  const of = wanted.reduce((sum, { builds: asked }) => sum + asked.length, 0);
+  let done = 0;
+  for (const [i, { survey, builds: asked }] of wanted.entries()) {
     const route = routes[i]!;
     const book = bookOf(survey);
     const caseOf = routeCases(route, book, allowance);
     for (const { build, at } of asked) {
       verdicts[at] = { survey: survey.name, verdict: judgeBuild(route, build, caseOf) };
+      yield { done: ++done, of };
     }
     for (const stage of route.stages) book.doneWith(stage);
-  });
+  }
   return verdicts;
 }
 

@@ -1,8 +1,8 @@
 import { CAUTIONS } from '../../core/measures/cautions';
 import { found } from '../../core/measures/problem';
-import { judgeSurveys } from '../../core/route/judgeSurveys';
+import { judgeSurveysInParts } from '../../core/route/judgeSurveys';
 import { checkFirst } from '../checkFirst';
-import { tableFunction } from '../namedArguments';
+import { tableFunctionInParts } from '../namedArguments';
 import { ALLOWANCE, buildsOf, ordersOf, PIECES, ROUTES, surveysOf, TAPE } from '../routeInputs';
 import {
   ROUTE_MOTIONS,
@@ -15,7 +15,7 @@ import {
 
 const COLUMNS = ['Survey', ...VERDICT_COLUMNS] as const;
 
-export const surveys = tableFunction({
+export const surveys = tableFunctionInParts({
   id: 'SURVEYS',
   group: 'Routes and surveys',
   summary: 'Verdicts on many surveys at once: every build for every survey, or those that were ordered',
@@ -52,14 +52,20 @@ export const surveys = tableFunction({
     within: 1e-9,
     source: 'on edge, half of what the width leaves: (125 - 25)/2 and (225 - 25)/2',
   },
-  compute: ({ routes, pieces, orders, allowance, tape }) => {
+  compute: function* ({ routes, pieces, orders, allowance, tape }) {
     const read = surveysOf('routes', routes);
     if (!read.ok) return read;
     const builds = buildsOf(pieces);
     if (!builds.ok) return builds;
     const wanted = ordersOf(orders);
     if (!wanted.ok) return wanted;
-    const judged = judgeSurveys(read.value.surveys, builds.value, wanted.value, allowance, tape);
+    const judged = yield* judgeSurveysInParts(
+      read.value.surveys,
+      builds.value,
+      wanted.value,
+      allowance,
+      tape,
+    );
     const first = checkFirst(read.value);
     return found([
       [...COLUMNS],

@@ -1,0 +1,318 @@
+import type { Share } from '../../core/measures/parts';
+import type { FunctionDescription } from '../description';
+import { CallRunner } from './callRunner';
+import type { CallAnswer, CallToRun, FromWorker, PlainCells, ToWorker } from './messages';
+import type { WorkerLike } from './workers';
+
+/** What the queue needs of the page. */
+export interface QueuePlace {
+  /** [ms] */
+  readonly now: () => number;
+  /** Runs something after all else that waits has had its turn. */
+  readonly later: (run: () => void) => void;
+  /** Runs something after a time [ms]. */
+  readonly after: (time: number, run: () => void) => void;
+  readonly makeWorker: () => WorkerLike | undefined;
+  /** The most workers at a time; at least 1. */
+  readonly workers: number;
+}
+
+/** Why a call has no answer. */
+export type NoAnswer = 'given up' | 'stopped' | 'failed';
+
+/** Is told the answer, once. */
+export type Told = (cells: PlainCells | undefined, why?: NoAnswer) => void;
+
+/** How much is being computed. */
+export interface CallsState {
+  /** Calls that are not answered yet. */
+  readonly waiting: number;
+  /** Calls answered since none was waiting. */
+  readonly done: number;
+  /** How far the longest of them is, where it has parts. */
+  readonly share: Share | undefined;
+}
+
+interface Job {
+  readonly number: number;
+  readonly id: string;
+  readonly values: readonly unknown[] | string;
+  /** Under this the answer is kept, and the same call is not made twice; undefined for short calls. */
+  readonly key: string | undefined;
+  readonly wantedBy: Set<Told>;
+  /** Times that a worker broke down while it had this call. */
+  breakdowns: number;
+  share?: Share;
+}
+
+interface Place {
+  readonly worker: WorkerLike;
+  readonly jobs: Map<number, Job>;
+  ready: boolean;
+}
+
+/** Calls that one worker has at a time: it gives each a part in turn, so a long one does not keep the others waiting. */
+const AT_ONCE = 6;
+/** Short calls go to a worker many at a time, since each message costs as much as one of them. */
+const SHORT_AT_ONCE = 250;
+/** Short calls are handed on for so long without a pause [ms]. */
+const HAND_ON = 8;
+/** A worker that has not spoken by then is none [ms]. */
+const LONGEST_START = 20_000;
+/** Work beside the pane, where no worker is to be had, pauses after so much [ms]. */
+const SLICE = 25;
+/** Cells and characters of answers kept, so that what is asked again is there at once; some megabytes. */
+const KEPT_SIZE = 1_000_000;
+
+/**
+ * Runs calls aside of the page, in workers where it may have some, else in slices between which the page goes on.
+ * A call that is asked for again while it runs, or soon after, is made once; one that nobody wants any more is given
+ * up.
+ */
+export class CallQueue {
+  private readonly places: Place[] = [];
+  private waitingJobs: Job[] = [];
+  private shortJobs: Job[] = [];
+  private readonly jobs = new Map<number, Job>();
+  private readonly byKey = new Map<string, Job>();
+  private readonly kept = new Map<string, PlainCells>();
+  private keptSize = 0;
+  private count = 0;
+  private done = 0;
+  private handingOn = false;
+  private workersFail = false;
+  private beside: CallRunner | undefined;
+  private readonly listeners = new Set<() => void>();
+
+  constructor(
+    private readonly functions: readonly FunctionDescription[],
+    private readonly place: QueuePlace,
+  ) {}
+
+  /**
+   * Asks for a call that takes long.
+   * @param json its arguments as JSON; errors among them as `{code, message}`
+   * @returns gives the call up for this asker, who is told nothing any more
+   */
+  ask(id: string, json: string, told: Told): () => void {
+    const key = `${id} ${json}`;
+    const known = this.kept.get(key);
+    if (known) {
+      // Kept longest is what was asked for last.
+      this.kept.delete(key);
+      this.kept.set(key, known);
+      told(known);
+      return () => {};
+    }
+    let job = this.byKey.get(key);
+    if (!job) {
+      job = this.newJob(id, json, key);
+      this.byKey.set(key, job);
+      this.waitingJobs.push(job);
+    }
+    job.wantedBy.add(told);
+    const asked = job;
+    this.handOnLater();
+    this.changed();
+    return () => this.giveUp(asked, told);
+  }
+
+  /** Asks for a call that is short in itself, when there are too many of them to be made at once. */
+  askShort(id: string, values: readonly unknown[], told: Told): void {
+    const job = this.newJob(id, values, undefined);
+    job.wantedBy.add(told);
+    this.shortJobs.push(job);
+    this.handOnLater();
+  }
+
+  /** Gives up all that is being computed. */
+  stop(): void {
+    for (const job of [...this.jobs.values()]) {
+      this.remove(job);
+      for (const told of job.wantedBy) told(undefined, 'stopped');
+    }
+    this.changed();
+  }
+
+  state(): CallsState {
+    let share: Share | undefined;
+    for (const job of this.jobs.values()) if (job.share && job.share.of > (share?.of ?? 0)) share = job.share;
+    return { waiting: this.jobs.size, done: this.done, share };
+  }
+
+  /** Workers that there are now. */
+  get workers(): number {
+    return this.places.length;
+  }
+
+  /** Calls back after the state has changed, not more often than a page needs. */
+  onChange(listener: () => void): void {
+    this.listeners.add(listener);
+  }
+
+  private newJob(id: string, values: readonly unknown[] | string, key: string | undefined): Job {
+    if (this.jobs.size === 0) this.done = 0;
+    const job: Job = { number: this.count++, id, values, key, wantedBy: new Set(), breakdowns: 0 };
+    this.jobs.set(job.number, job);
+    return job;
+  }
+
+  private giveUp(job: Job, told: Told): void {
+    job.wantedBy.delete(told);
+    if (job.wantedBy.size > 0 || !this.jobs.has(job.number)) return;
+    this.remove(job);
+    this.handOnLater();
+    this.changed();
+  }
+
+  private remove(job: Job): void {
+    this.jobs.delete(job.number);
+    if (job.key !== undefined) this.byKey.delete(job.key);
+    for (const place of this.places) {
+      if (place.jobs.delete(job.number)) place.worker.postMessage({ kind: 'give up', number: job.number });
+    }
+    this.beside?.giveUp(job.number);
+  }
+
+  private handOnLater(): void {
+    if (this.handingOn) return;
+    this.handingOn = true;
+    this.place.later(() => {
+      this.handingOn = false;
+      this.handOn();
+    });
+  }
+
+  /** Hands waiting calls to workers that have room for them. */
+  private handOn(): void {
+    this.waitingJobs = this.waitingJobs.filter(({ number }) => this.jobs.has(number));
+    const until = this.place.now() + HAND_ON;
+    while (this.waitingJobs.length > 0 || this.shortJobs.length > 0) {
+      if (this.place.now() >= until) return this.handOnLater();
+      const short = this.shortJobs.splice(0, SHORT_AT_ONCE).filter(({ number }) => this.jobs.has(number));
+      const long = short.length > 0 ? [] : this.waitingJobs.slice(0, 1);
+      const jobs = short.length > 0 ? short : long;
+      if (jobs.length === 0) continue;
+      const place = this.withRoom(short.length > 0);
+      if (place === 'no worker') this.runBeside(jobs);
+      else if (place === 'all busy') {
+        this.shortJobs.unshift(...short);
+        return;
+      } else {
+        for (const job of jobs) place.jobs.set(job.number, job);
+        place.worker.postMessage({ kind: 'run', calls: jobs.map(toRun) });
+      }
+      if (long.length > 0) this.waitingJobs.shift();
+    }
+  }
+
+  /** The worker with the fewest calls; a new one where all have some and there may be more. */
+  private withRoom(short: boolean): Place | 'all busy' | 'no worker' {
+    if (this.workersFail) return 'no worker';
+    const least = this.places.reduce<Place | undefined>(
+      (best, place) => (best && best.jobs.size <= place.jobs.size ? best : place),
+      undefined,
+    );
+    if ((!least || least.jobs.size > 0) && this.places.length < this.place.workers) {
+      const started = this.start();
+      if (started) return started;
+      if (!least) return 'no worker';
+    }
+    if (!least) return 'no worker';
+    return least.jobs.size < (short ? 2 * SHORT_AT_ONCE : AT_ONCE) ? least : 'all busy';
+  }
+
+  private start(): Place | undefined {
+    const worker = this.place.makeWorker();
+    if (!worker) {
+      this.workersFail = this.places.length === 0;
+      return undefined;
+    }
+    const place: Place = { worker, jobs: new Map(), ready: false };
+    this.places.push(place);
+    worker.onmessage = ({ data }) => this.heard(place, data);
+    worker.onerror = () => this.brokeDown(place);
+    this.place.after(LONGEST_START, () => {
+      if (!place.ready) this.brokeDown(place);
+    });
+    return place;
+  }
+
+  /** A worker that broke down, or never began: its calls are made elsewhere, but none that broke two of them. */
+  private brokeDown(place: Place): void {
+    const at = this.places.indexOf(place);
+    if (at < 0) return;
+    this.places.splice(at, 1);
+    place.worker.terminate();
+    // One that never ran a call is not allowed to, or cannot be loaded.
+    if (!place.ready) this.workersFail = true;
+    for (const job of place.jobs.values()) {
+      if (++job.breakdowns < 2 || !place.ready) this.waitingJobs.push(job);
+      else {
+        this.remove(job);
+        for (const told of job.wantedBy) told(undefined, 'failed');
+      }
+    }
+    this.handOnLater();
+  }
+
+  private runBeside(jobs: readonly Job[]): void {
+    this.beside ??= new CallRunner(this.functions, SLICE, {
+      now: this.place.now,
+      later: this.place.later,
+      tell: (message) => this.heard(undefined, message),
+    });
+    this.beside.run(jobs.map(toRun));
+  }
+
+  private heard(place: Place | undefined, message: FromWorker): void {
+    if (message.kind === 'ready') {
+      if (place) place.ready = true;
+      return;
+    }
+    if (message.kind === 'share') {
+      const job = this.jobs.get(message.number);
+      if (job) job.share = message.share;
+    } else {
+      for (const answer of message.answers) this.answered(place, answer);
+      this.handOnLater();
+    }
+    this.changed();
+  }
+
+  private answered(place: Place | undefined, { number, cells }: CallAnswer): void {
+    place?.jobs.delete(number);
+    const job = this.jobs.get(number);
+    if (!job) return;
+    this.jobs.delete(number);
+    this.done++;
+    if (job.key !== undefined) {
+      this.byKey.delete(job.key);
+      this.keep(job.key, cells);
+    }
+    for (const told of job.wantedBy) told(cells);
+  }
+
+  private keep(key: string, cells: PlainCells): void {
+    this.keptSize += sizeOf(key, cells);
+    this.kept.set(key, cells);
+    for (const [oldest, answer] of this.kept) {
+      if (this.keptSize <= KEPT_SIZE) break;
+      this.keptSize -= sizeOf(oldest, answer);
+      this.kept.delete(oldest);
+    }
+  }
+
+  private changed(): void {
+    for (const listener of this.listeners) listener();
+  }
+}
+
+const toRun = ({ number, id, values }: Job): CallToRun => ({ number, id, values });
+
+/** A cell weighs as much as some characters. */
+const sizeOf = (key: string, cells: PlainCells): number =>
+  key.length + 20 * cells.length * (cells[0]?.length ?? 1);
+
+/** What a worker is told, for those who stand in for one. */
+export type { ToWorker };

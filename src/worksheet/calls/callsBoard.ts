@@ -1,0 +1,29 @@
+import type { CallQueue, CallsState } from './callQueue';
+import type { Refusals, Refusal } from './refusals';
+
+/** What the pane may know of the calls of the functions, and do about them. */
+export interface CallsBoard {
+  state(): CallsState;
+  onChange(listener: () => void): void;
+  /** Gives up all that is being computed; its cells say so. */
+  stop(): void;
+  /** The last error of a cell; rows and columns count from 0. */
+  refusalAt(sheet: string, row: number, column: number): Refusal | undefined;
+}
+
+/** The functions and the pane are scripts of one page: the one leaves this for the other. */
+const BOARD = 'carryCallsBoard';
+
+export function leaveCallsBoard(queue: CallQueue, refusals: Refusals): void {
+  const board: CallsBoard = {
+    state: () => queue.state(),
+    onChange: (listener) => queue.onChange(listener),
+    stop: () => queue.stop(),
+    refusalAt: (sheet, row, column) => refusals.at(sheet, row, column),
+  };
+  Object.assign(globalThis, { [BOARD]: board });
+}
+
+/** What the functions of this page left; undefined where they are not there. */
+export const callsBoard = (): CallsBoard | undefined =>
+  (globalThis as unknown as Record<string, CallsBoard | undefined>)[BOARD];

@@ -1,0 +1,144 @@
+import type { Cell, CellError } from '../../core/measures/readQuantity';
+import { callInParts, type HostArgument, type HostCell, type MakeError } from '../callFunction';
+import { runToEnd } from '../../core/measures/parts';
+import type { FunctionDescription } from '../description';
+import { CALL_MESSAGES } from '../messages';
+import { isCellError } from '../readArgument';
+import { cutToUsed } from '../usedRows';
+import type { CallQueue, NoAnswer } from './callQueue';
+import { cellCost } from './cellCost';
+import type { PlainCells } from './messages';
+import type { Refusals } from './refusals';
+
+/** What the host hands over after the arguments. */
+export interface Invocation {
+  readonly address?: string;
+  /** Set by us: called when the result is no longer wanted. */
+  onCanceled?: (() => void) | undefined;
+}
+
+export type HostCells = HostCell[][];
+
+/** A call longer than this is made aside [ms]. */
+const LONG = 5;
+/** Calls are made at once for so long, until the page has had its turn again [ms]. */
+const AT_ONCE = 15;
+
+/**
+ * Turns descriptions into the functions that the host of the add-in calls: a short call is answered at once, a long
+ * one, or one of very many, by a promise.
+ */
+export class HostCalls {
+  private turnEnds = 0;
+  private inTurn = false;
+
+  constructor(
+    private readonly queue: CallQueue,
+    private readonly makeError: MakeError,
+    private readonly refusals: Refusals,
+    private readonly now: () => number,
+    private readonly later: (run: () => void) => void,
+  ) {}
+
+  /** The function to associate with a description's id. */
+  functionOf(description: FunctionDescription): (...given: unknown[]) => HostCells | Promise<HostCells> {
+    const { id, arguments: described } = description;
+    const call = callInParts(description, this.makeError);
+    const cost = cellCost(description);
+    return (...given) => {
+      const invocation = invocationIn(given, described.length);
+      const values = shortened(description, given.slice(0, described.length) as HostArgument[]);
+      const time = cost === Infinity ? Infinity : cost * mostCells(values);
+      if (time <= LONG && this.hasTurn()) return this.shown(runToEnd(call(values)), invocation?.address);
+      return new Promise((answer, refuse) => {
+        const told = (cells: PlainCells | undefined, why?: NoAnswer): void => {
+          if (invocation) invocation.onCanceled = undefined;
+          try {
+            answer(
+              this.shown(cells ? this.withErrors(cells) : this.unanswered(id, why), invocation?.address),
+            );
+          } catch (error) {
+            refuse(error as Error);
+          }
+        };
+        if (time <= LONG) return this.queue.askShort(id, withPlainErrors(values), told);
+        const giveUp = this.queue.ask(id, JSON.stringify(withPlainErrors(values)), told);
+        if (invocation) invocation.onCanceled = giveUp;
+      });
+    };
+  }
+
+  /** Whether there is time to make a call at once: a little in each turn of the page. */
+  private hasTurn(): boolean {
+    if (this.inTurn) return this.now() < this.turnEnds;
+    this.inTurn = true;
+    this.turnEnds = this.now() + AT_ONCE;
+    this.later(() => (this.inTurn = false));
+    return true;
+  }
+
+  /** As the host wants it: a single cell's error is thrown. Refusals are remembered for the pane. */
+  private shown(cells: HostCells, address: string | undefined): HostCells {
+    if (address !== undefined) this.refusals.note(address, cells);
+    const [first] = cells;
+    if (cells.length === 1 && first?.length === 1 && isCellError(first[0])) throw first[0];
+    return cells;
+  }
+
+  // Only the host's own class of errors keeps its code and message, and no class outlives the way from a worker.
+  private withErrors(cells: PlainCells): HostCells {
+    return cells.map((row) =>
+      row.map((cell) => (typeof cell === 'object' ? this.makeError(cell.code, cell.message) : cell)),
+    );
+  }
+
+  private unanswered(id: string, why: NoAnswer | undefined): HostCells {
+    const { code, text } = why === 'stopped' ? CALL_MESSAGES.stopped : CALL_MESSAGES.unforeseen(id);
+    return [[this.makeError(code, text)]];
+  }
+}
+
+/** The last of what the host hands over, where it is more than the arguments. */
+function invocationIn(given: readonly unknown[], count: number): Invocation | undefined {
+  const last = given[given.length - 1];
+  const is = given.length > count && typeof last === 'object' && last !== null && !Array.isArray(last);
+  return is ? (last as Invocation) : undefined;
+}
+
+/** Whole columns are long to hand on, so they are cut before. */
+function shortened({ kind }: FunctionDescription, values: readonly HostArgument[]): readonly HostArgument[] {
+  if (!values.some((value) => Array.isArray(value) && value.length > 1)) return values;
+  if (kind === 'table') {
+    return values.map((value) => (isRange(value) ? (cutToUsed([value])[0] ?? value) : value));
+  }
+  const cut = cutToUsed(values.map((value) => (isRange(value) ? value : [[value as Cell]])));
+  return values.map((value, i) => (isRange(value) ? (cut[i] ?? value) : value));
+}
+
+const isRange = (value: HostArgument): value is readonly (readonly Cell[])[] =>
+  Array.isArray(value) && Array.isArray((value as readonly unknown[])[0]);
+
+/** The most cells that the ranges can make together. */
+function mostCells(values: readonly HostArgument[]): number {
+  let rows = 1;
+  let columns = 1;
+  for (const value of values) {
+    if (!isRange(value)) continue;
+    rows = Math.max(rows, value.length);
+    columns = Math.max(columns, value[0]?.length ?? 1);
+  }
+  return rows * columns;
+}
+
+/** Errors as plain data, which can be sent; the arguments themselves where there is none among them. */
+function withPlainErrors(values: readonly unknown[]): readonly unknown[] {
+  const plain = values.map(plainValue);
+  return plain.some((value, i) => value !== values[i]) ? plain : values;
+}
+
+function plainValue(value: unknown): unknown {
+  if (Array.isArray(value)) return withPlainErrors(value as readonly unknown[]);
+  if (!isCellError(value)) return value;
+  const { code, message }: CellError = value;
+  return message === undefined ? { code } : { code, message };
+}

@@ -1,0 +1,75 @@
+import type { HostCell } from '../callFunction';
+import { isCellError } from '../readArgument';
+
+/** An error that a function gave, and where: the formula's cell, and how far from it in a spilled table. */
+export interface Refusal {
+  readonly address: string;
+  readonly code: string;
+  readonly message: string;
+}
+
+interface Noted {
+  readonly row: number;
+  readonly column: number;
+  readonly code: string;
+  readonly message: string;
+}
+
+/** Formulas whose last errors are remembered, and errors of one spilled table. */
+const MOST_FORMULAS = 500;
+const MOST_CELLS = 200;
+
+/**
+ * The last errors of each formula with their messages, since not every build of the host shows one. The host names a
+ * formula's cell as `Sheet!B4`, or `'Sheet 2'!B4`, or with the workbook before it.
+ */
+export class Refusals {
+  private readonly byAddress = new Map<string, readonly Noted[]>();
+
+  /** Remembers what a formula gave. */
+  note(address: string, cells: readonly (readonly HostCell[])[]): void {
+    const noted: Noted[] = [];
+    for (let row = 0; row < cells.length && noted.length < MOST_CELLS; row++) {
+      for (const [column, cell] of cells[row]!.entries()) {
+        if (!isCellError(cell)) continue;
+        noted.push({ row, column, code: cell.code, message: cell.message ?? '' });
+      }
+    }
+    const key = keyOf(address);
+    this.byAddress.delete(key);
+    if (noted.length === 0) return;
+    this.byAddress.set(key, noted);
+    const [oldest] = this.byAddress.keys();
+    if (this.byAddress.size > MOST_FORMULAS && oldest !== undefined) this.byAddress.delete(oldest);
+  }
+
+  /**
+   * The last error of a cell, by itself or in a table that a formula spilled.
+   * @param sheet the sheet's name
+   * @param row from 0
+   * @param column from 0
+   */
+  at(sheet: string, row: number, column: number): Refusal | undefined {
+    let found: Refusal | undefined;
+    for (const [key, noted] of this.byAddress) {
+      const place = placeOf(key);
+      if (!place || place.sheet !== sheet.toLowerCase()) continue;
+      const error = noted.find((n) => place.row + n.row === row && place.column + n.column === column);
+      // Of several that have stood there the last.
+      if (error) found = { address: key, code: error.code, message: error.message };
+    }
+    return found;
+  }
+}
+
+const keyOf = (address: string): string => address.replace(/\$/g, '');
+
+/** `'[Book]Sheet 2'!B4` in its parts, the sheet in small letters; undefined when it is no address of a cell. */
+function placeOf(address: string): { sheet: string; row: number; column: number } | undefined {
+  const parts = /^(?:'((?:[^']|'')*)'|([^'!]*))!([A-Z]{1,3})(\d+)$/i.exec(address);
+  if (!parts) return undefined;
+  const sheet = (parts[1]?.replace(/''/g, "'") ?? parts[2] ?? '').replace(/^\[[^\]]*\]/, '').toLowerCase();
+  let column = 0;
+  for (const letter of parts[3]!.toUpperCase()) column = column * 26 + letter.charCodeAt(0) - 64;
+  return { sheet, row: Number(parts[4]) - 1, column: column - 1 };
+}
