@@ -10,7 +10,7 @@ export const SIDE_DOORS: readonly Survey[] = [
     kind: 'side door',
     build: '7 ft, slate in 1, knocked down',
     steps: [
-      { stage: 'door', width: 830, height: 2040, wall: 105 },
+      { stage: 'door', tape: '10 mm', width: 830, height: 2040, wall: 105 },
       { stage: 'passage', width: 1100, height: 2420, length: 5200 },
       { stage: 'side door', width: 775, height: 1981, wall: 110, widthOut: 1100, ceiling: 2420 },
       { stage: 'room', length: 5500, width: 4200, height: 2420 },
@@ -25,7 +25,7 @@ export const SIDE_DOORS: readonly Survey[] = [
     build: '7 ft, slate in 1, built up',
     steps: [
       { stage: 'door', width: 830, height: 2040, wall: 105 },
-      { stage: 'passage', width: 960, height: 2420, length: 4300 },
+      { stage: 'passage', lowWidth: 880, lowHeight: 700, width: 960, height: 2420, length: 4300 },
       {
         stage: 'side door',
         width: 730,
@@ -84,7 +84,7 @@ export const SIDE_DOORS: readonly Survey[] = [
     kind: 'side door',
     build: '6 ft, slate in 1, knocked down',
     steps: [
-      { stage: 'door', width: `2' 8 1/2"`, height: `6' 8"`, wall: `5"` },
+      { stage: 'door', tape: '10 mm', width: `2' 8 1/2"`, height: `6' 8"`, wall: `5"` },
       { stage: 'passage', width: `3' 4"`, height: `7' 11"`, length: `16'` },
       {
         stage: 'side door',

@@ -117,6 +117,7 @@ export const STRAIGHT_STAIRS: readonly Survey[] = [
     steps: [
       {
         stage: 'door',
+        tape: '10 mm',
         width: `2' 6"`,
         height: `6' 6"`,
         wall: `4"`,
@@ -208,7 +209,7 @@ export const STRAIGHT_STAIRS: readonly Survey[] = [
     build: '6 ft, slate in 1, built up',
     steps: [
       { stage: 'door', width: 760, height: 1980, wall: 100 },
-      { stage: 'corner', width: 1010, widthOut: 930, height: 2380, turn: 90, run: 2400 },
+      { stage: 'corner', hand: 'left', width: 1010, widthOut: 930, height: 2380, turn: 90, run: 2400 },
       {
         stage: 'flight',
         width: 800,

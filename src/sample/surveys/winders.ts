@@ -54,7 +54,7 @@ export const WINDERS: readonly Survey[] = [
         footCeiling: 2400,
         footSpace: 2500,
       },
-      { stage: 'winder', width: 860, height: 2000, turn: 90, rise: 192, going: 232 },
+      { stage: 'winder', treads: 3, width: 860, height: 2000, turn: 90, rise: 192, going: 232 },
       {
         stage: 'flight',
         width: 860,
