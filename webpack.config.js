@@ -1,5 +1,6 @@
 const fs = require('node:fs');
 const path = require('node:path');
+const { CycloneDxWebpackPlugin } = require('@cyclonedx/webpack-plugin');
 const { parseNumber } = require('office-addin-cli');
 const ts = require('typescript');
 const { Compilation, sources } = require('webpack');
@@ -67,12 +68,13 @@ class AddInFiles {
             page.replaceAll('{{officeJs}}', officeJs).replaceAll('{{officeOrigin}}', officeOrigin),
           );
           emit('taskpane.css', read('src/taskpane/taskpane.css'));
-          for (const name of ['sheetPage.html', 'sheetPage.css'])
-            emit(name, read(`src/sheetHost/page/${name}`));
-
-          // Most of the sheet page is the workbook library, which takes longer to minify than all the rest, and
-          // the page is read on this machine only.
-          compilation.updateAsset('sheetPage.js', (source) => source, { minimized: true });
+          if (this.local) {
+            for (const name of ['sheetPage.html', 'sheetPage.css'])
+              emit(name, read(`src/sheetHost/page/${name}`));
+            // Most of the sheet page is the workbook library, which takes longer to minify than all the rest, and
+            // the page is read on this machine only.
+            compilation.updateAsset('sheetPage.js', (source) => source, { minimized: true });
+          }
 
           const { ICON_SIZES, iconPng } = loadSource('src/taskpane/icon.ts');
           for (const size of ICON_SIZES) emit(`icon-${size}.png`, iconPng(size));
@@ -97,6 +99,72 @@ class AddInFiles {
   }
 }
 
+/** The try-out page, for this computer only: a deployed build has none of it, and not the workbook library either. */
+const TRY_OUT_PAGE = {
+  sheetPage: './src/sheetHost/page/sheetPage.ts',
+  sheetCalls: './src/sheetHost/page/callWorker.ts',
+};
+
+/** Writes licences.txt: each package that is in the scripts or beside them, with its licence and notices. */
+class LicenceNotices {
+  constructor({ local }) {
+    this.local = local;
+  }
+
+  apply(compiler) {
+    compiler.hooks.thisCompilation.tap('LicenceNotices', (compilation) => {
+      compilation.hooks.processAssets.tap(
+        { name: 'LicenceNotices', stage: Compilation.PROCESS_ASSETS_STAGE_REPORT },
+        () => {
+          const folders = new Set(
+            this.local ? [path.dirname(require.resolve('@microsoft/office-js/package.json'))] : [],
+          );
+          const look = (module) => {
+            for (const part of module.modules ?? []) look(part);
+            const found = /^.*[\\/]node_modules[\\/](?:@[^\\/]+[\\/])?[^\\/]+/.exec(module.resource ?? '');
+            if (found) folders.add(found[0]);
+          };
+          for (const module of compilation.modules) look(module);
+          const text =
+            folders.size === 0
+              ? NOTHING
+              : [...folders]
+                  .map(noticeOf)
+                  .sort()
+                  .join(`\n${'-'.repeat(80)}\n\n`);
+          compilation.emitAsset('licences.txt', new sources.RawSource(text));
+        },
+      );
+    });
+  }
+}
+
+const NOTHING = 'Nothing of other people is in these scripts.\n';
+
+/** The notice of a package: name, version, and what its own files say of licences. */
+function noticeOf(folder) {
+  const { name, version, license } = JSON.parse(fs.readFileSync(path.join(folder, 'package.json'), 'utf8'));
+  const files = fs
+    .readdirSync(folder)
+    .filter((file) => /^(licen[cs]e|notice|third.party.notices)/i.test(file));
+  const texts = files.map((file) => fs.readFileSync(path.join(folder, file), 'utf8').trim());
+  if (texts.length === 0)
+    throw new Error(`${name} brings no text of its licence (${license}): its notice has to be found`);
+  return `${name} ${version}\n\n${texts.join('\n\n')}\n`;
+}
+
+/** Beside the scripts, what of other people is in them: licences.txt, and bom.json, a bill of materials (CycloneDX). */
+const noticesOf = (local) => [
+  new LicenceNotices({ local }),
+  new CycloneDxWebpackPlugin({
+    specVersion: '1.6',
+    outputLocation: '.',
+    includeWellknown: false,
+    reproducibleResults: true,
+    rootComponentType: 'application',
+  }),
+];
+
 module.exports = (env = {}, argv = {}) => {
   const port = env.port === undefined ? LOCAL_PORT : parseNumber(env.port, 'port must be a number');
   const baseUrl = (env.baseUrl ?? `https://localhost:${port}`).replace(/\/$/, '');
@@ -109,8 +177,7 @@ module.exports = (env = {}, argv = {}) => {
       functions: './src/worksheet/register.ts',
       callWorker: './src/worksheet/calls/callWorker.ts',
       taskpane: './src/taskpane/taskpane.ts',
-      sheetPage: './src/sheetHost/page/sheetPage.ts',
-      sheetCalls: './src/sheetHost/page/callWorker.ts',
+      ...(local ? TRY_OUT_PAGE : {}),
     },
     output: { path: path.resolve(__dirname, 'dist'), filename: '[name].js', clean: { keep: /^sample-/ } },
     resolve: { extensions: ['.ts', '.js'] },
@@ -127,6 +194,6 @@ module.exports = (env = {}, argv = {}) => {
       ],
     },
     performance: { hints: false },
-    plugins: [new AddInFiles({ baseUrl, local })],
+    plugins: [new AddInFiles({ baseUrl, local }), ...noticesOf(local)],
   };
 };

@@ -10,7 +10,10 @@ const OTHER_SOURCES = ['webpack.config.js', 'package.json', 'manifest.xml'];
 const BUILT = ['functions.js', 'functions.json', 'sheetPage.js', 'sheetCalls.js', 'callWorker.js'];
 
 async function newest(file: string): Promise<number> {
-  const found = await stat(file).catch(() => undefined);
+  const found = await stat(file).catch((fault: NodeJS.ErrnoException) => {
+    if (fault.code === 'ENOENT') return undefined;
+    throw fault;
+  });
   if (!found) return 0;
   if (!found.isDirectory()) return found.mtimeMs;
   const names = await readdir(file);

@@ -69,7 +69,11 @@ export interface SheetDescription {
   readonly name: string;
   readonly cells: { address: string; value: WriterValue; spills: boolean; style?: CellStyle }[];
   readonly tables: WriterTable[];
-  readonly lists: { range: string; words: readonly string[] | { readonly from: string }; strict: boolean }[];
+  readonly lists: {
+    range: string;
+    words: readonly string[] | { readonly from: string };
+    others: 'allowed' | 'refused';
+  }[];
   readonly conditions: { range: string; formula: string; style: ConditionStyle }[];
   readonly formats: { range: string; style: CellStyle }[];
   readonly merges: string[];
@@ -126,10 +130,14 @@ export class SheetWriter {
 
   /**
    * A drop-down list for a range; an empty cell is always allowed.
-   * @param strict refuse other entries; otherwise they are allowed without a word
+   * @param others whether entries that are not in the list are refused, or allowed without a word
    */
-  list(range: string, words: readonly string[] | { readonly from: string }, strict = false): this {
-    this.description.lists.push({ range, words, strict });
+  list(
+    range: string,
+    words: readonly string[] | { readonly from: string },
+    others: 'allowed' | 'refused' = 'allowed',
+  ): this {
+    this.description.lists.push({ range, words, others });
     return this;
   }
 

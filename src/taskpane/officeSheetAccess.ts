@@ -15,8 +15,9 @@ export function officeSheetAccess(): SheetAccess {
           const range = context.workbook.getSelectedRange();
           return areaOf(context, range);
         });
-      } catch {
-        // A chart or several areas are selected.
+      } catch (fault) {
+        // Mostly a chart or several areas are selected; whatever it is, the developer's console has it.
+        console.warn('The selection is not read as a range:', fault);
         return undefined;
       }
     },

@@ -22,7 +22,7 @@ function described() {
     })
     .spill('G3', 'CARRY.CHECKROUTE(Route[#All])')
     .list('A4:A20', ['door', 'corner'])
-    .list('B4:B20', { from: "'Route 1'!$A$4:$A$5" }, true)
+    .list('B4:B20', { from: "'Route 1'!$A$4:$A$5" }, 'refused')
     .condition('A4:C20', '$C4="goes"', { fill: 'E2F0D9', color: '1E4620' })
     .merge('A1:B1')
     .freeze(3)

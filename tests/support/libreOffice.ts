@@ -16,8 +16,10 @@ export function findLibreOffice(): string | undefined {
       try {
         accessSync(file, constants.X_OK);
         return file;
-      } catch {
-        // Not in this folder.
+      } catch (fault) {
+        // Not in this folder, or not for us to run.
+        const { code } = fault as NodeJS.ErrnoException;
+        if (code !== 'ENOENT' && code !== 'EACCES' && code !== 'ENOTDIR') throw fault;
       }
     }
   }

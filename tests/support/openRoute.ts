@@ -113,9 +113,9 @@ export function heldMotions(seed: number, buildings: number): HeldMotion[] {
     if (!reading) throw new RangeError(`survey ${seed} has no reading`);
     const known = book.pieceOf(piece);
     let parts = routeParts(reading.worst, known, book, 'worst');
-    const jointly = widestClearance(parts, true) < ALLOWANCE;
+    const jointly = widestClearance(parts, 'free') < ALLOWANCE;
     if (jointly) parts = routeParts(reading.worst, known, book, 'worst', { enough: ALLOWANCE });
-    const steps = bestChain(parts, true, widestClearance(parts, true), ALLOWANCE);
+    const steps = bestChain(parts, 'free', widestClearance(parts, 'free'), ALLOWANCE);
     if (!steps) throw new RangeError(`survey ${seed} goes and has no chain`);
     const size = larger();
     return { walk: walkRoute(real, walkSteps(steps), size, ALLOWANCE - 1), rows: real, piece: size, jointly };

@@ -87,12 +87,14 @@ const roomAt = (room: RoomBeside, passage: BookPassage, hold: number): number =>
       ? -Infinity
       : (passage.answer.pose === 'tilted' ? room.tilt : room.lean)[hold]!;
 
+/** `free`: without the passages that are at best tight. */
+export type Passable = 'free' | 'any';
+
 /**
  * The greatest clearance with which some chain of poses passes every part: the widest path. -Infinity where
  * no chain is shown.
- * @param freeOnly leave out the passages that are at best tight
  */
-export function widestClearance(parts: readonly Part[], freeOnly: boolean): number {
+export function widestClearance(parts: readonly Part[], which: Passable): number {
   const reach: number[][] = parts.map(() => new Array<number>(HOLD_COUNT).fill(-Infinity));
   reach.unshift(new Array<number>(HOLD_COUNT).fill(Infinity));
   parts.forEach((part, k) => {
@@ -104,7 +106,7 @@ export function widestClearance(parts: readonly Part[], freeOnly: boolean): numb
       let to = new Array<number>(HOLD_COUNT).fill(-Infinity);
       if (passages) {
         for (const passage of passages) {
-          if (freeOnly && passage.capped) continue;
+          if (which === 'free' && passage.capped) continue;
           const value = min(from[passage.from]!, passageClearance(passage, part, last));
           if (value > to[passage.to]!) to[passage.to] = value;
         }
@@ -165,12 +167,12 @@ interface Trace {
 /**
  * Among the chains with the widest clearance, the one a person would choose: least short of the allowance at
  * all its steps together, then the fewest high raises and pose changes, then the roomiest.
- * @param widest the widest clearance, as `widestClearance` gave it with the same `freeOnly`
+ * @param widest the widest clearance, as `widestClearance` gave it with the same `which`
  * @returns its steps, one a row; undefined when no chain is shown
  */
 export function bestChain(
   parts: readonly Part[],
-  freeOnly: boolean,
+  which: Passable,
   widest: number,
   allowance: number,
 ): ChainStep[] | undefined {
@@ -185,7 +187,7 @@ export function bestChain(
       for (let hold = 0; hold < HOLD_COUNT; hold++) goOn.through(k, 1, hold, hold, undefined, Infinity);
     } else if (part.passages) {
       for (const passage of part.passages) {
-        if (freeOnly && passage.capped) continue;
+        if (which === 'free' && passage.capped) continue;
         const clearance = passageClearance(passage, part, part);
         if (clearance >= widest) goOn.through(k, 1, passage.from, passage.to, passage, clearance);
       }
@@ -196,7 +198,7 @@ export function bestChain(
     }
     for (const { parts: count, passages } of part.joints ?? []) {
       for (const passage of passages) {
-        if (freeOnly && passage.capped) continue;
+        if (which === 'free' && passage.capped) continue;
         const clearance = passageClearance(passage, part, parts[k + count - 1]!);
         if (clearance >= widest) goOn.through(k, count, passage.from, passage.to, passage, clearance);
       }

@@ -1,6 +1,6 @@
 import type { PieceSize, Pose } from '../measures/piece';
 import { ALL_HOLDS, poseOfHold } from '../motion/hold';
-import { bestChain, widestClearance, type ChainStep, type Part } from './chain';
+import { bestChain, widestClearance, type ChainStep, type Part, type Passable } from './chain';
 import type { PreparedReading, PreparedRoute } from './preparedRoute';
 import { proofAt } from './proofs';
 import { routeParts, type JointsAsked } from './routeParts';
@@ -95,7 +95,7 @@ export function judgeRoute(
     if (worst) return worst;
     worst = worstWith();
     const enough = (parts: readonly Part[][]): boolean =>
-      parts.every((one) => widestClearance(one, true) >= allowance);
+      parts.every((one) => widestClearance(one, 'free') >= allowance);
     if (jointly && measured.widest >= allowance && !enough(worst) && enough(worstWith('supposed'))) {
       worst = worstWith({ enough: allowance });
       together();
@@ -109,8 +109,8 @@ export function judgeRoute(
     free =
       measured.widest >= allowance &&
       steps.every((step) => step.caps.length === 0) &&
-      worstParts().every((parts) => widestClearance(parts, true) >= allowance) &&
-      widestClearance(measured.parts, true) >= allowance;
+      worstParts().every((parts) => widestClearance(parts, 'free') >= allowance) &&
+      widestClearance(measured.parts, 'free') >= allowance;
     verdict = free ? 'goes' : 'tight';
   }
   const { widest } = measured;
@@ -126,12 +126,14 @@ export function judgeRoute(
       const reason = 'the route has no steps';
       return { verdict, clearance: undefined, step: -1, pose: undefined, raise: 0, reason, steps: [] };
     }
-    const best = free ? widestClearance(measured.parts, true) : widest;
-    const chain = bestChain(measured.parts, free, best, allowance);
-    const roomiest = best < widest ? bestChain(measured.parts, false, widest, allowance) : undefined;
+    const best = free ? widestClearance(measured.parts, 'free') : widest;
+    const chain = bestChain(measured.parts, free ? 'free' : 'any', best, allowance);
+    const roomiest = best < widest ? bestChain(measured.parts, 'any', widest, allowance) : undefined;
     // Where the measured case does not pass, the worst case changes nothing at the deciding step.
     const looksAtWorst = widest >= 0 || detail === 'every step';
-    const worstChain = looksAtWorst ? narrowestChain(worstParts(), free, allowance) : undefined;
+    const worstChain = looksAtWorst
+      ? narrowestChain(worstParts(), free ? 'free' : 'any', allowance)
+      : undefined;
     const judged = steps.map((_, i) =>
       judgeStep(route, i, piece, book, allowance, chain?.[i], worstChain?.[i]),
     );
@@ -167,7 +169,7 @@ function widestReading(
   let best: { parts: Part[]; widest: number } = { parts: [], widest: -Infinity };
   for (const { measured } of route.readings) {
     const parts = routeParts(measured, piece, book, 'measured', joints);
-    const widest = widestClearance(parts, false);
+    const widest = widestClearance(parts, 'any');
     if (best.parts.length === 0 || widest > best.widest) best = { parts, widest };
   }
   return best;
@@ -177,25 +179,25 @@ function widestReading(
 export function worstClearance(route: PreparedRoute, size: PieceSize, book: StageBook): number {
   const piece = book.pieceOf(size);
   return Math.min(
-    ...route.readings.map(({ worst }) => widestClearance(routeParts(worst, piece, book, 'worst'), false)),
+    ...route.readings.map(({ worst }) => widestClearance(routeParts(worst, piece, book, 'worst'), 'any')),
   );
 }
 
 /** The best chain of the reading that leaves least. */
 function narrowestChain(
   readings: readonly Part[][],
-  free: boolean,
+  which: Passable,
   allowance: number,
 ): ChainStep[] | undefined {
   let least = Infinity;
   let narrowest: Part[] = [];
   for (const parts of readings) {
-    const widest = widestClearance(parts, free);
+    const widest = widestClearance(parts, which);
     if (widest >= least) continue;
     least = widest;
     narrowest = parts;
   }
-  return bestChain(narrowest, free, least, allowance);
+  return bestChain(narrowest, which, least, allowance);
 }
 
 /** Index of the first step that is proved impossible even with the tape in the piece's favour, or -1. */

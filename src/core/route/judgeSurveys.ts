@@ -29,6 +29,7 @@ interface Wanted {
  * Judges many surveys with one book, so that equal stages are answered once for equal pieces.
  * @param orders which build for which survey; undefined: every build for every survey
  * @param tape how far off a measure may be [mm]
+ * @internal the function on the sheet takes the parts, so that it can pause; the tests take the whole
  */
 export const judgeSurveys = (
   surveys: readonly Survey[],

@@ -34,15 +34,15 @@ export function judgedChain(
   let best: { reading: PreparedReading; parts: ReturnType<typeof routeParts>; widest: number } | undefined;
   for (const reading of route.readings) {
     const parts = routeParts(reading[tapeCase], piece, book, tapeCase);
-    const widest = widestClearance(parts, false);
+    const widest = widestClearance(parts, 'any');
     if (!best || sign * widest > sign * best.widest) best = { reading, parts, widest };
   }
   if (!best || !Number.isFinite(best.widest)) return undefined;
   // Where it goes without anything that makes it tight, so it is carried.
-  const free = widestClearance(best.parts, true);
+  const free = widestClearance(best.parts, 'free');
   const freely = free >= allowance;
   const clearance = freely ? free : best.widest;
-  const steps = bestChain(best.parts, freely, clearance, allowance);
+  const steps = bestChain(best.parts, freely ? 'free' : 'any', clearance, allowance);
   return steps && { reading: best.reading, steps, clearance };
 }
 

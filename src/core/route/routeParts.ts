@@ -141,7 +141,12 @@ function fromSource(
   const { upToBefore, upToAfter, reversed, steadyOnly, levelOnly, searchedUpTo } = source;
   const size = piece.taped[tapeCase];
   const passages: BookPassage[] = [];
-  for (const found of book.caseOf(source.stage, piece, tapeCase, !steadyOnly).passages) {
+  for (const found of book.caseOf(
+    source.stage,
+    piece,
+    tapeCase,
+    steadyOnly ? 'without leaning' : 'with leaning',
+  ).passages) {
     if (steadyOnly && found.turningRoom) continue;
     if (levelOnly && found.answer.pose === 'tilted') continue;
     const passage = reversed ? { ...found, from: found.to, to: found.from } : found;

@@ -8,7 +8,7 @@ import {
 } from '../stages/landing/searchedStage';
 import { RAISE_BY_HAND } from '../motion/raiseByHand';
 import type { StageAnswer } from '../motion/stageAnswer';
-import type { StagePassage } from '../motion/stagePassage';
+import type { Leaning, StagePassage } from '../motion/stagePassage';
 import type { TurningSpace } from '../motion/turningSpace';
 import { kindOf, spatialMeasures, type StageName } from '../stages/kinds';
 import { solverOf, type PlacedMeasures } from '../stages/solvers';
@@ -95,8 +95,8 @@ export interface StageBook {
   readonly landingWork: number;
   stageOf(stage: StageName, measures: PlacedMeasures): BookStage;
   pieceOf(size: PieceSize): BookPiece;
-  /** @param roomToLean false: ways that need room to lean may be missing; nothing else changes */
-  caseOf(stage: BookStage, piece: BookPiece, tapeCase: TapeCase, roomToLean?: boolean): StageCase;
+  /** @param leaning `without leaning`: ways that need room to lean may be missing; nothing else changes */
+  caseOf(stage: BookStage, piece: BookPiece, tapeCase: TapeCase, leaning?: Leaning): StageCase;
   turningOf(stage: BookStage, piece: BookPiece, tapeCase: TapeCase): TurningCase | null;
   /** The condition by which a piece is proved not to pass a stage, even with the tape in its favour. */
   blockedBy(stage: BookStage, piece: BookPiece): string | undefined;
@@ -162,14 +162,20 @@ export function stageBook(tape: number, landingWork = SEARCH_WORK): StageBook {
       }
       return entry;
     },
-    caseOf(stage, piece, tapeCase, roomToLean = true) {
+    caseOf(stage, piece, tapeCase, leaning = 'with leaning') {
       const all = stage.cases[tapeCase];
       const solver = solverOf(stage.stage);
       const leaningApart = solver.solvedBy === 'closed form' && solver.leaningApart;
-      if (all[piece.id] === undefined && !roomToLean && leaningApart) {
-        return (stage.steady[tapeCase][piece.id] ??= stageCase(stage, piece, book, tapeCase, false));
+      if (all[piece.id] === undefined && leaning === 'without leaning' && leaningApart) {
+        return (stage.steady[tapeCase][piece.id] ??= stageCase(
+          stage,
+          piece,
+          book,
+          tapeCase,
+          'without leaning',
+        ));
       }
-      return (all[piece.id] ??= stageCase(stage, piece, book, tapeCase, true));
+      return (all[piece.id] ??= stageCase(stage, piece, book, tapeCase, 'with leaning'));
     },
     turningOf(stage, piece, tapeCase) {
       const known = stage.turning[tapeCase][piece.id];
@@ -207,7 +213,7 @@ export function stageBook(tape: number, landingWork = SEARCH_WORK): StageBook {
 
 function proofOf(book: StageBook, stage: BookStage, piece: BookPiece): string | undefined {
   // What passes as measured is blocked by nothing; mostly it passes without leaning.
-  if (somePasses(book.caseOf(stage, piece, 'measured', false))) return undefined;
+  if (somePasses(book.caseOf(stage, piece, 'measured', 'without leaning'))) return undefined;
   const measured = book.caseOf(stage, piece, 'measured');
   if (somePasses(measured)) return undefined;
   if (measured.atMost < 0) {
@@ -239,7 +245,7 @@ function stageCase(
   piece: BookPiece,
   book: Pick<StageBook, 'tape' | 'landingWork'>,
   tapeCase: TapeCase,
-  roomToLean: boolean,
+  leaning: Leaning,
 ): StageCase {
   const { stage } = entry;
   const { tape } = book;
@@ -247,7 +253,7 @@ function stageCase(
   if (solver.solvedBy !== 'closed form') return searchedCase(entry, solver, piece, book, tapeCase);
   const size = piece.taped[tapeCase];
   const answers = tapedMeasures(stage, entry.measures, tape, tapeCase).map((measures) =>
-    solver.passages(measures, size, roomToLean ? 'with leaning' : 'without leaning'),
+    solver.passages(measures, size, leaning),
   );
   const [first, ...others] = answers;
   if (first && others.length === 0) {

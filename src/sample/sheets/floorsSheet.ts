@@ -135,9 +135,13 @@ export function floorsSheet(book: WorkbookWriter): void {
     sheet.rows(`A${row}`, [[label, value, unit]]).format(`B${row}`, INPUT);
     book.name(name, `Floors!$B$${row}`);
   });
-  sheet.list('B6', { from: BUILD_LIST }, true).list('B7', USES, true).list('B8', CODES, true);
-  sheet.list('B13', JOIST_GRADES, true);
-  sheet.list(`B${6 + INPUTS.findIndex(([, , , name]) => name === 'CarriedPose')}`, ['on edge', 'flat'], true);
+  sheet.list('B6', { from: BUILD_LIST }, 'refused').list('B7', USES, 'refused').list('B8', CODES, 'refused');
+  sheet.list('B13', JOIST_GRADES, 'refused');
+  sheet.list(
+    `B${6 + INPUTS.findIndex(([, , , name]) => name === 'CarriedPose')}`,
+    ['on edge', 'flat'],
+    'refused',
+  );
 
   sheet.rows('E5', [['Check', 'Value', 'Unit', 'Held against', 'Which is', 'Says']], HEADING);
   LINES.forEach(([what, value, unit, against, which], i) => {

@@ -53,7 +53,7 @@ export function quoteSheet(book: WorkbookWriter, surveys: readonly Survey[]): vo
     ['Of them, who stays to set up', FITTERS],
   ]);
   sheet.format('B5', INPUT).format('B9', INPUT).format('B11', INPUT).format('B12', INPUT);
-  sheet.list('B5', { from: surveyList(surveys) }, true).list('B9', { from: BUILD_LIST }, true);
+  sheet.list('B5', { from: surveyList(surveys) }, 'refused').list('B9', { from: BUILD_LIST }, 'refused');
   sheet.list('B11', ['2', '3', '4', '5', '6']).list('B12', ['1', '2', '3', '4', '5', '6']);
   book.name('JobSurvey', 'Quote!$B$5').name('JobBuild', 'Quote!$B$10');
   book.name('JobCrew', 'Quote!$B$11').name('JobFitters', 'Quote!$B$12');

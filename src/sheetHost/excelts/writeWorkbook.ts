@@ -38,11 +38,11 @@ export function writeSheet(sheet: Worksheet, description: SheetDescription): voi
     if (style) applyStyle(sheet.getCell(address), style);
   }
   for (const range of description.merges) sheet.mergeCells(range);
-  for (const { range, words, strict } of description.lists) {
+  for (const { range, words, others } of description.lists) {
     sheet.dataValidations.add(range, {
       type: 'list',
       allowBlank: true,
-      showErrorMessage: strict,
+      showErrorMessage: others === 'refused',
       formulae: ['from' in words ? words.from : wordList(words)],
     });
   }

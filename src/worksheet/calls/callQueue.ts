@@ -1,7 +1,7 @@
 import type { Share } from '../../core/measures/parts';
 import type { FunctionDescription } from '../description';
 import { CallRunner } from './callRunner';
-import type { CallAnswer, CallToRun, FromWorker, PlainCells, ToWorker } from './messages';
+import type { CallAnswer, CallToRun, FromWorker, PlainCells } from './messages';
 import type { WorkerLike } from './workers';
 
 /** What the queue needs of the page. */
@@ -313,6 +313,3 @@ const toRun = ({ number, id, values }: Job): CallToRun => ({ number, id, values 
 /** A cell weighs as much as some characters. */
 const sizeOf = (key: string, cells: PlainCells): number =>
   key.length + 20 * cells.length * (cells[0]?.length ?? 1);
-
-/** What a worker is told, for those who stand in for one. */
-export type { ToWorker };

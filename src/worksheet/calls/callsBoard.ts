@@ -23,7 +23,3 @@ export function leaveCallsBoard(queue: CallQueue, refusals: Refusals): void {
   };
   Object.assign(globalThis, { [BOARD]: board });
 }
-
-/** What the functions of this page left; undefined where they are not there. */
-export const callsBoard = (): CallsBoard | undefined =>
-  (globalThis as unknown as Record<string, CallsBoard | undefined>)[BOARD];

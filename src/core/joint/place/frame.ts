@@ -30,8 +30,9 @@ export function movedFrame({ at, heading }: Frame, forward: number, left = 0, up
   return { at: [at[0] + c * forward - s * left, at[1] + s * forward + c * left, at[2] + up], heading };
 }
 
-/** The placing that brings a frame of some coordinates on to another, the coordinates mirrored in y or not. */
-export function placingOf(from: Frame, to: Frame, mirrored = false): Placing {
+/** The placing that brings a frame of some coordinates on to another, the coordinates as they are or mirrored in y. */
+export function placingOf(from: Frame, to: Frame, as: 'seen' | 'mirrored' = 'seen'): Placing {
+  const mirrored = as === 'mirrored';
   const y = mirrored ? -from.at[1] : from.at[1];
   const turn = to.heading - (mirrored ? -from.heading : from.heading);
   const c = Math.cos(turn);

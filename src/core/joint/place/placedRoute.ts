@@ -95,7 +95,7 @@ export function placeRoute(given: readonly JointRow[], options: PlacingOptions =
     });
     const shift = section ? across(section.width, built.entrySection.width, joint.place) : 0;
     const entry = movedFrame(frame, 0, shift);
-    const placing = placingOf(built.entry, entry, mirrored);
+    const placing = placingOf(built.entry, entry, mirrored ? 'mirrored' : 'seen');
     const exit = placedFrame(placing, built.exit);
     for (const solid of built.solids) drafts.push({ solid, placing, row, owner: i });
     for (const box of built.open) open.push({ box: placedBox(placing, box), owner: i });
