@@ -104,7 +104,7 @@ export function paneModel(
     place: row.survey.trim() === '' ? place : `${place}, survey ${row.survey.trim()}`,
     measures: measureLines(selected),
     problems,
-    ...(judged ? { judged: judgement(all!, problems.length > 0) } : { notJudged: notJudged(row, noPiece) }),
+    ...(judged ? { judged: judgement(all, problems.length > 0) } : { notJudged: notJudged(row, noPiece) }),
     cautions: cautionsFor(stage),
     ...(drawing ? { drawing } : { notDrawn: notDrawn(row) }),
     ...(note === undefined ? {} : { note }),

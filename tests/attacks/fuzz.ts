@@ -101,7 +101,7 @@ const handedWhole = (f: FunctionDescription, { handed }: FuzzCall): unknown[] =>
 /** What is wrong with an answer, a sentence each. */
 export function faultsOf(f: FunctionDescription, asked: FuzzCall, given: unknown): string[] {
   if (typeof given === 'object' && given !== null && 'thrown' in given) {
-    return [`threw ${String((given as { thrown: unknown }).thrown).slice(0, 200)}`];
+    return [`threw ${String(given.thrown).slice(0, 200)}`];
   }
   if (!Array.isArray(given) || given.length === 0) return ['gave no table'];
   const width = Array.isArray(given[0]) ? (given[0] as unknown[]).length : 0;

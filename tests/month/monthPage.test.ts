@@ -268,7 +268,7 @@ describe('what to do today', () => {
     expect(page.indexOf('What to do today')).toBeLessThan(page.indexOf('A line a survey'));
     expect(page).toContain('<a href="#survey-2">B</a> <span class="who">Bo Lunt, day 4</span>: ');
     const ids = new Set(elementsOf(page).map(({ attributes }) => attributes['id']));
-    for (const [, id] of page.matchAll(/href="#([^"]+)"/g)) expect(ids.has(id!)).toBe(true);
+    for (const [, id] of page.matchAll(/href="#([^"]+)"/g)) expect(ids.has(id)).toBe(true);
   });
 
   test('of a month in which all goes says so', () => {

@@ -58,7 +58,7 @@ export class HostCalls {
               this.shown(cells ? this.withErrors(cells) : this.unanswered(id, why), invocation?.address),
             );
           } catch (error) {
-            refuse(error as Error);
+            refuse(error);
           }
         };
         if (time <= LONG) return this.queue.askShort(id, withPlainErrors(values), told);
@@ -102,7 +102,7 @@ export class HostCalls {
 function invocationIn(given: readonly unknown[], count: number): Invocation | undefined {
   const last = given[given.length - 1];
   const is = given.length > count && typeof last === 'object' && last !== null && !Array.isArray(last);
-  return is ? (last as Invocation) : undefined;
+  return is ? last : undefined;
 }
 
 /** Whole columns are long to hand on, so they are cut before. */
@@ -111,7 +111,7 @@ function shortened({ kind }: FunctionDescription, values: readonly HostArgument[
   if (kind === 'table') {
     return values.map((value) => (isRange(value) ? (cutToUsed([value])[0] ?? value) : value));
   }
-  const cut = cutToUsed(values.map((value) => (isRange(value) ? value : [[value as Cell]])));
+  const cut = cutToUsed(values.map((value) => (isRange(value) ? value : [[value]])));
   return values.map((value, i) => (isRange(value) ? (cut[i] ?? value) : value));
 }
 
