@@ -30,7 +30,7 @@ describe('one cell', () => {
     [30, '#VALUE!', 'opening_width is 30: allowed is 100 to 20000 mm'],
     [20000.5, '#VALUE!', 'opening_width is 20000.5'],
     ['30', '#VALUE!', 'opening_width cannot be read from "30": a number in text needs its unit'],
-    ["2' 6", '#VALUE!', 'opening_width cannot be read from "2\' 6": a number in text needs its unit'],
+    ['2 6', '#VALUE!', 'opening_width cannot be read from "2 6": '],
     ['76 furlong', '#VALUE!', 'that unit is not known here'],
     ['1,981 mm', '#VALUE!', 'a comma can mean two things'],
     ['wide', '#VALUE!', 'opening_width cannot be read from "wide"'],

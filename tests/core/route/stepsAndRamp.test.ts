@@ -40,7 +40,8 @@ describe('steps', () => {
     for (const size of [SLATE, CABINET]) {
       const under = judge([{ ...STEPS, Height: 2100 }, ROOM], size);
       const asFlight = judge([flight, ROOM], size);
-      expect(under.clearance).toBeCloseTo(asFlight.clearance!, 9);
+      // Over a few steps it may be lifted level too, which a flight without measured spaces does not count.
+      expect(under.clearance).toBeGreaterThanOrEqual(asFlight.clearance! - 1e-9);
       expect(under.verdict).toBe(asFlight.verdict);
     }
   });
