@@ -164,9 +164,9 @@ function orderedBook(): FakeBook {
 describe('the piece', () => {
   test('is the build that the survey orders, judged as a whole and named piece by piece', async () => {
     const page = await pane(orderedBook());
-    expect(await page.getByLabel('Piece to carry').inputValue()).toMatch(/^8 ft: whole build/);
     // By hand, on edge in 900 mm: the section (900 - 25)/2, the side (900 - 60)/2; the side decides.
     await page.getByRole('cell', { name: '420.0' }).waitFor();
+    expect(await page.getByLabel('Piece to carry').inputValue()).toMatch(/^8 ft: whole build/);
     const text = await page.locator('body').innerText();
     expect(text).toMatch(/Slate section\s+goes/);
     expect(text).toMatch(/Cabinet side\s+goes/);
@@ -431,7 +431,7 @@ describe('everybody', () => {
     await page.keyboard.press('Enter');
     await page.getByText('It holds:').waitFor();
     expect(await focused()).toBe('Leave it as it is');
-  });
+  }, 60_000);
 
   test('what is typed wrongly is said with what is allowed', async () => {
     const page = await pane();
