@@ -1,8 +1,8 @@
 import type { FunctionDescription } from '../description';
 
 /**
- * The most time that one cell of a result takes [ms], where that is short: regression only, measured by
- * `npm run bench -- calls` with a margin of three. Functions with one number that are not here and look at a piece in
+ * The most time that one cell of a result takes [ms], where that is short: regression only, rough means on a busy
+ * machine with a margin of three. Functions with one number that are not here and look at a piece in
  * a space search for its motion.
  */
 const CLEARANCES: Readonly<Record<string, number>> = {
