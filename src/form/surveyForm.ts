@@ -4,6 +4,7 @@ import { MEASURES, type MeasureName } from '../core/stages/measures';
 import { kindOf, STAGE_NAMES, stageNeeds, type StageName } from '../core/stages/kinds';
 import { viewOf } from '../drawing/stageViews';
 import { markup, Markup, NOTHING } from '../month/markup';
+import { wholePage } from '../month/wholePage';
 import { FORM_STAGES } from './formStages';
 import { FORM_STYLE } from './formStyle';
 
@@ -16,27 +17,17 @@ const UNITS = { length: 'mm', angle: 'degrees', mass: 'kg', count: '' } as const
  * @param title over the form
  */
 export function surveyForm(title: string): string {
-  const style = new Markup(FORM_STYLE);
-  return markup`<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${title}</title>
-<style>${style}</style>
-</head>
-<body>
-<main>
+  return wholePage(
+    title,
+    FORM_STYLE,
+    markup`<main>
 <h1>${title}</h1>
 <p>Walk the way from the street to the room and number every place as you pass it. Use a part of this form for each; copy a part that you need twice. Write what the tape says, with its unit.</p>
 <p class="line">Name and address <span class="write long"></span> Date <span class="write"></span></p>
 ${STAGE_NAMES.map(stagePart)}
 <p class="caution"><strong>Caution:</strong> ${CAUTIONS.customer}</p>
-</main>
-</body>
-</html>
-`.text;
+</main>`,
+  );
 }
 
 function stagePart(stage: StageName): Markup {

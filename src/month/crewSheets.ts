@@ -14,6 +14,7 @@ import { buildsOf, surveysOf } from '../worksheet/routeInputs';
 import { carriedRoute, type CarriedRoute } from './carriedSteps';
 import { CREW_SHEET_STYLE } from './crewSheetStyle';
 import { markup, Markup, NOTHING } from './markup';
+import { wholePage } from './wholePage';
 import type { Month, MonthSurvey } from './month';
 
 /** What is said over all sheets. */
@@ -61,25 +62,15 @@ export function crewSheets(month: Month, routes: Table, pieces: Table, words: Cr
           return sheet ? [sheet] : [];
         })
       : [];
-  const style = new Markup(CREW_SHEET_STYLE);
-  return markup`<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${words.title}</title>
-<style>${style}</style>
-</head>
-<body>
-<main>
+  return wholePage(
+    words.title,
+    CREW_SHEET_STYLE,
+    markup`<main>
 <h1>${words.title}</h1>
 <p class="remark">${words.remark} A sheet for each survey that goes, or is tight, as it is ordered.</p>
 ${sheets.length === 0 ? markup`<p>None goes as it is ordered.</p>` : sheets}
-</main>
-</body>
-</html>
-`.text;
+</main>`,
+  );
 }
 
 const same = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();

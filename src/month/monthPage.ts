@@ -3,6 +3,7 @@ import type { Remeasure } from '../core/route/remeasure';
 import { VERDICTS } from '../core/route/verdict';
 import { CLASS_MEANING, VERDICT_CLASSES, verdictClassOf } from '../core/route/verdictClass';
 import { markup, Markup, NOTHING } from './markup';
+import { wholePage } from './wholePage';
 import {
   adviceWords,
   byUrgency,
@@ -33,18 +34,10 @@ const MEASURES_LISTED = 6;
 export function monthPage(month: Month, { title, remark }: MonthPageWords): string {
   const { surveys, allowance, tape } = month;
   const others = byUrgency(month).filter(({ verdict }) => verdict !== 'goes');
-  const style = new Markup(MONTH_PAGE_STYLE);
-  return markup`<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${title}</title>
-<style>${style}</style>
-</head>
-<body>
-<header>
+  return wholePage(
+    title,
+    MONTH_PAGE_STYLE,
+    markup`<header>
 <h1>${title}</h1>
 <p>${remark} Clearances are mm a side; the firm insists on ${mm(allowance)} a side, and a tape may be off by ${mm(tape)}.</p>
 ${cautions()}
@@ -63,10 +56,8 @@ ${
 <p class="small">In the drawings solid building is hatched and the piece heavily outlined. Needed: that measure alone makes its step go.</p>
 ${others.map((s) => surveySection(month, s))}`
 }
-</main>
-</body>
-</html>
-`.text;
+</main>`,
+  );
 }
 
 /** What to do today, a list a task; each survey leads to its section, or to its line where it has none. */
