@@ -1,12 +1,11 @@
-import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { STAGE_NAMES, stageNeeds } from '../../src/core/stages/kinds';
 import { FORM_STAGES } from '../../src/form/formStages';
 import { letteredDrawing, surveyForm } from '../../src/form/surveyForm';
 import { viewOf } from '../../src/drawing/stageViews';
 import { launchBrowser } from '../support/browser';
+import { axeFindings } from '../support/axeFindings';
 
-const AXE = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
 const HTML = surveyForm('The way to your table');
 
 let browser: Browser;
@@ -43,13 +42,5 @@ test('every letter of a drawing stands beside a measure, and no figure is printe
 
 test('nothing is wider than a narrow screen, and axe finds nothing', async () => {
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
-  await page.evaluate(AXE);
-  const violations = await page.evaluate(async () => {
-    const { axe } = window as never as {
-      axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-    };
-    const found = await axe.run();
-    return found.violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 120)}`);
-  });
-  expect(violations).toEqual([]);
+  expect(await axeFindings(page)).toEqual([]);
 });

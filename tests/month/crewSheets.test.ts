@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { crewSheets } from '../../src/month/crewSheets';
 import type { Month, MonthSurvey } from '../../src/month/month';
@@ -7,8 +6,8 @@ import { ROUTE_COLUMNS, routeRows } from '../../src/sample/routeRows';
 import { SAMPLE_SURVEYS } from '../../src/sample/sampleSurveys';
 import { callInCells } from '../support/callInCells';
 import { launchBrowser } from '../support/browser';
+import { axeFindings } from '../support/axeFindings';
 
-const AXE = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
 const PIECES = [
   ['Build', 'Piece', 'Length', 'Breadth', 'Thickness', 'Mass', 'Count'],
   ...SAMPLE_PIECES.map((p) => [p.build, p.piece, p.length, p.breadth, p.thickness, p.mass, p.count]),
@@ -87,13 +86,5 @@ test('each is one page of A4', async () => {
 test('on a narrow screen nothing is wider than the page, and axe finds nothing', async () => {
   const wide = await page.evaluate(() => document.documentElement.scrollWidth);
   expect(wide).toBeLessThanOrEqual(320);
-  await page.evaluate(AXE);
-  const violations = await page.evaluate(async () => {
-    const { axe } = window as never as {
-      axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-    };
-    const found = await axe.run();
-    return found.violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 120)}`);
-  });
-  expect(violations).toEqual([]);
+  expect(await axeFindings(page)).toEqual([]);
 });

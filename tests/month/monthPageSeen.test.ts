@@ -1,13 +1,12 @@
-import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { explainMonth } from '../../src/month/explainMonth';
 import { monthPage } from '../../src/month/monthPage';
 import type { MonthSurvey } from '../../src/month/month';
 import { sharedBrowser } from '../support/sharedBrowser';
 import type { Look } from '../support/panePage';
+import { axeFindings } from '../support/axeFindings';
 
 /** The month's page in a real browser, at several widths. */
-const AXE = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
 const LONG = 'Averylongwordwithoutanyspaces'.repeat(6);
 
 let browser: Browser;
@@ -110,15 +109,7 @@ test.each([
   for (const width of [1400, 320]) {
     const shown = await open(width, look);
     // The page's own policy lets no script in; the checker comes by the tester's door.
-    await shown.evaluate(AXE);
-    const violations = await shown.evaluate(async () => {
-      const { axe } = window as never as {
-        axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-      };
-      const found = await axe.run();
-      return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' ')}`);
-    });
-    expect(violations).toEqual([]);
+    expect(await axeFindings(shown)).toEqual([]);
     await shown.close();
   }
 });

@@ -7,9 +7,9 @@ import { createWorkbook } from '../../src/sheetHost/workbookWriter';
 import { sharedBrowser } from '../support/sharedBrowser';
 import { builtFolder } from '../support/builtFolder';
 import { openSheetPage, type OpenSheetPage } from '../support/sheetPage';
+import { axeFindings } from '../support/axeFindings';
 
 /** The sheet page in a real browser, as it is built and as `npm start` serves it. */
-const AXE = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
 
 let browser: Browser;
 let book: Uint8Array;
@@ -331,15 +331,7 @@ test.each([
   for (const typed of [undefined, '=CARRY.OPENING(C2,']) {
     await goTo(page, 'G2');
     if (typed !== undefined) await page.keyboard.type(typed);
-    await page.evaluate(AXE);
-    const violations = await page.evaluate(async () => {
-      const { axe } = window as never as {
-        axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-      };
-      const found = await axe.run();
-      return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' ')}`);
-    });
-    expect(violations).toEqual([]);
+    expect(await axeFindings(page)).toEqual([]);
   }
 });
 

@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { ROUTE_HEADINGS } from '../../src/core/survey/table/readHeaders';
 import { sharedBrowser } from '../support/sharedBrowser';
@@ -6,9 +5,9 @@ import { builtFolder } from '../support/builtFolder';
 import type { FakeBook } from '../support/fakeExcel';
 import { exampleBook, routeRow } from '../support/paneBooks';
 import { openPane, type Look, type OpenPane } from '../support/panePage';
+import { axeFindings } from '../support/axeFindings';
 
 /** The pane in a real browser, as it is built, beside a stand-in for Excel. */
-const AXE = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
 const START = 180_000;
 
 let browser: Browser;
@@ -333,15 +332,7 @@ describe('everybody', () => {
     const page = await pane(exampleBook(), look);
     for (const row of [5, 6]) {
       await goTo(page, row);
-      await page.evaluate(AXE);
-      const violations = await page.evaluate(async () => {
-        const { axe } = window as never as {
-          axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-        };
-        const found = await axe.run();
-        return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' ')}`);
-      });
-      expect(violations).toEqual([]);
+      expect(await axeFindings(page)).toEqual([]);
     }
   });
 
