@@ -16,6 +16,7 @@ import { buildsOf, surveysOf } from '../worksheet/routeInputs';
 import { carriedRoute } from './carriedSteps';
 import type { Explanation, Month, MonthSurvey } from './month';
 import { decidingFirst } from './remeasureWords';
+import { entryAt } from '../core/lists/entryAt';
 
 /** Greatest size of a drawing [px]: beside its words on an A4 page. */
 const DRAWING = { width: 280, height: 250 } as const;
@@ -105,7 +106,7 @@ function drawn(
       survey.clearance,
       survey.pose,
     );
-  const answer = passage ? { ...passage.answer, hold: ALL_HOLDS[passage.from]! } : undefined;
+  const answer = passage ? { ...passage.answer, hold: entryAt(ALL_HOLDS, passage.from) } : undefined;
   const drawing = drawStage(row.stage, row.measures, piece?.size, answer, {
     ...DRAWING,
     id,

@@ -1,4 +1,5 @@
 import { escapeMarkup } from '../drawing/escapeMarkup';
+import { entryAt } from '../core/lists/entryAt';
 
 /** Text that is markup already: made by `markup`, or by our own drawing code. */
 export class Markup {
@@ -14,11 +15,9 @@ export type MarkupPart = string | number | Markup | readonly Markup[];
  * @example markup`<td>${'a < b'}</td>`.text // '<td>a &lt; b</td>'
  */
 export function markup(pieces: TemplateStringsArray, ...parts: readonly MarkupPart[]): Markup {
-  let text = pieces[0]!;
-  parts.forEach((part, i) => {
-    text += partText(part) + pieces[i + 1]!;
-  });
-  return new Markup(text);
+  return new Markup(
+    pieces.map((piece, i) => (i === 0 ? '' : partText(entryAt(parts, i - 1))) + piece).join(''),
+  );
 }
 
 /** No markup at all. */

@@ -1,6 +1,7 @@
 import { VERDICT_CLASSES, verdictClassOf, type VerdictClass } from '../core/route/verdictClass';
 import { adviceWords, byUrgency, clearanceWords, lookedAtAgain, type Month, type MonthSurvey } from './month';
 import { firstToMeasure } from './remeasureWords';
+import { entryAt } from '../core/lists/entryAt';
 
 /** How many surveys the list of what to measure again first names; the page has them all. */
 const MEASURED_FIRST = 12;
@@ -67,10 +68,10 @@ function advised(surveys: readonly MonthSurvey[]): string[] {
 
 /** Rows in columns as wide as their widest cell. */
 function columns(rows: readonly (readonly string[])[]): string[] {
-  const widths = (rows[0] ?? []).map((_, c) => Math.max(...rows.map((row) => row[c]!.length)));
+  const widths = (rows[0] ?? []).map((_, c) => Math.max(...rows.map((row) => entryAt(row, c).length)));
   return rows.map((row) =>
     row
-      .map((cell, c) => cell.padEnd(widths[c]!))
+      .map((cell, c) => cell.padEnd(entryAt(widths, c)))
       .join('  ')
       .trimEnd(),
   );

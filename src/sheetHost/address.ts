@@ -45,12 +45,12 @@ export function blockAddress({ row, column, rows, columns }: Block): string {
  * @returns undefined for anything else, or beyond the edge of a sheet
  */
 export function readAddress(text: string): Block | undefined {
-  const [first, last = first, ...more] = text.split(':');
-  const from = CELL.exec(first!);
-  const to = CELL.exec(last!);
-  if (!from || !to || more.length > 0) return undefined;
-  const rows = [Number(from[2]), Number(to[2])];
-  const columns = [columnOf(from[1]!), columnOf(to[1]!)];
+  const [first = '', last = first, ...more] = text.split(':');
+  const [, fromColumn, fromRow] = CELL.exec(first) ?? [];
+  const [, toColumn, toRow] = CELL.exec(last) ?? [];
+  if (fromColumn === undefined || toColumn === undefined || more.length > 0) return undefined;
+  const rows = [Number(fromRow), Number(toRow)];
+  const columns = [columnOf(fromColumn), columnOf(toColumn)];
   const [top, bottom] = [Math.min(...rows), Math.max(...rows)];
   const [left, right] = [Math.min(...columns), Math.max(...columns)];
   if (bottom > SHEET_ROWS || right >= SHEET_COLUMNS) return undefined;

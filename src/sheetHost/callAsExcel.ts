@@ -1,6 +1,7 @@
 import type { BundleFunction, BundleParameter } from './bundle';
 import type { CustomFunctionsRuntime } from './customFunctionsRuntime';
 import { isCellError, type CellError, type CellValue, type HostManners } from './hostValues';
+import { firstOf } from '../core/lists/ends';
 
 /** One argument of a call: left out, a lone value (`range` false), or the cells of a range. */
 export type CallArgument =
@@ -32,8 +33,7 @@ export function callAsExcel(
 ): CallResult {
   if (given.length < described.least || given.length > described.most) return VALUE_ERROR;
   const values: unknown[] = [];
-  for (let i = 0; i < described.parameters.length; i++) {
-    const parameter = described.parameters[i]!;
+  for (const [i, parameter] of described.parameters.entries()) {
     if (parameter.repeating) {
       const rest: unknown[] = [];
       for (const argument of given.slice(i)) {
@@ -93,7 +93,7 @@ function handOver(
     rows.push(out);
   }
   if (parameter.matrix) return rows;
-  return rows.length === 1 && rows[0]!.length === 1 ? rows[0]![0] : { stop: { code: '#VALUE!' } };
+  return rows.length === 1 && firstOf(rows).length === 1 ? firstOf(rows)[0] : { stop: { code: '#VALUE!' } };
 }
 
 const fits = (value: number | string | boolean | null, type: BundleParameter['type']): boolean =>

@@ -1,4 +1,6 @@
 import { bundleCall, callArguments, formulaParts } from './formulaText';
+import { firstOf } from '../core/lists/ends';
+import { entryAt } from '../core/lists/entryAt';
 
 /** The name that the engine knows a function of the bundle by. */
 export const engineName = (name: string): string => `HOSTCALL.${name}`;
@@ -32,12 +34,12 @@ export function engineFormula(
       const { starts, end } = callArguments(parts, i);
       const isEmpty = (start: number, stop: number) =>
         parts.slice(start, stop).every((p) => p.kind === 'space');
-      const none = starts.length === 1 && isEmpty(starts[0]!, end);
+      const none = starts.length === 1 && isEmpty(firstOf(starts), end);
       replaced.set(i, engineName(name));
-      before.set(starts[0]!, none ? `${cell}` : `${cell},`);
+      before.set(firstOf(starts), none ? `${cell}` : `${cell},`);
       if (none) return;
       starts.forEach((start, n) => {
-        const stop = n + 1 < starts.length ? starts[n + 1]! - 1 : end;
+        const stop = n + 1 < starts.length ? entryAt(starts, n + 1) - 1 : end;
         if (isEmpty(start, stop)) before.set(start, `${before.get(start) ?? ''}${LEFT_OUT}()`);
       });
     } else if (/^_xlfn\.ANCHORARRAY$/i.test(part.text)) {

@@ -1,5 +1,7 @@
 import type { CellValue } from './hostValues';
 import type { SheetHost } from './sheetHost';
+import { firstOf } from '../core/lists/ends';
+import { entryAt } from '../core/lists/entryAt';
 
 /** A row below a header row, by the names of its columns in lower case. */
 export type NamedRow = ReadonlyMap<string, CellValue>;
@@ -18,12 +20,12 @@ export function findRows(host: SheetHost, columns: readonly string[]): readonly 
     for (const [r, row] of cells.entries()) {
       const names = row.map((cell) => (typeof cell === 'string' ? cell.trim().toLowerCase() : ''));
       if (!wanted.every((name) => names.includes(name))) continue;
-      const first = names.indexOf(wanted[0]!);
+      const first = names.indexOf(firstOf(wanted));
       const rows: NamedRow[] = [];
       for (const below of cells.slice(r + 1)) {
         if (below[first] === null || below[first] === '') break;
         // The first of two columns of one name counts.
-        rows.push(new Map([...names.entries()].reverse().map(([i, name]) => [name, below[i]!])));
+        rows.push(new Map([...names.entries()].reverse().map(([i, name]) => [name, entryAt(below, i)])));
       }
       return rows;
     }

@@ -1,3 +1,5 @@
+import { firstOf } from '../core/lists/ends';
+
 /**
  * Formulas are stored in a file otherwise than they are shown in the formula line: custom functions as
  * `_xldudf_CARRY_CORNER`, functions younger than the file format with `_xlfn.`, the names of LET and LAMBDA
@@ -47,12 +49,12 @@ export function formulaParts(formula: string): FormulaPart[] {
   };
   while (at < formula.length) {
     const rest = formula.slice(at);
-    const first = rest[0]!;
+    const first = firstOf(rest);
     if (first === '"') take('text', quotedLength(rest, '"'));
     else if (first === "'") take('sheet', quotedLength(rest, "'"));
     else if (first === '[') take('bracketed', bracketLength(rest));
-    else if (/\s/.test(first)) take('space', /^\s+/.exec(rest)![0].length);
-    else if (NUMBER.test(rest)) take('mark', NUMBER.exec(rest)![0].length);
+    else if (/\s/.test(first)) take('space', lengthOf(/^\s+/, rest));
+    else if (NUMBER.test(rest)) take('mark', lengthOf(NUMBER, rest));
     else {
       const name = NAME.exec(rest)?.[0];
       if (name === undefined) take('mark', 1);
@@ -61,6 +63,9 @@ export function formulaParts(formula: string): FormulaPart[] {
   }
   return parts;
 }
+
+/** How much of the beginning of a text a form takes. */
+const lengthOf = (form: RegExp, text: string): number => form.exec(text)?.[0].length ?? 0;
 
 function quotedLength(text: string, quote: string): number {
   for (let i = 1; i < text.length; i++) {
@@ -137,10 +142,9 @@ function localNames(parts: readonly FormulaPart[]): Set<number> {
       const name = parts.slice(start).find((p) => p.kind !== 'space');
       if (name?.kind === 'name') names.add(name.text.toLowerCase());
     });
-    for (let k = i + 1; k < end; k++) {
-      const p = parts[k]!;
-      if (p.kind === 'name' && names.has(p.text.toLowerCase())) found.add(k);
-    }
+    parts.slice(i + 1, end).forEach((p, k) => {
+      if (p.kind === 'name' && names.has(p.text.toLowerCase())) found.add(i + 1 + k);
+    });
   });
   return found;
 }
@@ -152,8 +156,8 @@ export function callArguments(
 ): { readonly starts: readonly number[]; readonly end: number } {
   const starts = [call + 2];
   let depth = 0;
-  for (let i = call + 1; i < parts.length; i++) {
-    const { kind, text } = parts[i]!;
+  for (const [i, { kind, text }] of parts.entries()) {
+    if (i <= call) continue;
     if (kind !== 'mark') continue;
     if (text === '(' || text === '{') depth++;
     else if (text === ')' || text === '}') {

@@ -3,6 +3,7 @@ import { readPieces, type PieceRow } from '../core/survey/table/readPieces';
 import { mmText } from '../drawing/paper';
 import type { ChosenPiece } from './paneModel';
 import type { CellArea, SheetAccess, SheetTable } from './sheetAccess';
+import { entryAt } from '../core/lists/entryAt';
 
 /** A piece that a person can choose. */
 export interface FoundPiece extends ChosenPiece {
@@ -38,7 +39,7 @@ export async function findPieces(
     const at = top.findIndex(isPiecesHeader);
     if (at < 0) continue;
     const area = { ...used, row: used.row + at, rows: used.rows - at };
-    found.push(...(await piecesBelow(access, area, top[at]!)));
+    found.push(...(await piecesBelow(access, area, entryAt(top, at))));
   }
   return found;
 }

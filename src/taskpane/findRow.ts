@@ -60,11 +60,11 @@ async function inBlock(access: SheetAccess, selected: CellArea): Promise<RowSear
   const depth = Math.min(selected.row - block.row + 1, HEADER_WITHIN);
   if (depth < 1) return no('Select a cell of a route.');
   const top = await access.read({ ...block, rows: depth });
-  for (let i = depth - 1; i >= 0; i--) {
-    if (!isRouteHeader(top[i]!)) continue;
+  for (const [i, cells] of [...top.entries()].reverse()) {
+    if (!isRouteHeader(cells)) continue;
     const header = { ...block, row: block.row + i, rows: 1 };
     if (header.row === selected.row) return no('This is the header row. Select a row below it.');
-    return rowOf(access, header, top[i]!, selected, block.row + block.rows - 1);
+    return rowOf(access, header, cells, selected, block.row + block.rows - 1);
   }
   return no('No header row with a Stage column was found above this cell. Select a row of a route.');
 }

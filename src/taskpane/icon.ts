@@ -1,4 +1,6 @@
 import { PNG } from 'pngjs';
+import { entryAt } from '../core/lists/entryAt';
+import { sides } from '../core/lists/pairs';
 
 export const ICON_SIZES = [16, 20, 32, 64, 80] as const;
 
@@ -48,7 +50,9 @@ export function iconPng(size: number): Buffer {
         png.data[offset + channel] =
           covered === 0
             ? 0
-            : Math.round((slab * SLAB_COLOUR[channel]! + steps * STEP_COLOUR[channel]!) / covered);
+            : Math.round(
+                (slab * entryAt(SLAB_COLOUR, channel) + steps * entryAt(STEP_COLOUR, channel)) / covered,
+              );
       }
       png.data[offset + 3] = Math.round((255 * covered) / (SAMPLES * SAMPLES));
     }
@@ -58,9 +62,7 @@ export function iconPng(size: number): Buffer {
 
 function inside(polygon: readonly Point[], [x, y]: Point): boolean {
   let odd = false;
-  for (let i = 0, j = polygon.length - 1; i < polygon.length; j = i++) {
-    const [xi, yi] = polygon[i]!;
-    const [xj, yj] = polygon[j]!;
+  for (const [[xj, yj], [xi, yi]] of sides(polygon)) {
     if (yi > y !== yj > y && x < ((xj - xi) * (y - yi)) / (yj - yi) + xi) odd = !odd;
   }
   return odd;

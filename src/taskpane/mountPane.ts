@@ -16,6 +16,7 @@ import { addressOf, type CellArea, type SheetAccess } from './sheetAccess';
 import { starterSheets } from './starterSheets';
 import { readSelectedRow } from './readSelectedRow';
 import { checkRow } from '../core/survey/checks/checkRow';
+import { entryAt } from '../core/lists/entryAt';
 
 /** Rows looked through at once for the next problem. */
 const ROWS_AT_ONCE = 500;
@@ -127,7 +128,7 @@ class PaneController {
     this.view.show(this.model, form.problem, lines);
     if (this.told?.row !== this.rowName()) this.told = undefined;
     if (this.model) this.offerNote();
-    const seen = this.model ? summaryOf(this.model, found!.row.row) : (why ?? 'This row is empty.');
+    const seen = this.model && found ? summaryOf(this.model, found.row.row) : (why ?? 'This row is empty.');
     this.view.say(this.told?.text ?? seen);
   }
 
@@ -282,7 +283,7 @@ export function readForm(
   const options = { allowance: allowance ?? 0, tape: tape ?? 0 };
   let chosen: Chosen | undefined = choices.find(({ key }) => key === values.piece)?.chosen;
   if (values.piece === TYPED && values.sizes.some((size) => size.trim() !== '')) {
-    const [a, b, c] = values.sizes.map((size, i) => number(PIECE_SIZES[i]!, size));
+    const [a, b, c] = values.sizes.map((size, i) => number(entryAt(PIECE_SIZES, i), size));
     if (a !== undefined && b !== undefined && c !== undefined) {
       const size = sortedPiece(a, b, c);
       if (size.length < PIECE_LENGTH_RANGE.least) problems.push(messageOf(pieceTooShort(size.length)).text);

@@ -1,5 +1,7 @@
 import type { Cell } from '../core/measures/readQuantity';
 import type { CellArea, NewSheet, SheetAccess, WriteCell } from './sheetAccess';
+import { firstOf } from '../core/lists/ends';
+import { entryAt } from '../core/lists/entryAt';
 
 /** Rows read in one go: a request may carry 5 MB. Office Add-ins documentation, "Resource limits". */
 const ROWS_AT_ONCE = 2000;
@@ -49,7 +51,7 @@ export function officeSheetAccess(): SheetAccess {
         await context.sync();
         const ranges = tables.items.map((table) => load(table.getRange()));
         await context.sync();
-        return tables.items.map((table, i) => ({ name: table.name, area: loadedArea(ranges[i]!) }));
+        return tables.items.map((table, i) => ({ name: table.name, area: loadedArea(entryAt(ranges, i)) }));
       }),
 
     block: (area) =>
@@ -70,7 +72,7 @@ export function officeSheetAccess(): SheetAccess {
         for (const part of parts) {
           await context.sync();
           part.values.forEach((values, i) =>
-            rows.push(values.map((value, j) => readCell(value, part.valueTypes[i]![j]!))),
+            rows.push(values.map((value, j) => readCell(value, entryAt(entryAt(part.valueTypes, i), j)))),
           );
         }
         return rows;
@@ -174,7 +176,7 @@ function addSheet(context: Context, sheet: NewSheet): void {
     if (bold) range.format.font.bold = true;
   }
   for (const { name, row, column, cells } of sheet.tables) {
-    const range = at(row, column, cells.length, cells[0]!.length);
+    const range = at(row, column, cells.length, firstOf(cells).length);
     range.formulas = cells.map((line) => line.map(entered));
     made.tables.add(range, true).name = name;
   }

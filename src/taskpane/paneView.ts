@@ -251,7 +251,7 @@ function section(title: string): HTMLElement {
 
 /** Replaces all of a section but its heading. */
 function fill(part: HTMLElement, ...children: readonly Node[]): void {
-  part.replaceChildren(part.firstElementChild!, ...children);
+  part.replaceChildren(...[...part.children].slice(0, 1), ...children);
 }
 
 const button = (text: string): HTMLButtonElement => element('button', { type: 'button' }, text);

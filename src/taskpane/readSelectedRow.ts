@@ -6,6 +6,7 @@ import { readHeaders } from '../core/survey/table/readHeaders';
 import { readRow } from '../core/survey/table/readRow';
 import type { MeasureName } from '../core/stages/measures';
 import type { StageRow } from '../core/survey/table/stageRow';
+import { firstOf } from '../core/lists/ends';
 
 /** One row of a route as read and checked, with the cell that each measure stands in. */
 export interface SelectedRow {
@@ -22,7 +23,7 @@ export function readSelectedRow(headers: readonly Cell[], cells: readonly Cell[]
   const row = readRow(columns, cells, 0);
   if (!row) return undefined;
   const places = columns.measuresAt(row.stage).map(({ measure, columns: at }) => {
-    const filled = at.find((i) => !saysNothing(cells[i])) ?? at[0]!;
+    const filled = at.find((i) => !saysNothing(cells[i])) ?? firstOf(at);
     return [measure, cells[filled]] as const;
   });
   return { row, problems: checkRow(headers, cells).map(problemText), cells: new Map(places) };

@@ -15,6 +15,8 @@ import { camelCase } from './namedArguments';
 import { readArgument, isCellError, plainBounds, type ArgumentValue } from './readArgument';
 import { cutToUsed, MOST_ROWS } from './usedRows';
 import { CALL_MESSAGES, messageOf, type Message } from './messages';
+import { firstOf } from '../core/lists/ends';
+import { entryAt } from '../core/lists/entryAt';
 
 /** Makes the host's own error value. */
 export type MakeError = (code: string, message?: string) => CellError;
@@ -33,7 +35,8 @@ export function hostFunction(description: FunctionDescription, makeError: MakeEr
   const call = callInParts(description, makeError);
   return (...values) => {
     const table = runToEnd(call(values.slice(0, description.arguments.length) as HostArgument[]));
-    if (table.length === 1 && table[0]!.length === 1 && isCellError(table[0]![0])) throw table[0]![0];
+    const only = onlyCell(table);
+    if (isCellError(only)) throw only;
     return table;
   };
 }
@@ -63,64 +66,95 @@ const shapeOf = (range: readonly (readonly Cell[])[]): Shape => ({
   columns: range[0]?.length ?? 0,
 });
 
+/** The cell of a range that has one only. */
+function onlyCell<C>(range: readonly (readonly C[])[]): C | undefined {
+  const row = range[0];
+  return range.length === 1 && row?.length === 1 ? row[0] : undefined;
+}
+
 const shapeWords = (shape: Shape): string => `${shape.rows} x ${shape.columns}`;
 
 /** Says of the first argument that has no place among those before it which one it does not go with. */
-function apart(described: readonly ArgumentDescription[], shapes: readonly Shape[]): Message {
-  const empty = shapes.findIndex(({ rows, columns }) => rows === 0 || columns === 0);
-  if (empty >= 0) return CALL_MESSAGES.noCells(described[empty]!.name);
-  const words = (i: number): string => `${described[i]!.name} ${shapeWords(shapes[i]!)}`;
-  const last = shapes.findIndex((_, i) => !commonShape(shapes.slice(0, i + 1)));
-  const other = shapes.findIndex((shape) => !commonShape([shape, shapes[last]!]));
+function apart(given: readonly GivenArgument[]): Message {
+  const empty = given.find(({ shape: { rows, columns } }) => rows === 0 || columns === 0);
+  if (empty) return CALL_MESSAGES.noCells(empty.lifted.described.name);
+  const words = ({ lifted, shape }: GivenArgument): string => `${lifted.described.name} ${shapeWords(shape)}`;
+  const shapes = given.map(({ shape }) => shape);
+  const last = entryAt(
+    given,
+    shapes.findIndex((_, i) => !commonShape(shapes.slice(0, i + 1))),
+  );
+  const other = entryAt(
+    given,
+    shapes.findIndex((shape) => !commonShape([shape, last.shape])),
+  );
   return CALL_MESSAGES.shapes(words(other), words(last));
 }
 
+/** An argument of a function that is lifted over ranges, with what the rows of a call need of it. */
+interface LiftedArgument {
+  readonly described: ArgumentDescription;
+  readonly name: string;
+  readonly bounds: ReturnType<typeof plainBounds>;
+}
+
+/** What one call hands over for an argument. */
+interface GivenArgument {
+  readonly lifted: LiftedArgument;
+  readonly range: readonly (readonly Cell[])[];
+  readonly shape: Shape;
+}
+
 function liftedCall(description: NumberFunction, makeError: MakeError) {
-  const { arguments: described, compute, id } = description;
-  const bounds = described.map(plainBounds);
-  const names = described.map((argument) => camelCase(argument.name));
+  const { compute, id } = description;
+  const lifted = description.arguments.map((described): LiftedArgument => ({
+    described,
+    name: camelCase(described.name),
+    bounds: plainBounds(described),
+  }));
   const fail = (message: Message): CellError => makeError(message.code, message.text);
-  const count = described.length;
 
   return function* (values: readonly HostArgument[]): Parts<HostCell[][]> {
-    const given = described.map((_, i) => asRange(values[i]));
-    const ranges = cutToUsed(given);
-    const shapes = ranges.map(shapeOf);
-    const shape = commonShape(shapes);
-    if (!shape || shape.rows === 0 || shape.columns === 0) return [[fail(apart(described, shapes))]];
+    const ranges = cutToUsed(lifted.map((_, i) => asRange(values[i])));
+    const given = lifted.map((argument, i): GivenArgument => {
+      const range = entryAt(ranges, i);
+      return { lifted: argument, range, shape: shapeOf(range) };
+    });
+    const shape = commonShape(given.map((argument) => argument.shape));
+    if (!shape || shape.rows === 0 || shape.columns === 0) return [[fail(apart(given))]];
     if (shape.rows > MOST_ROWS) return [[fail(CALL_MESSAGES.tooLong(shape.rows, MOST_ROWS))]];
-    // A single cell given for an argument is read once and not at every row.
-    const single = shapes.map((s) => s.rows === 1 && s.columns === 1);
-    const constant = new Array<ArgumentValue | CellError>(count);
     // One object for all rows: `compute` reads it before it returns.
     const named: Record<string, ArgumentValue> = {};
-    const readInto = (i: number, cell: Cell): CellError | undefined => {
+    const readInto = ({ described, name, bounds }: LiftedArgument, cell: Cell): CellError | undefined => {
       // The short way: a plain number within bounds, as nearly every cell of a long range is.
-      if (typeof cell === 'number' && cell >= bounds[i]!.low && cell <= bounds[i]!.high && cell !== 0) {
-        named[names[i]!] = cell;
+      if (typeof cell === 'number' && cell >= bounds.low && cell <= bounds.high && cell !== 0) {
+        named[name] = cell;
         return undefined;
       }
       if (isCellError(cell)) return makeError(cell.code, cell.message);
-      const outcome = readArgument(described[i]!, cell);
+      const outcome = readArgument(described, cell);
       if (!outcome.ok) return fail(messageOf(outcome.problem));
-      named[names[i]!] = outcome.value;
+      named[name] = outcome.value;
       return undefined;
     };
-    for (let i = 0; i < count; i++) {
-      if (single[i]) constant[i] = readInto(i, ranges[i]![0]![0]);
-    }
+    // A single cell given for an argument is read once and not at every row; of several errors in a row the first
+    // counts, in the order of the arguments.
+    const read = given.map((argument) => {
+      const { rows, columns } = argument.shape;
+      const single = rows === 1 && columns === 1;
+      const error = single ? readInto(argument.lifted, onlyCell(argument.range)) : undefined;
+      return { argument, single, error, oneRow: rows === 1, oneColumn: columns === 1 };
+    });
 
     const answer = (row: number, column: number): HostCell => {
-      for (let i = 0; i < count; i++) {
-        if (single[i]) {
-          const error = constant[i];
+      for (const { argument, single, error, oneRow, oneColumn } of read) {
+        if (single) {
           if (error !== undefined) return error;
           continue;
         }
-        const cells = shapes[i]!.rows === 1 ? ranges[i]![0]! : ranges[i]![row]!;
-        const cell = shapes[i]!.columns === 1 ? cells[0] : cells[column];
-        const error = readInto(i, cell);
-        if (error !== undefined) return error;
+        const cells = argument.range[oneRow ? 0 : row];
+        const fault = readInto(argument.lifted, cells?.[oneColumn ? 0 : column]);
+        if (fault !== undefined) return fault;
       }
       let outcome: Outcome<number> | number;
       try {
@@ -154,20 +188,16 @@ function tableCall(description: TableFunction, makeError: MakeError) {
 
   return function* (values: readonly HostArgument[]): Parts<HostCell[][]> {
     const ready: Record<string, ArgumentValue | Table | readonly Table[]> = {};
-    for (let i = 0; i < described.length; i++) {
-      const argument = described[i]!;
+    for (const [i, argument] of described.entries()) {
       const name = camelCase(argument.name);
       const given = values[i];
       if (argument.repeating) {
         // The host hands all further arguments over as one list of ranges.
         const further = ((given ?? []) as unknown as readonly HostArgument[]).map(asRange);
-        const many = further.find((range) => range.length !== 1 || range[0]!.length !== 1);
+        const many = further.find((range) => range.length !== 1 || range[0]?.length !== 1);
         if (many) return fail(CALL_MESSAGES.manyCells(argument.name, shapeWords(shapeOf(many))));
-        const wrong = further.find((range) => isCellError(range[0]![0]));
-        if (wrong) {
-          const error = wrong[0]![0] as CellError;
-          return [[makeError(error.code, error.message)]];
-        }
+        const wrong = further.map(onlyCell).find(isCellError);
+        if (wrong) return [[makeError(wrong.code, wrong.message)]];
         ready[name] = further;
         continue;
       }
@@ -177,7 +207,7 @@ function tableCall(description: TableFunction, makeError: MakeError) {
           return fail(messageOf({ kind: 'not measured', argument: argument.name }));
         }
         if (isCellError(given)) return [[makeError(given.code, given.message)]];
-        ready[name] = absent ? undefined : known(cutToUsed([asRange(given)])[0]!);
+        ready[name] = absent ? undefined : known(firstOf(cutToUsed([asRange(given)])));
         continue;
       }
       const range = asRange(given);
@@ -185,9 +215,9 @@ function tableCall(description: TableFunction, makeError: MakeError) {
       if (shape.rows !== 1 || shape.columns !== 1) {
         return fail(CALL_MESSAGES.manyCells(argument.name, shapeWords(shape)));
       }
-      const cell = range[0]![0];
+      const cell = onlyCell(range);
       if (isCellError(cell)) return [[makeError(cell.code, cell.message)]];
-      const outcome = readArgument(described[i]!, cell);
+      const outcome = readArgument(argument, cell);
       if (!outcome.ok) return fail(messageOf(outcome.problem));
       ready[name] = outcome.value;
     }

@@ -3,6 +3,7 @@ import { LOOK_FIRST } from '../core/route/verdictClass';
 import { problemsOfRoute } from '../core/survey/checks/checkRoute';
 import { stepName } from '../core/survey/table/stageRow';
 import type { RouteRead } from '../core/survey/table/readRoute';
+import { lastOf } from '../core/lists/ends';
 
 /**
  * A verdict holds for the measures as typed, so where the check of the route asks to look at a row, the reason ends
@@ -35,6 +36,6 @@ const keyOf = (name: string): string => name.trim().toLowerCase();
 
 /** `step 3`, `steps 2 and 3`, `steps 1, 2 and 4` */
 function stepWords(steps: readonly (number | string)[]): string {
-  const last = steps[steps.length - 1]!;
+  const last = lastOf(steps);
   return steps.length === 1 ? `step ${last}` : `steps ${steps.slice(0, -1).join(', ')} and ${last}`;
 }

@@ -55,7 +55,7 @@ function parameterFaults(f: FunctionMetadata): string[] {
 
 /** XFD1048576 is the last cell of a sheet; R1C1 addresses count too. */
 function isCellAddress(word: string): boolean {
-  const a1 = /^([A-Za-z]{1,3})\d{1,7}$/.exec(word);
-  if (a1) return a1[1]!.length < 3 || a1[1]!.toUpperCase() <= 'XFD';
+  const [, column] = /^([A-Za-z]{1,3})\d{1,7}$/.exec(word) ?? [];
+  if (column !== undefined) return column.length < 3 || column.toUpperCase() <= 'XFD';
   return /^[Rr]\d*[Cc]\d*$/.test(word);
 }

@@ -1,4 +1,5 @@
 import type { Cell } from '../core/measures/readQuantity';
+import { entryAt } from '../core/lists/entryAt';
 
 /** The most rows that are computed in one call: far above any month's work, far below a whole column. */
 export const MOST_ROWS = 100_000;
@@ -29,6 +30,6 @@ function rowsInUse(range: Range): number {
   const empty = (cell: Cell): boolean =>
     cell === null || cell === undefined || cell === '' || (zeroIsEmpty && cell === 0);
   let rows = range.length;
-  while (rows > 0 && range[rows - 1]!.every(empty)) rows--;
+  while (rows > 0 && entryAt(range, rows - 1).every(empty)) rows--;
   return rows;
 }

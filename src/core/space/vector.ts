@@ -8,6 +8,13 @@ export const moved = (at: Vector, along: Vector, by: number): Vector => [
   at[2] + along[2] * by,
 ];
 
+/** The place between two that is as far along as `part` says, 0 at the first and 1 at the second. */
+export const partWay = (from: Vector, to: Vector, part: number): Vector => [
+  from[0] + part * (to[0] - from[0]),
+  from[1] + part * (to[1] - from[1]),
+  from[2] + part * (to[2] - from[2]),
+];
+
 /** From one place to another. */
 export const between = (from: Vector, to: Vector): Vector => [
   to[0] - from[0],

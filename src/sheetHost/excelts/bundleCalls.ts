@@ -50,24 +50,31 @@ export class BundleCalls {
     const functions = new Map<string, EngineFunction>();
     functions.set(LEFT_OUT, { minArity: 0, maxArity: 0, invoke: () => LEFT_OUT_VALUE });
     functions.set(NO_SPILL, { minArity: 0, maxArity: 0, invoke: () => engineError('#SPILL!') });
-    for (const [name, described] of this.functions) {
+    const { bundle } = this;
+    if (!bundle) return functions;
+    for (const [name, described] of bundle.functions) {
       functions.set(engineName(name), {
         minArity: 1,
         // The number of the cell comes before the arguments.
         maxArity: Number.MAX_SAFE_INTEGER,
         invoke: ([cell, ...args]) =>
-          this.call(described, (cell as { value: number }).value, args as EngineValue[]),
+          this.call(bundle, described, (cell as { value: number }).value, args as EngineValue[]),
       });
     }
     return functions;
   }
 
-  private call(described: BundleFunction, cell: number, args: readonly EngineValue[]): EngineValue {
+  private call(
+    bundle: Bundle,
+    described: BundleFunction,
+    cell: number,
+    args: readonly EngineValue[],
+  ): EngineValue {
     const key = described.id + args.map(keyOf).join('\u0001');
     let remembered = this.remembered.get(key);
     if (remembered) remembered.used = true;
     else {
-      const result = callAsExcel(described, args.map(argumentOf), this.manners, this.bundle!.runtime);
+      const result = callAsExcel(described, args.map(argumentOf), this.manners, bundle.runtime);
       this.remembered.set(key, (remembered = { result, used: true }));
     }
     const { result } = remembered;
@@ -90,8 +97,8 @@ export class BundleCalls {
   /** The engine carries codes only: the message is that of the call in the cell's formula that gave this code here. */
   withMessage(error: CellError, cellNumber: number, row: number, column: number): CellError | undefined {
     for (const result of this.errors.get(cellNumber) ?? []) {
-      const here =
-        result[row]?.[column] ?? (result.length === 1 && result[0]!.length === 1 ? result[0]![0] : null);
+      const alone = result.length === 1 && result[0]?.length === 1;
+      const here = result[row]?.[column] ?? (alone ? result[0]?.[0] : null);
       if (isCellError(here) && here.code === error.code && here.message !== undefined) return here;
     }
     return undefined;

@@ -1,7 +1,7 @@
 import type { CellLike, RowLike, WorkbookLike, WorksheetLike } from '@cj-tech-master/excelts/formula';
 import type { CellValue } from '../hostValues';
 import { isCellError } from '../hostValues';
-import type { Grid, GridCell } from './grid';
+import { hasFormula, type FormulaCell, type Grid, type GridCell } from './grid';
 
 /** The cells that a formula filled: its own first. Rows and columns count from 1. */
 export interface Spill {
@@ -28,7 +28,7 @@ export interface ViewedWorkbook {
   readonly date1904: boolean;
   readonly functions: NonNullable<WorkbookLike['userFunctions']>;
   /** The formula as the engine is to compute it. */
-  engineFormula(cell: GridCell, sheet: string): string;
+  engineFormula(cell: FormulaCell, sheet: string): string;
 }
 
 const EMPTY = 0;
@@ -128,7 +128,7 @@ export class CalculationView {
     if (!formula && !cell.ofArray) return literalLike(row, column, cell.value);
     // eslint-disable-next-line @typescript-eslint/no-this-alias
     const view = this;
-    const text = formula && viewed.engineFormula(cell, sheet.name);
+    const text = hasFormula(cell) ? viewed.engineFormula(cell, sheet.name) : undefined;
     const fills = formula?.fills;
     return {
       row,

@@ -13,7 +13,7 @@ import { BundleCalls } from './bundleCalls';
 import { CalculationView, type Spill, type ViewedSheet } from './calculationView';
 import { Dependence, plainFormula } from './dependence';
 import { overlap, syntaxFault } from './formulaReads';
-import type { GridCell, GridFormula } from './grid';
+import type { FormulaCell, GridCell, GridFormula } from './grid';
 import { readParts } from './packageParts';
 import { withStoppingRules, type StoppingRule } from './stopIfTrue';
 import { storable, storeResult } from './storedResults';
@@ -263,9 +263,9 @@ export class ExceltsHost implements SheetHost {
     });
   }
 
-  private engineFormula(cell: GridCell, sheet: string): string {
+  private engineFormula(cell: FormulaCell, sheet: string): string {
     const { number } = cell;
-    const { stored } = cell.formula!;
+    const { stored } = cell.formula;
     if (this.noSpill.has(number)) return `${NO_SPILL}()`;
     // Excel shows 0 there, with a warning ("Remove or allow a circular reference").
     if (this.circularNumbers.has(number)) return '0';
@@ -315,9 +315,9 @@ export class ExceltsHost implements SheetHost {
     const fault = syntaxFault(plainFormula(stored));
     if (fault !== undefined) return `the formula cannot be read: ${syntaxWords(shownFormula(stored))}`;
     const parts = formulaParts(stored);
-    for (let i = 0; i < parts.length; i++) {
-      if (parts[i]!.kind !== 'call') continue;
-      const described = this.calls.functions.get(bundleCall(parts[i]!.text) ?? '');
+    for (const [i, { kind, text }] of parts.entries()) {
+      if (kind !== 'call') continue;
+      const described = this.calls.functions.get(bundleCall(text) ?? '');
       if (!described) continue;
       const { starts, end } = callArguments(parts, i);
       const none = starts.length === 1 && parts.slice(starts[0], end).every((p) => p.kind === 'space');

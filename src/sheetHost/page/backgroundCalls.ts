@@ -101,9 +101,10 @@ export class BackgroundCalls {
   }
 
   private goOn(): void {
-    while (this.queue.length > 0 && this.running.size < WORKERS) {
+    while (this.running.size < WORKERS) {
       // The latest first: a person waits for what was typed last.
-      const call = this.queue.pop()!;
+      const call = this.queue.pop();
+      if (!call) return;
       const worker = this.idle.pop() ?? new Worker('sheetCalls.js');
       this.running.set(worker, call);
       const done = (answer: CallAnswer, broken: boolean) => {

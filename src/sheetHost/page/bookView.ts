@@ -8,6 +8,8 @@ import { FAULTS, GridView } from './gridView';
 import { helpLines } from './helpLines';
 import { typingHelp, type DescribedFunction, type TypingHelp } from './typingHelp';
 import { painted, type WorkbookSession } from './workbookSession';
+import { firstOf } from '../../core/lists/ends';
+import { entryAt } from '../../core/lists/entryAt';
 
 /** Largest file that is opened, in MB. */
 const MOST_MB = 20;
@@ -20,6 +22,14 @@ type Typing = {
   readonly begun: 'typed' | 'opened';
   readonly before: string;
 };
+
+/** What was copied, as text and as it was entered, and from where. */
+interface Copied {
+  readonly text: string;
+  readonly row: number;
+  readonly column: number;
+  readonly entries: readonly (readonly string[])[];
+}
 
 /** The workbook on the page: sheets, the line with what a cell holds, the cells, what can be done with the file. */
 export class BookView {
@@ -354,7 +364,7 @@ export class BookView {
     if (this.help?.kind !== 'names' || !this.typing) return false;
     const field = this.typing.place === 'cell' ? this.grid.editor : this.line;
     const caret = field.selectionStart ?? field.value.length;
-    const head = `${field.value.slice(0, this.help.start)}${this.help.matches[0]!.name}(`;
+    const head = `${field.value.slice(0, this.help.start)}${firstOf(this.help.matches).name}(`;
     field.value = head + field.value.slice(caret);
     field.setSelectionRange(head.length, head.length);
     this.typed();
@@ -484,24 +494,16 @@ export class BookView {
   }
 
   /** What was copied here last: with its text in the clipboard, formulas go along, and not their results. */
-  private copied:
-    | {
-        readonly text: string;
-        readonly row: number;
-        readonly column: number;
-        readonly entries: readonly (readonly string[])[];
-      }
-    | undefined;
+  private copied: Copied | undefined;
 
   /** What was copied as it is in a block: formulas moved, and repeated where the block is a multiple of it. */
-  private copiedTo(area: Block): string[][] {
-    const { row, column, entries } = this.copied!;
-    const [rows, columns] = [entries.length, entries[0]!.length];
+  private copiedTo(area: Block, { row, column, entries }: Copied): string[][] {
+    const [rows, columns] = [entries.length, firstOf(entries).length];
     const fits = area.rows % rows === 0 && area.columns % columns === 0;
     const [down, across] = fits ? [area.rows, area.columns] : [rows, columns];
     return Array.from({ length: down }, (_, r) =>
       Array.from({ length: across }, (__, c) => {
-        const entry = entries[r % rows]![c % columns]!;
+        const entry = entryAt(entryAt(entries, r % rows), c % columns);
         if (!entry.startsWith('=')) return entry;
         return movedFormula(
           entry,
@@ -588,7 +590,8 @@ export class BookView {
         .split(/\r?\n/)
         .map((line) => line.split('\t'));
       const { area } = this.session.selected;
-      if (this.copied?.text === text.replace(/\r\n/g, '\n')) this.fill(area, this.copiedTo(area));
+      if (this.copied?.text === text.replace(/\r\n/g, '\n'))
+        this.fill(area, this.copiedTo(area, this.copied));
       else if (text !== '') this.fill(area, rows);
       event.preventDefault();
     });
@@ -630,7 +633,7 @@ export class BookView {
       const step = steps[event.key];
       if (step === undefined) return;
       const at = names.indexOf(this.session.sheet) + step;
-      this.toSheet(names[(at + names.length) % names.length]!);
+      this.toSheet(entryAt(names, (at + names.length) % names.length));
       event.preventDefault();
     });
     document.addEventListener('keydown', (event) => {
@@ -670,7 +673,7 @@ export class BookView {
     ];
     const at = parts.findIndex(([root]) => root?.contains(document.activeElement));
     const next = (at + (back ? -1 : 1) + parts.length) % parts.length;
-    parts[next]![1]()?.focus();
+    entryAt(parts, next)[1]()?.focus();
   }
 }
 

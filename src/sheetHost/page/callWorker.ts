@@ -25,7 +25,9 @@ const received = (value: unknown): unknown => {
 
 scope.onmessage = ({ data: { number, id, values } }) => {
   try {
-    const cells = runtime.associated.get(id)!(...values.map(received));
+    const compute = runtime.associated.get(id);
+    if (!compute) throw new Error(`No function is registered as ${id}.`);
+    const cells = compute(...values.map(received));
     scope.postMessage({ number, cells });
   } catch (error) {
     const thrown = isCellError(error) ? { code: error.code, ...messageOf(error) } : undefined;

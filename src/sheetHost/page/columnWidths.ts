@@ -1,6 +1,7 @@
 import type { Block } from '../address';
 import { shownText } from '../excelts/shownText';
 import type { SheetHost } from '../sheetHost';
+import { entryAt } from '../../core/lists/entryAt';
 
 /** Widths in px: of a character about, round the text, of an empty column, at least, at most. */
 const CHARACTER = 7.4;
@@ -52,7 +53,7 @@ export class ColumnWidths {
       const column = block.column + c;
       let needed = 0;
       values.forEach((line, r) => {
-        const value = line[c]!;
+        const value = entryAt(line, c);
         if (value === null || (typeof value === 'string' && line[c + 1] === null && runsOver(values, r, c)))
           return;
         const text = shownText(value, host.format(sheet, block.row + r, column));
@@ -68,4 +69,4 @@ export class ColumnWidths {
 
 /** A title stands by itself in its row; a text at the right end of a table has others above or below it. */
 const runsOver = (values: readonly (readonly unknown[])[], row: number, column: number): boolean =>
-  values[row]!.filter((v) => v !== null).length === 1 && column === 0;
+  entryAt(values, row).filter((v) => v !== null).length === 1 && column === 0;

@@ -5,6 +5,7 @@ import { isCellError, type CellValue } from '../hostValues';
 import { isBusy } from './backgroundCalls';
 import { ColumnWidths } from './columnWidths';
 import type { WorkbookSession } from './workbookSession';
+import { entryAt } from '../../core/lists/entryAt';
 
 /** Sizes in px; the style sheet has the same. */
 const ROW_HEIGHT = 24;
@@ -248,7 +249,7 @@ export class GridView {
       line.style.top = `${row * ROW_HEIGHT}px`;
       for (let c = 0; c < columns; c++) {
         const column = firstColumn + c;
-        const value = values[r]![c]!;
+        const value = entryAt(entryAt(values, r), c);
         const isActive = row === active.row && column === active.column;
         const names = ['cell', kindOf(value)];
         const isSelected = lit && column >= area.column && column < area.column + area.columns;
@@ -270,12 +271,12 @@ export class GridView {
           'data-at': `${row},${column}`,
           id: cellId(row, column),
         });
-        place(cell, HEAD_WIDTH + lefts[c]!, widths.of(column));
+        place(cell, HEAD_WIDTH + entryAt(lefts, c), widths.of(column));
         if (isBusy(value)) cell.append(element('span', {}, 'computing…'));
         else if (value !== null) fill(cell, value, shownText(value, host.format(sheet, row, column)));
         if (typeof value === 'string') {
           let room = 0;
-          for (let k = c + 1; k <= c + RUN_OVER && values[r]![k] === null; k++)
+          for (let k = c + 1; k <= c + RUN_OVER && entryAt(values, r)[k] === null; k++)
             room += widths.of(firstColumn + k);
           if (room > 0 && value.length * 6 > widths.of(column)) {
             cell.classList.add('over');

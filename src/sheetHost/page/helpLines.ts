@@ -10,8 +10,9 @@ export function helpLines(help: TypingHelp | undefined): HTMLElement[] {
   if (help.kind === 'names') {
     const [first, ...others] = help.matches.slice(0, MOST_NAMES);
     const more = help.matches.length > MOST_NAMES ? ', …' : '';
+    if (!first) return [];
     return [
-      element('p', {}, element('strong', {}, first!.name), `: ${first!.description}. Tab takes it.`),
+      element('p', {}, element('strong', {}, first.name), `: ${first.description}. Tab takes it.`),
       ...(others.length > 0
         ? [element('p', { class: 'soft' }, `Also: ${others.map((f) => f.name).join(', ')}${more}`)]
         : []),

@@ -24,9 +24,9 @@ export function hostSheetAccess(session: WorkbookSession): SheetAccess {
         // The sheet is painted first: what the pane has to work out must not hold up the typing.
         if (wanted === undefined) {
           void painted().then(() => {
-            const now = wanted!;
+            const now = wanted;
             wanted = undefined;
-            listener(now);
+            if (now !== undefined) listener(now);
           });
         }
         if (wanted !== 'cells') wanted = what;

@@ -1,5 +1,6 @@
 import { bundleCall, formulaParts, NAMESPACE } from '../formulaText';
 import { readAddress } from '../address';
+import { firstOf, lastOf } from '../../core/lists/ends';
 
 /** What functions.json says of a function, for a person who types a call of it. */
 export interface DescribedFunction {
@@ -82,7 +83,7 @@ export function typingHelp(
       open.push({ name: before?.kind === 'call' ? bundleCall(before.text) : undefined, at: 0 });
     else if (mark === '{') open.push({ name: undefined, at: 0 });
     else if (mark === ')' || mark === '}') open.pop();
-    else if (mark === ',' && open.length > 0) open[open.length - 1]!.at++;
+    else if (mark === ',' && open.length > 0) lastOf(open).at++;
   });
   for (const { name, at } of open.reverse()) {
     const described =
@@ -102,5 +103,5 @@ function startingWith(name: string, functions: readonly DescribedFunction[]): De
   const found = functions.filter(
     (f) => f.name.startsWith(name) || f.name.slice(NAMESPACE.length + 1).startsWith(name),
   );
-  return found.length === 1 && found[0]!.name === name ? [] : found;
+  return found.length === 1 && firstOf(found).name === name ? [] : found;
 }

@@ -5,6 +5,7 @@ import type { Refusal, SheetHost } from '../sheetHost';
 import type { WriterValue } from '../workbookWriter';
 import { BackgroundCalls } from './backgroundCalls';
 import { enteredValue, entryText } from './enteredValue';
+import { firstOf } from '../../core/lists/ends';
 
 /** A computation that took longer than this [ms] lets the page paint what was typed before the next one. */
 const SLOW = 250;
@@ -98,7 +99,7 @@ export class WorkbookSession {
     host.register(this.bundle);
     this.steps = [];
     this.selections.clear();
-    this.sheetName = host.sheets()[0]!;
+    this.sheetName = firstOf(host.sheets());
     this.area = { row: 0, column: 0, rows: 1, columns: 1 };
     this.cell = { row: 0, column: 0 };
     this.compute();
@@ -178,7 +179,7 @@ export class WorkbookSession {
     for (const { row, column, before } of [...step.changes].reverse()) {
       this.host.write(step.sheet, row, column, before);
     }
-    const { row, column } = step.changes[0]!;
+    const { row, column } = firstOf(step.changes);
     if (step.sheet !== this.sheetName) this.show(step.sheet);
     this.select({ row, column, rows: 1, columns: 1 });
     this.changed();

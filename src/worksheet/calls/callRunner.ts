@@ -3,6 +3,7 @@ import type { CellError } from '../../core/measures/readQuantity';
 import { callInParts, type HostArgument, type HostCell } from '../callFunction';
 import type { FunctionDescription } from '../description';
 import type { CallAnswer, CallToRun, FromWorker } from './messages';
+import { entryAt } from '../../core/lists/entryAt';
 
 /** What a runner needs of the place it runs in. */
 export interface RunnerPlace {
@@ -78,7 +79,7 @@ export class CallRunner {
     let at = 0;
     while (this.running.length > 0) {
       if (at >= this.running.length) at = 0;
-      const { number, parts } = this.running[at]!;
+      const { number, parts } = entryAt(this.running, at);
       const { done, value } = parts.next();
       if (done) {
         answers.push({ number, cells: value });

@@ -29,8 +29,9 @@ export class Refusals {
   /** Remembers what a formula gave. */
   note(address: string, cells: readonly (readonly HostCell[])[]): void {
     const noted: Noted[] = [];
-    for (let row = 0; row < cells.length && noted.length < MOST_CELLS; row++) {
-      for (const [column, cell] of cells[row]!.entries()) {
+    for (const [row, line] of cells.entries()) {
+      if (noted.length >= MOST_CELLS) break;
+      for (const [column, cell] of line.entries()) {
         if (!isCellError(cell)) continue;
         noted.push({ row, column, code: cell.code, message: cell.message ?? '' });
       }
@@ -68,8 +69,9 @@ const keyOf = (address: string): string => address.replace(/\$/g, '');
 function placeOf(address: string): { sheet: string; row: number; column: number } | undefined {
   const parts = /^(?:'((?:[^']|'')*)'|([^'!]*))!([A-Z]{1,3})(\d+)$/i.exec(address);
   if (!parts) return undefined;
-  const sheet = (parts[1]?.replace(/''/g, "'") ?? parts[2] ?? '').replace(/^\[[^\]]*\]/, '').toLowerCase();
+  const [, quoted, plain = '', letters = '', row] = parts;
+  const sheet = (quoted?.replace(/''/g, "'") ?? plain).replace(/^\[[^\]]*\]/, '').toLowerCase();
   let column = 0;
-  for (const letter of parts[3]!.toUpperCase()) column = column * 26 + letter.charCodeAt(0) - 64;
-  return { sheet, row: Number(parts[4]) - 1, column: column - 1 };
+  for (const letter of letters.toUpperCase()) column = column * 26 + letter.charCodeAt(0) - 64;
+  return { sheet, row: Number(row) - 1, column: column - 1 };
 }

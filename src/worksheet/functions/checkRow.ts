@@ -3,6 +3,7 @@ import { checkRow as compute } from '../../core/survey/checks/checkRow';
 import { problemText } from '../../core/survey/words/problemWords';
 import { CHECK_VALIDITY } from '../checkedTable';
 import { tableFunction } from '../namedArguments';
+import { firstOf } from '../../core/lists/ends';
 
 const notOneRow = (argument: string, rows: number): Problem => ({
   kind: 'impossible',
@@ -35,7 +36,7 @@ export const checkRow = tableFunction({
   compute: ({ headers, row }) => {
     if (headers.length !== 1) return refused(notOneRow('headers', headers.length));
     if (row.length !== 1) return refused(notOneRow('row', row.length));
-    const problems = compute(headers[0]!, row[0]!);
+    const problems = compute(firstOf(headers), firstOf(row));
     return found(problems.length > 0 ? problems.map((problem) => [problemText(problem)]) : [['']]);
   },
 });

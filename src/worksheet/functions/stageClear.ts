@@ -13,6 +13,7 @@ import { PIECE_LENGTH_RANGE, PIECE_SIZES, pieceTooShort } from '../arguments';
 import type { TableCell } from '../description';
 import { tableFunction } from '../namedArguments';
 import { ROUTE_MOTIONS } from '../verdictTable';
+import { firstOf } from '../../core/lists/ends';
 
 export const stageClear = tableFunction({
   id: 'STAGECLEAR',
@@ -58,9 +59,11 @@ export const stageClear = tableFunction({
         because: 'the headers are one row',
       });
     }
-    const { columns } = readHeaders(headers[0]!);
+    const { columns } = readHeaders(firstOf(headers));
     if (columns.stage.length === 0) {
-      const got = headers[0]!.filter((cell) => typeof cell === 'string').join(', ');
+      const got = firstOf(headers)
+        .filter((cell) => typeof cell === 'string')
+        .join(', ');
       return refused({ kind: 'impossible', argument: 'headers', got, because: 'there is no column Stage' });
     }
     // A table with no cell at all would be no answer; an empty row below headers still gives one.

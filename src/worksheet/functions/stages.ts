@@ -10,6 +10,7 @@ import type { TableCell } from '../description';
 import { tableFunction } from '../namedArguments';
 import { ALLOWANCE, oneRoute, ROUTE, TAPE } from '../routeInputs';
 import { ROUTE_MOTIONS, ROUTE_SOURCE, ROUTE_VALIDITY } from '../verdictTable';
+import { entryAt } from '../../core/lists/entryAt';
 
 const COLUMNS = ['Step', 'Stage', 'Verdict', 'Clearance', 'Pose', 'Reason'] as const;
 
@@ -56,7 +57,7 @@ export const stages = tableFunction({
     const route = prepareRoute(rows.value, book);
     const judged = judgeRoute(route, piece, book, allowance).judge('every step');
     const body = judged.steps.map((step, i): TableCell[] => {
-      const { row, name } = route.steps[i]!;
+      const { row, name } = entryAt(route.steps, i);
       return [
         name,
         row.stage ?? row.stageText,

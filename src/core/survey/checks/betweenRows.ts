@@ -5,6 +5,7 @@ import { routeFaults } from './routeFaults';
 import { routeQuestions } from './routeQuestions';
 import { storeySlips } from './storeySlips';
 import type { RouteProblem } from './surveyProblem';
+import { entryAt } from '../../lists/entryAt';
 
 /** What is wrong between the rows of a survey: its name, the numbers of its steps, its end, its storeys. */
 export function betweenRows(surveys: readonly Survey[]): RouteProblem[] {
@@ -16,7 +17,7 @@ export function betweenRows(surveys: readonly Survey[]): RouteProblem[] {
     ...routeFaults(survey.rows, tapeOf(survey.rows, USUAL_TAPE)).map(({ at, fault }): RouteProblem => ({
       kind: 'route fault',
       severity: 'error',
-      rowIndex: survey.rows[at]!.rowIndex,
+      rowIndex: entryAt(survey.rows, at).rowIndex,
       fault,
     })),
     ...routeQuestions(survey.rows, tapeOf(survey.rows, USUAL_TAPE)),

@@ -2,6 +2,7 @@ import { isStair, kindOf } from '../../stages/kinds';
 import type { StageRow } from '../table/stageRow';
 import { turnsLevel } from './routeFaults';
 import type { RouteProblem, RouteQuestion } from './surveyProblem';
+import { entryAt } from '../../lists/entryAt';
 
 /** The longest piece that is usual, with what it is padded by [mm]: what is shorter is met while it turns. */
 const LONG_PIECE = 2000;
@@ -23,7 +24,7 @@ export function routeQuestions(rows: readonly StageRow[], tape: number): RoutePr
 }
 
 function questionsAt(rows: readonly StageRow[], i: number, tape: number): RouteQuestion[] {
-  const row = rows[i]!;
+  const row = entryAt(rows, i);
   const { stage, measures } = row;
   if (!stage) return [];
   const before = rows[i - 1];
@@ -115,7 +116,7 @@ function closeTurn(rows: readonly StageRow[], i: number): number | undefined {
   if (!turnsLevel(rows[i]?.stage)) return undefined;
   let straight = 0;
   for (let k = i - 1; k >= 0; k--) {
-    const { stage, measures } = rows[k]!;
+    const { stage, measures } = entryAt(rows, k);
     if (turnsLevel(stage)) {
       const next = rows[k + 1]?.stage;
       const run = next === 'passage' ? 0 : measures.run;

@@ -1,4 +1,5 @@
 import type { RouteFault, StageRow } from './stageRow';
+import { firstOf } from '../../lists/ends';
 
 /** The rows of one survey in the order of their steps. */
 export interface Survey {
@@ -45,7 +46,7 @@ function tableFault(
   const steps = new Set(of.map(({ step }) => step));
   const ordered = !steps.has(NaN) && steps.size === of.length;
   if (ordered) return undefined;
-  const from = all.indexOf(of[0]!);
+  const from = all.indexOf(firstOf(of));
   const together = of.every((row, i) => all[from + i] === row);
   return together ? undefined : { kind: 'rows apart', survey };
 }

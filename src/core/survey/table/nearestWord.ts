@@ -1,3 +1,6 @@
+import { lastOf } from '../../lists/ends';
+import { entryAt } from '../../lists/entryAt';
+
 /**
  * The word of a list that a misspelt word is nearest to: at most one slip (a letter left out, put in, changed, or
  * two neighbours exchanged) in a word of up to 5 letters, at most two in a longer one.
@@ -33,14 +36,14 @@ function slips(a: string, b: string): number {
     const row = [i];
     for (let j = 1; j <= b.length; j++) {
       const changed = a[i - 1] === b[j - 1] ? 0 : 1;
-      let least = Math.min(last[j]! + 1, row[j - 1]! + 1, last[j - 1]! + changed);
+      let least = Math.min(entryAt(last, j) + 1, entryAt(row, j - 1) + 1, entryAt(last, j - 1) + changed);
       if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) {
-        least = Math.min(least, before[j - 2]! + 1);
+        least = Math.min(least, entryAt(before, j - 2) + 1);
       }
       row.push(least);
     }
     before = last;
     last = row;
   }
-  return last[b.length]!;
+  return lastOf(last);
 }

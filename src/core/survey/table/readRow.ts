@@ -8,6 +8,7 @@ import type { MeasureName } from '../../stages/measures';
 import type { RefusedMeasure, StageRow, WordDoubt } from './stageRow';
 import type { StageName } from '../../stages/kinds';
 import { stageNamed } from './stageNamed';
+import { firstOf } from '../../lists/ends';
 
 const NONE_REFUSED: readonly RefusedMeasure[] = [];
 
@@ -28,7 +29,7 @@ export function readRow(
   let refused: RefusedMeasure[] | undefined;
   let says = stageText !== '';
   for (const { measure, columns: at } of columns.measuresAt(stage)) {
-    const cell = at.length === 1 ? cells[at[0]!] : undefined;
+    const cell = at.length === 1 ? cells[firstOf(at)] : undefined;
     const value =
       at.length === 1 ? readMeasure(stage, measure, cell) : readDoubled(stage, measure, at, cells);
     if (value === undefined) continue;
@@ -118,7 +119,7 @@ function firstText(at: readonly number[], cells: readonly Cell[]): string {
 
 /** The text of a doubled column; where its cells do not agree, both, which names nothing. */
 function oneText(at: readonly number[], cells: readonly Cell[]): string {
-  if (at.length === 1) return cellText(cells[at[0]!]);
+  if (at.length === 1) return cellText(cells[firstOf(at)]);
   const texts = new Set(at.map((i) => cellText(cells[i])).filter((text) => text !== ''));
   return [...texts].join(' / ');
 }
@@ -149,8 +150,8 @@ function readDoubled(
 ): MeasureRead {
   const filled = at.filter((i) => !saysNothing(cells[i]));
   if (filled.length === 0)
-    return readMeasure(stage, measure, cells[at.find((i) => cells[i] === 0) ?? at[0]!]);
-  const first = readMeasure(stage, measure, cells[filled[0]!]);
+    return readMeasure(stage, measure, cells[at.find((i) => cells[i] === 0) ?? firstOf(at)]);
+  const first = readMeasure(stage, measure, cells[firstOf(filled)]);
   for (const i of filled.slice(1)) {
     const next = readMeasure(stage, measure, cells[i]);
     if (typeof next !== 'number') return next;
