@@ -6,7 +6,8 @@ import { NO_MOTION } from '../../motion/answerOfMotion';
 import { bestPassage } from '../opening/opening';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import { openingAtMost } from '../opening/openingAtMost';
-import { stairTurnFit, type LeavesAs, type StairTurnFit } from './stairTurnFit';
+import { stairTurnFit, type StairTurnFit } from './stairTurnFit';
+import { TurnGrid, type LeavesAs } from './turnGrid';
 import { StairTurnPlaces, type StairTurnPlan } from './turnedPlace';
 
 /** One way round, with what draws it. */
@@ -64,12 +65,13 @@ export function stairTurnWays(
   { atLeast = -piece.length / 2, enough = Infinity, holds = LIKELIEST_FIRST }: StairTurnAsk = {},
 ): StairTurnWay[] {
   const proved = stairTurnAtMost(plan, piece);
+  const grid = new TurnGrid(new StairTurnPlaces(plan));
   const ways: StairTurnWay[] = [];
   let best = -Infinity;
   const consider = (hold: Hold, leaves: LeavesAs): void => {
     const wanted = which === 'best' ? best : Math.min(0, best);
     const least = Math.max(atLeast, wanted) + DRAWN;
-    const fit = stairTurnFit(plan, piece, hold, leaves, least, enough + DRAWN);
+    const fit = stairTurnFit(grid, piece, hold, leaves, least, enough + DRAWN);
     if (!fit) return;
     const clearance = fit.clearance - DRAWN;
     best = Math.max(best, clearance);
@@ -113,7 +115,8 @@ function poseOn(fit: StairTurnFit, hold: Hold): Pose {
 }
 
 function overRail(plan: StairTurnPlan, piece: PieceSize, hold: Hold, fit: StairTurnFit): boolean {
-  const walled = stairTurnFit({ ...plan, overRail: 0 }, piece, hold, fit.leaves, fit.clearance - DRAWN);
+  const grid = new TurnGrid(new StairTurnPlaces({ ...plan, overRail: 0 }));
+  const walled = stairTurnFit(grid, piece, hold, fit.leaves, fit.clearance - DRAWN);
   return walled === undefined;
 }
 

@@ -2,7 +2,8 @@ import type { PieceSize } from '../../measures/piece';
 import { attitudeInPlan } from '../../motion/attitude';
 import { sizesOfHold, type Hold } from '../../motion/hold';
 import type { KeyAttitude, Motion } from '../../space/motion';
-import { DRAWN_PARTS, finer, type StairTurnFit, type TurnStep } from './stairTurnFit';
+import { DRAWN_PARTS, finer, type StairTurnFit } from './stairTurnFit';
+import type { TurnStep } from './turnGrid';
 import {
   IN_CORNER,
   IN_FLIGHT_ARM,
