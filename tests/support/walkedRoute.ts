@@ -9,7 +9,7 @@ import type { StageRow } from '../../src/core/survey/table/stageRow';
 /** Beyond this [mm a side] more padding shows nobody more. */
 const AMPLE = 300;
 
-const stageRow = (row: JointRow, i: number): StageRow => ({
+export const stageRow = (row: JointRow, i: number): StageRow => ({
   survey: 'A',
   step: i + 1,
   stage: row.stage,

@@ -7,6 +7,7 @@ import {
   bareFlight,
   endLimits,
   lineLength,
+  shortJoints,
   type PartPlan,
   type PassageSource,
   type PassageSources,
@@ -66,6 +67,7 @@ export function flightPlan(planning: Planning, i: number, stage: BookStage): Par
           ...levelSources(planning, i, first, second),
         ],
       },
+      ...shortJoints(planning, i + 1, 'first half'),
     ],
   };
   const turns = stairJoints(planning, i, 'after', lookUp('flight', bare));
@@ -74,8 +76,11 @@ export function flightPlan(planning: Planning, i: number, stage: BookStage): Par
     ...half(second),
     ...limits,
     limitsAfter: besideLimits(planning, i, 'after', second),
-    // The second half, the floor at its end, and the row there.
-    ...(turns.length > 0 ? { joints: [{ parts: 3, sources: [], solved: turns }] } : {}),
+    joints: [
+      // The second half, the floor at its end, and the row there.
+      ...(turns.length > 0 ? [{ parts: 3, sources: [], solved: turns }] : []),
+      ...shortJoints(planning, i + 1, 'second half'),
+    ],
   };
   const floor = (one: FlightEnd, neighbour: ReadRow | undefined): PartPlan => ({
     row: i,
@@ -151,7 +156,7 @@ const standsAlone = ({ row }: ReadRow): boolean =>
   row.stage !== undefined && kindOf(row.stage).solvedAsFlight !== undefined;
 
 /** What is at an end of flight i, by the row there. */
-function endOf(planning: Planning, i: number, side: 'before' | 'after'): FlightEnd {
+export function endOf(planning: Planning, i: number, side: 'before' | 'after'): FlightEnd {
   const { reading, tapeCase, tape } = planning;
   const { way, measures } = reading[i]!;
   const end = endBeside(way, side);

@@ -158,13 +158,13 @@ export function stairJoints(
 /** Above any ceiling [mm]. */
 const AMPLE = 20000;
 
-const narrowest = ({ sections }: Arm): { readonly width: number; readonly height: number } => ({
+export const narrowest = ({ sections }: Arm): { readonly width: number; readonly height: number } => ({
   width: Math.min(Infinity, ...sections.map(({ width }) => width)),
   height: Math.min(Infinity, ...sections.map(({ height }) => height)),
 });
 
 /** Where the straight beyond the door or the turn ends. */
-function farEnd(
+export function farEnd(
   k: number,
   { end }: Arm,
   { tapeCase, tape }: Planning,

@@ -49,8 +49,18 @@ export interface RouteFinding {
 /** One piece on one route: verdict first, words only when they are asked for. */
 export interface RouteCase {
   readonly finding: RouteFinding;
+  /** What is judged as measured: the reading that leaves most, laid out for the piece. */
+  measured(): MeasuredCase;
   /** `every step`: all steps to the full, not only the deciding one. */
   judge(detail?: 'every step'): RouteJudgement;
+}
+
+/** A reading as measured, with what stands close solved together as far as was needed. */
+export interface MeasuredCase {
+  readonly reading: PreparedReading | undefined;
+  readonly parts: readonly Part[];
+  /** The greatest clearance with which some chain passes [mm a side]; -Infinity: none. */
+  readonly widest: number;
 }
 
 /**
@@ -151,12 +161,12 @@ export function judgeRoute(
       steps: judged.map((step, i) => atWidest(step, roomiest?.[i])),
     };
   };
-  return { finding, judge };
+  return { finding, judge, measured: () => measured };
 }
 
 const hasJoints = ({ measured, worst }: PreparedReading): boolean =>
   [...measured, ...worst].some(({ joints }) =>
-    joints?.some(({ solved, level }) => level || (solved?.length ?? 0) > 0),
+    joints?.some(({ solved, level, short }) => level || short || (solved?.length ?? 0) > 0),
   );
 
 /** What is not measured is at its most favourable: the reading that leaves most counts. */
@@ -165,12 +175,12 @@ function widestReading(
   piece: BookPiece,
   book: StageBook,
   joints?: JointsAsked,
-): { readonly parts: Part[]; readonly widest: number } {
-  let best: { parts: Part[]; widest: number } = { parts: [], widest: -Infinity };
-  for (const { measured } of route.readings) {
-    const parts = routeParts(measured, piece, book, 'measured', joints);
+): MeasuredCase {
+  let best: MeasuredCase = { reading: undefined, parts: [], widest: -Infinity };
+  for (const reading of route.readings) {
+    const parts = routeParts(reading.measured, piece, book, 'measured', joints);
     const widest = widestClearance(parts, 'any');
-    if (best.parts.length === 0 || widest > best.widest) best = { parts, widest };
+    if (best.parts.length === 0 || widest > best.widest) best = { reading, parts, widest };
   }
   return best;
 }

@@ -6,7 +6,8 @@ import type { StageMeasures } from '../stages/measures';
 import { bestChain, widestClearance, type ChainStep } from './chain';
 import type { PreparedReading, PreparedRoute } from './preparedRoute';
 import { routeParts } from './routeParts';
-import type { StageBook } from './stageBook';
+import type { BookPiece, StageBook } from './stageBook';
+import { judgeRoute, type MeasuredCase } from './judgeRoute';
 
 /** A chain of a route with the clearance [mm a side] that it leaves all the way. */
 export interface JudgedChain {
@@ -29,21 +30,29 @@ export function judgedChain(
   tapeCase: 'measured' | 'worst' = 'measured',
 ): JudgedChain | undefined {
   if (route.steps.some(({ problem }) => problem !== undefined)) return undefined;
-  const piece = book.pieceOf(size);
-  const sign = tapeCase === 'measured' ? 1 : -1;
-  let best: { reading: PreparedReading; parts: ReturnType<typeof routeParts>; widest: number } | undefined;
-  for (const reading of route.readings) {
-    const parts = routeParts(reading[tapeCase], piece, book, tapeCase);
-    const widest = widestClearance(parts, 'any');
-    if (!best || sign * widest > sign * best.widest) best = { reading, parts, widest };
-  }
-  if (!best || !Number.isFinite(best.widest)) return undefined;
+  const best =
+    tapeCase === 'measured'
+      ? judgeRoute(route, size, book, allowance).measured()
+      : narrowest(route, book.pieceOf(size), book);
+  const { reading, parts, widest } = best;
+  if (!reading || !Number.isFinite(widest)) return undefined;
   // Where it goes without anything that makes it tight, so it is carried.
-  const free = widestClearance(best.parts, 'free');
+  const free = widestClearance(parts, 'free');
   const freely = free >= allowance;
-  const clearance = freely ? free : best.widest;
-  const steps = bestChain(best.parts, freely ? 'free' : 'any', clearance, allowance);
-  return steps && { reading: best.reading, steps, clearance };
+  const clearance = freely ? free : widest;
+  const steps = bestChain(parts, freely ? 'free' : 'any', clearance, allowance);
+  return steps && { reading, steps, clearance };
+}
+
+/** With the tape and what is not measured against the piece: the reading that leaves least. */
+function narrowest(route: PreparedRoute, piece: BookPiece, book: StageBook): MeasuredCase {
+  let least: MeasuredCase = { reading: undefined, parts: [], widest: Infinity };
+  for (const reading of route.readings) {
+    const parts = routeParts(reading.worst, piece, book, 'worst');
+    const widest = widestClearance(parts, 'any');
+    if (widest < least.widest) least = { reading, parts, widest };
+  }
+  return least;
 }
 
 /** What the walk is told of a chain's steps. */
@@ -55,6 +64,8 @@ export const walkSteps = (steps: readonly ChainStep[]): WalkStep[] =>
     leaves: ALL_HOLDS[step.leaves]!,
     pose: step.passage?.answer.pose ?? 'on edge',
     clearance: step.passage?.answer.clearance,
+    raise: step.passage?.answer.raise,
+    jointly: step.joint !== undefined,
   }));
 
 /** The drawn motion keeps off what it passes by so much less than the clearance [mm]. */

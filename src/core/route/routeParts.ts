@@ -4,6 +4,7 @@ import { clearSquareToPitch } from '../stages/flight/flight';
 import type { LimitCause, Part, PlaceLimit, RoomBeside } from './chain';
 import { diagonalClearance, poseChanges } from './poseChange';
 import { jointPassages, levelPassages } from './jointPassages';
+import { shortFlightWays } from './shortFlightWays';
 import type { PartPlan, PassageSource, PassageSources, PlannedLimit } from './routePlan';
 import {
   shownInBoth,
@@ -42,7 +43,7 @@ export function routeParts(
       leanAfter: k + 1 === plans.length ? undefined : (places[k + 1]?.roomBefore ?? null),
       limitsBefore: plan.limitsBefore.map((limit) => limitFor(limit, size)),
       limitsAfter: plan.limitsAfter.map((limit) => limitFor(limit, size)),
-      joints: plan.joints?.map(({ parts, sources, solved, level }) => ({
+      joints: plan.joints?.map(({ parts, sources, solved, level, short }) => ({
         parts,
         passages: [
           ...sources.flatMap((all) => fromSources(all, piece, book, tapeCase)),
@@ -50,6 +51,11 @@ export function routeParts(
             ? joints === 'supposed'
               ? ANY_WAY
               : solved.flatMap((joint) => jointPassages(joint, piece, book, tapeCase, joints.enough))
+            : []),
+          ...(joints && short
+            ? joints === 'supposed'
+              ? ANY_WAY
+              : shortFlightWays(short, piece, book, tapeCase, joints.enough)
             : []),
           ...(joints && level
             ? joints === 'supposed'

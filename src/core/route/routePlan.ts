@@ -5,6 +5,7 @@ import { flightPlan } from './flightPlan';
 import { guardsOf, type Guard } from './guards';
 import type { JointBlock } from '../joint/jointRow';
 import { stairJoints, type JointPlan } from './jointPlan';
+import { shortFlightJoints, type JointBegins, type ShortFlightsPlan } from './shortFlights';
 import { levelJoint } from './levelJoint';
 import type { PlacedMeasures } from '../stages/solvers';
 import type { TurningSpace } from '../motion/turningSpace';
@@ -72,8 +73,12 @@ export interface PartPlan {
     readonly solved?: readonly JointPlan[];
     /** Level rows solved in plan, as they are measured. */
     readonly level?: JointBlock;
+    /** A landing with flights that may be shorter than the piece. */
+    readonly short?: ShortFlightsPlan;
   }[];
 }
+
+type PlannedJoint = NonNullable<PartPlan['joints']>[number];
 
 /** What a plan is made with. */
 export interface Planning {
@@ -100,10 +105,13 @@ export function routePlan(planning: Planning): PartPlan[] {
     if (!stage) return [{ row: i, sources: undefined, limitsBefore: [], limitsAfter: [] }];
     if (row.stage === 'flight') return flightPlan(planning, i, stage);
     const block = level.get(i);
+    const joints: PlannedJoint[] = [
+      ...(block ? [{ parts: block.rows.length, sources: [], level: block }] : []),
+      ...shortJoints(planning, i, 'landing'),
+      ...(row.stage === 'door' ? shortJoints(planning, i + 2, 'door') : []),
+    ];
     const alone = rowPlan(planning, i, stage);
-    const part = block
-      ? { ...alone, joints: [{ parts: block.rows.length, sources: [], level: block }] }
-      : alone;
+    const part = joints.length > 0 ? { ...alone, joints } : alone;
     const flight = planning.reading[i + 1]?.stage === 'flight' ? planning.stageAt(i + 1) : undefined;
     if (!flight) return [part];
     const solved = stairJoints(planning, i + 1, 'before', bareFlight(planning, flight));
@@ -306,12 +314,49 @@ export function endLimits(
 
 const shownLength = (length: WayLength): number | undefined => (length.open ? undefined : length.known);
 
+/** The joints of landing i with short flights beside it that begin with a given part; none where there is no landing. */
+export function shortJoints(planning: Planning, i: number, begins: JointBegins): PlannedJoint[] {
+  const { reading, stageAt } = planning;
+  const stage = reading[i] && isLanding(reading[i].stage) ? stageAt(i) : undefined;
+  if (!stage) return [];
+  const { guarded, levelOnly } = asBesideFlights(planning, i, stage);
+  // Where one flight stands back from the edge of the other, what goes round tilted has floor where it supposes treads.
+  if (levelOnly) return [];
+  return shortFlightJoints(planning, i, begins, guarded).map(({ parts, plan }) => ({
+    parts,
+    sources: [],
+    short: plan,
+  }));
+}
+
 /** A landing as narrow and low as the flights beside it. */
 function landingPlan(
-  { reading, tapeCase, tape, lookUp }: Planning,
+  planning: Planning,
   i: number,
   stage: BookStage,
 ): Pick<PartPlan, 'sources' | 'limitsBefore' | 'limitsAfter'> {
+  const { reading } = planning;
+  const { guarded, levelOnly, beside, searchedUpTo } = asBesideFlights(planning, i, stage);
+  const reversed = reading[i]!.way === 'down';
+  const source = { stage: guarded, upToBefore: Infinity, upToAfter: Infinity, reversed };
+  return {
+    sources: [[{ ...source, levelOnly, searchedUpTo, by: beside }]],
+    limitsBefore: [],
+    limitsAfter: [],
+  };
+}
+
+/** The landing of row i as the flights beside it leave it. */
+function asBesideFlights(
+  { reading, tapeCase, tape, lookUp }: Planning,
+  i: number,
+  stage: BookStage,
+): {
+  readonly guarded: BookStage;
+  readonly levelOnly: boolean;
+  readonly beside: readonly number[];
+  readonly searchedUpTo: number | undefined;
+} {
   const { measures: m } = stage;
   const { way } = reading[i]!;
   const beside = (k: number) => (reading[k]?.stage === 'flight' ? reading[k] : undefined);
@@ -339,12 +384,7 @@ function landingPlan(
     flight ? [lineLength(flight.measures, tapeCase, tape)] : [],
   );
   const searchedUpTo = lines.length > 0 ? Math.min(...lines) : undefined;
-  const source = { stage: guarded, upToBefore: Infinity, upToAfter: Infinity, reversed: way === 'down' };
-  return {
-    sources: [[{ ...source, levelOnly, searchedUpTo, by: besideRows }]],
-    limitsBefore: [],
-    limitsAfter: [],
-  };
+  return { guarded, levelOnly, beside: besideRows, searchedUpTo };
 }
 
 /** From the first nosing of a flight to its last, along the pitch [mm]; without its risers: of two, or of many. */

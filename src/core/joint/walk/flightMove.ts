@@ -21,8 +21,11 @@ export interface FlightAsk {
   readonly solids: readonly SceneBox[];
   /** Where it is to go: level floor beyond the flight, or a place in its section. */
   readonly goal: 'level floor' | KeyAttitude;
-  /** Where across the flight it is walked: where the piece is, moved aside at the end, or where it is to be. */
-  readonly side: "start's" | "goal's";
+  /**
+   * Where across the flight it is walked: where the piece is, moved aside at the end; where it is to be; or moved aside
+   * first, to where the doors and passages straight ahead leave it room.
+   */
+  readonly side: "start's" | "goal's" | "way's";
   /** Level floor ahead of the flight's exit plane [mm]. */
   readonly ahead: number;
 }
@@ -133,7 +136,10 @@ function pass(route: PlacedRoute, i: number, ask: FlightAsk): KeyAttitude[] | un
   const down = joint.way === 'down';
   const across =
     ask.goal === 'level floor' || ask.side === "start's" ? from[1] : unplaced(placing, ask.goal.at)[1];
-  const y = Math.max(-(f.width - q) / 2, Math.min((f.width - q) / 2, across));
+  const lane = ask.side === "way's" ? laneAhead(route, i, q) : { low: -Infinity, high: Infinity };
+  const [lowest, highest] = [Math.max(-(f.width - q) / 2, lane.low), Math.min((f.width - q) / 2, lane.high)];
+  if (lowest > highest) return undefined;
+  const y = Math.max(lowest, Math.min(highest, across));
   const angle = angleInSection(unplacedTurn(placing, ask.start.turn), ask.hold);
   if (angle === undefined) return undefined;
   const start = { x: from[0], y: from[2], angle };
@@ -202,11 +208,36 @@ function pass(route: PlacedRoute, i: number, ask: FlightAsk): KeyAttitude[] | un
   return ask.goal === 'level floor' ? keys : [...keys, ask.goal];
 }
 
-/** Whether the piece lies in the flight's upright section, lengthwise along it or level. */
-function inSection(route: PlacedRoute, i: number, key: KeyAttitude, hold: Hold): boolean {
+/** Where the middle of what is so wide can be in the doors and passages straight behind a flight, in its coordinates. */
+function laneAhead(
+  route: PlacedRoute,
+  i: number,
+  wide: number,
+): { readonly low: number; readonly high: number } {
+  const { placing } = route.rows[i]!;
+  let lane = { low: -Infinity, high: Infinity };
+  for (const { joint, entry, entrySection } of route.rows.slice(i + 1)) {
+    if (joint.stage !== 'door' && joint.stage !== 'passage') break;
+    const middle = unplaced(placing, entry.at)[1];
+    const off = (entrySection.width - wide) / 2;
+    lane = { low: Math.max(lane.low, middle - off), high: Math.min(lane.high, middle + off) };
+  }
+  return lane;
+}
+
+/** Whether the piece lies in the flight's upright section, lengthwise along it or level; or `upright`, too. */
+function inSection(
+  route: PlacedRoute,
+  i: number,
+  key: KeyAttitude,
+  hold: Hold,
+  most: 'lying' | 'upright' = 'lying',
+): boolean {
   const { placing } = route.rows[i]!;
   const angle = angleInSection(unplacedTurn(placing, key.turn), hold);
-  return angle !== undefined && angle > -1e-6 && angle < Math.PI / 2 - 0.05;
+  if (angle === undefined) return false;
+  const steep = Math.abs(Math.PI / 2 - Math.abs(angle));
+  return steep < 1e-6 ? most === 'upright' : angle > -1e-6 && angle < Math.PI / 2 - 0.05;
 }
 
 export const flightMove = { lying, floorBefore, floorAfter, inSection, pass };

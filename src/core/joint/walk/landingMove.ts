@@ -1,13 +1,21 @@
-import type { PieceSize } from '../../measures/piece';
-import type { Hold } from '../../motion/hold';
+import type { PieceSize, Pose } from '../../measures/piece';
+import { POSE_BY_UPRIGHT, sidesOfHold, type Hold } from '../../motion/hold';
 import type { KeyAttitude } from '../../space/motion';
 import { drawFamilyMotion } from '../../stages/landing/drawFamilyMotion';
 import { halfLandingTask } from '../../stages/landing/halfLanding';
-import { bestFamilyFit, type LandingPlan } from '../../stages/landing/motionFamilies';
+import {
+  bestFamilyFit,
+  type LandingPlan,
+  type RoundAs,
+  type ShortFlight,
+  type ShortFlights,
+} from '../../stages/landing/motionFamilies';
 import { quarterLandingTask } from '../../stages/landing/quarterLanding';
 import { rotate, type Quaternion } from '../../space/quaternion';
 import { placedKey, type Vec3 } from '../place/frame';
 import type { PlacedRoute } from '../place/placedRoute';
+import { endsOf, isLanding } from '../place/rowContext';
+import { reachOver, tooShort } from '../shortFlightJoint';
 
 /**
  * The angle [rad] above the level at which the piece lies in a flight's upright section, seen up the flight; undefined
@@ -22,12 +30,23 @@ export function angleInSection(turn: Quaternion, hold: Hold): number | undefined
   return Math.atan2(sign * along[2], sign * along[0]);
 }
 
+/** What the chain does on a landing. */
+export interface LandingStep {
+  readonly from: Hold;
+  readonly pose: Pose;
+  readonly raise?: number | undefined;
+  readonly jointly?: boolean;
+}
+
+/** A raise is known no nearer than this [mm]. */
+const STRAYS = 1;
+
 /** The keys of the drawn family round a landing that are off the flights' straight, in the scene. */
 export function landingKeys(
   route: PlacedRoute,
   i: number,
   piece: PieceSize,
-  hold: Hold,
+  { from: hold, pose, raise = Infinity, jointly = false }: LandingStep,
   drawn: number,
 ): KeyAttitude[] | undefined {
   const { joint, placing, back } = route.rows[i]!;
@@ -74,9 +93,43 @@ export function landingKeys(
       drawn,
     );
   } else return undefined;
-  const fit = bestFamilyFit(plan, piece, hold, { atLeast: drawn });
+  const flight = (side: 'lower' | 'upper'): ShortFlight | undefined =>
+    jointly ? shortFlight(route, i, (side === 'lower') === back ? 1 : -1, side, plan, piece) : undefined;
+  const short: ShortFlights = { lower: flight('lower'), upper: flight('upper') };
+  const only = short.lower || short.upper ? { only: roundAs(pose, hold), mostRaise: raise + STRAYS } : {};
+  const fit = bestFamilyFit(plan, piece, hold, { atLeast: drawn, short, ...only });
   if (!fit) return undefined;
-  const keys = drawFamilyMotion(plan, piece, fit, ends.start, ends.goal).slice(1, -1);
+  const keys = drawFamilyMotion(plan, piece, fit, ends.start, ends.goal, short).slice(1, -1);
   const placed = keys.map((key) => placedKey(placing, key));
   return back ? placed.reverse() : placed;
+}
+
+/** How it goes round in a pose. */
+const roundAs = (pose: Pose, hold: Hold): RoundAs =>
+  pose === 'tilted' ? 'tilted' : pose === POSE_BY_UPRIGHT[sidesOfHold(hold).along] ? 'upright' : 'level';
+
+/** The flight before landing i (-1) or after it (1), where it does not hold the piece and leads to a level floor. */
+function shortFlight(
+  route: PlacedRoute,
+  i: number,
+  step: -1 | 1,
+  side: 'lower' | 'upper',
+  plan: LandingPlan,
+  piece: PieceSize,
+): ShortFlight | undefined {
+  const flight = route.rows[i + step];
+  const beyond = route.rows[i + 2 * step];
+  if (flight?.joint.stage !== 'flight' || flight.supposed) return undefined;
+  if (beyond && isLanding(beyond.joint)) return undefined;
+  const { risers = 2, footSpace, headSpace, footCeiling, headCeiling } = flight.joint.measures;
+  const { before, after } = endsOf(flight.joint);
+  const foot = (step === -1 ? before : after) === 'foot';
+  const line = (risers - 1) * Math.hypot(plan.rise, plan.going);
+  if (!tooShort(line, piece)) return undefined;
+  return reachOver(plan, side, {
+    risers,
+    ceiling: foot ? footCeiling : headCeiling,
+    space: foot ? footSpace : headSpace,
+    door: undefined,
+  });
 }

@@ -34,6 +34,10 @@ export interface WalkStep {
   readonly pose: Pose;
   /** Clearance [mm a side] of that passage by itself: a tilted one is tilted as suits it. */
   readonly clearance?: number | undefined;
+  /** How high that passage raises it at most [mm]. */
+  readonly raise?: number | undefined;
+  /** The row is passed together with others: where it leads straight on the piece is level in it, or as it comes. */
+  readonly jointly?: boolean;
 }
 
 /** What could not be drawn, and where. */
@@ -221,9 +225,11 @@ class Walker {
     });
   }
 
-  private tiltFor(i: number, { from, pose, clearance = this.drawn }: WalkStep, under = Infinity): TurnedHold {
-    if (pose !== 'tilted' && pose !== 'leaning') return { hold: from };
+  private tiltFor(i: number, step: WalkStep, under = Infinity): TurnedHold {
+    const { from, pose, clearance = this.drawn, jointly } = step;
     const { joint } = this.route.rows[i]!;
+    if ((pose !== 'tilted' && pose !== 'leaning') || (jointly && joint.stage === 'door'))
+      return { hold: from };
     const own = Math.max(this.drawn, clearance - DRAWN);
     const { along, across, upright } = sizesOfHold(paddedPiece(this.piece, own), from);
     const face = pose === 'tilted' ? along : across;
@@ -706,7 +712,7 @@ class Walker {
     const goals: ('level floor' | KeyAttitude)[] =
       after !== undefined && isLanding(after.joint) ? this.landingGoals(i + 1) : ['level floor'];
     // From where the landing before leaves it, or from a place before, still over that landing.
-    const marks = fromLevel ? [this.carrier.keys.length] : this.leavingMarks(i, step.from);
+    const marks = fromLevel ? [this.carrier.keys.length] : this.leavingMarks(i, step);
     const kept = this.carrier.keys.slice();
     for (const mark of marks) {
       for (const goal of goals) {
@@ -715,8 +721,8 @@ class Walker {
           this.since = i + 1;
           return undefined;
         }
-        const moved = (["goal's", "start's"] as const).some((side) => {
-          if (goal === 'level floor' && side === "goal's") return false;
+        const moved = (["goal's", "start's", "way's"] as const).some((side) => {
+          if (side === (goal === 'level floor' ? "goal's" : "way's")) return false;
           const keys = flightMove.pass(this.route, i, {
             piece: this.piece,
             hold: step.from,
@@ -791,7 +797,9 @@ class Walker {
     const step = this.steps[row]!;
     const keys = this.landing(i);
     if (!keys) return [flightMove.lying(this.route, i - 1, this.piece, step.from, this.drawn, 'far')];
-    const inSection = keys.filter((key) => flightMove.inSection(this.route, i - 1, key, step.from));
+    const inSection = keys.filter((key) =>
+      flightMove.inSection(this.route, i - 1, key, step.from, step.jointly ? 'upright' : 'lying'),
+    );
     return spread(inSection);
   }
 
@@ -799,18 +807,18 @@ class Walker {
     const known = this.landings.get(i);
     if (known) return known;
     const step = this.steps[this.route.rows[i]!.row]!;
-    const keys = landingKeys(this.route, i, this.piece, step.from, this.drawn);
+    const keys = landingKeys(this.route, i, this.piece, step, this.drawn);
     if (keys) this.landings.set(i, keys);
     return keys;
   }
   private readonly landings = new Map<number, KeyAttitude[]>();
 
   /** Numbers of keys to keep of a motion that has come off a landing on to flight i: all, or back to the landing. */
-  private leavingMarks(i: number, hold: Hold): number[] {
+  private leavingMarks(i: number, { from: hold, jointly }: WalkStep): number[] {
     const { keys } = this.carrier;
     const marks: number[] = [];
     for (let n = keys.length; n > 1; n--) {
-      if (!flightMove.inSection(this.route, i, keys[n - 1]!, hold)) break;
+      if (!flightMove.inSection(this.route, i, keys[n - 1]!, hold, jointly ? 'upright' : 'lying')) break;
       marks.push(n);
     }
     return spread(marks);

@@ -14,6 +14,7 @@ import {
   YAW_STEP,
   type HalfLandingPlan,
   type LandingPlan,
+  type ShortFlights,
 } from './motionFamilies';
 import { heightOnNosings, lowerPlace, swingAxes, upperPlace, type Axes, type Swing } from './swingUp';
 import type { KeyAttitude } from '../../space/motion';
@@ -32,6 +33,7 @@ const ANGLE_FINENESS = 1e-14;
  * flight over the landing, y from its outer wall across, z up from the landing.
  *
  * @param start on the lower flight, @param goal on the upper one: what comes before and after, in the same pose
+ * @param short flights that end before the piece does: there only the turn on the landing is drawn
  */
 export function drawFamilyMotion(
   plan: LandingPlan,
@@ -39,13 +41,14 @@ export function drawFamilyMotion(
   fit: FamilyFit,
   start: KeyAttitude,
   goal: KeyAttitude,
+  short: ShortFlights = {},
 ): KeyAttitude[] {
   const drawn = new Drawn(plan, piece, fit, start);
   if (fit.swings && isHalfLanding(plan)) drawn.swung(plan, fit.swings);
   else {
-    drawn.wayIn();
+    if (!short.lower) drawn.wayIn();
     drawn.round();
-    drawn.wayOut();
+    if (!short.upper) drawn.wayOut();
   }
   drawn.end(goal);
   return drawn.keys;

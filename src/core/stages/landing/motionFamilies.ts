@@ -62,6 +62,26 @@ export interface FamilyAsk {
   readonly atLeast?: number;
   /** How high the padded piece may be raised above what is below it [mm]. */
   readonly mostRaise?: number;
+  /** Only this way of going round. */
+  readonly only?: RoundAs;
+  /** Flights that end before the piece does. */
+  readonly short?: ShortFlights;
+}
+
+/**
+ * A flight beside a landing that ends before the piece does. How the piece comes on to it from the landing and off it
+ * at its other end is not the family's business then; how far it reaches over it while it goes round is.
+ */
+export interface ShortFlight {
+  /** From the landing's edge the piece may reach so far while it goes round [mm]. */
+  readonly reach: number;
+  /** From the landing's edge to where the flight's line of nosings meets the floor at its other end [mm]. */
+  readonly line: number;
+}
+
+export interface ShortFlights {
+  readonly lower?: ShortFlight | undefined;
+  readonly upper?: ShortFlight | undefined;
 }
 
 /** Angles looked at in a sweep from the pitch to a steeper tilt, before the least is narrowed down. */
@@ -114,18 +134,19 @@ export function bestFamilyFit(
   plan: LandingPlan,
   piece: PieceSize,
   hold: Hold,
-  { atLeast = -piece.length / 2, mostRaise = Infinity }: FamilyAsk = {},
+  { atLeast = -piece.length / 2, mostRaise = Infinity, only, short = LONG_FLIGHTS }: FamilyAsk = {},
 ): FamilyFit | undefined {
-  const shape = shapeOf(plan);
+  const shape = shapeOf(plan, short);
   const { along, across, upright } = sizesOfHold(piece, hold);
   const most = min(
     (min(plan.widthIn, plan.widthOut) - across) / 2,
-    (shape.channelIn - upright) / 2,
-    (shape.channelOut - upright) / 2,
+    short.lower ? Infinity : (shape.channelIn - upright) / 2,
+    short.upper ? Infinity : (shape.channelOut - upright) / 2,
   );
   const least = max(atLeast, (THIN - min(along, upright)) / 2);
   let best: FamilyFit | undefined;
   const consider = (as: RoundAs, sideways: boolean, limit: number): void => {
+    if (only !== undefined && as !== only) return;
     const from = best ? best.clearance + SAME : least;
     const upTo = min(most, limit);
     if (upTo < from) return;
@@ -153,14 +174,19 @@ export function bestFamilyFit(
           : closestWords(shape, roundOf(as, round.u + NEAR, round.v + NEAR, round.q + NEAR, tilt, sideways));
     best = { clearance, hold, as, tilt, sideways, raise, lift, critical };
   };
-  const bends = min(entryBend(shape, along, upright), exitBend(shape, along, upright));
+  const bends = min(
+    short.lower ? Infinity : entryBend(shape, along, upright),
+    short.upper ? Infinity : exitBend(shape, along, upright),
+  );
   if (plan.across !== undefined) consider('level', true, min(bends, (plan.depthIn - along) / 2));
   consider('level', false, bends);
   // Raised farther its plan is shorter only past twice the angle of its diagonal.
   consider('upright', false, most);
   if (plan.across !== undefined) consider('upright', true, (plan.depthIn - upright) / 2);
   consider('tilted', false, most);
-  if (isHalfLanding(plan)) best = swung(plan, piece, hold, most, mostRaise, best, least) ?? best;
+  const long = !short.lower && !short.upper;
+  if (isHalfLanding(plan) && long && (only ?? 'swung') === 'swung')
+    best = swung(plan, piece, hold, most, mostRaise, best, least) ?? best;
   return best;
 }
 
@@ -199,6 +225,7 @@ function swung(
 
 /** The plan with what follows from it. */
 interface LandingShape extends LandingPlan {
+  readonly short: ShortFlights;
   readonly slope: number;
   readonly pitch: number;
   /** Clear heights square to the pitch on the two flights [mm]. */
@@ -208,12 +235,15 @@ interface LandingShape extends LandingPlan {
   readonly lip: number;
 }
 
-function shapeOf(plan: LandingPlan): LandingShape {
+const LONG_FLIGHTS: ShortFlights = {};
+
+function shapeOf(plan: LandingPlan, short: ShortFlights = LONG_FLIGHTS): LandingShape {
   const { headroom, rise, going, ceiling } = plan;
   const pitch = atan2(rise, going);
   const lip = min(ceiling, headroom + rise);
   return {
     ...plan,
+    short,
     slope: rise / going,
     pitch,
     channelIn: headroom * cos(pitch),
@@ -315,6 +345,25 @@ function leastTurned(s: LandingShape, u: number, v: number, q: number, steepest:
 
 /** How far the piece is from not going round in this attitude [mm]; negative where it does not. */
 function roundSpare(s: LandingShape, round: Round, wanted: number): number {
+  const within = reachSpare(s, round);
+  return within < 0 || within < wanted ? within : min(within, turnSpare(s, round, wanted));
+}
+
+/** How far short flights leave it room to reach over them while it goes round, its lower side on their nosings. */
+function reachSpare({ short, depthIn, depthOut }: LandingShape, round: Round): number {
+  if (!short.lower && !short.upper) return Infinity;
+  const { as, u, q, p, tilt, sideways } = round;
+  const reach = sideways ? p : hypot(p, q);
+  let spare = Infinity;
+  if (short.lower) {
+    spare = short.lower.reach + depthIn - reach;
+    if (as === 'tilted') spare = min(spare, short.lower.line + depthIn - u * cos(tilt));
+  }
+  if (short.upper) spare = min(spare, short.upper.reach + depthOut - reach);
+  return spare;
+}
+
+function turnSpare(s: LandingShape, round: Round, wanted: number): number {
   const { as, u, v, q, p, height, tilt, sideways } = round;
   if (as === 'tilted') {
     // The quick ones first: most tilts that are looked at are not the best.
@@ -403,8 +452,8 @@ function tiltedRaise(s: LandingShape, { v, q, p, tilt }: TiltedRound): number {
 
 /** Raised from the pitch to a tilt on the way in, and laid back on the way out. */
 function sweepSpare(s: LandingShape, u: number, v: number, tilt: number): number {
-  const byEntry = leastInSweep(s.pitch, tilt, (f) => entrySpare(s, u, v, f));
-  if (byEntry < 0) return byEntry;
+  const byEntry = s.short.lower ? Infinity : leastInSweep(s.pitch, tilt, (f) => entrySpare(s, u, v, f));
+  if (byEntry < 0 || s.short.upper) return byEntry;
   const height = exitHeight(s, v);
   const spareAt = (f: number): number => s.lip - height(f) - (u * sin(f) + v * cos(f));
   // Two smooth parts: until it is so upright that its height is kept, or its corner comes over the nosings.

@@ -1,0 +1,163 @@
+import type { DoorAtEnd, FlightToLevel } from '../joint/shortFlightSection';
+import { armOf, WALL_NOT_GIVEN } from './arms';
+import { endOf } from './flightPlan';
+import { farEnd, narrowest } from './jointPlan';
+import { endBeside, isLanding } from './reading';
+import type { Planning } from './routePlan';
+import type { BookStage } from './stageBook';
+
+/** How the piece is beyond a flight beside a landing: lying along it, level on the floor at its end, or beyond a door there. */
+export type BeyondFlight = 'laid' | 'level' | 'door';
+
+/** A flight beside a landing, as it may have to be solved together with it [mm]. */
+export interface FlightBeside {
+  /** From its first nosing to its last along the pitch, as measured. */
+  readonly line: number;
+  /** Undefined where it does not lead to a level floor, or where that is not known enough. */
+  readonly toLevel: FlightToLevel | undefined;
+}
+
+/** A landing and flights beside it that may be shorter than the piece; absent flights are longer. */
+export interface ShortFlightsPlan {
+  /** As narrow and low as the flights beside it. */
+  readonly landing: BookStage;
+  /** In row order. */
+  readonly first: FlightBeside | undefined;
+  readonly second: FlightBeside | undefined;
+  readonly beyondFirst: BeyondFlight;
+  readonly beyondSecond: BeyondFlight;
+  /** The first flight is the lower one. */
+  readonly upward: boolean;
+}
+
+/** A joint that begins with some part of a route, and how many parts it takes. */
+export interface ShortFlightsJoint {
+  readonly parts: number;
+  readonly plan: ShortFlightsPlan;
+}
+
+/** The part with which a joint begins. */
+export type JointBegins = 'door' | 'first half' | 'second half' | 'landing';
+
+// A flight is the floor at its first end, its two halves, and the floor at its second end.
+const PARTS_BEFORE: Readonly<Record<JointBegins, number>> = {
+  door: 5,
+  'first half': 3,
+  'second half': 2,
+  landing: 0,
+};
+const PARTS_AFTER: Readonly<Record<BeyondFlight, number>> = { laid: 2, level: 3, door: 5 };
+
+/**
+ * The joints of landing i with the flights beside it that begin with a given part: from lying along a long flight, or
+ * from level at the far end of a short one, to the same on the other side.
+ * @param landing as the route takes it, as narrow and low as the flights beside it
+ */
+export function shortFlightJoints(
+  planning: Planning,
+  i: number,
+  begins: JointBegins,
+  landing: BookStage,
+): ShortFlightsJoint[] {
+  const { reading } = planning;
+  const row = reading[i]!;
+  if (row.stage !== 'quarter landing' && row.stage !== 'half landing') return [];
+  const [first, second] = [besideOf(planning, i, 'before'), besideOf(planning, i, 'after')];
+  if ((first === undefined) !== (begins === 'landing')) return [];
+  const beyondFirst: BeyondFlight = begins === 'door' ? 'door' : begins === 'first half' ? 'level' : 'laid';
+  if (beyondFirst !== 'laid' && !first?.toLevel) return [];
+  if (beyondFirst === 'door' && !first?.toLevel?.door) return [];
+  const joints: ShortFlightsJoint[] = [];
+  for (const beyondSecond of ['laid', 'level', 'door'] as const) {
+    if (beyondFirst === 'laid' && beyondSecond === 'laid') continue;
+    if (beyondSecond !== 'laid' && !second?.toLevel) continue;
+    if (beyondSecond === 'door' && !second?.toLevel?.door) continue;
+    joints.push({
+      parts: PARTS_BEFORE[begins] + 1 + (second ? PARTS_AFTER[beyondSecond] : 0),
+      plan: { landing, first, second, beyondFirst, beyondSecond, upward: row.way === 'up' },
+    });
+  }
+  return joints;
+}
+
+/** The flight beside a landing on one of its sides; undefined where there is none. */
+function besideOf(planning: Planning, i: number, side: 'before' | 'after'): FlightBeside | undefined {
+  const { reading, stageAt } = planning;
+  const k = side === 'before' ? i - 1 : i + 1;
+  const flight = reading[k];
+  if (flight?.stage !== 'flight') return undefined;
+  const { risers, rise = 0, going = 0 } = flight.measures;
+  if (risers === undefined || !stageAt(k)) return { line: Infinity, toLevel: undefined };
+  return {
+    line: (risers - 1) * Math.hypot(rise, going),
+    toLevel: sameStair(planning, i, k) ? toLevelOf(planning, k, side, risers) : undefined,
+  };
+}
+
+/** The landing's row measures the stair beside it: only where the flight's own row says the same is it solved so. */
+function sameStair({ reading, tape }: Planning, i: number, k: number): boolean {
+  const { rise = 0, going = 0 } = reading[i]!.measures;
+  const own = reading[k]!.measures;
+  return Math.abs(rise - (own.rise ?? 0)) <= tape && Math.abs(going - (own.going ?? 0)) <= tape;
+}
+
+function toLevelOf(
+  planning: Planning,
+  k: number,
+  side: 'before' | 'after',
+  risers: number,
+): FlightToLevel | undefined {
+  const { reading, tapeCase, stageAt } = planning;
+  const flight = reading[k]!;
+  const far = side === 'before' ? k - 1 : k + 1;
+  const beyond = reading[far];
+  if (beyond && (isLanding(beyond.stage) || beyond.stage === 'winder' || !stageAt(far))) return undefined;
+  const { width = 0 } = flight.measures;
+  // Where the floor is narrower than the flight, the piece is not everywhere as far to its side.
+  if (floorWidth(planning, far, side) < width) return undefined;
+  const { ceiling, space } = endOf(planning, k, side);
+  const end = endBeside(flight.way, side);
+  const given = end === 'foot' ? flight.measures.footSpace : flight.measures.headSpace;
+  const door = beyond?.stage === 'door' && given !== undefined ? doorAt(planning, far, side) : undefined;
+  // Not measured, it is at worst no floor at all.
+  return space === undefined && tapeCase === 'worst' ? undefined : { risers, ceiling, space, door };
+}
+
+/** How wide the floor at a flight's end is [mm]. */
+function floorWidth({ reading }: Planning, k: number, side: 'before' | 'after'): number {
+  const row = reading[k];
+  const { width = Infinity, widthOut = Infinity, lowWidth = Infinity } = row?.measures ?? {};
+  switch (row?.stage) {
+    case 'passage':
+      return Math.min(width, lowWidth);
+    case 'corner':
+      return side === 'after' ? width : widthOut;
+    case 'side door':
+      return widthOut;
+    default:
+      return Infinity;
+  }
+}
+
+function doorAt(planning: Planning, k: number, side: 'before' | 'after'): DoorAtEnd | undefined {
+  const { reading, tapeCase } = planning;
+  const { width, height, wall = WALL_NOT_GIVEN } = reading[k]!.measures;
+  if (width === undefined || height === undefined) return undefined;
+  const arm = armOf(reading, k, side);
+  if (arm.end.kind === 'unread' || arm.end.kind === 'long flight') return undefined;
+  const all = narrowest(arm);
+  const room =
+    arm.end.kind === 'room' && arm.end.row !== undefined ? reading[arm.end.row]!.measures : undefined;
+  const depth = tapeCase === 'worst' ? Math.min : Math.max;
+  return {
+    width,
+    height,
+    wall,
+    widthBeyond: all.width,
+    heightBeyond: Math.min(all.height, room?.height ?? HIGH, HIGH),
+    lengthBeyond: room ? depth(room.length ?? 0, room.width ?? 0) : farEnd(k, arm, planning).upTo,
+  };
+}
+
+/** Higher than any piece is long [mm]. */
+const HIGH = 9000;
