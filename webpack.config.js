@@ -67,7 +67,8 @@ class AddInFiles {
             'taskpane.html',
             page.replaceAll('{{officeJs}}', officeJs).replaceAll('{{officeOrigin}}', officeOrigin),
           );
-          emit('taskpane.css', read('src/taskpane/taskpane.css'));
+          for (const name of ['taskpane.css', 'support.html', 'oldEngine.js'])
+            emit(name, read(`src/taskpane/${name}`));
           if (this.local) {
             for (const name of ['sheetPage.html', 'sheetPage.css'])
               emit(name, read(`src/sheetHost/page/${name}`));
@@ -165,9 +166,20 @@ const noticesOf = (local) => [
   }),
 ];
 
+/** Where the add-in is served from: Excel takes nothing that is not https. */
+function servedFrom({ baseUrl, port }) {
+  if (baseUrl === undefined)
+    return `https://localhost:${port === undefined ? LOCAL_PORT : parseNumber(port, 'port must be a number')}`;
+  const text = String(baseUrl);
+  if (!/^https:\/\/[^\s/?#@"<>&]+(\/[^\s?#"<>&]*)?$/.test(text))
+    throw new Error(
+      `baseUrl is "${text}": allowed is an https address without a query, as https://your.server/carry`,
+    );
+  return text.replace(/\/+$/, '');
+}
+
 module.exports = (env = {}, argv = {}) => {
-  const port = env.port === undefined ? LOCAL_PORT : parseNumber(env.port, 'port must be a number');
-  const baseUrl = (env.baseUrl ?? `https://localhost:${port}`).replace(/\/$/, '');
+  const baseUrl = servedFrom(env);
   const local = env.baseUrl === undefined;
   return {
     mode: argv.mode ?? 'production',

@@ -13,6 +13,7 @@ const BUILT = new Map(
     'sheetCalls.js': 'text/javascript; charset=utf-8',
     'sheetPage.css': 'text/css; charset=utf-8',
     'taskpane.css': 'text/css; charset=utf-8',
+    'callWorker.js': 'text/javascript; charset=utf-8',
     'functions.js': 'text/javascript; charset=utf-8',
     'functions.json': 'application/json; charset=utf-8',
     'icon-32.png': 'image/png',

@@ -1,6 +1,9 @@
 import { mountPane } from './mountPane';
 import { officeSheetAccess } from './officeSheetAccess';
 
+// For oldEngine.js, which comes after this and says so where this could not be read.
+Object.assign(window, { carryPaneRan: true });
+
 void Office.onReady(async ({ host }) => {
   const root = document.getElementById('pane');
   if (!root) return;

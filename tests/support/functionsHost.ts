@@ -52,6 +52,8 @@ const HOST_SCRIPT = `
 (() => {
   const answered = new Map();
   let next = 1;
+  /** A page's timer waits 4 ms at least when it is set again and again. */
+  const EVERY = 4;
   const bridge = {
     onMessageFromHost: undefined,
     sendMessageToHost(text) {
@@ -82,15 +84,14 @@ const HOST_SCRIPT = `
     let running = true;
     const start = performance.now();
     let last = start;
-    const { port1, port2 } = new MessageChannel();
+    // A timer, and no message that is sent again and again: that would take a core from the workers.
     const tick = () => {
       const now = performance.now();
-      longestGap = Math.max(longestGap, now - last);
+      longestGap = Math.max(longestGap, now - last - EVERY);
       last = now;
-      if (running) port2.postMessage(null);
+      if (running) setTimeout(tick, EVERY);
     };
-    port1.onmessage = tick;
-    port2.postMessage(null);
+    setTimeout(tick, EVERY);
     const all = new Promise((done) => {
       calls.forEach((call, i) => {
         answered.set(next + i, (answer) => {
@@ -111,9 +112,11 @@ const HOST_SCRIPT = `
     const text = JSON.stringify({ type: 3, message: { entries } });
     await new Promise((go) => setTimeout(go, 30));
     longestGap = 0;
+    last = performance.now();
     bridge.onMessageFromHost(text);
+    const handedOver = performance.now();
     await all;
-    const time = performance.now() - start;
+    const time = performance.now() - handedOver;
     tick();
     running = false;
     return { answers, longestGap, time };

@@ -20,7 +20,15 @@ export interface OpenPane {
   close(): Promise<void>;
 }
 
-const BUILT = ['taskpane.html', 'taskpane.css', 'taskpane.js', 'functions.js', 'functions.json'];
+const BUILT = [
+  'taskpane.html',
+  'taskpane.css',
+  'taskpane.js',
+  'oldEngine.js',
+  'functions.js',
+  'functions.json',
+  'callWorker.js',
+];
 
 /** Opens the built pane, 320 px wide, beside a stand-in for Excel that holds `book`. */
 export async function openPane(browser: Browser, book: FakeBook, look: Look = {}): Promise<OpenPane> {

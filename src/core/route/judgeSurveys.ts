@@ -1,6 +1,6 @@
 import { runToEnd, type Parts } from '../measures/parts';
 import type { Survey } from '../survey/table/groupSurveys';
-import { judgeBuild, type Build, type BuildVerdict } from './buildVerdict';
+import { judgeBuild, outermost, type Build, type BuildVerdict } from './buildVerdict';
 import { prepareRoute } from './preparedRoute';
 import { routeCases } from './routeCases';
 import { stageBook, type StageBook } from './stageBook';
@@ -39,7 +39,7 @@ export const judgeSurveys = (
   tape: number,
 ): SurveyVerdict[] => runToEnd(judgeSurveysInParts(surveys, builds, orders, allowance, tape));
 
-/** The same with a pause after each build of each survey. */
+/** The same with a pause after each piece of each build of each survey. */
 export function* judgeSurveysInParts(
   surveys: readonly Survey[],
   builds: readonly Build[],
@@ -71,6 +71,11 @@ export function* judgeSurveysInParts(
     const book = bookOf(survey);
     const caseOf = routeCases(route, book, allowance);
     for (const { build, at } of asked) {
+      // A piece may take seconds by itself, so a pause comes after each: the build's verdict then finds them judged.
+      for (const { size } of outermost(build.pieces)) {
+        if (size) caseOf(size);
+        yield { done, of };
+      }
       verdicts[at] = { survey: survey.name, verdict: judgeBuild(route, build, caseOf) };
       yield { done: ++done, of };
     }
