@@ -10,7 +10,7 @@ import { findMotion } from '../../src/core/space/findMotion';
 import { readScene, type SceneFile } from '../support/readScene';
 import { halfLandingAnswer } from '../../src/core/stages/landing/halfLanding';
 import { quarterLandingAnswer } from '../../src/core/stages/landing/quarterLanding';
-import { SEARCH_WORK, widestMotion } from '../../src/core/stages/landing/searchedStage';
+import { widestMotion } from '../../src/core/stages/landing/searchedStage';
 import { winderStage } from '../../src/core/stages/winder/winder';
 import type { Figure } from './figure';
 
@@ -112,7 +112,7 @@ export async function run(): Promise<Figure[]> {
     {
       name: 'winder, one cell',
       figure: timed(() =>
-        widestMotion(winderStage({ ...flight, width: 850, turn: RIGHT_ANGLE }), SLAB, SEARCH_WORK),
+        widestMotion(winderStage({ ...flight, width: 850, turn: RIGHT_ANGLE }), SLAB),
       ),
       unit: 'ms',
       goal: 1000,

@@ -15,6 +15,8 @@ export interface StageAnswer {
   readonly bound?: string;
   /** No motion was found at all: the clearance is that of the piece shrunk to a point. */
   readonly nothingFound?: true;
+  /** Found by a search that hangs on chance: the piece passes, and its clearance of 0 is no figure to be shown. */
+  readonly byChance?: true;
   /** Height [mm] the motion lifts the piece above the floor or the line of nosings. */
   readonly raise?: number;
   /** The motion passes above a handrail. */

@@ -6,7 +6,7 @@ import { proofAt } from './proofs';
 import { routeParts, type JointsAsked } from './routeParts';
 import { stepWords } from './stepWords';
 import { changesInWords, changesOnChain, leftOpen, mm, stepReason, type StepWords } from './reason';
-import type { BookPiece, StageBook } from './stageBook';
+import type { BookPassage, BookPiece, StageBook } from './stageBook';
 import { verdictRank, type Verdict } from './verdict';
 import { TIGHT_WORDS, type Tightness } from './verdictClass';
 
@@ -124,7 +124,8 @@ export function judgeRoute(
     verdict = free ? 'goes' : 'tight';
   }
   const { widest } = measured;
-  const shown = steps.length > 0 && Number.isFinite(widest) ? widest : undefined;
+  const figure = steps.length > 0 && Number.isFinite(widest) && !hangsOnChance(measured);
+  const shown = figure ? widest : undefined;
   // The widest motion's, whatever its raise; the one that is carried may leave less.
   const finding: RouteFinding = { verdict, clearance: complete ? shown : undefined };
 
@@ -168,6 +169,23 @@ const hasJoints = ({ measured, worst }: PreparedReading): boolean =>
   [...measured, ...worst].some(({ joints }) =>
     joints?.some(({ solved, level, short }) => level || short || (solved?.length ?? 0) > 0),
   );
+
+/** Whether it passes only by a motion that a search found by chance, which gives no figure. */
+function hangsOnChance({
+  parts,
+  widest,
+}: {
+  readonly parts: readonly Part[];
+  readonly widest: number;
+}): boolean {
+  const byChance = ({ answer }: BookPassage): boolean => answer.byChance === true;
+  if (widest < 0 || !parts.some(({ passages }) => passages?.some(byChance))) return false;
+  const steady = parts.map((part) => ({
+    ...part,
+    passages: part.passages?.filter((passage) => !byChance(passage)),
+  }));
+  return widestClearance(steady, 'any') < 0;
+}
 
 /** What is not measured is at its most favourable: the reading that leaves most counts. */
 function widestReading(
@@ -260,7 +278,7 @@ function judgedStep(words: StepWords, tightness: Tightness | undefined): StepJud
   return {
     verdict,
     ...(tightness === undefined ? {} : { tightness }),
-    clearance: measured?.clearance,
+    clearance: measured?.passage?.answer.byChance ? undefined : measured?.clearance,
     pose: measured && poseOfStep(measured),
     get because() {
       return stepReason(words);

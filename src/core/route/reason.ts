@@ -89,6 +89,8 @@ export function stepReason(words: StepWords): string {
       );
     }
     case 'tight': {
+      if (measured?.passage?.answer.byChance)
+        return `a motion was found ${whereClosest(words, measured)} (${measuresInWords(words)}) by a search, which gives no figure: try a frame first`;
       const parts: string[] = [];
       const short = worst === undefined || worst.clearance < allowance;
       const open = route.steps.some((step) => step.open.length > 0);

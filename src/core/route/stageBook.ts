@@ -235,7 +235,10 @@ export const bookPassage = (
   clearance: answer.clearance,
   turningRoom: needsTurningRoom === true,
   capped:
-    kindOf(stage).stair === 'winding' || (answer.raise ?? 0) > RAISE_BY_HAND || answer.overRail === true,
+    kindOf(stage).stair === 'winding' ||
+    (answer.raise ?? 0) > RAISE_BY_HAND ||
+    answer.overRail === true ||
+    answer.byChance === true,
   answer,
   onLanding,
 });
@@ -299,7 +302,7 @@ function searchedCase(
   if (tapeCase === 'measured' || tape === 0)
     return { passages: booked(found.map((f) => f.passage)), ...proved };
   return {
-    passages: stages.map((s) => booked(retracedPassages(s, size, found, landingWork))).reduce(shownInBoth),
+    passages: stages.map((s) => booked(retracedPassages(s, size, found))).reduce(shownInBoth),
     ...proved,
   };
 }

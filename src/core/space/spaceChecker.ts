@@ -11,6 +11,8 @@ const STRIDE = 15;
 const MOST_INTERVALS = 768;
 /** Numbers an interval takes: position 3 + attitude 4 at both ends. */
 const SPAN = 14;
+/** The most that one push turns a piece [rad]. */
+const MOST_PUSHED = 0.03;
 /** What counts as apart [mm]: above any rounding of numbers up to 20 m (20000 * 2^-52 * a few hundred). */
 const APART = 1e-7;
 
@@ -141,6 +143,118 @@ export class SpaceChecker {
       if (!stuck) return true;
     }
     return false;
+  }
+
+  /**
+   * Moves and turns the place x[o..] away from what is nearer than `margin` [mm], at most `times` rounds. Each
+   * obstacle pushes where it is nearest: the piece moves against the direction n towards it, and turns about its
+   * centre as that push, on the lever r, asks: by lambda n and lambda (r x n)/rho^2 with
+   * lambda = (margin - gap)/(1 + |r x n|^2/rho^2), rho half the piece's diagonal. Depends on nothing but the place.
+   */
+  pushApart(x: Float64Array, o: number, times: number, margin: number): void {
+    for (let time = 0; time < times; time++) {
+      this.work++;
+      fillAxesOfTurn(this.m, x[o + 3]!, x[o + 4]!, x[o + 5]!, x[o + 6]!);
+      let moved = false;
+      for (let i = 0; i < this.count; i++) {
+        if (this.farther(i, x[o]!, x[o + 1]!, x[o + 2]!, this.reach + margin)) continue;
+        const gap = this.gap(i, this.m, x[o]!, x[o + 1]!, x[o + 2]!, margin);
+        if (gap >= margin) continue;
+        moved = true;
+        this.pushFrom(i, x, o, margin - gap);
+      }
+      if (!moved) return;
+    }
+  }
+
+  /** One push away from obstacle i, whose gap was looked at last. */
+  private pushFrom(i: number, x: Float64Array, o: number, push: number): void {
+    const { m, nx, ny, nz, axisKind: kind, reach } = this;
+    this.fillLever(i, x, o, kind);
+    const r = this.lever;
+    const tx = r[1]! * nz - r[2]! * ny;
+    const ty = r[2]! * nx - r[0]! * nz;
+    const tz = r[0]! * ny - r[1]! * nx;
+    const reach2 = reach * reach;
+    const torque2 = tx * tx + ty * ty + tz * tz;
+    const lambda = push / (1 + torque2 / reach2);
+    x[o]! -= nx * lambda;
+    x[o + 1]! -= ny * lambda;
+    x[o + 2]! -= nz * lambda;
+    let turn = lambda / reach2;
+    const angle = turn * sqrt(torque2);
+    if (angle < 1e-12) return;
+    if (angle > MOST_PUSHED) turn *= MOST_PUSHED / angle;
+    // (1, -w/2) q: a small turn in the room.
+    const a = (-tx * turn) / 2;
+    const b = (-ty * turn) / 2;
+    const c = (-tz * turn) / 2;
+    const w = x[o + 3]!;
+    const p = x[o + 4]!;
+    const q = x[o + 5]!;
+    const s = x[o + 6]!;
+    const w1 = w - a * p - b * q - c * s;
+    const p1 = p + a * w + b * s - c * q;
+    const q1 = q + b * w + c * p - a * s;
+    const s1 = s + c * w + a * q - b * p;
+    const n = sqrt(w1 * w1 + p1 * p1 + q1 * q1 + s1 * s1);
+    x[o + 3] = w1 / n;
+    x[o + 4] = p1 / n;
+    x[o + 5] = q1 / n;
+    x[o + 6] = s1 / n;
+    fillAxesOfTurn(m, x[o + 3]!, x[o + 4]!, x[o + 5]!, x[o + 6]!);
+  }
+
+  private readonly lever = new Float64Array(3);
+
+  /** Where the piece is nearest to obstacle i, from its centre, by the axis that parts them. */
+  private fillLever(i: number, x: Float64Array, o: number, kind: number): void {
+    const { m, nx, ny, nz, lever: r, boxes: b } = this;
+    const bo = i * STRIDE;
+    if (kind >= 0 && kind < 3) {
+      // A face of the piece: the obstacle's corner before it, no farther off than the piece reaches.
+      for (let k = 0; k < 3; k++) r[k] = b[bo + k]! - x[o + k]!;
+      for (let k = 0; k < 3; k++) {
+        const at = bo + 6 + 3 * k;
+        const towards = nx * b[at]! + ny * b[at + 1]! + nz * b[at + 2]!;
+        const half = towards > 0 ? -b[bo + 3 + k]! : b[bo + 3 + k]!;
+        for (let j = 0; j < 3; j++) r[j]! += half * b[at + j]!;
+      }
+      const far = sqrt(r[0]! ** 2 + r[1]! ** 2 + r[2]! ** 2);
+      if (far > this.reach) for (let j = 0; j < 3; j++) r[j]! *= this.reach / far;
+      return;
+    }
+    // The piece's corner before the obstacle.
+    const half = [this.hx, this.hy, this.hz] as const;
+    r[0] = r[1] = r[2] = 0;
+    for (let k = 0; k < 3; k++) {
+      const towards = nx * m[3 * k]! + ny * m[3 * k + 1]! + nz * m[3 * k + 2]!;
+      const h = towards < 0 ? -half[k]! : half[k]!;
+      for (let j = 0; j < 3; j++) r[j]! += h * m[3 * k + j]!;
+    }
+    if (kind < 6) return;
+    // An edge of each: the point of the piece's edge nearest to the line of the obstacle's.
+    const e = ((kind - 6) / 3) | 0;
+    const f = (kind - 6) % 3;
+    const towards = nx * m[3 * e]! + ny * m[3 * e + 1]! + nz * m[3 * e + 2]!;
+    const own = towards < 0 ? -half[e]! : half[e]!;
+    for (let j = 0; j < 3; j++) r[j]! -= own * m[3 * e + j]!;
+    const d = [0, 0, 0];
+    for (let j = 0; j < 3; j++) d[j] = b[bo + j]! - x[o + j]! - r[j]!;
+    for (let k = 0; k < 3; k++) {
+      if (k === f) continue;
+      const at = bo + 6 + 3 * k;
+      const side = nx * b[at]! + ny * b[at + 1]! + nz * b[at + 2]! > 0 ? -b[bo + 3 + k]! : b[bo + 3 + k]!;
+      for (let j = 0; j < 3; j++) d[j]! += side * b[at + j]!;
+    }
+    const bf = bo + 6 + 3 * f;
+    const along = m[3 * e]! * b[bf]! + m[3 * e + 1]! * b[bf + 1]! + m[3 * e + 2]! * b[bf + 2]!;
+    const byOwn = d[0]! * m[3 * e]! + d[1]! * m[3 * e + 1]! + d[2]! * m[3 * e + 2]!;
+    const byOther = d[0]! * b[bf]! + d[1]! * b[bf + 1]! + d[2]! * b[bf + 2]!;
+    const square = 1 - along * along;
+    const s = square < 1e-10 ? 0 : (byOwn - along * byOther) / square;
+    const kept = max(-half[e]!, min(half[e]!, s));
+    for (let j = 0; j < 3; j++) r[j]! += kept * m[3 * e + j]!;
   }
 
   /** Whether the whole move from place x[a..] to place y[b..] is free; the shorter way round. */

@@ -121,7 +121,7 @@ describe('random stairs', () => {
         const spine = [width, width + measures.well] as const;
         check(
           seed,
-          halfLandingWithMotion(measures, piece, 2500),
+          halfLandingWithMotion(measures, piece),
           piece,
           (p) => overRail === 0 && halfLandingCutBlocks({ ...measures, ...over, spine }, p),
         );
@@ -129,7 +129,7 @@ describe('random stairs', () => {
         const measures = { ...flight, ...ceiling, widthIn: width, widthOut: 650 + 400 * next(), overRail };
         check(
           seed,
-          quarterLandingWithMotion(measures, piece, 2500),
+          quarterLandingWithMotion(measures, piece),
           piece,
           (p) => overRail === 0 && quarterLandingCutBlocks({ ...measures, ...over }, p),
         );
@@ -139,7 +139,6 @@ describe('random stairs', () => {
           widestMotion(
             winderStage({ ...flight, width, turn: radians([45, 60, 90, 180][(next() * 4) | 0]!) }),
             piece,
-            2500,
           ),
           piece,
         );

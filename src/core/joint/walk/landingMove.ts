@@ -11,6 +11,8 @@ import {
   type ShortFlights,
 } from '../../stages/landing/motionFamilies';
 import { quarterLandingTask } from '../../stages/landing/quarterLanding';
+import { widenedRound } from '../../stages/landing/searchedStage';
+import { solverOf } from '../../stages/solvers';
 import { rotate, type Quaternion } from '../../space/quaternion';
 import { placedKey, type Vec3 } from '../place/frame';
 import type { PlacedRoute } from '../place/placedRoute';
@@ -98,8 +100,10 @@ export function landingKeys(
   const short: ShortFlights = { lower: flight('lower'), upper: flight('upper') };
   const only = short.lower || short.upper ? { only: roundAs(pose, hold), mostRaise: raise + STRAYS } : {};
   const fit = bestFamilyFit(plan, piece, hold, { atLeast: drawn, short, ...only });
-  if (!fit) return undefined;
-  const keys = drawFamilyMotion(plan, piece, fit, ends.start, ends.goal, short).slice(1, -1);
+  const keys = fit
+    ? drawFamilyMotion(plan, piece, fit, ends.start, ends.goal, short).slice(1, -1)
+    : widenedKeys(route, i, piece, hold, drawn);
+  if (!keys) return undefined;
   const placed = keys.map((key) => placedKey(placing, key));
   return back ? placed.reverse() : placed;
 }
@@ -132,4 +136,19 @@ function shortFlight(
     space: foot ? footSpace : headSpace,
     door: undefined,
   });
+}
+
+/** Off the flights' straight, a motion that is widened beyond the families; a rail is the wall that stands in the scene. */
+function widenedKeys(
+  route: PlacedRoute,
+  i: number,
+  piece: PieceSize,
+  hold: Hold,
+  drawn: number,
+): readonly KeyAttitude[] | undefined {
+  const joint = route.rows[i]?.joint;
+  const solver = joint && solverOf(joint.stage);
+  if (!joint || !solver || solver.solvedBy !== 'families and search') return undefined;
+  const stage = solver.searched({ ...joint.measures, overRail: 0 });
+  return widenedRound(stage, piece, hold, drawn)?.slice(1, -1);
 }

@@ -9,7 +9,7 @@ import {
   extentOf,
   type FamilyFit,
   isHalfLanding,
-  nosingHeight,
+  liftedOverNosing,
   tailBelow,
   YAW_STEP,
   type HalfLandingPlan,
@@ -178,7 +178,7 @@ class Drawn {
     const round = { u, v, q, tilt: fit.tilt };
     const over = Math.hypot(this.extent.p, q) > plan.depthOut;
     const height = (yaw: number): number =>
-      over ? nosingHeight(plan, round, fit.lift, yaw - STEP, yaw + STEP) : -Infinity;
+      over ? liftedOverNosing(plan, round, fit.lift, yaw, yaw) : -Infinity;
     const onLanding = Math.acos(min(1, plan.depthIn / (u * cos(fit.tilt))));
     for (const yaw of steps(0, PI / 2, [onLanding])) {
       const resting = -tailBelow(plan, round, yaw);

@@ -6,9 +6,10 @@ import type { PieceSize } from '../../measures/piece';
 import { multiply, quaternionAbout, quaternionFromAxes, type Quaternion } from '../../space/quaternion';
 import type { Hold } from '../../motion/hold';
 import { withoutMotion } from '../../motion/answerOfMotion';
+import { landingGuides } from './roundGuides';
 import { onFlight, paddingOnFlight } from '../flight/onFlight';
 import type { SearchTask } from './searchMotion';
-import { SEARCH_WORK, widestMotion, type SearchedStage } from './searchedStage';
+import { widestMotion, type SearchedStage } from './searchedStage';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import type { KeyAttitude } from '../../space/motion';
 import { openingAtMost } from '../opening/openingAtMost';
@@ -51,36 +52,33 @@ export interface HalfLandingMeasures {
  * @example halfLandingAnswer({ flightWidth: 900, well: 100, landingDepth: 900, headroom: 2100, rise: 180,
  *   going: 250, overRail: 0 }, { length: 1500, breadth: 700, thickness: 25 }).clearance
  */
-export function halfLandingAnswer(
-  measures: HalfLandingMeasures,
-  piece: PieceSize,
-  work = SEARCH_WORK,
-): StageAnswer {
-  return withoutMotion(halfLandingWithMotion(measures, piece, work));
+export function halfLandingAnswer(measures: HalfLandingMeasures, piece: PieceSize): StageAnswer {
+  return withoutMotion(halfLandingWithMotion(measures, piece));
 }
 
 /** The same with the motion and the obstacles, for a checker. */
-export function halfLandingWithMotion(
-  measures: HalfLandingMeasures,
-  piece: PieceSize,
-  work = SEARCH_WORK,
-): AnswerWithMotion {
-  return widestMotion(halfLandingStage(measures), piece, work);
+export function halfLandingWithMotion(measures: HalfLandingMeasures, piece: PieceSize): AnswerWithMotion {
+  return widestMotion(halfLandingStage(measures), piece);
 }
 
 /** The stage as it is searched. */
 export function halfLandingStage(measures: HalfLandingMeasures): SearchedStage {
+  const plan = {
+    widthIn: measures.flightWidth,
+    widthOut: measures.flightWidth,
+    depthIn: measures.landingDepth,
+    depthOut: measures.landingDepth,
+    across: acrossHalfLanding(measures),
+    headroom: measures.headroom,
+    rise: measures.rise,
+    going: measures.going,
+    ceiling: ceilingOverLanding(measures),
+  };
   return {
-    plan: {
-      widthIn: measures.flightWidth,
-      widthOut: measures.flightWidth,
-      depthIn: measures.landingDepth,
-      depthOut: measures.landingDepth,
-      across: acrossHalfLanding(measures),
-      headroom: measures.headroom,
-      rise: measures.rise,
-      going: measures.going,
-      ceiling: ceilingOverLanding(measures),
+    plan,
+    guides: (piece, hold) => {
+      const { start, goal } = halfLandingTask(measures, piece, hold).ends(-piece.length / 2);
+      return landingGuides(plan, hold, start, goal);
     },
     task: (piece, hold) => halfLandingTask(measures, piece, hold),
     walled:

@@ -108,8 +108,8 @@ function writeFamily(fit: FamilyFit, answer: StageAnswer, working: Working): voi
   });
   if (Math.abs(answer.clearance - (fit.clearance - DRAWN)) <= SAME) return;
   working({
-    what: 'Another motion',
-    formula: 'a search beyond the families, or over the handrail, shown free over its whole way',
+    what: 'A widened motion',
+    formula: 'widened in space beyond the families, or over the handrail, shown free over its whole way',
     value: answer.clearance,
     unit: 'mm a side',
     source: 'certified moves from one attitude to the next',

@@ -99,8 +99,13 @@ const TILT_STEPS = 14;
 const TILT_FINENESS = 5e-6;
 /** What a move strays between two key attitudes raises it by no more [mm]. */
 const STRAYS = 1;
-/** Parts of the turn in which a tilted piece's raise is bounded. */
+/** Parts of the turn in which a tilted piece's raise is bounded, and what is over it looked at. */
 const YAWS = 12;
+/** Parts of the turn smaller than this are not halved [rad], nor such as lose less than this [mm]. */
+const YAW_FINENESS = PI / 2 / YAWS / 256;
+const YAW_LOSS = 0.2;
+/** What a tilted piece strays from its height between two key attitudes [mm]. */
+const BETWEEN_YAWS = 0.5;
 /** It is turned in plan by no more than so far between two key attitudes [rad]. */
 export const YAW_STEP = PI / 120;
 /** What is thinner counts as so thick [mm]. */
@@ -134,8 +139,27 @@ export function bestFamilyFit(
   plan: LandingPlan,
   piece: PieceSize,
   hold: Hold,
-  { atLeast = -piece.length / 2, mostRaise = Infinity, only, short = LONG_FLIGHTS }: FamilyAsk = {},
+  ask: FamilyAsk = {},
 ): FamilyFit | undefined {
+  return solvedFamilies(plan, piece, hold, ask, true).at(-1);
+}
+
+/** The best of each family that bears what is asked, for a piece held so. */
+export const eachFamilyFit = (
+  plan: LandingPlan,
+  piece: PieceSize,
+  hold: Hold,
+  ask: FamilyAsk = {},
+): readonly FamilyFit[] => solvedFamilies(plan, piece, hold, ask, false);
+
+/** @param better only families that leave more than those before */
+function solvedFamilies(
+  plan: LandingPlan,
+  piece: PieceSize,
+  hold: Hold,
+  { atLeast = -piece.length / 2, mostRaise = Infinity, only, short = LONG_FLIGHTS }: FamilyAsk,
+  better: boolean,
+): FamilyFit[] {
   const shape = shapeOf(plan, short);
   const { along, across, upright } = sizesOfHold(piece, hold);
   const most = min(
@@ -144,10 +168,14 @@ export function bestFamilyFit(
     short.upper ? Infinity : (shape.channelOut - upright) / 2,
   );
   const least = max(atLeast, (THIN - min(along, upright)) / 2);
-  let best: FamilyFit | undefined;
+  const fits: FamilyFit[] = [];
+  const floor = (): number => {
+    const last = better ? fits.at(-1) : undefined;
+    return last ? last.clearance + SAME : least;
+  };
   const consider = (as: RoundAs, sideways: boolean, limit: number): void => {
     if (only !== undefined && as !== only) return;
-    const from = best ? best.clearance + SAME : least;
+    const from = floor();
     const upTo = min(most, limit);
     if (upTo < from) return;
     const roundAt = (c: number, tilt: number): Round =>
@@ -172,7 +200,7 @@ export function bestFamilyFit(
         : clearance >= limit - NEAR
           ? 'where flight and landing meet'
           : closestWords(shape, roundOf(as, round.u + NEAR, round.v + NEAR, round.q + NEAR, tilt, sideways));
-    best = { clearance, hold, as, tilt, sideways, raise, lift, critical };
+    fits.push({ clearance, hold, as, tilt, sideways, raise, lift, critical });
   };
   const bends = min(
     short.lower ? Infinity : entryBend(shape, along, upright),
@@ -184,20 +212,19 @@ export function bestFamilyFit(
   consider('upright', false, most);
   if (plan.across !== undefined) consider('upright', true, (plan.depthIn - upright) / 2);
   consider('tilted', false, most);
-  const long = !short.lower && !short.upper;
-  if (isHalfLanding(plan) && long && (only ?? 'swung') === 'swung')
-    best = swung(plan, piece, hold, most, mostRaise, best, least) ?? best;
-  return best;
+  const long = !short.lower && !short.upper && (only ?? 'swung') === 'swung';
+  const swing = isHalfLanding(plan) && long ? swung(plan, piece, hold, most, mostRaise, floor()) : undefined;
+  if (swing) fits.push(swing);
+  return fits;
 }
 
-/** Swung up and down again, where that leaves more than the best so far. */
+/** Swung up and down again, where that leaves as much as is asked. */
 function swung(
   plan: HalfLandingPlan,
   piece: PieceSize,
   hold: Hold,
   most: number,
   mostRaise: number,
-  best: FamilyFit | undefined,
   least: number,
 ): FamilyFit | undefined {
   const sizes = sizesOfHold(piece, hold);
@@ -213,7 +240,7 @@ function swung(
       },
       mostRaise - under(c),
     );
-  const from = (best ? best.clearance + SAME : least) + BETWEEN;
+  const from = least + BETWEEN;
   const solved = greatestPadding(from, most, (c) => at(c).spare, FINENESS);
   if (solved === undefined) return undefined;
   const clearance = solved - BETWEEN;
@@ -367,7 +394,7 @@ function turnSpare(s: LandingShape, round: Round, wanted: number): number {
   const { as, u, v, q, p, height, tilt, sideways } = round;
   if (as === 'tilted') {
     // The quick ones first: most tilts that are looked at are not the best.
-    let spare = tiltedOverhangSpare(s, round);
+    let spare = tiltedOverhangSpare(s, round, wanted);
     if (spare < wanted) return spare;
     spare = min(spare, planSpare(s, p, q));
     return spare < 0 || spare < wanted ? spare : min(spare, sweepSpare(s, u, v, tilt));
@@ -427,21 +454,54 @@ function levelOverhangSpare(s: LandingShape, p: number, q: number, height: numbe
   return spare;
 }
 
-/** Tilted, its front the higher: the back low over the lower flight, the front high over the upper. */
-function tiltedOverhangSpare(s: LandingShape, round: Round): number {
+/**
+ * Tilted, its front the higher: the back low over the lower flight, the front high over the upper. Turned by y in the
+ * outer corner it stands p cos y + q sin y - depth over the lower flight, and its upper side is under that flight's
+ * ceiling at the back and where it leaves it; what it is lifted there for the upper nosing counts at the same angle.
+ */
+function tiltedOverhangSpare(s: LandingShape, round: Round, wanted: number): number {
   const { v, q, p, height, tilt } = round;
-  const back = v * sin(tilt);
+  let spare = min(s.depthIn, s.depthOut) - v * sin(tilt) - q;
+  const lift = tiltedRaise(s, round);
   const diagonal = hypot(p, q);
-  const raise = tiltedRaise(s, round);
-  let spare = min(s.depthIn, s.depthOut) - back - q;
-  spare = min(spare, s.lip - height - raise);
-  if (spare < 0) return spare;
-  if (diagonal > s.depthIn) {
-    spare = min(spare, s.headroom - v * cos(tilt) - s.slope * (diagonal - s.depthIn) - raise);
-    const crossing = v * cos(tilt) + max(0, p - sqrt(s.depthIn ** 2 - q ** 2)) * tan(tilt);
-    spare = min(spare, max(s.headroom - height, s.headroom - crossing) - raise);
+  spare = min(spare, s.lip - height - lift);
+  if (spare < 0 || diagonal <= s.depthIn) return spare;
+  // All the worst at once is quickly looked at, and often enough.
+  const crossed = v * cos(tilt) + max(0, p - sqrt(s.depthIn ** 2 - q ** 2)) * tan(tilt);
+  const worst = min(
+    s.headroom - v * cos(tilt) - s.slope * (diagonal - s.depthIn),
+    max(s.headroom - height, s.headroom - crossed),
+  );
+  if (worst - lift >= spare) return spare;
+  const parts: (readonly [number, number])[] = [];
+  for (let i = YAWS - 1; i >= 0; i--) parts.push([(PI / 2 / YAWS) * i, (PI / 2 / YAWS) * (i + 1)]);
+  for (let part = parts.pop(); part; part = parts.pop()) {
+    const [from, to] = part;
+    const sure = overLowerFlight(s, round, from, to);
+    if (sure >= spare) continue;
+    const middle = (from + to) / 2;
+    spare = min(spare, overLowerFlight(s, round, middle, middle));
+    if (spare < max(worst - lift, 0, wanted)) return max(spare, worst - lift);
+    if (to - from < YAW_FINENESS) spare = min(spare, sure);
+    else if (sure < spare - YAW_LOSS) parts.push([middle, to], [from, middle]);
+    else spare = min(spare, sure);
   }
-  return spare;
+  return max(spare, worst - lift);
+}
+
+/** The least that is spare under the lower flight's ceiling while a tilted piece is turned between two angles in plan. */
+function overLowerFlight(s: LandingShape, round: Round, from: number, to: number): number {
+  const { u, v, q, p, height, tilt } = round;
+  const most = clamp(atan2(q, p), from, to);
+  const over = p * cos(most) + q * sin(most) - s.depthIn;
+  if (over <= 0) return Infinity;
+  const farthest = clamp(asin(min(1, q / s.depthIn)), from, to);
+  const crossing = max(0, p + q * tan(farthest) - s.depthIn / cos(farthest));
+  const under = max(s.headroom - height, s.headroom - v * cos(tilt) - crossing * tan(tilt));
+  const resting = -tailBelow(s, { u, tilt }, to);
+  const lifted =
+    s.across === undefined ? liftedOverNosing(s, round, tiltedRaise(s, round), from, to) : -Infinity;
+  return min(s.headroom - v * cos(tilt) - s.slope * over, under) - max(resting, lifted) - BETWEEN_YAWS;
 }
 
 /** How far a tilted piece is lifted so that its lower side clears the upper flight's first nosing. */
@@ -595,6 +655,26 @@ export const tailBelow = (
   { u, tilt }: Pick<Round, 'u' | 'tilt'>,
   yaw: number,
 ): number => (rise / going) * max(0, u * cos(tilt) * cos(yaw) - depthIn);
+
+/**
+ * How high a tilted piece is held for the upper flight's first nosing between two angles in plan [mm above the
+ * landing]: what it needs there, and what that bows above its chord over one step of the drawn motion; no more than
+ * it needs a step on.
+ * @param lift no more is needed [mm]
+ */
+export function liftedOverNosing(
+  s: Pick<LandingPlan, 'depthOut' | 'rise'>,
+  round: Pick<Round, 'v' | 'q' | 'tilt'>,
+  lift: number,
+  from: number,
+  to: number,
+): number {
+  const needed = nosingHeight(s, round, lift, from, to);
+  const nearBy = nosingHeight(s, round, lift, from - YAW_STEP, to + YAW_STEP);
+  const sine = sin(max(from - YAW_STEP, YAW_STEP));
+  const bow = ((2 * s.depthOut) / sine ** 3) * (YAW_STEP ** 2 / 8) * tan(round.tilt);
+  return min(nearBy, needed + bow + BETWEEN_YAWS);
+}
 
 /**
  * Height [mm] above the landing at which a tilted piece's lower side clears the upper flight's first nosing, the most

@@ -6,7 +6,8 @@ import { alikeTurns, likeness, quaternionFromAxes, slerp, type Quaternion } from
 import { withoutMotion } from '../../motion/answerOfMotion';
 import type { Hold } from '../../motion/hold';
 import type { SearchTask } from './searchMotion';
-import { SEARCH_WORK, widestMotion, type SearchedStage } from './searchedStage';
+import { widestMotion, type SearchedStage } from './searchedStage';
+import { landingGuides } from './roundGuides';
 import { onFlight, paddingOnFlight } from '../flight/onFlight';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import type { KeyAttitude } from '../../space/motion';
@@ -50,37 +51,37 @@ export interface QuarterLandingMeasures {
  * @example quarterLandingAnswer({ widthIn: 900, widthOut: 900, headroom: 2100, rise: 180, going: 250,
  *   overRail: 0 }, { length: 1500, breadth: 700, thickness: 25 }).clearance
  */
-export function quarterLandingAnswer(
-  measures: QuarterLandingMeasures,
-  piece: PieceSize,
-  work = SEARCH_WORK,
-): StageAnswer {
-  return withoutMotion(quarterLandingWithMotion(measures, piece, work));
+export function quarterLandingAnswer(measures: QuarterLandingMeasures, piece: PieceSize): StageAnswer {
+  return withoutMotion(quarterLandingWithMotion(measures, piece));
 }
 
 /** The same with the motion and the obstacles, for a checker. */
 export function quarterLandingWithMotion(
   measures: QuarterLandingMeasures,
   piece: PieceSize,
-  work = SEARCH_WORK,
 ): AnswerWithMotion {
-  return widestMotion(quarterLandingStage(measures), piece, work);
+  return widestMotion(quarterLandingStage(measures), piece);
 }
 
 /** The stage as it is searched. */
 export function quarterLandingStage(measures: QuarterLandingMeasures): SearchedStage {
+  const plan = {
+    widthIn: measures.widthIn,
+    widthOut: measures.widthOut,
+    // Each flight looks across the other's width.
+    depthIn: measures.widthOut,
+    depthOut: measures.widthIn,
+    across: undefined,
+    headroom: measures.headroom,
+    rise: measures.rise,
+    going: measures.going,
+    ceiling: ceilingOverLanding(measures),
+  };
   return {
-    plan: {
-      widthIn: measures.widthIn,
-      widthOut: measures.widthOut,
-      // Each flight looks across the other's width.
-      depthIn: measures.widthOut,
-      depthOut: measures.widthIn,
-      across: undefined,
-      headroom: measures.headroom,
-      rise: measures.rise,
-      going: measures.going,
-      ceiling: ceilingOverLanding(measures),
+    plan,
+    guides: (piece, hold) => {
+      const { start, goal } = quarterLandingTask(measures, piece, hold).ends(-piece.length / 2);
+      return landingGuides(plan, hold, start, goal);
     },
     task: (piece, hold) => quarterLandingTask(measures, piece, hold),
     walled:

@@ -1,129 +1,160 @@
 import type { PieceSize } from '../../measures/piece';
 import { ALL_HOLDS, POSE_BY_UPRIGHT, poseOfHold, sidesOfHold, type Hold } from '../../motion/hold';
-import { bestFamilyFit, type FamilyFit, type LandingPlan } from './motionFamilies';
+import { bestFamilyFit, eachFamilyFit, type FamilyFit, type LandingPlan } from './motionFamilies';
 import { drawFamilyMotion } from './drawFamilyMotion';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import {
+  alsoIn,
   checkedMotion,
-  searchForMotion,
-  retraceMotion,
-  searchForRoute,
+  foundMotion,
+  motionByChance,
+  retracedMotion,
+  startedFrom,
+  type KnownMotion,
   type SearchTask,
 } from './searchMotion';
 import { RAISE_BY_HAND } from '../../motion/raiseByHand';
 import { answerOfMotion, withoutMotion, type FoundMotion } from '../../motion/answerOfMotion';
 import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
 import type { StagePassage } from '../../motion/stagePassage';
+import type { Motion } from '../../space/motion';
 
-/** A stage whose motions are solved as far as families go, and searched in space beyond: landings and winders. */
+/** A stage whose motions are solved as far as families go, and widened or searched in space beyond: landings and winders. */
 export interface SearchedStage {
   /** What the families see; absent where there are none. */
   readonly plan?: LandingPlan;
+  /** Motions drawn as they mostly go, whatever they meet, for the piece shrunk to a point. */
+  readonly guides: (piece: PieceSize, hold: Hold) => readonly Motion[];
   readonly task: (piece: PieceSize, hold: Hold) => SearchTask;
   /** The same with full-height walls in place of a handrail; absent where there is no handrail. */
   readonly walled?: ((piece: PieceSize, hold: Hold) => SearchTask) | undefined;
   readonly proved: (piece: PieceSize) => ProvedBound;
 }
 
-/** A passage, and the searched motion it rests on; null where it is a family's or nothing was found. */
+/** A passage, and the widened or searched motion it rests on; null where it is a family's or nothing was found. */
 export interface FoundPassage {
   readonly hold: Hold;
   readonly found: FoundMotion | null;
   readonly passage: StagePassage;
 }
 
-/** Places looked at for one padding. */
+/** Places that a search by chance looks at. */
 export const SEARCH_WORK = 30000;
-/** How the piece is held on both flights in the motions that are looked for. */
+/** How the piece is held on both flights in the motions that are widened or looked for. */
 const SEARCHED_HOLDS: readonly Hold[] = ['LB', 'LT'];
 /** All of them, the ones that mostly go best first. */
 const LIKELIEST_FIRST: readonly Hold[] = ['LB', 'LT', 'BL', 'TL', 'BT', 'TB'];
-/** Clearance in a route above which nothing depends on more [mm a side]: hands and tape are well within it. */
+/** Clearance up to which a motion is widened [mm a side]: hands and tape are well within it, and nothing depends on more. */
 const ENOUGH = 150;
-/** The same on a winder, where the verdict is never better than tight. */
-const WINDER_ENOUGH = 60;
-/**
- * Clearance of a family, lifted no higher than by hand, above which a route does not search for more [mm a
- * side]: twice a usual allowance, and what the tape takes.
- */
-const FAMILY_ENOUGH = 60;
-/** Where the best family falls so far short nothing is searched: no search was seen to make that up. */
+/** Where the best family falls so far short nothing is widened or searched: no search was seen to make that up. */
 const HOPELESS = -80;
-/** What tape and growth can be thought to take of a clearance before another motion is looked for [mm a side]. */
-const GENEROUS = 40;
 /** A family's clearance in closed form, less this [mm a side]: its drawn motion is then free between attitudes. */
 export const DRAWN = 0.5;
-/** More than this is looked for beyond a family [mm a side]. */
+/** Families that leave less than the best by more than this [mm a side] are not widened. */
+const STARTS_WITHIN = 60;
+/** Most motions of families that are widened, besides the guides. */
+const MOST_STARTS = 2;
+/** Of what a family's motion gains when it is widened no more is claimed [mm a side]: so far it is steady. */
+const MOST_WIDER = 40;
+/** The other ways of holding it are left out where the flights leave no more than is shown, and this [mm a side]. */
 const WORTH_MORE = 1;
 
-/**
- * The widest motion: the best of the families in closed form, or one that a search finds beyond it, in either
- * way of holding it; one that cannot beat the best so far is left out.
- * @param work places looked at for one padding
- */
-export function widestMotion(stage: SearchedStage, piece: PieceSize, work: number): AnswerWithMotion {
+/** The widest motion: the best of the families in closed form, or one of them widened in space. */
+export function widestMotion(stage: SearchedStage, piece: PieceSize): AnswerWithMotion {
   const proved = stage.proved(piece);
-  let best = widestFamilyMotion(stage, piece, proved);
-  if (best !== null && pastSearching(best.clearance, proved)) return best;
-  if (best === null && stage.plan && proved.atMost < 0) {
-    return answerOfMotion(null, piece, 'LB', proved);
+  const fits = stage.plan ? familyFits(stage.plan, piece) : [];
+  const best = widestOf(fits);
+  const wider = widestOf(widenedMotions(stage, piece, proved, best?.clearance, 'the widest'));
+  if (wider && (!best || wider.clearance > best.clearance - DRAWN)) {
+    const found = foundMotion(stage.task(piece, wider.hold), piece, wider);
+    return answerOfMotion(found, piece, wider.hold, proved);
   }
-  let nothing: AnswerWithMotion | undefined;
-  const tasks = SEARCHED_HOLDS.map((hold) => ({ hold, task: stage.task(piece, hold) }));
-  for (const { hold, task } of tasks.sort((a, b) => b.task.mostPadding - a.task.mostPadding)) {
-    if (best !== null && task.mostPadding <= best.clearance + WORTH_MORE) continue;
-    const found = foundFor(stage, task, piece, hold, work);
-    const shown = answerOfMotion(found, piece, hold, proved);
-    if (found === null) nothing ??= shown;
-    else if (best === null || shown.clearance > best.clearance) best = shown;
-  }
-  return best ?? nothing ?? answerOfMotion(null, piece, 'LB', proved);
-}
-
-/** Whether no search can make up what the best family falls short: proved not to pass, or too far from it. */
-const pastSearching = (best: number, { atMost }: ProvedBound): boolean => atMost < 0 || best < HOPELESS;
-
-/** The best of the families, with its motion drawn and checked; null where there is none. */
-function widestFamilyMotion(
-  stage: SearchedStage,
-  piece: PieceSize,
-  proved = stage.proved(piece),
-): AnswerWithMotion | null {
-  let best: FamilyFit | undefined;
-  if (!stage.plan) return null;
-  for (const fit of familyFits(stage.plan, piece)) if (!best || fit.clearance > best.clearance) best = fit;
-  if (!best) return null;
-  const task = stage.task(piece, best.hold);
-  const { start, goal } = task.ends(best.clearance);
-  const motion = drawFamilyMotion(stage.plan, piece, best, start, goal);
-  const known = { clearance: best.clearance - DRAWN, motion };
-  const found = checkedMotion(task, piece, known, best.raise);
+  if (!best || !stage.plan) return answerOfMotion(null, piece, 'LB', proved);
+  const found = checkedMotion(stage.task(piece, best.hold), piece, drawnOf(stage, piece, best), best.raise);
   return answerOfMotion(found, piece, best.hold, proved);
 }
 
-/**
- * The families' passages: for each way of holding it the best, and the best that is lifted by hand. A way that
- * cannot pass and that a better one stands beside is left out.
- */
-function familyPassages(
-  stage: SearchedStage,
-  piece: PieceSize,
-  proved = stage.proved(piece),
-  among: readonly Hold[] = ALL_HOLDS,
-): FamilyPassage[] {
-  const { plan } = stage;
-  if (!plan) return [];
-  const passages: FamilyPassage[] = [];
-  for (const fit of familyFits(plan, piece, among)) {
-    passages.push(familyPassage(plan, fit, proved));
-    if (fit.raise <= RAISE_BY_HAND) continue;
-    const ask = { mostRaise: RAISE_BY_HAND, ...(fit.clearance >= 0 ? { atLeast: 0 } : {}) };
-    const byHand = bestFamilyFit(plan, piece, fit.hold, ask);
-    if (byHand) passages.push(familyPassage(plan, byHand, proved));
-  }
-  return passages;
+function widestOf<T extends { readonly clearance: number }>(all: readonly T[]): T | undefined {
+  let best: T | undefined;
+  for (const one of all) if (!best || one.clearance > best.clearance) best = one;
+  return best;
 }
 
+/** A family's motion as it is drawn, with what is claimed for it. */
+function drawnOf(stage: SearchedStage, piece: PieceSize, fit: FamilyFit): KnownMotion {
+  if (!stage.plan) throw new Error('a stage without families has none to draw');
+  const { start, goal } = stage.task(piece, fit.hold).ends(fit.clearance);
+  return {
+    clearance: fit.clearance - DRAWN,
+    motion: drawFamilyMotion(stage.plan, piece, fit, start, goal),
+  };
+}
+
+type HeldMotion = KnownMotion & { readonly hold: Hold };
+
+/**
+ * The motions of families, and guides, widened in space without chance: for each way of holding it the widest.
+ * @param best clearance of the best family [mm a side]; undefined where there is none
+ * @param which the widest of all alone is wanted, or that of each way of holding it
+ * @param among the families that they begin from, else the best of each
+ */
+function widenedMotions(
+  stage: SearchedStage,
+  piece: PieceSize,
+  proved: ProvedBound,
+  best: number | undefined,
+  which: 'the widest' | 'each hold',
+  among?: readonly FamilyFit[],
+): HeldMotion[] {
+  if (proved.atMost < 0 || (best !== undefined && (best < HOPELESS || best >= ENOUGH))) return [];
+  const most = best === undefined ? ENOUGH : Math.min(ENOUGH, best - DRAWN + MOST_WIDER);
+  const widest: HeldMotion[] = [];
+  let shown = best ?? -Infinity;
+  for (const hold of SEARCHED_HOLDS) {
+    if (which === 'each hold') shown = -Infinity;
+    const task = stage.task(piece, hold);
+    const walls = stage.walled?.(piece, hold);
+    let widestHeld: HeldMotion | undefined;
+    for (const start of startsOf(stage, piece, hold, best, among)) {
+      if (Math.min(task.mostPadding, most) <= shown + WORTH_MORE) break;
+      const widening = { most, shown };
+      const found = [startedFrom(task, piece, start, widening)];
+      // Where there is air above a rail, all that walls would allow goes too.
+      const walled = walls && startedFrom(walls, piece, start, widening);
+      if (walled) found.push(alsoIn(task, piece, walled, widening));
+      for (const motion of found) {
+        if (!motion || (widestHeld && motion.clearance <= widestHeld.clearance)) continue;
+        widestHeld = { ...motion, hold };
+        shown = Math.max(shown, motion.clearance);
+      }
+    }
+    const least = best === undefined || which === 'each hold' ? HOPELESS : best - DRAWN;
+    if (widestHeld && widestHeld.clearance > least) widest.push(widestHeld);
+  }
+  return widest;
+}
+
+/** What is widened: the families that leave about as much as the best, as they are drawn, and the guides. */
+function startsOf(
+  stage: SearchedStage,
+  piece: PieceSize,
+  hold: Hold,
+  best = -Infinity,
+  among?: readonly FamilyFit[],
+): KnownMotion[] {
+  const { plan } = stage;
+  const clearance = -piece.length / 2;
+  if (among) return among.filter((fit) => fit.hold === hold).map((fit) => drawnOf(stage, piece, fit));
+  const guides = stage.guides(piece, hold).map((motion) => ({ clearance, motion }));
+  const fits = plan ? eachFamilyFit(plan, piece, hold, { atLeast: best - STARTS_WITHIN }) : [];
+  const drawn = [...fits]
+    .sort((a, b) => b.clearance - a.clearance)
+    .slice(0, MOST_STARTS)
+    .map((fit) => drawnOf(stage, piece, fit));
+  return [...drawn, ...guides];
+}
+
+/** The best family of each way of holding it that may be the best of all. */
 function familyFits(plan: LandingPlan, piece: PieceSize, among: readonly Hold[] = ALL_HOLDS): FamilyFit[] {
   const fits: FamilyFit[] = [];
   let best = -Infinity;
@@ -138,10 +169,17 @@ function familyFits(plan: LandingPlan, piece: PieceSize, among: readonly Hold[] 
   return fits;
 }
 
-/** A passage of a family: how high it is raised is always known. */
-type FamilyPassage = StagePassage & { readonly answer: { readonly raise: number } };
+/** The fits, and for each that is lifted higher than by hand the best of that hold that is not. */
+function withByHand(plan: LandingPlan, piece: PieceSize, fits: readonly FamilyFit[]): FamilyFit[] {
+  return fits.flatMap((fit) => {
+    if (fit.raise <= RAISE_BY_HAND) return [fit];
+    const ask = { mostRaise: RAISE_BY_HAND, ...(fit.clearance >= 0 ? { atLeast: 0 } : {}) };
+    const byHand = bestFamilyFit(plan, piece, fit.hold, ask);
+    return byHand ? [fit, byHand] : [fit];
+  });
+}
 
-function familyPassage(plan: LandingPlan, fit: FamilyFit, proved: ProvedBound): FamilyPassage {
+function familyPassage(plan: LandingPlan, fit: FamilyFit, proved: ProvedBound): StagePassage {
   const answer = {
     clearance: fit.clearance - DRAWN,
     atMost: proved.atMost,
@@ -160,96 +198,101 @@ function familyPassage(plan: LandingPlan, fit: FamilyFit, proved: ProvedBound): 
 }
 
 /**
- * The families' passages, and for each way of holding it one that is searched to the full.
- * @param work places looked at for one padding
- */
-export function searchedPassages(stage: SearchedStage, piece: PieceSize, work: number): StagePassage[] {
-  const proved = stage.proved(piece);
-  const families = familyPassages(stage, piece, proved);
-  const best = Math.max(-Infinity, ...families.map(({ answer }) => answer.clearance));
-  if (families.length > 0 && pastSearching(best, proved)) return families;
-  if (families.length === 0 && stage.plan && proved.atMost < 0) {
-    return [passageOf(null, piece, 'LB', proved).passage];
-  }
-  const searched = SEARCHED_HOLDS.map((hold) => {
-    const found = foundFor(stage, stage.task(piece, hold), piece, hold, work);
-    return passageOf(found, piece, hold, proved).passage;
-  });
-  return [...families, ...searched];
-}
-
-// Where there is air above a rail, all that walls would allow goes too.
-function foundFor(
-  stage: SearchedStage,
-  task: SearchTask,
-  piece: PieceSize,
-  hold: Hold,
-  work: number,
-): FoundMotion | null {
-  const known = stage.walled && searchForMotion(stage.walled(piece, hold), piece, work);
-  return searchForMotion(task, piece, work, known ?? undefined);
-}
-
-/**
- * The passages as a route needs them: the families', and where these leave less than is enough and nothing is
- * proved against it, a coarse search. The answer depends on the stage and the piece alone.
- * @param work places looked at for one padding; 0: the families alone
+ * The passages of a stage: the families', for each way of holding it the best and the best that is lifted by hand;
+ * these widened in space; and where nothing of it passes, what a search by chance finds, which gives no figure.
+ * The answer depends on the stage and the piece alone.
+ * @param work places that a search by chance may look at; 0: the families alone, and guides
  */
 export function routePassages(stage: SearchedStage, piece: PieceSize, work: number): FoundPassage[] {
   const proved = stage.proved(piece);
-  const known = familyPassages(stage, piece, proved);
-  const families = known.map((passage): FoundPassage => ({ hold: passage.from, found: null, passage }));
-  const byHand = known.filter(({ answer }) => answer.raise <= RAISE_BY_HAND);
-  // What is proved not to pass needs no search, and what passes amply by hand gains nothing by one.
-  if (work === 0 || (families.length > 0 && proved.atMost < 0)) return families;
-  const above = Math.max(-Infinity, ...byHand.map(({ answer }) => answer.clearance));
-  if (above >= FAMILY_ENOUGH) return families;
-  if (families.length > 0 && families.every(({ passage }) => passage.answer.clearance < HOPELESS))
-    return families;
-  const tasks = SEARCHED_HOLDS.map((hold) => ({ hold, task: stage.task(piece, hold) }));
-  const searched: FoundPassage[] = [];
-  const enough = stage.plan ? ENOUGH : WINDER_ENOUGH;
-  let amply = false;
-  for (const { hold, task } of tasks.sort((a, b) => b.task.mostPadding - a.task.mostPadding)) {
-    // Of the ways of holding it that do not fit the flights only the likeliest is looked at, for its figure.
-    if (task.mostPadding <= 0 && (searched.length > 0 || families.length > 0)) continue;
-    if (task.mostPadding <= above + WORTH_MORE || (amply && !stage.plan)) continue;
-    const walls = stage.walled && searchForRoute(stage.walled(piece, hold), piece, work, { enough, above });
-    const found = searchForRoute(task, piece, work, { enough, known: walls ?? undefined, above });
-    if (found !== null && found.clearance >= enough - 1) amply = true;
-    if (found !== null || families.length === 0) searched.push(passageOf(found, piece, hold, proved));
+  const { plan } = stage;
+  const fits = plan ? familyFits(plan, piece) : [];
+  const all = plan ? withByHand(plan, piece, fits) : [];
+  const passages = all.map((fit) => ofFamily(stage, fit, proved));
+  if (plan && work === 0) return passages;
+  const best = widestOf(fits);
+  const byHand = widestOf(all.filter(({ raise }) => raise <= RAISE_BY_HAND));
+  const wider = widenedMotions(stage, piece, proved, best?.clearance, 'each hold');
+  let raised = false;
+  const add = (held: HeldMotion): void => {
+    const found = foundMotion(stage.task(piece, held.hold), piece, held);
+    raised ||= found.raise > RAISE_BY_HAND;
+    passages.push(passageOf(found, piece, held.hold, proved));
+  };
+  wider.forEach(add);
+  // Where the widest is raised high, what begins low may stay low.
+  if (raised && byHand && best !== byHand) {
+    const low = all.filter(({ raise }) => raise <= RAISE_BY_HAND);
+    widenedMotions(stage, piece, proved, byHand.clearance, 'each hold', low).forEach(add);
   }
-  return [...families, ...searched];
+  const shown = widestOf(passages.map(({ passage }) => passage.answer))?.clearance ?? -Infinity;
+  if (shown < 0 && proved.atMost >= 0 && !(plan && shown < HOPELESS)) {
+    const chance = chanceMotion(stage, piece, work, proved);
+    if (chance) passages.push(chance);
+  }
+  return passages.length > 0 ? passages : [passageOf(null, piece, 'LB', proved)];
+}
+
+const ofFamily = (stage: SearchedStage, fit: FamilyFit, proved: ProvedBound): FoundPassage => {
+  if (!stage.plan) throw new Error('a stage without families has no passage of one');
+  return { hold: fit.hold, found: null, passage: familyPassage(stage.plan, fit, proved) };
+};
+
+/** A motion of the piece itself, found by chance: it shows that it passes, and no figure. */
+function chanceMotion(
+  stage: SearchedStage,
+  piece: PieceSize,
+  work: number,
+  proved: ProvedBound,
+): FoundPassage | undefined {
+  if (work === 0) return undefined;
+  for (const hold of SEARCHED_HOLDS) {
+    const task = stage.task(piece, hold);
+    if (task.mostPadding < 0) continue;
+    const known = motionByChance(task, piece, work);
+    if (!known) continue;
+    const { hold: held, found, passage } = passageOf(foundMotion(task, piece, known), piece, hold, proved);
+    return { hold: held, found, passage: { ...passage, answer: { ...passage.answer, byChance: true } } };
+  }
+  return undefined;
 }
 
 /**
- * The same passages with the measures a little off and the piece a little larger: the families solved anew,
- * the motions found gone over again there; another is looked for only where a motion that passed loses more
- * than can be thought.
- * @param work places looked at for one padding
+ * The same passages with the measures a little off and the piece a little larger: the families solved anew, the
+ * widened motions gone over again there. What was found by chance is not: it gives no figure to lose.
  */
 export function retracedPassages(
   stage: SearchedStage,
   piece: PieceSize,
   known: readonly FoundPassage[],
-  work: number,
 ): StagePassage[] {
   const proved = stage.proved(piece);
   const searched = known.flatMap(({ hold, found, passage }) => {
-    if (found === null) {
-      return passage.onLanding ? [] : [passageOf(null, piece, hold, proved).passage];
-    }
-    const task = stage.task(piece, hold);
-    let again = retraceMotion(task, piece, found, found.clearance - GENEROUS);
-    if (again === null && found.clearance >= 0)
-      again = searchForRoute(task, piece, work, { enough: found.clearance });
+    if (passage.onLanding) return [];
+    if (passage.answer.byChance) return [];
+    const again = found && retracedMotion(stage.task(piece, hold), piece, found);
     return [passageOf(again, piece, hold, proved).passage];
   });
+  const { plan } = stage;
+  if (!plan) return searched;
   // Worse off, a way of holding it that does not pass as measured does not pass either.
   const families = known.filter(({ passage }) => passage.onLanding);
   const passing = families.filter(({ passage }) => passage.answer.clearance >= 0);
   const among = (passing.length > 0 ? passing : families).map(({ hold }) => hold);
-  return [...familyPassages(stage, piece, proved, among), ...searched];
+  const anew = withByHand(plan, piece, familyFits(plan, piece, among));
+  return [...anew.map((fit) => familyPassage(plan, fit, proved)), ...searched];
+}
+
+/** A motion round the stage, held so on both flights, widened to no less than that; undefined where there is none. */
+export function widenedRound(
+  stage: SearchedStage,
+  piece: PieceSize,
+  hold: Hold,
+  atLeast: number,
+): Motion | undefined {
+  const best = stage.plan && widestOf(familyFits(stage.plan, piece));
+  const wider = widenedMotions(stage, piece, stage.proved(piece), best?.clearance, 'each hold');
+  return wider.find((motion) => motion.hold === hold && motion.clearance >= atLeast)?.motion;
 }
 
 function passageOf(

@@ -11,6 +11,7 @@ import type { Ground } from '../../space/raiseOfMotion';
 import { openingAtMost } from '../opening/openingAtMost';
 import { halfTurned, UPRIGHT } from '../landing/quarterLanding';
 import { flightPlates, turnedBlock, type NamedBox } from '../landing/stairScene';
+import { winderGuides } from './winderGuides';
 
 export interface WinderMeasures {
   /** Clear width [mm] of the stair before the winders and on them. */
@@ -51,6 +52,11 @@ export const treadsInTurn = (turn: number): number => Math.max(1, Math.round(tur
  */
 export function winderStage(measures: WinderMeasures): SearchedStage {
   return {
+    guides: (piece, hold) => {
+      const { start, goal } = winderTask(measures, piece, hold).ends(-piece.length / 2);
+      const { width, widthOut = width, treads = treadsInTurn(measures.turn) } = measures;
+      return winderGuides({ ...measures, widthOut, treads }, hold, start, goal);
+    },
     task: (piece, hold) => winderTask(measures, piece, hold),
     proved: (piece) => provedBound(measures, piece),
   };

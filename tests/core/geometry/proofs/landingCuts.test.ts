@@ -30,7 +30,7 @@ describe('the bound on a landing', () => {
   test('quarter landing 850 wide: within 110 mm of the motion, where the quick bounds are 290 mm away', () => {
     for (const piece of pieces) {
       const m = { ...stairs, ...quarter(850) };
-      const shown = quarterLandingWithMotion(m, piece, 2000).clearance;
+      const shown = quarterLandingWithMotion(m, piece).clearance;
       const quick = quarterLandingStage(m).proved(piece).atMost;
       expect(quarterLandingCutBlocks({ ...m, slope }, paddedPiece(piece, shown - 1e-6))).toBe(false);
       expect(quarterLandingCutBlocks({ ...m, slope }, paddedPiece(piece, shown + 110))).toBe(true);
@@ -41,7 +41,7 @@ describe('the bound on a landing', () => {
   test('half landing 850 deep: far below the fit in the box of the landing', () => {
     for (const piece of pieces) {
       const m = { ...stairs, ...half(850) };
-      const shown = halfLandingWithMotion(m, piece, 2000).clearance;
+      const shown = halfLandingWithMotion(m, piece).clearance;
       const inBox = halfLandingAtMost({ ...m, height: 2100 }, piece)!.atMost;
       const quick = Math.min(inBox, halfLandingStage(m).proved(piece).atMost);
       const most = { ...m, slope, spine: spineOf(m) };
@@ -74,7 +74,7 @@ describe('soundness', () => {
     for (let n = 0; n < 5; n++) {
       const { piece, flight } = random(next);
       const m = { ...flight, widthIn: 700 + 300 * next(), widthOut: 700 + 300 * next() };
-      const shown = quarterLandingWithMotion(m, piece, 1000).clearance;
+      const shown = quarterLandingWithMotion(m, piece).clearance;
       const most = { ...m, slope: [m.rise / m.going, m.rise / m.going] as const };
       if (quarterLandingCutBlocks(most, paddedPiece(piece, shown - 1e-6)))
         throw new Error(`contradiction ${JSON.stringify({ m, piece, shown })}`);
@@ -94,7 +94,7 @@ describe('soundness', () => {
         well: 200 * next(),
         landingDepth: 700 + 300 * next(),
       };
-      const shown = halfLandingWithMotion(m, piece, 1000).clearance;
+      const shown = halfLandingWithMotion(m, piece).clearance;
       const most = { ...m, slope: [m.rise / m.going, m.rise / m.going] as const, spine: spineOf(m) };
       if (halfLandingCutBlocks(most, paddedPiece(piece, shown - 1e-6)))
         throw new Error(`contradiction ${JSON.stringify({ m, piece, shown })}`);

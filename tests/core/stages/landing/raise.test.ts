@@ -7,7 +7,7 @@ import { drawFamilyMotion } from '../../../../src/core/stages/landing/drawFamily
 import { halfLandingStage, halfLandingTask } from '../../../../src/core/stages/landing/halfLanding';
 import { bestFamilyFit } from '../../../../src/core/stages/landing/motionFamilies';
 import { quarterLandingStage, quarterLandingTask } from '../../../../src/core/stages/landing/quarterLanding';
-import { searchForRoute } from '../../../../src/core/stages/landing/searchMotion';
+import { widestMotion } from '../../../../src/core/stages/landing/searchedStage';
 import { seeded } from '../../../support/parkMiller';
 import { halfFloor, quarterFloor, sampledRaise } from '../../../support/stairFloor';
 
@@ -34,19 +34,20 @@ function seededLanding(next: () => number) {
   const { rise, going } = stair;
   return [
     {
-      plan: halfLandingStage(half).plan!,
+      stage: halfLandingStage(half),
       task: halfLandingTask,
       measures: half,
       floor: halfFloor(width + half.well / 2, rise, going),
     },
     {
-      plan: quarterLandingStage(quarter).plan!,
+      stage: quarterLandingStage(quarter),
       task: quarterLandingTask,
       measures: quarter,
       floor: quarterFloor(width, rise, going),
     },
-  ].map(({ plan, task, measures, floor }) => ({
-    plan,
+  ].map(({ stage, task, measures, floor }) => ({
+    stage,
+    plan: stage.plan!,
     floor,
     piece: sortedPiece(length, breadth, thickness),
     taskOf: (hold: (typeof ALL_HOLDS)[number]) =>
@@ -98,13 +99,13 @@ test('tilted on a quarter landing its tail stands over the nosings of the lower 
   }
 });
 
-test('no searched motion is raised farther than it says, between its attitudes either', () => {
+test('no widened motion is raised farther than it says, between its attitudes either', () => {
   const next = seeded(19);
   let looked = 0;
   for (let i = 0; i < COUNT; i++) {
-    for (const { floor, piece, taskOf } of seededLanding(next)) {
-      const found = searchForRoute(taskOf('LB'), piece, 4000, { enough: 60 });
-      if (!found) continue;
+    for (const { floor, piece, stage } of seededLanding(next)) {
+      const found = widestMotion(stage, piece);
+      if (found.nothingFound || found.raise === undefined) continue;
       const seen = sampledRaise(floor, paddedPiece(piece, found.clearance), found.motion, 5);
       expect({ i, over: Math.max(0, seen - found.raise - 0.1) }).toMatchObject({ over: 0 });
       looked++;

@@ -1,0 +1,204 @@
+import { paddedPiece, type PieceSize } from '../measures/piece';
+import type { KeyAttitude, Motion } from './motion';
+import { alikeTurns, likeness } from './quaternion';
+import type { SpaceChecker } from './spaceChecker';
+
+// Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
+const { abs, floor, max, min, sqrt } = Math;
+
+/** What is asked of a motion that is to be widened. */
+export interface WideningTask {
+  /** Where it begins and ends, for a padding. */
+  readonly ends: (padding: number) => { readonly start: KeyAttitude; readonly goal: KeyAttitude };
+  readonly piece: PieceSize;
+  /** No more padding than this is asked for [mm a side]. */
+  readonly most: number;
+  /** What is shown otherwise [mm a side]: a motion that stays far below it is left as it is. */
+  readonly shown?: number;
+}
+
+/** Steps of padding [mm], each taken as often as it succeeds. */
+const STEPS = [128, 64, 32, 16, 8, 4, 2, 1, 0.5];
+/** Widened in steps down to this one it stays as far below what is shown otherwise as FAR, or it may yet beat it [mm]. */
+const COARSE = 16;
+const FAR = 40;
+/** How far off what is near the places are pushed [mm], the next where the one before does not succeed. */
+const MARGINS: readonly number[] = [10, 20];
+/** Share of the difference to its neighbours' mean that a place's displacement gives up. */
+const SMOOTHED = 0.3;
+/** Rounds of pushing one place. */
+const PUSHES = 12;
+/** How often a move that is not free is halved, its middle pushed off. */
+const HALVINGS = 3;
+/** Places that are kept, needless or not, so that there is something to push. */
+const KEPT = 8;
+/** Most places of a motion. */
+const MOST_PLACES = 80;
+
+/**
+ * Widens a motion as far as it goes without chance: padded a little more, every place is pushed off what it is
+ * near to, moving and turning; the displacements are smoothed along the motion, and every move is shown free
+ * again. The answer depends on the motion and the scene alone.
+ *
+ * @param motion free on its whole way for the piece padded by `from`
+ * @returns the greatest padding shown [mm a side], and the motion that bears it; undefined where it is not free
+ */
+export function widenedMotion(
+  checker: SpaceChecker,
+  task: WideningTask,
+  motion: Motion,
+  from: number,
+): { readonly padding: number; readonly motion: Motion } | undefined {
+  checker.hold(paddedPiece(task.piece, from));
+  const places = thinned(checker, motion.map(placeOf));
+  return places && widenedFurther(checker, task, places, from);
+}
+
+/**
+ * The same for a motion that is known to be free in a like scene only; undefined where it does not go here.
+ * @param from padding to begin with [mm a side]
+ */
+export function widenedElsewhere(
+  checker: SpaceChecker,
+  task: WideningTask,
+  motion: Motion,
+  from: number,
+): { readonly padding: number; readonly motion: Motion } | undefined {
+  const places = widenedBy(checker, task, motion.map(placeOf), from);
+  return places && widenedFurther(checker, task, places, from);
+}
+
+function widenedFurther(
+  checker: SpaceChecker,
+  task: WideningTask,
+  from: readonly Float64Array[],
+  bears: number,
+): { readonly padding: number; readonly motion: Motion } {
+  let places = from;
+  let padding = bears;
+  for (const step of STEPS) {
+    if (step < COARSE && padding + FAR < (task.shown ?? -Infinity)) break;
+    while (padding + step <= task.most) {
+      const wider = widenedBy(checker, task, places, padding + step);
+      if (!wider) break;
+      padding += step;
+      places = wider;
+    }
+  }
+  return { padding, motion: places.map(keyOf) };
+}
+
+const placeOf = ({ at, turn }: KeyAttitude): Float64Array => Float64Array.of(...at, ...turn);
+const keyOf = (p: Float64Array): KeyAttitude => ({
+  at: [p[0]!, p[1]!, p[2]!],
+  turn: [p[3]!, p[4]!, p[5]!, p[6]!],
+});
+
+/** Leaves out places that a longer free move makes needless; undefined where a move is not free. */
+function thinned(checker: SpaceChecker, places: readonly Float64Array[]): Float64Array[] | undefined {
+  const kept: Float64Array[] = [];
+  const longest = max(1, floor((places.length - 1) / KEPT));
+  let i = 0;
+  let stride = 1;
+  for (const first of places.slice(0, 1)) kept.push(first);
+  while (i + 1 < places.length) {
+    stride = min(2 * stride, longest, places.length - 1 - i);
+    while (stride > 0 && !checker.moveFree(places[i]!, 0, places[i + stride]!, 0)) stride >>= 1;
+    if (stride === 0) return undefined;
+    i += stride;
+    kept.push(places[i]!);
+  }
+  return kept;
+}
+
+/** The motion for more padding, or undefined where it does not go so. */
+function widenedBy(
+  checker: SpaceChecker,
+  task: WideningTask,
+  places: readonly Float64Array[],
+  padding: number,
+): Float64Array[] | undefined {
+  checker.hold(paddedPiece(task.piece, padding));
+  const { start, goal } = task.ends(padding);
+  const last = places.length - 1;
+  if (last < 1) return undefined;
+  const first = alikeNear(start, places[0]!);
+  const end = alikeNear(goal, places[last]!);
+  if (!checker.placeFree(first, 0) || !checker.placeFree(end, 0)) return undefined;
+  for (const margin of MARGINS) {
+    const pushed = places.map((place, i) => {
+      if (i === 0) return first;
+      if (i === last) return end;
+      const x = Float64Array.from(place);
+      checker.pushApart(x, 0, PUSHES, margin);
+      return x;
+    });
+    const smooth = smoothed(places, pushed);
+    for (let i = 1; i < last; i++) checker.pushApart(smooth[i]!, 0, PUSHES, margin);
+    const shown = joined(checker, smooth, margin);
+    if (shown) return thinned(checker, shown);
+  }
+  return undefined;
+}
+
+/** Each displacement drawn towards the mean of its neighbours'. */
+function smoothed(before: readonly Float64Array[], after: readonly Float64Array[]): Float64Array[] {
+  const moves = after.map((x, i) => x.map((value, k) => value - before[i]![k]!));
+  return after.map((x, i) => {
+    const previous = moves[i - 1];
+    const next = moves[i + 1];
+    if (!previous || !next) return x;
+    const y = new Float64Array(7);
+    for (let k = 0; k < 7; k++) {
+      const own = moves[i]![k]!;
+      y[k] = before[i]![k]! + own + SMOOTHED * ((previous[k]! + next[k]!) / 2 - own);
+    }
+    unit(y);
+    return y;
+  });
+}
+
+/** The places with every move between shown free; where one is not, its middle is pushed off and stands between. */
+function joined(
+  checker: SpaceChecker,
+  places: readonly Float64Array[],
+  margin: number,
+): Float64Array[] | undefined {
+  const kept: Float64Array[] = [places[0]!];
+  const join = (a: Float64Array, b: Float64Array, halvings: number): boolean => {
+    if (checker.moveFree(a, 0, b, 0)) {
+      kept.push(b);
+      return kept.length <= MOST_PLACES;
+    }
+    if (halvings === 0) return false;
+    const middle = between(a, b);
+    checker.pushApart(middle, 0, PUSHES, margin);
+    return join(a, middle, halvings - 1) && join(middle, b, halvings - 1);
+  };
+  for (let i = 0; i + 1 < places.length; i++)
+    if (!join(places[i]!, places[i + 1]!, HALVINGS)) return undefined;
+  return kept;
+}
+
+function between(a: Float64Array, b: Float64Array): Float64Array {
+  const x = new Float64Array(7);
+  const dot = a[3]! * b[3]! + a[4]! * b[4]! + a[5]! * b[5]! + a[6]! * b[6]!;
+  for (let k = 0; k < 7; k++) x[k] = (a[k]! + b[k]! * (k > 2 && dot < 0 ? -1 : 1)) / 2;
+  unit(x);
+  return x;
+}
+
+function unit(x: Float64Array): void {
+  const n = sqrt(x[3]! ** 2 + x[4]! ** 2 + x[5]! ** 2 + x[6]! ** 2);
+  for (let k = 3; k < 7; k++) x[k]! /= n;
+}
+
+/** A place in whichever of the four attitudes in which a box looks the same is nearest to another's. */
+function alikeNear({ at, turn }: KeyAttitude, to: Float64Array): Float64Array {
+  const other = [to[3]!, to[4]!, to[5]!, to[6]!] as const;
+  const nearest = alikeTurns(turn).reduce((s, t) =>
+    abs(likeness(t, other)) > abs(likeness(s, other)) ? t : s,
+  );
+  const sign = likeness(nearest, other) < 0 ? -1 : 1;
+  return Float64Array.of(...at, ...nearest.map((v) => v * sign));
+}
