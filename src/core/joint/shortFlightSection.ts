@@ -26,6 +26,27 @@ export interface FlightToLevel {
   readonly space: number | undefined;
   /** A door in that wall, through which it goes; else it stays before the wall. */
   readonly door: DoorAtEnd | undefined;
+  /** At the stair's end the way turns, and the floor is too short for the piece to be level on it. */
+  readonly turn?: TurnBeyond | undefined;
+}
+
+/** A turn at a flight's other end, as `StairTurnPlan` has it [mm]; its floor and ceiling are the flight's own. */
+export interface TurnBeyond {
+  /** Of flight and floor at most. */
+  readonly width: number;
+  readonly straight: number;
+  readonly passageWidth: number;
+  readonly passageCeiling: number;
+}
+
+/** Where the piece stands at the flight's other end, in the upright section. */
+export interface PlaceBeyond {
+  /** Its middle from that end on [mm]. */
+  readonly x: number;
+  /** Its lowest point above the floor there [mm], at most. */
+  readonly lowestAtMost: number;
+  readonly height: number;
+  readonly tilt: number;
 }
 
 /** What the upright section through a landing's flight is made of [mm]. */
@@ -70,6 +91,7 @@ export const runOf = ({ risers }: FlightToLevel, going: number): number => Math.
  * (`raise`), where the floor is shorter than the piece.
  *
  * Coordinates: x from the landing's edge out along the flight, z up from the landing.
+ * @param beyond where it is to be, or comes from, at the flight's other end; level on the floor there when absent
  * @param along the side along the way [mm], padded
  * @param upright the upright side [mm], padded
  * @returns undefined where it is not shown
@@ -79,9 +101,10 @@ export function comesLevel(
   along: number,
   upright: number,
   turn: TurnEnd,
+  beyond?: PlaceBeyond,
 ): { readonly raise: number } | undefined {
   const { side, depth } = section;
-  const goal = levelPlace(section, along, upright);
+  const goal = beyond ? turnPlace(section, beyond) : levelPlace(section, along, upright);
   if (!goal) return undefined;
   const x = -depth + turn.inPlan / 2;
   const start: PlanarRegion & { readonly angle: number } = {
@@ -94,6 +117,23 @@ export function comesLevel(
   const world = worldOf(section, along);
   const { verdict } = decidePassage(world, along, upright, start, goal.region, WORK);
   return verdict === 'passes' ? { raise: goal.raise } : undefined;
+}
+
+/** As it begins its turn at the flight's other end, or ends it. */
+function turnPlace(
+  { side, flight, rise, going }: FlightSection,
+  { x, lowestAtMost, height, tilt }: PlaceBeyond,
+): { readonly region: PlanarRegion; readonly raise: number } {
+  const at = runOf(flight, going) + x;
+  const floor = floorOf(side, flight, rise);
+  const region = {
+    xMin: at - AROUND,
+    xMax: at + AROUND,
+    yMin: -FAR / 2,
+    yMax: floor + lowestAtMost + height / 2 + AROUND,
+    angle: side === 'lower' ? -tilt : tilt,
+  };
+  return { region, raise: 0 };
 }
 
 /** Level on the floor at the flight's other end. */

@@ -2,7 +2,7 @@ import type { PieceSize } from '../measures/piece';
 import type { KeyAttitude } from '../space/motion';
 import { stairTurnMotion } from '../stages/stairTurn/stairTurnMotion';
 import { stairTurnWays, type StairTurnAsk } from '../stages/stairTurn/stairTurn';
-import type { StairTurnPlan } from '../stages/stairTurn/turnedPlace';
+import type { ShortOfPiece, StairTurnPlan } from '../stages/stairTurn/turnedPlace';
 import type { JointAsk, JointBlock, JointPassage } from './jointRow';
 import { placedKey, type Placing } from './place/frame';
 import { stairAndLevel, StairBlock } from './stairBlock';
@@ -17,6 +17,7 @@ const SQUARE = 1e-6;
  * share; along the way on, what the turn and every level row beyond it share, each where it stands.
  *
  * Supposed: nothing but the block; what is wider or higher than all of them is not used.
+ * @param short the flight ends before the piece does, at a landing: the motion is drawn from the turn's beginning on
  * @returns undefined where the rows are not one flight with a straight beyond it and a square turn beside it, with level
  *   rows that lead straight on
  */
@@ -24,6 +25,7 @@ export function turnJoint(
   block: JointBlock,
   piece: PieceSize,
   ask: JointAsk = {},
+  short?: ShortOfPiece,
 ): JointPassage[] | undefined {
   const made = stairAndLevel(block.rows);
   if (made === undefined || made.straightRows !== 1) return undefined;
@@ -31,7 +33,8 @@ export function turnJoint(
   const stood = new StairBlock(block, piece.length + 2 * AMPLE, made.order, made.straightRows);
   const seen = planOf(stood);
   if (!seen) return undefined;
-  const { plan, placing } = seen;
+  const { placing } = seen;
+  const plan: StairTurnPlan = short ? { ...seen.plan, short } : seen.plan;
   // A room in which the way ends has to hold all of it beyond the turn.
   const ending = stood.level[stood.level.length - 1];
   const roomLeaves =

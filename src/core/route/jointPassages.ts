@@ -218,7 +218,7 @@ const lessened = (passage: BookPassage, less: number): BookPassage =>
   less === 0 ? passage : { ...passage, clearance: passage.clearance - less };
 
 /** The steepest and the gentlest of the stairs that the tape allows, between which the others lie. */
-function extremes<Set extends { readonly rise?: number; readonly going?: number }>(
+export function extremes<Set extends { readonly rise?: number; readonly going?: number }>(
   sets: readonly Set[],
 ): Set[] {
   if (sets.length < 3) return [...sets];

@@ -109,6 +109,7 @@ export function routePlan(planning: Planning): PartPlan[] {
       ...(block ? [{ parts: block.rows.length, sources: [], level: block }] : []),
       ...shortJoints(planning, i, 'landing'),
       ...(row.stage === 'door' ? shortJoints(planning, i + 2, 'door') : []),
+      ...(row.stage === 'corner' || row.stage === 'side door' ? shortJoints(planning, i + 2, 'turn') : []),
     ];
     const alone = rowPlan(planning, i, stage);
     const part = joints.length > 0 ? { ...alone, joints } : alone;

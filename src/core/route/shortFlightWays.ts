@@ -1,10 +1,12 @@
 import { shortFlightPassages, tooShort } from '../joint/shortFlightJoint';
+import { ALL_HOLDS, type Hold } from '../motion/hold';
 import type { PieceSize } from '../measures/piece';
 import type { FlightToLevel } from '../joint/shortFlightSection';
 import { acrossHalfLanding } from '../geometry/landingModel';
 import type { LandingPlan } from '../stages/landing/motionFamilies';
 import type { PlacedMeasures } from '../stages/solvers';
 import type { BeyondFlight, FlightBeside, ShortFlightsPlan } from './shortFlights';
+import { extremes } from './jointPassages';
 import { bookPassage, shownInBoth, type BookPassage, type BookPiece, type StageBook } from './stageBook';
 import { tapedMeasures, type TapeCase } from './tapeCase';
 
@@ -36,8 +38,11 @@ export function shortFlightWays(
 
 /** How a piece is beyond a flight. */
 function beyondOf(flight: FlightBeside | undefined, size: PieceSize): BeyondFlight {
-  if (!flight?.toLevel || !tooShort(flight.line, size)) return 'laid';
-  const { space, door } = flight.toLevel;
+  if (!flight || !tooShort(flight.line, size)) return 'laid';
+  const { toLevel, turn } = flight;
+  if (turn && turn.floor.at.some((straight) => tooShort(straight, size))) return 'turn';
+  if (!toLevel) return 'laid';
+  const { space, door } = toLevel;
   return door && space !== undefined && tooShort(space, size) ? 'door' : 'level';
 }
 
@@ -48,56 +53,97 @@ function solved(
   tapeCase: TapeCase,
   enough: number,
 ): BookPassage[] {
-  const { landing, upward, beyondFirst, beyondSecond } = plan;
+  const { landing, upward } = plan;
   const size = piece.taped[tapeCase];
   const off = tapeCase === 'worst' ? book.tape : tapeCase === 'best' ? -book.tape : 0;
-  const first = beyondFirst === 'laid' ? undefined : plan.first?.toLevel;
-  const second = beyondSecond === 'laid' ? undefined : plan.second?.toLevel;
+  const sides = [
+    { flight: plan.first, beyond: plan.beyondFirst },
+    { flight: plan.second, beyond: plan.beyondSecond },
+  ] as const;
+  const turns = sides.flatMap(({ flight, beyond }) =>
+    beyond === 'turn' && flight?.turn ? [flight.turn] : [],
+  );
+  // Between two bends closer than its length it would have to be solved with both.
+  if (turns.some(({ upTo }) => upTo < size.length)) return [];
+  const less = turns.reduce((sum, { floor }) => sum + floor.less, 0);
+  const least = enough + less;
   const ask =
-    tapeCase === 'worst' ? { atLeast: enough, enough: enough + SPARE } : { atLeast: 0, enough: AMPLE };
+    tapeCase === 'worst' ? { atLeast: least, enough: least + SPARE } : { atLeast: 0, enough: AMPLE };
   let passages: BookPassage[] | undefined;
-  for (const measures of tapedMeasures(landing.stage, landing.measures, book.tape, tapeCase)) {
-    // The floor before a door is no better the longer it is.
-    for (const more of off === 0 || ![first, second].some((flight) => flight?.door) ? [0] : [0, 2 * off]) {
-      const [one, other] = [first, second].map((flight, k) =>
-        taped(flight, (k === 0 ? beyondFirst : beyondSecond) === 'door', off, more),
-      );
+  let holds: readonly Hold[] = ALL_HOLDS;
+  for (const measures of extremes(tapedMeasures(landing.stage, landing.measures, book.tape, tapeCase))) {
+    for (const [one, other] of lengthsOf(sides, off)) {
       const [lower, upper] = upward ? [one, other] : [other, one];
-      const found = shortFlightPassages(
-        { landing: planOf(landing.stage, measures), lower, upper },
-        size,
-        ask,
-      ).map((passage) => bookPassage(landing.stage, passage));
+      const round = { landing: planOf(landing.stage, measures), lower, upper };
+      const ways = shortFlightPassages(round, size, ask, holds);
+      const found = ways.map((passage): BookPassage => {
+        const booked = bookPassage(landing.stage, passage);
+        const shown = { ...booked, clearance: booked.clearance - less };
+        return upward ? shown : { ...shown, from: booked.to, to: booked.from };
+      });
+      if (tapeCase !== 'worst') {
+        // As measured any length will do.
+        passages = [...(passages ?? []), ...found];
+        continue;
+      }
       passages = passages ? shownInBoth(passages, found) : found;
       if (passages.length === 0) return [];
+      // What does not pass here does not pass in every case.
+      holds = ALL_HOLDS.filter((hold) => ways.some((way) => way.hold === hold));
     }
   }
   return passages ?? [];
 }
 
-/** With the tape against the piece; a door is only there where the piece goes through it at once. */
-function taped(
-  flight: FlightToLevel | undefined,
-  throughDoor: boolean,
+type Sides = readonly [SideOfLanding, SideOfLanding];
+interface SideOfLanding {
+  readonly flight: FlightBeside | undefined;
+  readonly beyond: BeyondFlight;
+}
+
+/** The flights on both sides with the lengths at their other ends as they may be, each with each. */
+function lengthsOf(
+  [one, other]: Sides,
   off: number,
-  more: number,
-): FlightToLevel | undefined {
-  if (!flight) return undefined;
-  const { risers, ceiling, space } = flight;
-  const door = throughDoor ? flight.door : undefined;
-  return {
+): (readonly [FlightToLevel | undefined, FlightToLevel | undefined])[] {
+  const others = taped(other, off);
+  return taped(one, off).flatMap((first) => others.map((second) => [first, second] as const));
+}
+
+/** With the tape against the piece; a door is only there where the piece goes through it at once. */
+function taped({ flight, beyond }: SideOfLanding, off: number): readonly (FlightToLevel | undefined)[] {
+  const { toLevel, turn } = flight ?? {};
+  if (beyond === 'turn' && turn) {
+    const passageWidth = Math.max(1, turn.passageWidth - off);
+    const ceiling = Math.max(1, turn.ceiling - off);
+    return turn.floor.at.map((straight) => ({
+      risers: turn.risers,
+      ceiling,
+      space: straight + passageWidth,
+      door: undefined,
+      turn: { width: turn.width - off, straight, passageWidth, passageCeiling: ceiling },
+    }));
+  }
+  if (beyond === 'laid' || !toLevel) return [undefined];
+  const { risers, ceiling, space, door } = toLevel;
+  const level: FlightToLevel = {
     risers,
     ceiling: ceiling === undefined ? undefined : Math.max(1, ceiling - off),
-    space: space === undefined ? undefined : Math.max(0, space - off + (door ? more : 0)),
-    door: door && {
-      width: Math.max(1, door.width - off),
-      height: Math.max(1, door.height - off),
-      wall: Math.max(0, door.wall + off),
-      widthBeyond: Math.max(1, door.widthBeyond - off),
-      heightBeyond: Math.max(1, door.heightBeyond - off),
-      lengthBeyond: Math.max(0, door.lengthBeyond - off),
-    },
+    space: space === undefined ? undefined : Math.max(0, space - off),
+    door: undefined,
   };
+  if (beyond !== 'door' || !door || level.space === undefined) return [level];
+  const through = {
+    width: Math.max(1, door.width - off),
+    height: Math.max(1, door.height - off),
+    wall: Math.max(0, door.wall + off),
+    widthBeyond: Math.max(1, door.widthBeyond - off),
+    heightBeyond: Math.max(1, door.heightBeyond - off),
+    lengthBeyond: Math.max(0, door.lengthBeyond - off),
+  };
+  // The floor before a door is no better the longer it is.
+  const spaces = off === 0 ? [level.space] : [level.space, level.space + 2 * off];
+  return spaces.map((length) => ({ ...level, space: length, door: through }));
 }
 
 function planOf(

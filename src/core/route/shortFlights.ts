@@ -1,13 +1,16 @@
 import type { DoorAtEnd, FlightToLevel } from '../joint/shortFlightSection';
 import { armOf, WALL_NOT_GIVEN } from './arms';
 import { endOf } from './flightPlan';
-import { farEnd, narrowest } from './jointPlan';
+import { farEnd, narrowest, stairJoints, type Floors, type JointPlan } from './jointPlan';
 import { endBeside, isLanding } from './reading';
-import type { Planning } from './routePlan';
+import { bareFlight, type Planning } from './routePlan';
 import type { BookStage } from './stageBook';
 
-/** How the piece is beyond a flight beside a landing: lying along it, level on the floor at its end, or beyond a door there. */
-export type BeyondFlight = 'laid' | 'level' | 'door';
+/**
+ * How the piece is beyond a flight beside a landing: lying along it, level on the floor at its end, beyond a door there, or
+ * beyond a turn.
+ */
+export type BeyondFlight = 'laid' | 'level' | 'door' | 'turn';
 
 /** A flight beside a landing, as it may have to be solved together with it [mm]. */
 export interface FlightBeside {
@@ -15,6 +18,15 @@ export interface FlightBeside {
   readonly line: number;
   /** Undefined where it does not lead to a level floor, or where that is not known enough. */
   readonly toLevel: FlightToLevel | undefined;
+  /** The turn at its other end. */
+  readonly turn: TurnAtEnd | undefined;
+}
+
+/** A turn at a flight's end as `JointPlan` has it, and the flight's risers. */
+export interface TurnAtEnd extends Pick<JointPlan, 'ceiling' | 'width' | 'upTo' | 'cause'> {
+  readonly risers: number;
+  readonly passageWidth: number;
+  readonly floor: Floors;
 }
 
 /** A landing and flights beside it that may be shorter than the piece; absent flights are longer. */
@@ -37,16 +49,17 @@ export interface ShortFlightsJoint {
 }
 
 /** The part with which a joint begins. */
-export type JointBegins = 'door' | 'first half' | 'second half' | 'landing';
+export type JointBegins = 'door' | 'turn' | 'first half' | 'second half' | 'landing';
 
 // A flight is the floor at its first end, its two halves, and the floor at its second end.
 const PARTS_BEFORE: Readonly<Record<JointBegins, number>> = {
   door: 5,
+  turn: 5,
   'first half': 3,
   'second half': 2,
   landing: 0,
 };
-const PARTS_AFTER: Readonly<Record<BeyondFlight, number>> = { laid: 2, level: 3, door: 5 };
+const PARTS_AFTER: Readonly<Record<BeyondFlight, number>> = { laid: 2, level: 3, door: 5, turn: 5 };
 
 /**
  * The joints of landing i with the flights beside it that begin with a given part: from lying along a long flight, or
@@ -64,20 +77,40 @@ export function shortFlightJoints(
   if (row.stage !== 'quarter landing' && row.stage !== 'half landing') return [];
   const [first, second] = [besideOf(planning, i, 'before'), besideOf(planning, i, 'after')];
   if ((first === undefined) !== (begins === 'landing')) return [];
-  const beyondFirst: BeyondFlight = begins === 'door' ? 'door' : begins === 'first half' ? 'level' : 'laid';
-  if (beyondFirst !== 'laid' && !first?.toLevel) return [];
-  if (beyondFirst === 'door' && !first?.toLevel?.door) return [];
+  const beyondFirst = BEYOND[begins];
+  if (!leads(first, beyondFirst)) return [];
   const joints: ShortFlightsJoint[] = [];
-  for (const beyondSecond of ['laid', 'level', 'door'] as const) {
+  for (const beyondSecond of ['laid', 'level', 'door', 'turn'] as const) {
     if (beyondFirst === 'laid' && beyondSecond === 'laid') continue;
-    if (beyondSecond !== 'laid' && !second?.toLevel) continue;
-    if (beyondSecond === 'door' && !second?.toLevel?.door) continue;
+    if (!leads(second, beyondSecond)) continue;
     joints.push({
       parts: PARTS_BEFORE[begins] + 1 + (second ? PARTS_AFTER[beyondSecond] : 0),
       plan: { landing, first, second, beyondFirst, beyondSecond, upward: row.way === 'up' },
     });
   }
   return joints;
+}
+
+const BEYOND: Readonly<Record<JointBegins, BeyondFlight>> = {
+  door: 'door',
+  turn: 'turn',
+  'first half': 'level',
+  'second half': 'laid',
+  landing: 'laid',
+};
+
+/** Whether a flight leads to what is beyond it so. */
+function leads(flight: FlightBeside | undefined, beyond: BeyondFlight): boolean {
+  switch (beyond) {
+    case 'laid':
+      return true;
+    case 'level':
+      return flight?.toLevel !== undefined;
+    case 'door':
+      return flight?.toLevel?.door !== undefined;
+    case 'turn':
+      return flight?.turn !== undefined;
+  }
 }
 
 /** The flight beside a landing on one of its sides; undefined where there is none. */
@@ -87,11 +120,29 @@ function besideOf(planning: Planning, i: number, side: 'before' | 'after'): Flig
   const flight = reading[k];
   if (flight?.stage !== 'flight') return undefined;
   const { risers, rise = 0, going = 0 } = flight.measures;
-  if (risers === undefined || !stageAt(k)) return { line: Infinity, toLevel: undefined };
+  if (risers === undefined || !stageAt(k)) return { line: Infinity, toLevel: undefined, turn: undefined };
+  const alike = sameStair(planning, i, k);
   return {
     line: (risers - 1) * Math.hypot(rise, going),
-    toLevel: sameStair(planning, i, k) ? toLevelOf(planning, k, side, risers) : undefined,
+    toLevel: alike ? toLevelOf(planning, k, side, risers) : undefined,
+    turn: alike ? turnAt(planning, k, side, risers) : undefined,
   };
+}
+
+function turnAt(
+  planning: Planning,
+  k: number,
+  side: 'before' | 'after',
+  risers: number,
+): TurnAtEnd | undefined {
+  const flight = planning.stageAt(k);
+  if (!flight) return undefined;
+  for (const joint of stairJoints(planning, k, side, bareFlight(planning, flight))) {
+    if (joint.kind !== 'stair turn') continue;
+    const { ceiling, width, upTo, cause, passageWidth, floor } = joint;
+    return { ceiling, width, upTo, cause, passageWidth, floor, risers };
+  }
+  return undefined;
 }
 
 /** The landing's row measures the stair beside it: only where the flight's own row says the same is it solved so. */

@@ -13,7 +13,7 @@ import { stageRow } from '../../support/walkedRoute';
 /** Houses with a few risers between a landing and a level floor; `SHORT=400` runs the campaign. */
 const HOUSES = Number(process.env['SHORT'] ?? 24);
 /** Of the motions, so many at least are drawn to the end: regression only. */
-const DRAWN_SHARE = 0.95;
+const DRAWN_SHARE = 0.85;
 
 /** Slates, panels and frames (common practice, no source). */
 const PIECES = [
@@ -25,6 +25,18 @@ const PIECES = [
   [1570, 840, 30],
   [1400, 700, 60],
 ] as const;
+
+/** A row as it is walked the other way: down, its arms exchanged. */
+function walkedBack(row: JointRow, i: number, rows: readonly JointRow[]): JointRow {
+  if (row.way) return { ...row, way: 'down' };
+  if (row.stage !== 'corner') return row;
+  const { width = 0, widthOut = 0, height = 0 } = row.measures;
+  // Before the flight that it leads to, the straight between is the corner's own.
+  const flight = rows[i + 1]?.stage === 'flight' ? rows[i + 1]?.measures.headSpace : undefined;
+  const run = flight === undefined ? 0 : Math.max(0, flight - widthOut);
+  const measures = { width: widthOut, widthOut: width, height, run };
+  return { ...row, hand: row.hand === 'left' ? 'right' : 'left', measures };
+}
 
 /** A stair of two flights round a landing, one of them or both a few risers, between floors and doors as houses have them. */
 function house(seed: number): { readonly rows: JointRow[]; readonly piece: PieceSize } {
@@ -67,51 +79,61 @@ function house(seed: number): { readonly rows: JointRow[]; readonly piece: Piece
     measures: { width: width + b(0, 300), height: ceiling, length },
     place: next(),
   });
-  const facing = (end: 'foot' | 'head'): [object, JointRow] => {
-    const space = b(900, 3500);
-    const measures =
+  // At a stair's end there is a door in the facing wall, a hall straight on, or a turn; seen from the stair.
+  const atEnd = (end: 'foot' | 'head'): readonly [object, readonly JointRow[]] => {
+    const kind = next();
+    const measures = (space: number): object =>
       end === 'foot'
         ? { footCeiling: ceiling, footSpace: space }
         : { headCeiling: ceiling, headSpace: space };
-    return next() < 0.6
-      ? [measures, door()]
-      : [{ ...measures, ...(end === 'foot' ? { footSpace: 9000 } : { headSpace: 9000 }) }, hall(9000)];
+    // Long halls at both ends, so that no front of the house stands where a half landing leads back.
+    if (kind < 0.4) return [measures(b(900, 3500)), [door(), hall(9000)]];
+    if (kind < 0.6) return [measures(9000), [hall(9000)]];
+    const out = b(850, 1100);
+    const space = out + (next() < 0.5 ? 0 : b(0, 900));
+    const turn: JointRow = {
+      stage: 'corner',
+      // Away from where the stair leads back, so that no flight stands over the hall.
+      hand: hand === 'left' ? 'right' : 'left',
+      measures:
+        end === 'head'
+          ? { width, widthOut: out, height: ceiling, run: 0 }
+          : { width: out, widthOut: width, height: ceiling, run: space - out },
+    };
+    return [
+      measures(space),
+      [turn, { ...hall(9000), measures: { width: out, height: ceiling, length: 9000 } }],
+    ];
   };
-  const [[foot, below], [head, above]] = [facing('foot'), facing('head')];
-  // Long halls at both ends, so that no front of the house stands where a half landing leads back.
+  const [[foot, below], [head, above]] = [atEnd('foot'), atEnd('head')];
   const rows: JointRow[] = [
-    ...(below.stage === 'door' ? [hall(9000)] : []),
-    below,
+    ...[...below].reverse(),
     flight(lower, foot),
     landing,
     flight(upper, head),
-    above,
-    ...(above.stage === 'door' ? [hall(9000)] : []),
+    ...above,
   ];
   const down = next() < 0.3;
-  const way = down
-    ? [...rows].reverse().map((row) => (row.way ? { ...row, way: 'down' as const } : row))
-    : rows;
+  const way = down ? [...rows].reverse().map(walkedBack) : rows;
   const [length, breadth, thickness] = PIECES[Math.floor(next() * PIECES.length)] ?? PIECES[0];
   return { rows: way, piece: { length, breadth, thickness } };
 }
 
 test('what goes over a short flight and round a landing is one motion, cut against air worked out from the rows anew', () => {
-  let [passing, drawn, jointly] = [0, 0, 0];
+  let [drawn, jointly] = [0, 0];
   const straying: string[] = [];
   for (let seed = 1; seed <= HOUSES; seed++) {
     const { rows, piece } = house(seed);
     const book = stageBook(0, 0);
     const route = prepareRoute(rows.map(stageRow), book);
-    const { finding, measured } = judgeRoute(route, piece, book, 25);
+    const { finding } = judgeRoute(route, piece, book, 25);
     if ((finding.clearance ?? -1) < 2) continue;
-    passing++;
     const chain = judgedChain(route, piece, book, 25);
     if (!chain) throw new RangeError(`house ${seed} passes and has no motion`);
+    if (!chain.steps.some(({ joint, passage }) => joint && passage?.answer.raise !== undefined)) continue;
+    jointly++;
     // In the house with its doors where they stand, not where a drawing supposes them.
     const walk = walkRoute(rows, walkSteps(chain.steps), piece, Math.min(chain.clearance, 300) - DRAWN_LESS);
-    if (measured().parts.some(({ joints }) => joints?.some(({ passages }) => passages.some(isShort))))
-      jointly++;
     if (!walk.notDrawn) drawn++;
     else if (process.env['SHORT'])
       console.log(seed, walk.notDrawn, rows.map(({ stage }) => stage).join(', '));
@@ -119,11 +141,9 @@ test('what goes over a short flight and round a landing is one motion, cut again
     const stray = strays(walk.keys, piece, walk.padding, routeAir(rows), 12);
     if (stray) straying.push(`${seed}: row ${stray.row}, at ${stray.point.map(Math.round).join(', ')}`);
   }
-  if (process.env['SHORT']) console.log({ passing, drawn, jointly });
+  if (process.env['SHORT']) console.log({ drawn, jointly });
   expect(straying).toEqual([]);
   expect(jointly).toBeGreaterThan(HOUSES / 5);
-  expect(drawn).toBeGreaterThanOrEqual(DRAWN_SHARE * passing);
+  expect(drawn).toBeGreaterThanOrEqual(DRAWN_SHARE * jointly);
 });
 
-const isShort = ({ answer }: { readonly answer: { readonly raise?: number } }): boolean =>
-  answer.raise !== undefined;

@@ -15,6 +15,7 @@ import { widenedRound } from '../../stages/landing/searchedStage';
 import { solverOf } from '../../stages/solvers';
 import { rotate, type Quaternion } from '../../space/quaternion';
 import { placedKey, type Vec3 } from '../place/frame';
+import type { JointRow } from '../jointRow';
 import type { PlacedRoute } from '../place/placedRoute';
 import { endsOf, isLanding } from '../place/rowContext';
 import { reachOver, tooShort } from '../shortFlightJoint';
@@ -61,40 +62,18 @@ export function landingKeys(
     overRail: 0,
     landingCeiling: m.ceiling ?? headroom,
   };
-  const width = m.width ?? 0;
-  const widthOut = m.widthOut ?? 0;
-  let plan: LandingPlan;
-  let ends: { readonly start: KeyAttitude; readonly goal: KeyAttitude };
-  if (joint.stage === 'quarter landing') {
-    plan = {
-      widthIn: width,
-      widthOut,
-      depthIn: widthOut,
-      depthOut: width,
-      across: undefined,
-      headroom,
-      rise: stair.rise,
-      going: stair.going,
-      ceiling: stair.landingCeiling,
-    };
-    ends = quarterLandingTask({ ...stair, widthIn: width, widthOut }, piece, hold).ends(drawn);
-  } else if (joint.stage === 'half landing') {
-    const [well, depth] = [m.well ?? 0, m.depth ?? 0];
-    plan = {
-      widthIn: width,
-      widthOut: width,
-      depthIn: depth,
-      depthOut: depth,
-      across: 2 * width + well,
-      headroom,
-      rise: stair.rise,
-      going: stair.going,
-      ceiling: stair.landingCeiling,
-    };
-    ends = halfLandingTask({ ...stair, flightWidth: width, well, landingDepth: depth }, piece, hold).ends(
-      drawn,
-    );
-  } else return undefined;
+  const plan = landingPlanOf(joint);
+  if (!plan) return undefined;
+  const { widthIn, widthOut } = plan;
+  const task =
+    joint.stage === 'quarter landing'
+      ? quarterLandingTask({ ...stair, widthIn, widthOut }, piece, hold)
+      : halfLandingTask(
+          { ...stair, flightWidth: widthIn, well: m.well ?? 0, landingDepth: plan.depthIn },
+          piece,
+          hold,
+        );
+  const ends = task.ends(drawn);
   const flight = (side: 'lower' | 'upper'): ShortFlight | undefined =>
     jointly ? shortFlight(route, i, (side === 'lower') === back ? 1 : -1, side, plan, piece) : undefined;
   const short: ShortFlights = { lower: flight('lower'), upper: flight('upper') };
@@ -106,6 +85,16 @@ export function landingKeys(
   if (!keys) return undefined;
   const placed = keys.map((key) => placedKey(placing, key));
   return back ? placed.reverse() : placed;
+}
+
+/** A landing as its families see it. */
+export function landingPlanOf({ stage, measures: m }: JointRow): LandingPlan | undefined {
+  const { width = 0, widthOut = 0, well = 0, depth = 0, height: headroom = 0, rise = 1, going = 1 } = m;
+  const common = { widthIn: width, headroom, rise, going, ceiling: m.ceiling ?? headroom };
+  if (stage === 'quarter landing')
+    return { ...common, widthOut, depthIn: widthOut, depthOut: width, across: undefined };
+  if (stage !== 'half landing') return undefined;
+  return { ...common, widthOut: width, depthIn: depth, depthOut: depth, across: 2 * width + well };
 }
 
 /** How it goes round in a pose. */

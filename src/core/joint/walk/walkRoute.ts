@@ -23,6 +23,7 @@ import {
 import { planeMove } from './planeMove';
 import { flightMove } from './flightMove';
 import { landingKeys } from './landingMove';
+import { stairTurnKeys } from './stairTurnMove';
 
 /** What the chain does with the piece at one row. */
 export interface WalkStep {
@@ -174,8 +175,12 @@ class Walker {
     if (!step) return { row, what: 'start' };
     if (joint.stage === 'flight') return this.passFlight(i, step, supposed);
     if (isLanding(joint)) return this.passLanding(i, step);
+    // A turn that was passed with the stair at whose end it is.
+    if (i === this.turned)
+      return step.leaves === step.to ? undefined : this.changeTo(i, step.leaves, 'after');
     const change = this.changeTo(i, step.from, 'before');
     if (change) return change;
+    if (this.turnOnToStair(i, step)) return undefined;
     const tilts = this.tiltsFor(i, step);
     let failed: NotDrawn | undefined;
     for (const wanted of tilts) {
@@ -187,6 +192,39 @@ class Walker {
     }
     if (failed) return failed;
     return step.leaves === step.to ? undefined : this.changeTo(i, step.leaves, 'after');
+  }
+
+  /** The turn that was passed last together with a stair. */
+  private turned = -1;
+  /** From a turn it has come on to the stair behind it. */
+  private onStair = false;
+
+  /** Round a turn and on to the stair behind it, where both are passed together. */
+  private turnOnToStair(i: number, step: WalkStep): boolean {
+    const flight = this.route.rows[i + 1];
+    const next = flight && this.steps[flight.row];
+    if (!step.jointly || !next?.jointly || flight?.joint.stage !== 'flight') return false;
+    const keys = stairTurnKeys(this.route, i + 1, 'before', this.piece, this.drawn, step.from, next.from);
+    const mark = this.carrier.keys.length;
+    const [first] = keys ?? [];
+    if (!keys || !first || !this.goOn(first, i)) return false;
+    if (!this.carrier.follow(keys, flight.row, this.stretchOf(i + 1))) {
+      this.carrier.keys.length = mark;
+      return false;
+    }
+    this.carriage = { hold: next.from, yaw: flight.entry.heading };
+    this.since = i;
+    this.onStair = true;
+    return true;
+  }
+
+  /** Straight on to a place, or by turns in plan on the way. */
+  private goOn(key: KeyAttitude, i: number): boolean {
+    const { row } = this.route.rows[i]!;
+    return (
+      this.carrier.go(key, row, this.stretchOf(i), 'without search') ||
+      this.carrier.go(key, row, this.stretchOf(i))
+    );
   }
 
   /** Under its own ceiling, or as low as what stands beside it; level where it is carried so. */
@@ -685,7 +723,10 @@ class Walker {
     const before = this.route.rows[i - 1];
     const after = this.route.rows[i + 1];
     let fromLevel = before === undefined ? !supposed : !isLanding(before.joint);
-    if (this.behind) {
+    if (this.onStair) {
+      this.onStair = false;
+      fromLevel = false;
+    } else if (this.behind) {
       // Round the turn and on to the stair at once.
       this.behind = false;
       fromLevel = false;
@@ -709,8 +750,13 @@ class Walker {
       }
     }
     if (after === undefined && supposed) return undefined;
+    const turn = this.turnBehind(i, step);
     const goals: ('level floor' | KeyAttitude)[] =
-      after !== undefined && isLanding(after.joint) ? this.landingGoals(i + 1) : ['level floor'];
+      after !== undefined && isLanding(after.joint)
+        ? this.landingGoals(i + 1)
+        : turn
+          ? spread(turn.filter((key) => flightMove.inSection(this.route, i, key, step.from, 'upright')))
+          : ['level floor'];
     // From where the landing before leaves it, or from a place before, still over that landing.
     const marks = fromLevel ? [this.carrier.keys.length] : this.leavingMarks(i, step);
     const kept = this.carrier.keys.slice();
@@ -718,8 +764,12 @@ class Walker {
       for (const goal of goals) {
         this.carrier.keys.splice(0, Infinity, ...kept.slice(0, mark));
         if (goal !== 'level floor' && this.carrier.go(goal, row, this.stretchOf(i), 'without search')) {
-          this.since = i + 1;
-          return undefined;
+          if (!turn) {
+            this.since = i + 1;
+            return undefined;
+          }
+          if (this.followTurn(i, turn, goal)) return undefined;
+          this.carrier.keys.splice(0, Infinity, ...kept.slice(0, mark));
         }
         const moved = (["goal's", "start's", "way's"] as const).some((side) => {
           if (side === (goal === 'level floor' ? "goal's" : "way's")) return false;
@@ -736,6 +786,10 @@ class Walker {
           return keys !== undefined && this.carrier.follow(keys, row, this.stretchOf(i));
         });
         if (!moved) continue;
+        if (turn && goal !== 'level floor') {
+          if (this.followTurn(i, turn, goal)) return undefined;
+          continue;
+        }
         this.carriage = { hold: step.to, yaw: this.route.rows[i]!.exit.heading };
         this.since = i + 1;
         if (goal !== 'level floor') return undefined;
@@ -776,6 +830,26 @@ class Walker {
       }
     }
     return { row, what: 'flight' };
+  }
+
+  /** The keys of the turn behind flight i, where both are passed together. */
+  private turnBehind(i: number, step: WalkStep): KeyAttitude[] | undefined {
+    const turn = this.route.rows[i + 1];
+    const next = turn && this.steps[turn.row];
+    if (!step.jointly || !next?.jointly || !turn || isLanding(turn.joint) || !turns(turn.joint.stage))
+      return undefined;
+    return stairTurnKeys(this.route, i, 'after', this.piece, this.drawn, step.from, next.to);
+  }
+
+  /** On from one of the keys of the turn behind flight i, round it. */
+  private followTurn(i: number, keys: readonly KeyAttitude[], from: KeyAttitude): boolean {
+    const turn = this.route.rows[i + 1]!;
+    if (!this.carrier.follow(keys.slice(keys.indexOf(from) + 1), turn.row, this.stretchOf(i + 1)))
+      return false;
+    this.carriage = { hold: this.steps[turn.row]!.to, yaw: turn.exit.heading };
+    this.since = i + 1;
+    this.turned = i + 1;
+    return true;
   }
 
   /** Sets the piece down on the floor behind row i, where it is held higher than it need be. */

@@ -27,6 +27,8 @@ export interface StairTurnAsk {
   readonly holds?: readonly Hold[];
 }
 
+const LYING = ['lying'] as const;
+const BEGINS = ['level', 'half way', 'lying'] as const;
 /** A drawn motion is free with this less than the fit says [mm a side]. */
 const DRAWN = 0.5;
 const CROSSED: Record<Hold, Hold> = { LT: 'BT', BT: 'LT', LB: 'TB', TB: 'LB', BL: 'TL', TL: 'BL' };
@@ -65,8 +67,8 @@ export function stairTurnWays(
   { atLeast = -piece.length / 2, enough = Infinity, holds = LIKELIEST_FIRST }: StairTurnAsk = {},
 ): StairTurnWay[] {
   const proved = stairTurnAtMost(plan, piece);
-  const grid = new TurnGrid(new StairTurnPlaces(plan));
   const ways: StairTurnWay[] = [];
+  let grid: TurnGrid;
   let best = -Infinity;
   const consider = (hold: Hold, leaves: LeavesAs): void => {
     const wanted = which === 'best' ? best : Math.min(0, best);
@@ -89,11 +91,16 @@ export function stairTurnWays(
     const [from, to] = plan.end === 'head' ? [hold, out] : [out, hold];
     ways.push({ hold, fit, passage: { from, to, answer } });
   };
-  for (const hold of holds) {
-    consider(hold, 'lengthwise');
-    consider(hold, 'sideways');
-    consider(hold, 'upright');
-    consider(hold, 'upright sideways');
+  // Of a short flight it need not have lain along it.
+  for (const begins of plan.short ? BEGINS : LYING) {
+    grid = new TurnGrid(new StairTurnPlaces(plan), begins);
+    for (const hold of holds) {
+      consider(hold, 'lengthwise');
+      consider(hold, 'sideways');
+      consider(hold, 'upright');
+      consider(hold, 'upright sideways');
+    }
+    if (ways.length > 0) break;
   }
   if (ways.length === 0) ways.push(nothingFound(piece, proved));
   return ways;

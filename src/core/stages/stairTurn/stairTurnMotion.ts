@@ -73,11 +73,12 @@ export function stairTurnMotion(
   if (!first) return [];
   // Down on the flight, and up to where it begins to turn.
   const begin = places.placeAt(first.yaw, first.tilt, IN_FLIGHT_ARM);
-  const away = max(0, box.u * cos(places.pitch) + box.v * sin(places.pitch) - begin.over) + 200;
+  const short = plan.short !== undefined;
+  const away = short ? 0 : max(0, box.u * cos(places.pitch) + box.v * sin(places.pitch) - begin.over) + 200;
   const far = begin.over + away;
   const below = { over: far, z: places.restAt(0, first.tilt, far) };
   put(first, below);
-  slide(first, below, begin);
+  if (!short) slide(first, below, begin);
   let way: number = IN_FLIGHT_ARM;
   let here = begin;
   const go = (from: TurnStep, to: TurnStep, depth: number): void => {

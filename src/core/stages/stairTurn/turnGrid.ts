@@ -33,6 +33,9 @@ const CHECKED = 0.0015;
 /** Paths looked at for one padding, each without the steps of the last that were not free. */
 const MOST_PATHS = 40;
 
+/** The tilt with which a path begins, in steps from level. */
+const BEGINS = { level: 0, 'half way': BELOW_PITCH >> 1, lying: BELOW_PITCH } as const;
+
 /** Not looked at yet, free all the way, not free. */
 const UNKNOWN = 0;
 const FREE = 1;
@@ -59,9 +62,15 @@ export class TurnGrid {
   /** Cosine, sine and tangent of every tilt, and of those between them. */
   private readonly tilts: Float64Array;
   private readonly tiltParts: number;
+  /** Where a path begins: lying on the flight, or on a short one as `begins` says. */
+  private readonly start: number;
 
-  constructor(readonly places: StairTurnPlaces) {
+  constructor(
+    readonly places: StairTurnPlaces,
+    begins: 'lying' | 'level' | 'half way' = 'lying',
+  ) {
     const { pitch } = places;
+    this.start = 2 * BEGINS[begins];
     this.tiltParts = ceil(max(pitch / BELOW_PITCH, (PI / 2 - pitch) / ABOVE_PITCH) / CHECKED);
     this.tilts = new Float64Array(3 * (TILTS * this.tiltParts + 1));
     for (let k = 0; k <= TILTS * this.tiltParts; k++) {
@@ -123,11 +132,11 @@ export class TurnGrid {
     const { reached, stack } = this;
     reached.fill(0);
     this.flooded = true;
-    this.begins = this.beginsAt(START);
+    this.begins = this.beginsAt(this.start);
     if (!this.begins) return;
     let top = 0;
-    reached[START] = 1;
-    stack[top++] = START;
+    reached[this.start] = 1;
+    stack[top++] = this.start;
     while (top > 0) {
       const state = stack[--top]!;
       const at = state >> 1;
@@ -158,8 +167,8 @@ export class TurnGrid {
     const down = leaves === 'lengthwise' || leaves === 'sideways';
     const end = 2 * endOf(leaves) + 1;
     let top = 0;
-    cameFrom[START] = START;
-    stack[top++] = START;
+    cameFrom[this.start] = this.start;
+    stack[top++] = this.start;
     while (top > 0) {
       const state = stack[--top]!;
       if (state === end) {
@@ -261,8 +270,6 @@ const FINE_YAWS = Float64Array.from({ length: 2 * (YAWS * YAW_PARTS + 1) }, (_, 
 
 const yawOf = (at: number): number => (at / COLUMN) | 0;
 const tiltOf = (at: number): number => at % COLUMN;
-/** Lying on the flight. */
-const START = 2 * BELOW_PITCH;
 /** The step between neighbours, by the lower of them: to the next angle in plan even, to the next tilt odd. */
 const stepBetween = (one: number, other: number): number =>
   2 * min(one, other) + (Math.abs(one - other) === 2 ? 1 : 0);

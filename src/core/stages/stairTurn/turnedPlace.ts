@@ -20,6 +20,20 @@ export interface StairTurnPlan {
   readonly passageCeiling?: number | undefined;
   /** Height [mm] above which the inner sides are clear air; 0: walls. */
   readonly overRail: number;
+  /** The flight ends before the piece does, at a landing. */
+  readonly short?: ShortOfPiece | undefined;
+}
+
+/** A flight that leads from a landing to a turn and is shorter than the piece [mm], from the turn's end of it on. */
+export interface ShortOfPiece {
+  /** To its other end: the edge of the landing. */
+  readonly run: number;
+  /** Head: to where its line of nosings meets the landing. */
+  readonly line: number;
+  /** To the wall behind the landing. */
+  readonly reach: number;
+  /** The ceiling over the landing, above the floor of the turn. */
+  readonly ceiling: number;
 }
 
 /** A padded piece as it is carried along the flight [mm]. */
@@ -243,7 +257,8 @@ export class StairTurnPlaces {
    * linear between the places looked at.
    */
   comesAlong(): boolean {
-    if (this.plan.end === 'head') return true;
+    // From a short flight it comes as the flight's section lets it.
+    if (this.plan.end === 'head' || this.plan.short) return true;
     this.turn(0, this.pitch);
     const begin = this.farBack(this.p - this.depth);
     for (const over of [this.edge, this.u * this.ct, this.p]) {
@@ -253,6 +268,20 @@ export class StairTurnPlaces {
   }
 
   private heightFits(over: number, z: number): boolean {
+    return this.shortFits(over, z) && this.ceilingsFit(over, z);
+  }
+
+  /** Over a short flight: its lower edge on the nosings, and what is beyond the flight under the landing's ceiling. */
+  private shortFits(over: number, z: number): boolean {
+    const { short, end } = this.plan;
+    if (!short || over <= 0) return true;
+    if (over > short.reach + SLACK) return false;
+    if (over > short.run + SLACK && z + this.height > short.ceiling + SLACK) return false;
+    const low = over - this.edge * this.c - this.q * this.s;
+    return end === 'foot' || this.st < 1e-9 || low <= short.line + SLACK;
+  }
+
+  private ceilingsFit(over: number, z: number): boolean {
     const { plan, slope, u, v, q, c, s, tt, edge, height } = this;
     const { headroom, rise, ceiling } = plan;
     if (over <= 0) return z + height <= ceiling + SLACK;
