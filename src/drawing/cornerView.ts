@@ -1,7 +1,7 @@
 import { corner } from '../core/stages/corner/corner';
 import { sizesOfHold, type Hold } from '../core/motion/hold';
 import { radians } from '../core/measures/angle';
-import { Paper } from './paper';
+import { Paper, mmText } from './paper';
 import { bendShape, placeInBend } from './placeInBend';
 import type { Point, Points } from './plane';
 import { degreesText, placeRectangle, type DrawnPiece, type StageView } from './stageView';
@@ -70,7 +70,7 @@ export function cornerView(
     paper,
     title,
     place:
-      `The piece, ${Math.round(plan.p)} x ${Math.round(plan.q)} mm in plan` +
+      `The piece, ${mmText(plan.p)} x ${mmText(plan.q)} mm in plan` +
       `${plan.tilt > 0 ? ` and ${degreesText(plan.tilt)} out of level` : ''}, has its long side at ` +
       `${degreesText(Math.min(place.angle, Math.PI - place.angle))} to the way in`,
     outline,

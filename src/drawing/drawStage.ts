@@ -6,6 +6,7 @@ import { motionView } from './motionView';
 import { mmText } from './paper';
 import type { DrawnAnswer, DrawnPiece, StageView } from './stageView';
 import { viewOf } from './stageViews';
+import { mmLeft, mmNeeded } from '../core/route/reason';
 
 export interface DrawingOptions {
   /** Begins the ids inside the drawing: letters, digits and dashes; two drawings on a page need two of them. */
@@ -74,8 +75,8 @@ export function drawStage(
 }
 
 function closest({ clearance, critical }: DrawnAnswer): string {
-  const mm = mmText(Math.abs(clearance));
-  const spare = clearance >= 0 ? `${mm} mm a side to spare` : `${mm} mm a side too large`;
+  const spare =
+    clearance >= 0 ? `${mmLeft(clearance)} a side to spare` : `${mmNeeded(-clearance)} a side too large`;
   return `Closest ${critical}: ${spare}.`;
 }
 

@@ -10,6 +10,8 @@ import { Paper } from './paper';
 import { box, nearestPlaces, type Point, type Points } from './plane';
 import { boxCorners, clipped, levelPlane, outlineIn, pieceBox, sectionIn, uprightPlane } from './section';
 import type { ViewPlane } from './section';
+import { shownGiven, shownUp } from '../core/measures/shown';
+import { mmLeft, mmNeeded } from '../core/route/reason';
 
 /** What a step's pictures say besides its motion. */
 export interface StepFacts {
@@ -229,9 +231,9 @@ function planWords(facts: StepFacts, shown: readonly Shown[]) {
     return { notes: [none], sentences: [`${none}.`] };
   }
   const tight = shown.find(({ isTightest }) => isTightest);
-  const spare = facts.clearance === undefined ? '' : `${figure(facts.clearance)} a side`;
+  const spare = facts.clearance === undefined ? '' : `${mmLeft(facts.clearance)} a side`;
   const closest = `Closest ${facts.closest}: ${spare}`;
-  const high = Math.round(facts.raise);
+  const high = shownUp(facts.raise);
   const raised = [
     ...(high >= 1 ? [`Raised on the way, at most ${high}`] : []),
     ...(facts.supposed === undefined ? [] : [facts.supposed]),
@@ -258,11 +260,9 @@ const round = ({ clearance = 0 }: StepFacts): number =>
 
 /** As the words beside a stage's own drawing have it. */
 const spareInWords = ({ clearance = 0 }: StepFacts): string =>
-  clearance >= 0 ? `${figure(clearance)} mm a side to spare` : `${figure(-clearance)} mm a side too large`;
+  clearance >= 0 ? `${mmLeft(clearance)} a side to spare` : `${mmNeeded(-clearance)} a side too large`;
 
 /** Clearances as STAGES has them, rounded as in a sentence: never shown greater. */
-const figure = (value: number): string => String(Math.floor(value + 1e-9));
-
 function windowOf(points: Points, aside: number, below: number): Points {
   const xs = points.map(([x]) => x);
   const ys = points.map(([, y]) => y);
@@ -454,9 +454,9 @@ const STANDING = 85;
 
 /** `tilted 24°`, `leaning 30°`, `on end`: how a place is held, by the slope of its long side. */
 export function placeInWords({ turn, tilt }: Pick<StepPlace, 'turn' | 'tilt'>): string {
-  const slope = Math.round(degrees(Math.asin(Math.min(1, Math.abs(rotate(turn, [1, 0, 0])[2])))));
+  const slope = shownGiven(degrees(Math.asin(Math.min(1, Math.abs(rotate(turn, [1, 0, 0])[2])))), 0);
   if (slope >= STANDING) return 'on end';
   if (slope > 0) return `tilted ${slope}°`;
-  const lean = Math.round(degrees(tilt));
+  const lean = shownGiven(degrees(tilt), 0);
   return lean === 0 ? 'level' : `leaning ${lean}°`;
 }

@@ -4,6 +4,7 @@ import { mmText, Paper } from './paper';
 import { placeInBend } from './placeInBend';
 import { type Corners, box, type Point, type Points } from './plane';
 import { degreesText, placeRectangle, sectionOf, type DrawnPiece, type StageView } from './stageView';
+import { shownDown } from '../core/measures/shown';
 
 export interface FlightDrawn {
   readonly width: number;
@@ -59,10 +60,10 @@ export function flightView(m: FlightDrawn, piece: DrawnPiece | undefined): Stage
     );
     paper.dimension(outline[2], outline[1], 9, '', length);
     place =
-      `The piece, ${Math.round(length)} mm long and ${Math.round(section.height)} mm high as seen from the side, ` +
+      `The piece, ${mmText(length)} mm long and ${mmText(section.height)} mm high as seen from the side, ` +
       `stands at ${degreesText(at.angle)} ${WHERE[part]}`;
     drawSection(paper, m.width, channel, piece, section, levels);
-    place += `; across the pitch the clear section is ${Math.round(m.width)} x ${Math.round(channel)} mm`;
+    place += `; across the pitch the clear section is ${mmText(m.width)} x ${shownDown(channel)} mm`;
     if (section.angle > 0) place += `, the piece's own turned by ${degreesText(section.angle)} in it`;
   }
   return {

@@ -175,7 +175,7 @@ export function halfLandingView(m: HalfLandingDrawn, piece: DrawnPiece | undefin
     paper,
     title,
     place:
-      `The piece, ${Math.round(p)} x ${Math.round(q)} mm in plan, is shown half way round, across the landing` +
+      `The piece, ${mmText(p)} x ${mmText(q)} mm in plan, is shown half way round, across the landing` +
       (angle > 0.01 ? ` at ${degreesText(angle)}` : ''),
     outline,
     faces,
@@ -204,8 +204,8 @@ function noteHeights(
   },
 ): void {
   const ceiling =
-    m.landingCeiling === undefined ? '' : `, ceiling over the landing ${Math.round(m.landingCeiling)}`;
-  const rail = (m.overRail ?? 0) > 0 ? `, open above ${Math.round(m.overRail!)} (chain line)` : '';
+    m.landingCeiling === undefined ? '' : `, ceiling over the landing ${mmText(m.landingCeiling)}`;
+  const rail = (m.overRail ?? 0) > 0 ? `, open above ${mmText(m.overRail!)} (chain line)` : '';
   paper.note(`Headroom ${mmText(m.headroom)}${ceiling}: not seen in plan${rail}`);
   paper.note(`Steps: rise ${mmText(m.rise)}, going ${mmText(m.going)}`);
 }

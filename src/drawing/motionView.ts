@@ -5,6 +5,7 @@ import { mmText, Paper } from './paper';
 import { box, type Point, type Points } from './plane';
 import { clipped, levelPlane, outlineIn, pieceBox, sectionIn } from './section';
 import { markNearest, type StageView } from './stageView';
+import { shownGiven } from '../core/measures/shown';
 
 /** Other attitudes of the motion that are drawn, thin and dashed. */
 const MOST_OTHERS = 5;
@@ -63,7 +64,7 @@ export function motionView(
   return {
     paper,
     title,
-    place: `The piece is shown where its way comes closest, its middle ${mmText(Math.round(level))} mm above the level that heights are counted from`,
+    place: `The piece is shown where its way comes closest, its middle ${shownGiven(level, 0)} mm above the level that heights are counted from`,
     outline,
     faces,
     legend: 'Cut at the middle of the piece. Ring: closest. Dashed: other places on its way',

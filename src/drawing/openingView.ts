@@ -1,5 +1,5 @@
 import { rectangleThroughOpening } from '../core/geometry/rectangleThroughOpening';
-import { Paper } from './paper';
+import { Paper, mmText } from './paper';
 import { type Corners, box, type Points } from './plane';
 import { degreesText, placeRectangle, sectionOf, type DrawnPiece, type StageView } from './stageView';
 
@@ -57,7 +57,7 @@ export function openingView(
     paper.dimension(outline[1], outline[0], upright > across ? 12 : -12, '', upright);
     paper.dimension(outline[2], corner, 12, '', across);
     place =
-      `The piece's section, ${Math.round(across)} mm across and ${Math.round(upright)} mm upright, is in the middle` +
+      `The piece's section, ${mmText(across)} mm across and ${mmText(upright)} mm upright, is in the middle` +
       (leaning ? `, turned by ${degreesText(angle)}` : '');
   }
   return {

@@ -1,5 +1,6 @@
 import { escapeMarkup } from './escapeMarkup';
 import type { Point, Points } from './plane';
+import { shownGiven } from '../core/measures/shown';
 
 /** Size of the letters, and what a letter takes across on average [px]. */
 const LETTER = 11;
@@ -44,9 +45,8 @@ const LINES: Readonly<Record<LineStyle, string>> = {
 
 type Pixel = readonly [number, number];
 
-/** Length as it is written in a drawing: whole mm, and a half where that was measured. */
-export const mmText = (mm: number): string =>
-  String(Math.abs(mm * 2 - Math.round(mm * 2)) < 1e-6 ? Math.round(mm * 2) / 2 : Math.round(mm));
+/** Length as it is written in a drawing. */
+export const mmText = (mm: number): string => String(shownGiven(mm));
 
 /**
  * A sheet to draw on, in mm at one scale for both axes. It remembers the name and value of every dimension,

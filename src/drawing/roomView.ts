@@ -1,6 +1,6 @@
 import { rectangleThroughOpening } from '../core/geometry/rectangleThroughOpening';
 import { planOf } from './landingView';
-import { Paper } from './paper';
+import { Paper, mmText } from './paper';
 import { box, type Points } from './plane';
 import { degreesText, placeRectangle, type DrawnPiece, type StageView } from './stageView';
 
@@ -17,7 +17,7 @@ export function roomView(
   paper.outline(walls, 'face');
   paper.dimension([m.length, 0], [0, 0], 24, 'length', m.length);
   paper.dimension([0, 0], [0, m.width], 24, 'width', m.width);
-  paper.note(`Ceiling ${Math.round(m.height)}: not seen in plan`);
+  paper.note(`Ceiling ${mmText(m.height)}: not seen in plan`);
   return standing(paper, 'Plan of a room', m.length, m.width, piece, [[...walls, walls[0]]]);
 }
 
@@ -59,7 +59,7 @@ export function liftView(
   paper.dimension([right, -WALL], [left, -WALL], 14, 'door width', m.doorWidth);
   paper.dimension([0, m.carDepth + WALL], [m.carWidth, m.carDepth + WALL], 14, 'car width', m.carWidth);
   paper.dimension([-WALL, 0], [-WALL, m.carDepth], 14, 'car depth', m.carDepth);
-  paper.note(`Door ${Math.round(m.doorHeight)} high, car ${Math.round(m.carHeight)}: not seen in plan`);
+  paper.note(`Door ${mmText(m.doorHeight)} high, car ${mmText(m.carHeight)}: not seen in plan`);
   const door: Points = [
     [left, 0],
     [right, 0],
@@ -101,7 +101,7 @@ function standing(
     paper,
     title,
     place:
-      `The piece, ${Math.round(p)} x ${Math.round(q)} mm in plan, stands in the middle` +
+      `The piece, ${mmText(p)} x ${mmText(q)} mm in plan, stands in the middle` +
       (angle > 0.01 ? `, turned by ${degreesText(angle)}` : ''),
     outline,
     faces,

@@ -1,5 +1,5 @@
 import { sizesOfHold } from '../core/motion/hold';
-import { Paper } from './paper';
+import { Paper, mmText } from './paper';
 import { box, type Point, type Points } from './plane';
 import { degreesText, placeRectangle, type DrawnPiece, type StageView } from './stageView';
 
@@ -72,7 +72,7 @@ export function sideDoorView(m: SideDoorDrawn, piece: DrawnPiece | undefined): S
   paper.dimension([m.doorWidth, -back], [0, -back], 14, 'door width', m.doorWidth);
   paper.dimension([right, m.passage], [right, 0], 14, 'passage width', m.passage);
   paper.dimension([right, 0], [right, -m.wall], 14, 'wall thickness', m.wall);
-  paper.note(`Door ${Math.round(m.doorHeight)} high, passage ${Math.round(m.ceiling)}: not seen in plan`);
+  paper.note(`Door ${mmText(m.doorHeight)} high, passage ${mmText(m.ceiling)}: not seen in plan`);
 
   const title = 'Plan of a door into a passage across it';
   if (!piece || !place) return { paper, title, place: '', faces };
@@ -89,7 +89,7 @@ export function sideDoorView(m: SideDoorDrawn, piece: DrawnPiece | undefined): S
   return {
     paper,
     title,
-    place: `The piece, ${Math.round(p)} x ${Math.round(q)} mm in plan, has its long side at ${degreesText(place.angle)} to the way in`,
+    place: `The piece, ${mmText(p)} x ${mmText(q)} mm in plan, has its long side at ${degreesText(place.angle)} to the way in`,
     outline,
     faces,
   };

@@ -4,6 +4,7 @@ import type { PieceSize } from '../core/measures/piece';
 import type { AnswerWithMotion, StageAnswer } from '../core/motion/stageAnswer';
 import type { Paper } from './paper';
 import { nearestPlaces, rectangle, type Corners, type Point, type Points } from './plane';
+import { shownGiven } from '../core/measures/shown';
 
 /** What a drawing takes from a stage's answer; a motion, where there is one, places the piece. */
 export type DrawnAnswer = Pick<StageAnswer, 'clearance' | 'pose' | 'critical'> &
@@ -86,5 +87,5 @@ export function sectionOf({ size, answer }: DrawnPiece): { across: number; uprig
   }
 }
 
-/** `843 mm`, for sentences. */
-export const degreesText = (angle: number): string => `${Math.round(degrees(Math.abs(angle)))} degrees`;
+/** `38 degrees`, for sentences. */
+export const degreesText = (angle: number): string => `${shownGiven(degrees(Math.abs(angle)), 0)} degrees`;

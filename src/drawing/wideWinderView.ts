@@ -1,5 +1,5 @@
 import { radians } from '../core/measures/angle';
-import { Paper } from './paper';
+import { Paper, mmText } from './paper';
 import { bendShape } from './placeInBend';
 import type { Point, Points } from './plane';
 import { placeRectangle, type DrawnPiece, type StageView } from './stageView';
@@ -73,7 +73,7 @@ export function wideWinderView(
   return {
     paper,
     title,
-    place: `The piece, ${Math.round(plan.p)} x ${Math.round(plan.q)} mm in plan, is shown half way round, between the inner corner and the outer wall`,
+    place: `The piece, ${mmText(plan.p)} x ${mmText(plan.q)} mm in plan, is shown half way round, between the inner corner and the outer wall`,
     outline,
     faces,
   };

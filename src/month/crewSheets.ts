@@ -2,7 +2,7 @@ import { carryMoves, type CarryMove } from '../core/crew/carryMoves';
 import { aidWords, handWords, moveOrder, shareWords } from '../core/crew/moveWords';
 import { CAUTIONS } from '../core/measures/cautions';
 import { degrees } from '../core/measures/angle';
-import { shownDown, shownUp } from '../core/measures/shown';
+import { shownDown, shownGiven, shownUp } from '../core/measures/shown';
 import { carryAdvice } from '../core/carrying/carryAdvice';
 import type { Build, BuildPiece } from '../core/route/buildVerdict';
 import { prepareRoute, type PreparedRoute } from '../core/route/preparedRoute';
@@ -123,7 +123,7 @@ function heaviestWords({ pieces }: Build, shown: BuildPiece): string {
   return `, the closest on this way. The heaviest is the ${heaviest.name}, ${shownUp(heaviest.mass)} kg: ${carryAdvice(heaviest.mass)}`;
 }
 
-const whole = (value: number): string => String(Math.round(value));
+const whole = (value: number): string => String(shownGiven(value));
 
 /** The pieces in a line each, in columns as the page has room. */
 function piecesList({ pieces }: Build): Markup {

@@ -1,5 +1,5 @@
 import { stepWords } from '../core/route/stepWords';
-import { stepName } from '../core/survey/table/stageRow';
+import { stepName, tapeOf } from '../core/survey/table/stageRow';
 import type { Build } from '../core/route/buildVerdict';
 import { drawnPassage } from '../core/route/drawnPassage';
 import { prepareRoute } from '../core/route/preparedRoute';
@@ -24,7 +24,7 @@ const DRAWING = { width: 280, height: 250 } as const;
 /**
  * Adds to each survey what the check of its route asks to look at, and to each that does not go the drawing of its
  * deciding stage, with the piece that decides, and what to measure again: from the tables of the same workbook,
- * through the same core, with the same allowance and tape.
+ * through the same core, with the same allowance and tape, its own where a survey has one.
  * @param routes table of the routes, its header row first
  * @param pieces table of the pieces, its header row first
  */
@@ -32,7 +32,13 @@ export function explainMonth(month: Month, routes: Table, pieces: Table): Month 
   const surveys = surveysOf('routes', routes);
   const builds = buildsOf(pieces);
   if (!surveys.ok || !builds.ok) return month;
-  const book = stageBook(month.tape);
+  const books = new Map<number, StageBook>();
+  const bookOf = (rows: readonly StageRow[]): StageBook => {
+    const tape = tapeOf(rows, month.tape);
+    const book = books.get(tape) ?? stageBook(tape);
+    books.set(tape, book);
+    return book;
+  };
   const checks = toCheck(surveys.value);
   return {
     ...month,
@@ -48,6 +54,7 @@ export function explainMonth(month: Month, routes: Table, pieces: Table): Month 
           : 'The route of this survey is not known.';
         return { ...survey, explanation: { remeasure: [], undrawn } };
       }
+      const book = bookOf(rows);
       return {
         ...survey,
         explanation: {

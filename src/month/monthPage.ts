@@ -13,10 +13,11 @@ import {
   type MonthSurvey,
 } from './month';
 import { MONTH_PAGE_STYLE } from './monthPageStyle';
-import { mm, mmLeft } from '../core/route/reason';
+import { mm, mmLeft, mmNeededFrom } from '../core/route/reason';
 import { tasksOf } from './today';
 import { takenTogether } from './remeasureWords';
 import { verdictSign } from './verdictSign';
+import { shownUp } from '../core/measures/shown';
 
 export interface MonthPageWords {
   readonly title: string;
@@ -39,7 +40,7 @@ export function monthPage(month: Month, { title, remark }: MonthPageWords): stri
     MONTH_PAGE_STYLE,
     markup`<header>
 <h1>${title}</h1>
-<p>${remark} Clearances are mm a side; the firm insists on ${mm(allowance)} a side, and a tape may be off by ${mm(tape)}.</p>
+<p>${remark} Clearances are mm a side; the firm insists on ${mm(allowance)} a side, and a tape may be off by ${mm(tape)} where a survey does not say otherwise.</p>
 ${cautions()}
 </header>
 <main>
@@ -157,7 +158,7 @@ function surveySection(month: Month, s: MonthSurvey): Markup {
     ['Why', s.reason],
     ['Next step', s.nextStep],
     ['Advise', adviceWords(s.advise)],
-    ['Heaviest', s.heaviest === undefined ? s.carry : `${Math.round(s.heaviest)} kg: ${s.carry}`],
+    ['Heaviest', s.heaviest === undefined ? s.carry : `${shownUp(s.heaviest)} kg: ${s.carry}`],
   ];
   const shown = facts.filter(([, text]) => text !== '');
   return markup`<section class="survey" id="${anchor(month, s)}">
@@ -197,5 +198,5 @@ function measuredAgain(survey: string, lines: readonly Remeasure[]): Markup {
 
 function measureRow({ step, measure, asMeasured, needed, why }: Remeasure): Markup {
   const figure = (value: number | undefined): string => (value === undefined ? '–' : mm(value));
-  return markup`<tr><td data-head="Step">${step}</td><td data-head="Measure">${measure || '–'}</td><td class="number" data-head="As measured">${figure(asMeasured)}</td><td class="number" data-head="Needed">${figure(needed)}</td><td data-head="Why">${why}</td></tr>`;
+  return markup`<tr><td data-head="Step">${step}</td><td data-head="Measure">${measure || '–'}</td><td class="number" data-head="As measured">${figure(asMeasured)}</td><td class="number" data-head="Needed">${needed === undefined ? '–' : mmNeededFrom(asMeasured, needed)}</td><td data-head="Why">${why}</td></tr>`;
 }

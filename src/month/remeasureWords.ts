@@ -1,5 +1,5 @@
 import { stepWords } from '../core/route/stepWords';
-import { mm, mmNeeded } from '../core/route/reason';
+import { mm, mmNeededFrom } from '../core/route/reason';
 import type { Remeasure } from '../core/route/remeasure';
 
 /** The first measure to take again, in a line; undefined where nothing is named. */
@@ -9,7 +9,7 @@ export function firstToMeasure(lines: readonly Remeasure[]): string | undefined 
   const { step, measure, asMeasured, needed, why } = first;
   const at = `${stepWords(step)}: `;
   if (asMeasured === undefined) return measure === '' ? `${at}${why}` : `${at}${measure}: ${why}`;
-  const need = needed === undefined ? '' : `, needs ${mmNeeded(needed)}`;
+  const need = needed === undefined ? '' : `, needs ${mmNeededFrom(asMeasured, needed)}`;
   return `${at}${measure} ${mm(asMeasured)}${need}`;
 }
 

@@ -15,7 +15,8 @@ type Kind = 'look' | 'measure' | 'advise' | 'call' | 'trial';
 const TASKS: Readonly<Record<Kind, Pick<Task, 'title' | 'about'>>> = {
   look: {
     title: 'Look at the survey first',
-    about: 'Something in it looks mistyped or left out. Put it right, then judge again.',
+    about:
+      'It goes as typed, but something in it looks mistyped or left out. Put it right, then judge again.',
   },
   measure: {
     title: 'Measure again',
@@ -48,17 +49,20 @@ function taskFor(survey: MonthSurvey): { readonly kind: Kind; readonly what: str
   const { verdict, reason, toCheck = [], explanation, advise } = survey;
   const measure = explanation && firstToMeasure(explanation.remeasure);
   const [look] = toCheck;
-  if (look !== undefined) {
+  // What goes only as typed is judged again once the doubt is gone; of the rest the verdict says what to do.
+  if (verdict === 'goes') {
+    if (look === undefined) return undefined;
     const more = toCheck.length > 1 ? ` (and ${toCheck.length - 1} more)` : '';
     return { kind: 'look', what: look + more };
   }
-  if (verdict === 'goes') return undefined;
-  if (verdict === 'not measured') return { kind: 'measure', what: measure ?? reason };
+  const doubt = look === undefined ? '' : '; the check asks to look at the survey first';
+  const told = (what: string): string => (what.includes('the check asks') ? what : what + doubt);
+  if (verdict === 'not measured') return { kind: 'measure', what: told(measure ?? reason) };
   if (verdictClassOf(verdict, reason)?.name === 'tight, not measured enough')
-    return { kind: 'measure', what: measure ?? reason };
+    return { kind: 'measure', what: told(measure ?? reason) };
   if (advise !== '' && !/^(?:as asked|measure first|none of)/.test(advise))
-    return { kind: 'advise', what: adviceWords(advise) };
-  if (verdict === 'tight') return { kind: 'trial', what: measure ?? reason };
-  if (verdict === 'no way found' && measure !== undefined) return { kind: 'measure', what: measure };
-  return { kind: 'call', what: reason };
+    return { kind: 'advise', what: told(adviceWords(advise)) };
+  if (verdict === 'tight') return { kind: 'trial', what: told(measure ?? reason) };
+  if (verdict === 'no way found' && measure !== undefined) return { kind: 'measure', what: told(measure) };
+  return { kind: 'call', what: told(reason) };
 }

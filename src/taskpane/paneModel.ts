@@ -11,6 +11,7 @@ import { drawStage, type StageDrawing } from '../drawing/drawStage';
 import { mmText } from '../drawing/paper';
 import { judgeChosen, type JudgedPieces } from './judgeChosen';
 import { readSelectedRow, stepText, type SelectedRow } from './readSelectedRow';
+import { shownDown, shownGiven } from '../core/measures/shown';
 
 /** The piece to carry, with what it is called. */
 export interface ChosenPiece {
@@ -142,7 +143,7 @@ function judgement({ piece, judged, all }: JudgedPieces, doubtful: boolean): Pan
 const AS_TYPED = ' This holds for the measures as typed: look at the problems of this row first.';
 
 const clearanceText = (value: number): string =>
-  Number.isFinite(value) ? (Math.round(value * 10) / 10).toFixed(1) : 'no way found';
+  Number.isFinite(value) ? shownDown(value, 1).toFixed(1) : 'no way found';
 
 function notJudged(row: StageRow, noPiece: string): string {
   if (row.stage === undefined) return 'Not known: the row names no stage that we know.';
@@ -197,7 +198,7 @@ const UNITS: Readonly<Partial<Record<MeasureName, string>>> = {
 /** The value with the unit it was understood in. */
 function readText(name: MeasureName, value: number): string {
   const unit = UNITS[name] ?? 'mm';
-  const number = unit === 'mm' ? mmText(value) : String(Math.round(value * 100) / 100);
+  const number = unit === 'mm' ? mmText(value) : String(shownGiven(value));
   return `${number}${unit ? ` ${unit}` : ''}`;
 }
 

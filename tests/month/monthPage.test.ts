@@ -244,12 +244,20 @@ describe('what to do today', () => {
     survey({ survey: 'F', verdict: 'goes', toCheck: ['step 2: look exchanged.'] }),
     survey({ survey: 'G', verdict: 'tight', reason: `not measured enough: ${reason}` }),
     survey({ survey: 'H', verdict: 'no way found', advise: 'tight: 6 ft', urgency: 3 }),
+    // A doubt about what does not go anyway changes nothing of what to do.
+    survey({
+      survey: 'I',
+      verdict: 'tight',
+      reason: `measured, and tight: ${reason}`,
+      advise: 'as asked',
+      toCheck: ['step 2: steep.'],
+    }),
   ]);
   const tasks = tasksOf(month);
 
   test('names every survey that does not simply go once, and no other', () => {
     const named = tasks.flatMap(({ surveys }) => surveys.map((one) => one.survey.survey));
-    expect([...named].sort()).toEqual(['B', 'C', 'D', 'E', 'F', 'G', 'H']);
+    expect([...named].sort()).toEqual(['B', 'C', 'D', 'E', 'F', 'G', 'H', 'I']);
     const byTitle = tasks.map(({ title, surveys }) => [
       title,
       surveys.map((one) => one.survey.survey).join(),
@@ -259,7 +267,12 @@ describe('what to do today', () => {
       ['Measure again', 'B,G'],
       ['Advise another build', 'H,C'],
       ['Call the customer', 'D'],
-      ['Try with a frame or template', 'E'],
+      ['Try with a frame or template', 'E,I'],
+    ]);
+    const trial = tasks[tasks.length - 1]!.surveys;
+    expect(trial.map(({ what }) => /the check asks to look at the survey first$/.test(what))).toEqual([
+      false,
+      true,
     ]);
   });
 

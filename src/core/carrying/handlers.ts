@@ -2,6 +2,7 @@ import { found, refused, type Outcome } from '../measures/problem';
 import type { Working } from '../measures/working';
 import { ADVICE } from './advice';
 import { LARGEST_TEAM, teamLimit } from './teamLimit';
+import { shownDown } from '../measures/shown';
 
 export interface HandlersInput {
   /** [kg] */
@@ -45,7 +46,7 @@ export function handlers(input: HandlersInput, working?: Working): Outcome<numbe
   }
   return refused({
     kind: 'no answer',
-    because: `the mass is over the guideline for ${LARGEST_TEAM} handlers, ${Math.round(greatest * 10) / 10} kg`,
+    because: `the mass is over the guideline for ${LARGEST_TEAM} handlers, ${shownDown(greatest, 1)} kg`,
     instead: ADVICE.team,
   });
 }

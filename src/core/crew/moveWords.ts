@@ -6,6 +6,7 @@ import { capital } from '../survey/words/capital';
 import { isStair, kindOf } from '../stages/kinds';
 import type { Aid } from './aidFor';
 import type { CarryMove, HandRoom } from './carryMoves';
+import { shownUp } from '../measures/shown';
 
 /** `long side along the stair`, as it is held level or along the pitch. */
 function sideWords(hold: Hold, pose: Pose, stair: boolean): string {
@@ -58,8 +59,8 @@ export function moveOrder(move: CarryMove): string {
   }
   if (poseOfHold(to) !== poseOfHold(from)) parts.push(`and come out ${poseOfHold(to)}`);
   if (move.overRail) parts.push('over the handrail');
-  const raise = Math.round(move.raise ?? 0);
-  if (raise >= 1) parts.push(`raised ${raise} mm`);
+  const raise = move.raise ?? 0;
+  if (raise >= 1) parts.push(`raised ${shownUp(raise)} mm`);
   return parts.join(', ');
 }
 

@@ -6,6 +6,7 @@ import { stageNeeds, type StageName } from '../stages/kinds';
 import type { MeasureName } from '../stages/measures';
 import { measureQuestion } from './measureQuestion';
 import { placeWords } from './placeWords';
+import { shownDown, shownGiven } from '../measures/shown';
 
 /** One thing to ask a customer. */
 export interface CustomerQuestion {
@@ -116,7 +117,7 @@ function asked(problem: SurveyProblem, rows: readonly StageRow[], at: number): A
       return [
         {
           question: `Is ${figure(problem.leaf)} mm the width of the door itself or of the opening at ${place}? Please measure between the strip the door closes against and the open door.`,
-          why: `doors are made ${figure(problem.leaf)} mm wide, and such a door leaves about ${problem.leaves.map(({ clear }) => figure(clear)).join(' or ')} mm to pass`,
+          why: `doors are made ${figure(problem.leaf)} mm wide, and such a door leaves about ${problem.leaves.map(({ clear }) => String(shownDown(clear))).join(' or ')} mm to pass`,
           photo: `${place} wide open, the tape held across, its figures readable`,
           worth: 'doubted',
         },
@@ -321,4 +322,4 @@ function between(rows: readonly StageRow[], at: number): string {
   return before + after;
 }
 
-const figure = (value: number): string => String(Math.round(value * 10) / 10);
+const figure = (value: number): string => String(shownGiven(value));

@@ -10,6 +10,7 @@ import type { StageRow } from '../survey/table/stageRow';
 import { customerQuestions } from './customerQuestions';
 import { measurePhrase } from './measurePhrase';
 import { placeWords } from './placeWords';
+import { mm, mmNeededFrom } from '../route/reason';
 
 /** A sentence for the customer, and what it is about. */
 export interface ReplySentence {
@@ -121,9 +122,7 @@ function changeSentence(
   const place = placeOf(route, step);
   if (name === undefined || needed === undefined || asMeasured === undefined || !place) return undefined;
   return (
-    `${build}: it would fit if the ${measurePhrase(name, stage, place)} were ${shown(needed)} mm; ` +
-    `${shown(asMeasured)} mm was noted. Please measure that once more.`
+    `${build}: it would fit if the ${measurePhrase(name, stage, place)} were ${mmNeededFrom(asMeasured, needed)}; ` +
+    `${mm(asMeasured)} was noted. Please measure that once more.`
   );
 }
-
-const shown = (value: number): string => String(Math.round(value * 10) / 10);

@@ -6,6 +6,7 @@ import type { JoistGrade } from './joistGrades';
 import { isLumberGrade } from './lumberGrades';
 import { lumberUses } from './lumberUses';
 import { STRENGTH_CLASSES, type Grade } from './strengthClasses';
+import { shownGiven } from '../measures/shown';
 
 /** Load-duration classes of EN 1995-1-1 2.3.1.2; `instantaneous` is for accidents and is left out. */
 export type Duration = 'permanent' | 'long' | 'medium' | 'short';
@@ -90,7 +91,7 @@ export function joistUses(input: JoistUsesInput, working?: Working): Outcome<Joi
       argument: 'depth',
       got: depth,
       because:
-        `the span is ${ratio.toFixed(1)} depths, which no joist has; ` +
+        `the span is ${shownGiven(ratio)} depths, which no joist has; ` +
         `allowed is ${SPAN_TO_DEPTH.least} to ${SPAN_TO_DEPTH.most} depths`,
     });
   }

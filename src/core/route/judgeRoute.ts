@@ -5,7 +5,7 @@ import type { PreparedReading, PreparedRoute } from './preparedRoute';
 import { proofAt } from './proofs';
 import { routeParts, type JointsAsked } from './routeParts';
 import { stepWords } from './stepWords';
-import { changesInWords, changesOnChain, leftOpen, mm, stepReason, type StepWords } from './reason';
+import { changesInWords, changesOnChain, leftOpen, mmLeft, stepReason, type StepWords } from './reason';
 import type { BookPassage, BookPiece, StageBook } from './stageBook';
 import { verdictRank, type Verdict } from './verdict';
 import { TIGHT_WORDS, type Tightness } from './verdictClass';
@@ -296,7 +296,7 @@ function atWidest(step: StepJudgement, roomiest: ChainStep | undefined): StepJud
   return {
     ...step,
     clearance: roomiest.clearance,
-    because: `${step.because}; raised farther than by hand it leaves ${mm(roomiest.clearance)}`,
+    because: `${step.because}; raised farther than by hand it leaves ${mmLeft(roomiest.clearance)}`,
   };
 }
 

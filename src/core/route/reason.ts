@@ -7,7 +7,7 @@ import { capWords } from './cap';
 import type { ChainStep, LimitCause } from './chain';
 import { changeWords } from './poseChange';
 import type { PreparedRoute } from './preparedRoute';
-import { shownDown, shownUp } from '../measures/shown';
+import { shownDown, shownGiven, shownUp } from '../measures/shown';
 import { RAISE_BY_HAND } from '../motion/raiseByHand';
 import type { BookPiece, StageBook } from './stageBook';
 import { stepWords } from './stepWords';
@@ -26,9 +26,8 @@ export interface StepWords {
   readonly proof?: string | undefined;
 }
 
-/** A length as it was given, in a sentence: whole millimetres, tenths where it is small. */
-export const mm = (value: number): string =>
-  `${Math.abs(value) < 10 ? Math.round(value * 10) / 10 : Math.round(value)} mm`;
+/** A length as it was given, in a sentence. */
+export const mm = (value: number): string => `${shownGiven(value)} mm`;
 
 /** Whole millimetres, tenths where it is small. */
 const places = (value: number): number => (Math.abs(value) < 10 ? 1 : 0);
@@ -38,6 +37,10 @@ export const mmLeft = (value: number): string => `${shownDown(value, places(valu
 
 /** What is short, needed or raised, in a sentence: no less than it is. */
 export const mmNeeded = (value: number): string => `${shownUp(value, places(value))} mm`;
+
+/** The measure that is needed in place of one: a greater one is told no less than it is, a smaller one no greater. */
+export const mmNeededFrom = (asMeasured: number | undefined, needed: number): string =>
+  asMeasured !== undefined && needed < asMeasured ? mmLeft(needed) : mmNeeded(needed);
 
 /** The measures of a step as a sentence lists them: `Width 762 mm, Height 1981 mm`. */
 function measuresInWords({ route, i }: StepWords): string {
@@ -65,9 +68,7 @@ function figureOf(name: MeasureName, { stage, measures }: StageRow): string {
 }
 
 const sizes = ({ length, breadth, thickness }: BookPiece['size']): string =>
-  `${round(length)} x ${round(breadth)} x ${round(thickness)} mm`;
-
-const round = (value: number): number => Math.round(value * 10) / 10;
+  `${shownGiven(length)} x ${shownGiven(breadth)} x ${shownGiven(thickness)} mm`;
 
 /** Why a step has its verdict, in a clause that follows `step 3 (corner): `. */
 export function stepReason(words: StepWords): string {

@@ -9,6 +9,7 @@ import { prepareRoute, type PreparedRoute } from './preparedRoute';
 import { mm, mmNeeded } from './reason';
 import { stageBook, type StageBook } from './stageBook';
 import { effectOfMeasure } from './tapeCase';
+import { shownDown } from '../measures/shown';
 
 /** One measure to take again, or to change. */
 export interface Remeasure {
@@ -282,7 +283,7 @@ function whyFinding(finding: Finding, tape: number, going: readonly string[]): s
   const change = changeOf(finding);
   const stage = finding.row.stage!;
   const worth = Number.isFinite(finding.worth)
-    ? `${Math.round(finding.worth * 100) / 100} mm of clearance for each mm`
+    ? `${shownDown(finding.worth, 2)} mm of clearance for each mm`
     : 'it opens a way that is shut now';
   const parts = [`for ${finding.builds.join(', ')}: ${worth}`];
   if (finding.passesFrom !== undefined) {

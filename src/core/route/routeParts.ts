@@ -15,6 +15,7 @@ import {
   type StageBook,
 } from './stageBook';
 import { tapedMeasures, type TapeCase } from './tapeCase';
+import { shownGiven } from '../measures/shown';
 
 /**
  * The parts of a route for one piece, in the tape case for which they were planned.
@@ -194,8 +195,8 @@ function laidOnPitch(flight: BookStage, size: PieceSize, tape: number, tapeCase:
       atMost: Infinity,
       pose: hold[1] === 'L' ? ('tilted' as const) : poseOfHold(hold),
       critical: byWidth
-        ? `between the sides of the flight, ${Math.round(width)} mm apart`
-        : `under the headroom of ${Math.round(height)} mm`,
+        ? `between the sides of the flight, ${shownGiven(width)} mm apart`
+        : `under the headroom of ${shownGiven(height)} mm`,
     };
     return {
       from: index,

@@ -3,6 +3,7 @@ import type { PieceSize } from '../measures/piece';
 import { leaningBesideBlock } from '../geometry/rectangleBesideBlock';
 import { ALL_HOLDS, sizesOfHold } from '../motion/hold';
 import type { StagePassage } from '../motion/stagePassage';
+import { shownGiven } from '../measures/shown';
 
 /** A way that is narrower near its floor: a radiator, a newel, a handrail's brackets, on an unknown side. */
 interface WithLowPart {
@@ -60,7 +61,7 @@ export function besideLow(
           clearance,
           ...proof,
           pose: 'leaning',
-          critical: `leaning ${Math.round(degrees(angle))} degrees over the part that is narrower below`,
+          critical: `leaning ${shownGiven(degrees(angle), 0)} degrees over the part that is narrower below`,
           ...(raise > 0 ? { raise: raise / square } : {}),
         },
       }));

@@ -152,7 +152,7 @@ export function floorsSheet(book: WorkbookWriter): void {
     ]);
   });
   const last = 5 + LINES.length;
-  sheet.format(`F6:F${last}`, { format: '0.00' }).format(`H6:H${last}`, { format: '0.00' });
+  sheet.format(`F6:F${last}`, { format: '0.000' }).format(`H6:H${last}`, { format: '0.000' });
   showWithin(sheet, `J6:J${last}`, '$J6');
   sheet.print({ area: `A1:J${5 + INPUTS.length}`, across: 'landscape' });
   sheet.widths([34, 30, 9, 2, 46, 11, 26, 12, 32, 48]);

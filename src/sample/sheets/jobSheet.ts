@@ -1,7 +1,7 @@
 import { cellAddress, lettersOf } from '../../sheetHost/address';
 import type { SheetWriter, WorkbookWriter } from '../../sheetHost/workbookWriter';
 import { ROUTE_HEADINGS } from '../../core/survey/table/readHeaders';
-import { HEADING, headed, showVerdicts, unitsOver, VERDICT_UNITS, WRAPPED } from './look';
+import { HEADING, headed, showVerdicts, TENTHS, unitsOver, VERDICT_UNITS, WRAPPED } from './look';
 import { unitOfColumn } from './routeSheet';
 
 /** Header row of the blocks taken from Route and Pieces, counted from 1. */
@@ -82,9 +82,8 @@ export function jobSheet(book: WorkbookWriter): void {
   );
   sheet.format(`A${ADVICE_TOP}:K${ADVICE_TOP}`, HEADING);
   sheet.format(`J${ADVICE_TOP + 1}:K${ADVICE_TOP + 12}`, WRAPPED);
-  sheet.format(`H${ADVICE_TOP + 1}:H${ADVICE_TOP + 12}`, { format: '0' });
   showVerdicts(sheet, `B${ADVICE_TOP + 1}:B${ADVICE_TOP + 12}`, `$B${ADVICE_TOP + 1}`);
-  sheet.format(`C${ADVICE_TOP + 1}:C${ADVICE_TOP + 12}`, { format: '0' });
+  sheet.format(`C${ADVICE_TOP + 1}:C${ADVICE_TOP + 12}`, { format: TENTHS });
   times(sheet);
 
   sheet.cell(`A${DETAIL_TOP - 1}`, 'What to measure again, for the build quoted', { bold: true });
@@ -101,7 +100,7 @@ export function jobSheet(book: WorkbookWriter): void {
     `CARRY.STAGES(JobRoute,${heaviest(2)},${heaviest(3)},${heaviest(4)},Allowance,Tape)`,
   );
   showVerdicts(sheet, `J${DETAIL_TOP + 1}:J${DETAIL_TOP + 20}`, `$J${DETAIL_TOP + 1}`);
-  sheet.format(`K${DETAIL_TOP + 1}:K${DETAIL_TOP + 20}`, { format: '0' });
+  sheet.format(`K${DETAIL_TOP + 1}:K${DETAIL_TOP + 20}`, { format: TENTHS });
   sheet.widths([30, 14, 14, 16, 26, 12, 16, 16, 16, 26, 44, 30, 32, 11, 11, 12, 30]);
   const end = lettersOf(ROUTE_COLUMN + ROUTE_HEADINGS.length - 1);
   sheet.print({ area: `A1:${end}${DETAIL_TOP + ROUTE_LENGTH + 2}`, across: 'landscape' });

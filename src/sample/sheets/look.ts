@@ -10,7 +10,11 @@ const UNIT: CellStyle = { italic: true, color: '5D564B', align: 'center' };
 /** A cell that leads to another sheet. */
 export const LINK: CellStyle = { color: '7A3E00', underline: true };
 export const WRAPPED: CellStyle = { wrap: true };
-export const MM = '0';
+/**
+ * Clearances and loads as functions give them: a number format rounds to the nearest, so a tenth is left to see; where a
+ * sheet tells one in whole figures, its formula rounds to the careful side.
+ */
+export const TENTHS = '0.0';
 const TITLE: CellStyle = { bold: true, size: 14 };
 const REMARK: CellStyle = { italic: true, color: '444444' };
 const CAUTION: CellStyle = { bold: true, color: '7A0000' };
@@ -57,4 +61,17 @@ export const linkTo = (sheet: string, row: string, shown: string): { readonly fo
 });
 
 /** The columns of a verdict, with the unit of each. */
-export const VERDICT_UNITS: readonly string[] = ['', '', '', 'mm a side', '', '', '', '', 'kg', '', '', ''];
+export const VERDICT_UNITS: readonly string[] = [
+  '',
+  '',
+  '',
+  'mm a side, nearest tenth',
+  '',
+  '',
+  '',
+  '',
+  'kg',
+  '',
+  '',
+  '',
+];

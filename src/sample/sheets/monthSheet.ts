@@ -3,7 +3,7 @@ import { LOOK_FIRST, TIGHT_WORDS, VERDICT_CLASSES, type VerdictClass } from '../
 import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
 import { FIRM, INVENTED } from '../firm';
 import type { Survey } from '../survey';
-import { HEADING, headed, LINK, linkTo, MM, showVerdicts, WRAPPED } from './look';
+import { HEADING, headed, LINK, linkTo, showVerdicts, WRAPPED } from './look';
 import { otherBuildColumn } from './otherBuildsSheet';
 import { routeRowOf } from './routeSheet';
 import { verdictColumn, VERDICTS_TOP } from './verdictsSheet';
@@ -16,7 +16,7 @@ const HEADINGS = [
   'Verdict',
   'Advise',
   'Next step',
-  'Clearance, mm a side',
+  'Clearance, mm a side, rounded down',
   'At step',
   'Stage',
   'Customer',
@@ -50,7 +50,7 @@ export function monthSheet(book: WorkbookWriter, surveys: readonly Survey[]): vo
         told('C'),
         { formula: advise(row, surveys) },
         { formula: nextStep(row) },
-        told('D'),
+        { formula: wholeDown(`Verdicts!$D${row}`) },
         told('E'),
         told('F'),
         order('Customer'),
@@ -61,12 +61,15 @@ export function monthSheet(book: WorkbookWriter, surveys: readonly Survey[]): vo
     ]);
   }
   showVerdicts(sheet, `B${FIRST}:B${last}`, `$B${FIRST}`);
-  sheet.format(`E${FIRST}:E${last}`, { format: MM }).format(`I${FIRST}:I${last}`, { format: '0' });
+  sheet.format(`I${FIRST}:I${last}`, { format: '0' });
   for (const column of ['C', 'D', 'K']) sheet.format(`${column}${FIRST}:${column}${last}`, WRAPPED);
   sheet.widths([9, 15, 32, 42, 12, 15, 15, 25, 6, 29, 74]);
   sheet.freeze(TOP, 2);
   sheet.print({ area: `A1:K${last}`, repeat: { from: TOP, to: TOP }, across: 'landscape' });
 }
+
+/** A clearance in whole millimetres, never more than it is; a billionth is no millimetre. */
+const wholeDown = (cell: string): string => `IF(ISNUMBER(${cell}),INT(${cell}+0.000000001),"")`;
 
 /** A formula of how many surveys of the month are of a class. */
 export function surveysOfClass({ verdict, begins }: VerdictClass, surveys: readonly Survey[]): string {

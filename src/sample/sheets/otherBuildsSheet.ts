@@ -1,7 +1,7 @@
 import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
 import { BUILD_NAMES } from '../pieces';
 import type { Survey } from '../survey';
-import { headed, HEADING, showVerdicts, unitsOver, VERDICT_UNITS, WRAPPED } from './look';
+import { headed, HEADING, showVerdicts, TENTHS, unitsOver, VERDICT_UNITS, WRAPPED } from './look';
 
 const TOP = 5;
 /** How many builds after the one asked for are looked at: each is as much work as the one asked for. */
@@ -31,7 +31,7 @@ export function otherBuildsSheet(book: WorkbookWriter, surveys: readonly Survey[
   const last = TOP + orders.length;
   unitsOver(sheet, `A${TOP - 1}`, VERDICT_UNITS);
   sheet.format(`A${TOP}:L${TOP}`, HEADING).format(`N${TOP}:O${TOP}`, HEADING);
-  sheet.format(`K${TOP + 1}:L${last}`, WRAPPED).format(`I${TOP + 1}:I${last}`, { format: '0' });
+  sheet.format(`K${TOP + 1}:L${last}`, WRAPPED);
   sheet.spill(`A${TOP}`, 'CARRY.SURVEYS(RouteRows[#All],PieceRows[#All],NextBuilds[#All],Allowance,Tape)');
   sheet.table({
     name: 'NextBuilds',
@@ -40,7 +40,7 @@ export function otherBuildsSheet(book: WorkbookWriter, surveys: readonly Survey[
     rows: orders,
   });
   showVerdicts(sheet, `C${TOP + 1}:C${last}`, `$C${TOP + 1}`);
-  sheet.format(`D${TOP + 1}:D${last}`, { format: '0' });
+  sheet.format(`D${TOP + 1}:D${last}`, { format: TENTHS });
   sheet.widths([9, 30, 14, 10, 7, 15, 24, 11, 11, 30, 70, 50, 2, 9, 30]);
   sheet.freeze(TOP, 2);
   sheet.print({ area: `A1:L${last}`, repeat: { from: TOP - 1, to: TOP }, across: 'landscape' });

@@ -3,7 +3,7 @@ import { CAUTIONS } from '../../core/measures/cautions';
 import { CLASS_MEANING, VERDICT_CLASSES } from '../../core/route/verdictClass';
 import { ALLOWANCE, FIRM, INVENTED, TAPE } from '../firm';
 import type { Survey } from '../survey';
-import { headed, HEADING, INPUT, LINK, MM, showVerdicts, WRAPPED } from './look';
+import { headed, HEADING, INPUT, LINK, showVerdicts, WRAPPED } from './look';
 import { surveysOfClass } from './monthSheet';
 
 const SHEETS: readonly (readonly [sheet: string, holds: string])[] = [
@@ -43,7 +43,7 @@ export function startSheet(book: WorkbookWriter, surveys: readonly Survey[]): vo
     ['Allowance', ALLOWANCE, 'mm a side'],
     ['Tape', TAPE, 'mm'],
   ]);
-  sheet.format(`B${GIVEN_TOP + 1}:B${GIVEN_TOP + 2}`, { ...INPUT, format: MM });
+  sheet.format(`B${GIVEN_TOP + 1}:B${GIVEN_TOP + 2}`, INPUT);
   book.name('Allowance', `Start!$B$${GIVEN_TOP + 1}`).name('Tape', `Start!$B$${GIVEN_TOP + 2}`);
 
   sheet.rows(`A${COUNTS_TOP}`, [['Verdict', 'Surveys', 'What it means']], HEADING);

@@ -1,6 +1,6 @@
 import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
 import type { Survey } from '../survey';
-import { HEADING, headed, showVerdicts, unitsOver, VERDICT_UNITS, WRAPPED } from './look';
+import { HEADING, headed, showVerdicts, TENTHS, unitsOver, VERDICT_UNITS, WRAPPED } from './look';
 
 /** The row of the headings, counted from 1: the same as on Month, so that a survey stands in one row on both. */
 export const VERDICTS_TOP = 6;
@@ -32,8 +32,7 @@ export function verdictsSheet(book: WorkbookWriter, surveys: readonly Survey[]):
     'CARRY.SURVEYS(RouteRows[#All],PieceRows[#All],Orders[[#All],[Survey]:[Build]],Allowance,Tape)',
   );
   showVerdicts(sheet, `C${VERDICTS_TOP + 1}:C${last}`, `$C${VERDICTS_TOP + 1}`);
-  sheet.format(`D${VERDICTS_TOP + 1}:D${last}`, { format: '0' });
-  sheet.format(`I${VERDICTS_TOP + 1}:I${last}`, { format: '0' });
+  sheet.format(`D${VERDICTS_TOP + 1}:D${last}`, { format: TENTHS });
   sheet.cell(`${URGENCY}${VERDICTS_TOP}`, 'Urgency', HEADING);
   for (let row = VERDICTS_TOP + 1; row <= last; row++)
     sheet.cell(`${URGENCY}${row}`, { formula: urgency(row) });

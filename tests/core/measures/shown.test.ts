@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { shownDown, shownUp } from '../../../src/core/measures/shown';
+import { shownDown, shownGiven, shownUp } from '../../../src/core/measures/shown';
 
 describe('figures in sentences', () => {
   it.each([
@@ -24,6 +24,16 @@ describe('figures in sentences', () => {
     [40 + 1e-11, 0, 40],
   ])('%f with %i places is shown as %f where it is needed', (value, places, shown) => {
     expect(shownUp(value, places)).toBe(shown);
+  });
+
+  it.each([
+    [838.2, 1, 838.2],
+    [196.85, 1, 196.9],
+    [715, 1, 715],
+    [-0.04, 1, 0],
+    [38.37, 0, 38],
+  ])('%f with %i places is told as %f where it was given', (value, places, shown) => {
+    expect(shownGiven(value, places)).toBe(shown);
   });
 
   it('never shows more than is left, less than is needed, or a figure a whole place away', () => {

@@ -10,6 +10,7 @@ import type { Leaning, StagePassage } from '../../motion/stagePassage';
 import { degrees, RIGHT_ANGLE } from '../../measures/angle';
 import { ladderAtMost } from '../../geometry/proofs/ladderAtMost';
 import { turnedUnderCeiling, type TurnedFaceOfPiece, type TurnedPlan } from './turnedUnderCeiling';
+import { shownGiven } from '../../measures/shown';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { max, min } = Math;
@@ -35,7 +36,7 @@ export function cornerPassages(
   const { widthIn, widthOut, ceiling, turn } = measures;
   const proved = cornerAtMost(measures, piece);
   const passages: StagePassage[] = [];
-  const cornerWords = `against the inner corner, between ${round(widthIn)} and ${round(widthOut)} mm`;
+  const cornerWords = `against the inner corner, between ${shownGiven(widthIn)} and ${shownGiven(widthOut)} mm`;
   let best = -Infinity;
 
   const add = (
@@ -69,7 +70,7 @@ export function cornerPassages(
         leaves === 'crosswise' ? CROSSED[hold] : hold,
         clearance,
         crab ? 'crabwise' : poseOfHold(hold),
-        under < fit.clearance ? `under the ceiling of ${round(ceiling)} mm` : cornerWords,
+        under < fit.clearance ? `under the ceiling of ${shownGiven(ceiling)} mm` : cornerWords,
       );
     };
     level('lengthwise');
@@ -101,7 +102,7 @@ export function cornerPassages(
     };
     const fit = turnedUnderCeiling(face, ceiling, most, spare, level);
     if (!fit) return;
-    const words = `turned ${Math.round(degrees(fit.tilt))} degrees out of level, ${cornerWords}`;
+    const words = `turned ${shownGiven(degrees(fit.tilt), 0)} degrees out of level, ${cornerWords}`;
     const leans = pose === 'leaning' || leaves === 'crosswise';
     add(from, to, fit.clearance, pose, words, leans ? { needsTurningRoom: true } : {});
   };
@@ -166,5 +167,3 @@ export function cornerAtMost(measures: CornerMeasures, piece: PieceSize): Proved
   }
   return arm;
 }
-
-const round = (value: number): number => Math.round(value);

@@ -17,6 +17,7 @@ import {
   type FacingDoorLimit,
   type FacingDoorMeasures,
 } from './facingDoorFit';
+import { shownGiven } from '../../measures/shown';
 
 /** One way through, with what draws it. */
 export interface FacingDoorWay {
@@ -93,7 +94,7 @@ export function facingDoorWays(measures: FacingDoorMeasures, piece: PieceSize): 
   const best = bestWay(ways).passage.answer.clearance;
   const leaning = leaningWay(measures, piece, width, best);
   if (leaning) {
-    const turned = Math.round(degrees(leaning.lean));
+    const turned = shownGiven(degrees(leaning.lean), 0);
     for (const hold of ['LB', 'LT'] as const) {
       add(
         hold,
@@ -171,17 +172,17 @@ export function facingDoorAtMost(m: FacingDoorMeasures, piece: PieceSize): Prove
 function wordsOf(m: FacingDoorMeasures, limit: FacingDoorLimit): string {
   switch (limit) {
     case 'door head':
-      return `under the head of the door, ${Math.round(m.doorHeight)} mm high`;
+      return `under the head of the door, ${shownGiven(m.doorHeight)} mm high`;
     case 'door head as it tilts':
       return m.end === 'foot'
         ? 'under the head of the door, as its front goes up the stair'
         : 'under the head of the door, as it comes level at the head of the stair';
     case 'headroom':
-      return `under the headroom of ${Math.round(m.headroom)} mm`;
+      return `under the headroom of ${shownGiven(m.headroom)} mm`;
     case 'ceiling edge':
       return 'at the foot, under the edge of the stairwell';
     case 'ceiling':
-      return `under the ceiling of ${Math.round(m.ceiling)} mm`;
+      return `under the ceiling of ${shownGiven(m.ceiling)} mm`;
     case 'top nosing':
       return 'at the head, over the top nosing';
   }

@@ -7,6 +7,7 @@ import { FEW_RISERS, flightEndsAtMost, flightEndsFit, type FlightEndMeasures } f
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import { openingAtMost } from '../opening/openingAtMost';
 import type { StagePassage } from '../../motion/stagePassage';
+import { shownGiven } from '../../measures/shown';
 
 interface StraightMotion {
   readonly hold: Hold;
@@ -150,8 +151,8 @@ function channelCounts(
 function straightMotions(measures: FlightMeasures, channel: number, piece: PieceSize): StraightMotion[] {
   const { width, headroom, rise, going } = measures;
   const tangent = rise / going;
-  const between = `between the sides of the flight, ${Math.round(width)} mm apart`;
-  const under = `under the headroom of ${Math.round(headroom)} mm`;
+  const between = `between the sides of the flight, ${shownGiven(width)} mm apart`;
+  const under = `under the headroom of ${shownGiven(headroom)} mm`;
   const motions: StraightMotion[] = [];
   for (const hold of ALL_HOLDS) {
     const { along, across, upright } = sizesOfHold(piece, hold);
@@ -180,7 +181,7 @@ function straightMotions(measures: FlightMeasures, channel: number, piece: Piece
       hold,
       straight: fit.clearance,
       pose: 'leaning',
-      critical: `leaning ${Math.round(degrees(fit.angle))} degrees on the flight`,
+      critical: `leaning ${shownGiven(degrees(fit.angle), 0)} degrees on the flight`,
       height: channel >= width ? long * c + short * s : long * s + short * c,
       perPadding: s + c,
       leaning: true,

@@ -16,6 +16,7 @@ import { levelBox, planScene } from '../../motion/planScene';
 import type { Motion, SceneBox } from '../../space/motion';
 import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
 import type { StagePassage } from '../../motion/stagePassage';
+import { shownGiven } from '../../measures/shown';
 
 export interface LiftCarMeasures {
   /** Clear width of the car's door [mm]. */
@@ -153,7 +154,7 @@ function carEntries(
       { hold, turned: how, tilt },
       clearance,
       how,
-      `${words}, ${Math.round(degrees(tilt))} degrees out of level, under the head of the lift's door`,
+      `${words}, ${shownGiven(degrees(tilt), 0)} degrees out of level, under the head of the lift's door`,
       true,
       (c) => {
         const f = padded(face, c);

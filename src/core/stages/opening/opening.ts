@@ -6,6 +6,7 @@ import { ALL_HOLDS, sizesOfHold, poseOfHold } from '../../motion/hold';
 import { openingAtMost } from './openingAtMost';
 import type { StageAnswer } from '../../motion/stageAnswer';
 import type { StagePassage } from '../../motion/stagePassage';
+import { shownGiven } from '../../measures/shown';
 
 export interface OpeningMeasures {
   /** Clear width [mm]. */
@@ -105,7 +106,7 @@ export function openingPassages(
           atMost,
           bound,
           pose: 'leaning',
-          critical: `leaning ${Math.round(degrees(leaning.angle))} degrees in ${words.whole}`,
+          critical: `leaning ${shownGiven(degrees(leaning.angle), 0)} degrees in ${words.whole}`,
         },
       });
     }

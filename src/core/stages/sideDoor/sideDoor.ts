@@ -10,6 +10,7 @@ import { sideDoorAtMost } from './sideDoorAtMost';
 import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
 import type { StagePassage } from '../../motion/stagePassage';
 import { turnedFace } from '../../motion/turnedFace';
+import { shownGiven } from '../../measures/shown';
 
 export interface SideDoorMeasures {
   /** Clear width of the door [mm]. */
@@ -98,9 +99,10 @@ function doorTurns(measures: SideDoorMeasures, piece: PieceSize, onlyBest = fals
   let best = -Infinity;
   const beaten = (most: number): boolean => onlyBest && most <= best;
   const words = {
-    head: doorHeight <= ceiling ? 'under the head of the door' : `under the ceiling of ${round(ceiling)} mm`,
-    jambs: `between the jambs of the door, ${round(plan.door)} mm apart`,
-    passage: `between the door's jamb and the far wall of the passage, ${round(plan.passage)} mm away`,
+    head:
+      doorHeight <= ceiling ? 'under the head of the door' : `under the ceiling of ${shownGiven(ceiling)} mm`,
+    jambs: `between the jambs of the door, ${shownGiven(plan.door)} mm apart`,
+    passage: `between the door's jamb and the far wall of the passage, ${shownGiven(plan.passage)} mm away`,
   };
   const add = (
     from: Hold,
@@ -154,7 +156,7 @@ function doorTurns(measures: SideDoorMeasures, piece: PieceSize, onlyBest = fals
     });
     if (clearance === undefined) return;
     const { tilt } = turnedFace(Math.max(0, u + 2 * clearance), Math.max(0, v + 2 * clearance), head)!;
-    const turned = Math.round(degrees(tilt));
+    const turned = shownGiven(degrees(tilt), 0);
     add(
       hold,
       hold,
@@ -236,5 +238,3 @@ export function sideDoorMotion(
   const middle = height / 2 + Math.min(Math.max(0, room) / 2, 1);
   return { ...answer, motion: motionInPlan(path, turn.attitude, middle), scene, motionPadding };
 }
-
-const round = (value: number): number => Math.round(value);

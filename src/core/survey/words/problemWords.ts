@@ -15,6 +15,7 @@ import type {
 } from '../checks/surveyProblem';
 import type { RouteFault, WordDoubt } from '../table/stageRow';
 import { unitsMeant, type UnitMeant } from '../checks/unitsMeant';
+import { shownDown, shownGiven } from '../../measures/shown';
 
 /** A cell that cannot be taken, as data; `refusalWords` words it. */
 export type Refusal =
@@ -214,11 +215,11 @@ function questionWords(about: RouteQuestion): string {
     case 'turn at the stair end':
       return `The space at the ${about.end} of this flight is ${shown(about.space)} mm, shorter than a long piece: does the way go straight on there, or does it turn? If it turns, add the corner or side door.`;
     case 'which hand':
-      return `Only ${shown(about.straight)} mm lie between this turn and the one before: to which Hand does each turn, left or right?`;
+      return `Only ${shownDown(about.straight, 1)} mm lie between this turn and the one before: to which Hand does each turn, left or right?`;
     case 'arm and next row differ':
       return `This arm is ${shown(about.arm)} mm wide and the next row ${shown(about.next)} mm: where across the arm does it stand? It is taken to stand anywhere.`;
     case 'straight and space differ':
-      return `Run is ${shown(about.run)} mm, but the space of ${shown(about.space)} mm at the stair's end leaves ${shown(Math.max(0, about.space - about.width))} mm beside the turn: which is right? Both have to go.`;
+      return `Run is ${shown(about.run)} mm, but the space of ${shown(about.space)} mm at the stair's end leaves ${shownDown(Math.max(0, about.space - about.width), 1)} mm beside the turn: which is right? Both have to go.`;
     case 'floor and passage differ':
       return `The space at the stair's end is ${shown(about.space)} mm and the passage there ${shown(about.length)} mm long, but they are the same floor: which is right?`;
     case 'no flight beside the landing':
@@ -233,7 +234,7 @@ function questionWords(about: RouteQuestion): string {
 }
 
 const leafWords = ({ thickness, clear }: LeafClear): string =>
-  `${shown(clear)} mm (leaf ${thickness} mm thick)`;
+  `${shownDown(clear)} mm (leaf ${thickness} mm thick)`;
 
 function densityMeantWords(meant: DensityMeant): string {
   if (meant.measure !== 'mass') {
@@ -258,8 +259,8 @@ function meantWords(got: unknown, meant: readonly UnitMeant[]): string {
 }
 
 /** A number as people write a tape's: no more than a tenth. */
-const shown = (value: number): string => String(Math.round(value * 10) / 10);
-const whole = (value: number): string => String(Math.round(value));
+const shown = (value: number): string => String(shownGiven(value));
+const whole = (value: number): string => String(shownGiven(value, 0));
 
 /** Characters that take no room, by their names. */
 const seen = (text: string): string =>
