@@ -107,7 +107,8 @@ test('every number that is printed is one of the answer', () => {
   for (const { name, drawing, step, clearance } of DRAWN) {
     const known = new Set([
       '900',
-      '47',
+      // The raise of 47.2 rounded up.
+      '48',
       // Rounded down, with a tenth where it is small.
       String(
         Math.abs(clearance) < 10 ? Math.floor(clearance * 10 + 1e-9) / 10 : Math.floor(clearance + 1e-9),

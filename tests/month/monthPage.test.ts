@@ -164,8 +164,9 @@ test('what the check asks to look at stands beside the verdict, whatever it is',
     expect.stringMatching(/^step 3: Step 2 is missing/),
   ]);
   const page = monthPage(monthOf([...surveys]), WORDS);
-  // Once in what to do today, once in its line, once in its section.
-  expect(page.split('look exchanged.')).toHaveLength(4);
+  // Once in its line, once in its section; what to do today says that it is to be looked at first.
+  expect(page.split('look exchanged.')).toHaveLength(3);
+  expect(page).toContain('; the check asks to look at the survey first');
 });
 
 test('each that does not go has the drawing of its stage with the piece, or why there is none', () => {

@@ -46,7 +46,8 @@ describe('lifted higher than by hand', () => {
     const [, carried, raised] =
       /([\d.]+) mm a side left .*raised farther than by hand it leaves ([\d.]+) mm/.exec(judged.reason) ?? [];
     expect(Number(carried)).toBeLessThanOrEqual(Math.round(best));
-    expect(Number(raised)).toBe(Math.round(judged.clearance!));
+    // What is left is rounded down.
+    expect(Number(raised)).toBe(Math.floor(judged.clearance! + 1e-9));
     expect(best).toBeLessThan(25);
     // One millimetre more than what goes by hand is asked for, and it is tight again.
     expect(judge(rows, crate, { allowance: best + 1, tape: 0 }).verdict).toBe('tight');
