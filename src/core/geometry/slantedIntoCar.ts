@@ -124,7 +124,8 @@ export function turnedIntoCar(p: number, q: number, car: CarPlan): SlantedFit {
       guess: slid.clearance,
       workLimit: 3000,
     }).lower;
-    if (memo.size >= REMEMBERED) memo.delete(memo.keys().next().value!);
+    const [oldest] = memo.size >= REMEMBERED ? memo.keys() : [];
+    if (oldest !== undefined) memo.delete(oldest);
     memo.set(key, lower);
   }
   return lower > slid.clearance ? { clearance: lower, angle: slid.angle } : slid;

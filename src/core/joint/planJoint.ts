@@ -10,6 +10,7 @@ import { greatestShown } from './greatestShown';
 import type { JointAsk, JointBlock, JointMotion, JointPassage } from './jointRow';
 import { boundsOf, placeBlock, plansBetween, wallAcross, type PlacedBlock } from './planWorld';
 import { smallTurns } from './smallTurns';
+import type { Frame } from './place/frame';
 
 /** Rows that are wholly level. */
 const LEVEL: ReadonlySet<StageName> = new Set(['door', 'passage', 'corner', 'side door', 'room']);
@@ -233,7 +234,7 @@ const around = (x: number, y: number): PlanarRegion => ({
   yMax: y + AT_THE_END,
 });
 
-const forward = (
-  { at, heading }: { readonly at: readonly number[]; readonly heading: number },
-  by: number,
-): [number, number] => [at[0]! + Math.cos(heading) * by, at[1]! + Math.sin(heading) * by];
+const forward = ({ at: [x, y], heading }: Frame, by: number): [number, number] => [
+  x + Math.cos(heading) * by,
+  y + Math.sin(heading) * by,
+];

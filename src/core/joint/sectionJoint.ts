@@ -5,6 +5,7 @@ import { attitudeInPlan, turnOfAxes } from '../motion/attitude';
 import { ALL_HOLDS, poseOfHold, sizesOfHold, type Hold } from '../motion/hold';
 import { turnedFace } from '../motion/turnedFace';
 import type { KeyAttitude, SceneBox } from '../space/motion';
+import { goingOn } from '../space/quaternion';
 import type { StageName } from '../stages/kinds';
 import { greatestShown } from './greatestShown';
 import { centreAt, standBlock, type BlockEnd } from './blockEnds';
@@ -189,9 +190,7 @@ class Section {
     const [dx, dy, dz] = this.shift;
     let last: KeyAttitude['turn'] | undefined;
     const motion = smallTurns(path).map(({ x, y, angle }): KeyAttitude => {
-      let turn = carried.turn(angle, padding);
-      if (last && last.reduce((sum, c, k) => sum + c * turn[k]!, 0) < 0)
-        turn = [-turn[0], -turn[1], -turn[2], -turn[3]];
+      const turn = goingOn(carried.turn(angle, padding), last);
       last = turn;
       return { at: [x - dx, this.middle - dy, y - dz], turn };
     });

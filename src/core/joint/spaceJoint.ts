@@ -7,6 +7,7 @@ import { rotate } from '../space/quaternion';
 import { centreAt, standBlock, type BlockEnd } from './blockEnds';
 import { greatestShown } from './greatestShown';
 import type { JointAsk, JointBlock, JointPassage } from './jointRow';
+import { AXES, byAxis, type Vector } from '../space/vector';
 
 /** How it is held at both ends: as it mostly is where neither a plan nor a section is enough. */
 const HOLDS: readonly Hold[] = ['LB', 'LT'];
@@ -104,22 +105,25 @@ function standing(
 function boundsOf(scene: readonly SceneBox[], ends: readonly BlockEnd[]) {
   const least: [number, number, number] = [Infinity, Infinity, Infinity];
   const most: [number, number, number] = [-Infinity, -Infinity, -Infinity];
-  const take = (point: readonly number[], half: readonly number[]): void => {
-    for (let k = 0; k < 3; k++) {
-      least[k] = Math.min(least[k]!, point[k]! - half[k]!);
-      most[k] = Math.max(most[k]!, point[k]! + half[k]!);
+  const take = (point: Vector, half: Vector): void => {
+    for (const k of AXES) {
+      least[k] = Math.min(least[k], point[k] - half[k]);
+      most[k] = Math.max(most[k], point[k] + half[k]);
     }
   };
   for (const { centre, size, turn } of scene) {
     // What is as large as open ground bounds nothing.
     if (Math.max(...size) > 9500) continue;
-    const half = [0, 0, 0];
-    for (let k = 0; k < 3; k++) {
-      const axis: [number, number, number] = [0, 0, 0];
-      axis[k] = size[k]! / 2;
-      rotate(turn, axis).forEach((v, j) => (half[j]! += Math.abs(v)));
-    }
-    take(centre, half);
+    const halves = AXES.map((axis) =>
+      rotate(
+        turn,
+        byAxis((k) => (k === axis ? size[k] / 2 : 0)),
+      ),
+    );
+    take(
+      centre,
+      byAxis((k) => halves.reduce((sum, half) => sum + Math.abs(half[k]), 0)),
+    );
   }
   for (const { at } of ends) take(at, [3500, 1500, 3000]);
   return { least, most };

@@ -1,3 +1,4 @@
+import { entryAt } from '../lists/entryAt';
 import type { PieceSize, Pose } from '../measures/piece';
 
 /**
@@ -8,6 +9,9 @@ import type { PieceSize, Pose } from '../measures/piece';
 export type Hold = 'LT' | 'BT' | 'LB' | 'TB' | 'BL' | 'TL';
 
 export const ALL_HOLDS: readonly Hold[] = ['LT', 'BT', 'LB', 'TB', 'BL', 'TL'];
+
+/** The hold with this number in `ALL_HOLDS`, as chains and passages of a route name it. */
+export const holdAt = (number: number): Hold => entryAt(ALL_HOLDS, number);
 
 /** A side of a piece: its length, breadth or thickness. */
 export type PieceSide = 'L' | 'B' | 'T';

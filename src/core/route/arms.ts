@@ -1,6 +1,7 @@
 import { kindOf, type StageName } from '../stages/kinds';
 import { endBeside, spaceAt, type ReadRow, type Reading } from './reading';
 import { lengthOf, NO_LENGTH, OPEN_LENGTH, together, type WayLength } from './wayLength';
+import { entryAt } from '../lists/entryAt';
 
 /** Thickness of a door's wall that was not measured [mm]. */
 export const WALL_NOT_GIVEN = 110;
@@ -56,7 +57,7 @@ export function armOf(reading: Reading, i: number, side: 'before' | 'after'): Ar
   let at = NO_LENGTH;
   for (let k = i + step; ; k += step) {
     const row = reading[k];
-    const last = reading[k - step]!;
+    const last = entryAt(reading, k - step);
     if (!row) return { sections, end: { kind: 'open', at, row: undefined } };
     const floor = side === 'after' ? floorBetween(last, row) : floorBetween(row, last);
     at = together(at, floor);
@@ -81,7 +82,7 @@ export function armOf(reading: Reading, i: number, side: 'before' | 'after'): Ar
  * they differ it is no longer than the shorter.
  */
 export function ownLength(reading: Reading, k: number): WayLength {
-  const { stage, measures } = reading[k]!;
+  const { stage, measures } = entryAt(reading, k);
   if (stage === 'door') {
     return measures.wall === undefined
       ? { known: WALL_NOT_GIVEN, tapes: 0, open: false }

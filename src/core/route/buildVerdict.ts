@@ -66,10 +66,8 @@ export function judgeBuild(
   build: Build,
   caseOf: (size: PieceSize) => RouteCase,
 ): BuildVerdict {
-  const masses = build.pieces.map((piece) => piece.mass);
-  const heaviest = masses.some((mass) => mass === undefined)
-    ? undefined
-    : masses.reduce<number>((most, mass) => Math.max(most, mass!), 0);
+  const masses = build.pieces.flatMap(({ mass }) => mass ?? []);
+  const heaviest = masses.length < build.pieces.length ? undefined : Math.max(0, ...masses);
   const rest = {
     build: build.name,
     heaviest,
@@ -151,7 +149,7 @@ type Worst =
 function worstPiece(build: Build, caseOf: (size: PieceSize) => RouteCase): Worst {
   let worst: { name: string; found: RouteCase } | undefined;
   for (const piece of outermost(build.pieces)) {
-    const found = caseOf(piece.size!);
+    const found = caseOf(piece.size);
     if (worst === undefined || worseThan(found, worst.found)) worst = { name: piece.name, found };
   }
   const proved = worst?.found.finding.verdict === 'cannot go';
@@ -170,18 +168,22 @@ function worseThan({ finding: a }: RouteCase, { finding: b }: RouteCase): boolea
   return (a.clearance ?? 0) < (b.clearance ?? 0);
 }
 
-const outermostOf = new WeakMap<readonly BuildPiece[], readonly BuildPiece[]>();
+/** A piece whose size was read. */
+export type SizedPiece = BuildPiece & { readonly size: PieceSize };
+
+const isSized = (piece: BuildPiece): piece is SizedPiece => piece.size !== undefined;
+
+const outermostOf = new WeakMap<readonly BuildPiece[], readonly SizedPiece[]>();
 
 /** The pieces that lie inside no other; of equal ones the first. */
-export function outermost(pieces: readonly BuildPiece[]): readonly BuildPiece[] {
+export function outermost(pieces: readonly BuildPiece[]): readonly SizedPiece[] {
   const known = outermostOf.get(pieces);
   if (known) return known;
-  const sized = pieces.filter((piece) => piece.size !== undefined);
+  const sized = pieces.filter(isSized);
   const outer = sized.filter(
     (piece, i) =>
       !sized.some(
-        (other, j) =>
-          i !== j && inside(piece.size!, other.size!) && (j < i || !inside(other.size!, piece.size!)),
+        (other, j) => i !== j && inside(piece.size, other.size) && (j < i || !inside(other.size, piece.size)),
       ),
   );
   outermostOf.set(pieces, outer);

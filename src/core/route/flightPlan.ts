@@ -17,6 +17,7 @@ import {
 } from './routePlan';
 import type { BookStage } from './stageBook';
 import { straightLength } from './wayLength';
+import { entryAt } from '../lists/entryAt';
 
 /** What is at one end of a flight, as a flight is solved with it. */
 interface FlightEnd {
@@ -139,9 +140,9 @@ function wholeSources(
  */
 function levelSources(planning: Planning, i: number, first: FlightEnd, second: FlightEnd): PassageSources[] {
   const { reading, lookUp } = planning;
-  const { measures, way } = reading[i]!;
+  const { measures, way } = entryAt(reading, i);
   const { width, height, rise = 0, risers = 0 } = measures;
-  if (!standsAlone(reading[i]!) || width === undefined || height === undefined) return [];
+  if (!standsAlone(entryAt(reading, i)) || width === undefined || height === undefined) return [];
   const lower = way === 'up' ? first : second;
   const { sections } = armOf(reading, i, way === 'up' ? 'before' : 'after');
   const over = Math.min(height, lower.ceiling ?? Infinity, ...sections.map((section) => section.height));
@@ -158,7 +159,7 @@ const standsAlone = ({ row }: ReadRow): boolean =>
 /** What is at an end of flight i, by the row there. */
 export function endOf(planning: Planning, i: number, side: 'before' | 'after'): FlightEnd {
   const { reading, tapeCase, tape } = planning;
-  const { way, measures } = reading[i]!;
+  const { way, measures } = entryAt(reading, i);
   const end = endBeside(way, side);
   const k = side === 'before' ? i - 1 : i + 1;
   const neighbour = reading[k];
@@ -182,7 +183,9 @@ export function endOf(planning: Planning, i: number, side: 'before' | 'after'): 
   if (!neighbour) return { end, onLanding: false, ceiling: ceilingOf(undefined), space };
   const { stage, measures: m } = neighbour;
   const straight =
-    side === 'before' ? floorBetween(neighbour, reading[i]!) : floorBetween(reading[i]!, neighbour);
+    side === 'before'
+      ? floorBetween(neighbour, entryAt(reading, i))
+      : floorBetween(entryAt(reading, i), neighbour);
   const open = (value: number): number | undefined => (value === Infinity ? undefined : value);
   switch (stage) {
     case 'passage':
@@ -239,12 +242,12 @@ function besideLimits(
   if (end.onLanding) return [];
   const { tapeCase, tape, reading } = planning;
   // A door at the last riser: the piece stands in it while it is still over the steps.
-  if (end.space === 0 && standsAlone(reading[i]!)) return [];
+  if (end.space === 0 && standsAlone(entryAt(reading, i))) return [];
   const arm: Arm = armOf(reading, i, side);
   const [next] = arm.sections;
   if (!next) return endLimits(planning, i, arm, side).filter(({ cause }) => cause.kind === 'straight');
   // A door in the facing wall: level on the floor before it.
-  const facing = arm.sections.find((section) => reading[section.row]!.stage === 'door');
+  const facing = arm.sections.find((section) => entryAt(reading, section.row).stage === 'door');
   if (!facing) return endLimits(planning, i, arm, side).filter(({ cause }) => cause.kind === 'straight');
   return [
     {
@@ -266,7 +269,7 @@ function floorSpace(
   neighbour: ReadRow | undefined,
 ): TurningSpace | undefined {
   if (end.onLanding || neighbour?.stage === 'room') return undefined;
-  const { measures } = reading[i]!;
+  const { measures } = entryAt(reading, i);
   const off = tapeCase === 'worst' ? tape : 0;
   const widths = [measures.width, neighbour?.stage === 'passage' ? neighbour.measures.width : undefined];
   const width = Math.min(...widths.filter((value): value is number => value !== undefined));

@@ -2,13 +2,14 @@ import type { JointBlock, JointRow } from '../joint/jointRow';
 import { levelledJoint } from '../joint/levelledJoint';
 import type { PieceSize } from '../measures/piece';
 import { solveJoint } from '../joint/solveJoint';
-import { ALL_HOLDS, sizesOfHold } from '../motion/hold';
+import { holdAt, sizesOfHold } from '../motion/hold';
 import type { StagePassage } from '../motion/stagePassage';
 import { facingDoorPassages } from '../stages/facingDoor/facingDoor';
 import { stairTurnWays } from '../stages/stairTurn/stairTurn';
 import type { DoorOut, JointPlan } from './jointPlan';
 import { bookPassage, shownInBoth, type BookPassage, type BookPiece, type StageBook } from './stageBook';
 import { tapedMeasures, type TapeCase } from './tapeCase';
+import { firstOf, lastOf } from '../lists/ends';
 
 /**
  * The ways through a door or a turn and on to the flight there, or off it, as the chain takes them: between level
@@ -128,7 +129,7 @@ function solved(
     }
   }
   return (passages ?? []).map((passage) => {
-    const { along } = sizesOfHold(size, ALL_HOLDS[plan.flightAfter ? passage.from : passage.to]!);
+    const { along } = sizesOfHold(size, holdAt(plan.flightAfter ? passage.from : passage.to));
     const most = (plan.upTo - along) / 2;
     return most >= passage.clearance ? passage : { ...passage, clearance: most, limit: plan.cause };
   });
@@ -223,7 +224,7 @@ export function extremes<Set extends { readonly rise?: number; readonly going?: 
 ): Set[] {
   if (sets.length < 3) return [...sets];
   const bySlope = [...sets].sort((a, b) => slopeOf(a) - slopeOf(b));
-  return [bySlope[0]!, bySlope[bySlope.length - 1]!];
+  return [firstOf(bySlope), lastOf(bySlope)];
 }
 
 const slopeOf = ({ rise = 0, going = 1 }: { readonly rise?: number; readonly going?: number }): number =>

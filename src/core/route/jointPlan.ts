@@ -5,6 +5,7 @@ import { ceilingAt, endBeside, spaceAt, type StairEnd } from './reading';
 import type { Planning } from './routePlan';
 import type { BookStage } from './stageBook';
 import { straightLength, type WayLength } from './wayLength';
+import { entryAt } from '../lists/entryAt';
 
 /** A door or a turn at one end of a flight, solved together with the bend of the flight there. */
 export type JointPlan = {
@@ -68,7 +69,7 @@ export function stairJoints(
   const { reading, tapeCase, tape } = planning;
   const k = side === 'before' ? i - 1 : i + 1;
   const row = reading[k];
-  const own = reading[i]!;
+  const own = entryAt(reading, i);
   if (!row || !planning.stageAt(k)) return [];
   const end = endBeside(own.way, side);
   const { width: flightWide = 0, lowWidth = flightWide, height: headroom = 0 } = own.measures;

@@ -1,5 +1,5 @@
 import type { PieceSize, Pose } from '../measures/piece';
-import { ALL_HOLDS, poseOfHold } from '../motion/hold';
+import { holdAt, poseOfHold } from '../motion/hold';
 import { bestChain, widestClearance, type ChainStep, type Part, type Passable } from './chain';
 import type { PreparedReading, PreparedRoute } from './preparedRoute';
 import { proofAt } from './proofs';
@@ -9,6 +9,8 @@ import { changesInWords, changesOnChain, leftOpen, mmLeft, stepReason, type Step
 import type { BookPassage, BookPiece, StageBook } from './stageBook';
 import { verdictRank, type Verdict } from './verdict';
 import { TIGHT_WORDS, type Tightness } from './verdictClass';
+import { entryAt } from '../lists/entryAt';
+import { present } from '../lists/present';
 
 /** What is said of one step, on the best chain of the whole route. */
 export interface StepJudgement {
@@ -149,7 +151,7 @@ export function judgeRoute(
       judgeStep(route, i, piece, book, allowance, chain?.[i], worstChain?.[i]),
     );
     const limiting = limitingStep(verdict, judged);
-    const at = atWidest(judged[limiting]!, roomiest?.[limiting]);
+    const at = atWidest(entryAt(judged, limiting), roomiest?.[limiting]);
     const tightness = verdict === 'tight' ? tightnessOf(judged) : undefined;
     return {
       verdict,
@@ -244,13 +246,13 @@ function judgeStep(
   measured: ChainStep | undefined,
   worst: ChainStep | undefined,
 ): StepJudgement {
-  const step = route.steps[i]!;
+  const step = entryAt(route.steps, i);
   if (step.stage === undefined) {
     return {
       verdict: 'not measured',
       clearance: undefined,
       pose: undefined,
-      because: step.problem!,
+      because: present(step.problem, 'why a step cannot be judged'),
       changes: '',
     };
   }
@@ -303,7 +305,7 @@ function atWidest(step: StepJudgement, roomiest: ChainStep | undefined): StepJud
 /** The pose at the step where it is closest. */
 function poseOfStep(step: ChainStep): Pose | undefined {
   if (step.passage) return step.passage.answer.pose;
-  return poseOfHold(ALL_HOLDS[step.from]!);
+  return poseOfHold(holdAt(step.from));
 }
 
 /** The step that decides: the least clearance among those with the route's verdict, the first among equals. */
@@ -317,7 +319,7 @@ function limitingStep(verdict: Verdict, steps: readonly StepJudgement[]): number
       // Proofs and missing measures have no weakest: the first is named.
       (verdict !== 'cannot go' &&
         verdict !== 'not measured' &&
-        (step.clearance ?? -Infinity) < (steps[limiting]!.clearance ?? -Infinity));
+        (step.clearance ?? -Infinity) < (entryAt(steps, limiting).clearance ?? -Infinity));
     if (better) limiting = i;
   });
   return limiting >= 0 ? limiting : 0;
@@ -336,7 +338,7 @@ function routeReason(
   at: StepJudgement,
   chain: readonly ChainStep[] | undefined,
 ): string {
-  const { row, name: step } = route.steps[limiting]!;
+  const { row, name: step } = entryAt(route.steps, limiting);
   const name = row.stage ?? row.stageText;
   const changes = at.verdict === 'goes' || at.verdict === 'tight' ? changesOnChain(route, chain) : '';
   return `${stepWords(step)} (${name}): ${at.because}${changes}`;

@@ -5,6 +5,7 @@ import { prepareRoute } from './preparedRoute';
 import { routeCases } from './routeCases';
 import { stageBook, type StageBook } from './stageBook';
 import { tapeOf } from '../survey/table/stageRow';
+import { entryAt } from '../lists/entryAt';
 
 /** A build that is wanted for a survey, both as written. */
 export interface Order {
@@ -67,7 +68,7 @@ export function* judgeSurveysInParts(
   const of = wanted.reduce((sum, { builds: asked }) => sum + asked.length, 0);
   let done = 0;
   for (const [i, { survey, builds: asked }] of wanted.entries()) {
-    const route = routes[i]!;
+    const route = entryAt(routes, i);
     const book = bookOf(survey);
     const caseOf = routeCases(route, book, allowance);
     for (const { build, at } of asked) {

@@ -1,5 +1,6 @@
 import type { JointBlock, JointRow } from '../joint/jointRow';
 import type { Reading, ReadRow } from './reading';
+import { entryAt } from '../lists/entryAt';
 
 /** Level rows from some row on, to be solved in plan as one. */
 export interface LevelJoint {
@@ -30,7 +31,7 @@ export function levelJoint(reading: Reading, i: number): LevelJoint | undefined 
   let count = 0;
   let near = false;
   for (let k = i; k < reading.length && rows.length < MOST_ROWS; k++) {
-    const row = reading[k]!;
+    const row = entryAt(reading, k);
     const next = reading[k + 1];
     if (turnsInPlan(row)) {
       count++;

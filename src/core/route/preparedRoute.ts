@@ -12,6 +12,7 @@ import { asFlightRow, endBeside, isLanding, readingsOf, type Reading } from './r
 import { routePlan, type LooseMeasures, type PartPlan } from './routePlan';
 import type { BookStage, StageBook } from './stageBook';
 import { stageShortfall } from './stageShortfall';
+import { entryAt } from '../lists/entryAt';
 
 /** One step of a route, ready to be judged. */
 export interface PreparedStep {
@@ -66,7 +67,7 @@ export function prepareRoute(rows: readonly StageRow[], book: StageBook): Prepar
     return {
       row,
       name: stepName(row, i),
-      stage: problem === undefined ? lookUp(solved.stage!, solved.measures) : undefined,
+      stage: problem === undefined && solved.stage ? lookUp(solved.stage, solved.measures) : undefined,
       problem,
       caps: cap && cap.kind === 'winding treads' ? [cap] : [],
       open: openMeasures(first, i),
@@ -74,7 +75,7 @@ export function prepareRoute(rows: readonly StageRow[], book: StageBook): Prepar
   });
   const planned = readings.map((reading): PreparedReading => {
     const planIn = (tapeCase: 'worst' | 'measured'): PartPlan[] =>
-      routePlan({ reading, tapeCase, tape: book.tape, stageAt: (i) => steps[i]!.stage, lookUp });
+      routePlan({ reading, tapeCase, tape: book.tape, stageAt: (i) => entryAt(steps, i).stage, lookUp });
     return { reading, worst: planIn('worst'), measured: planIn('measured') };
   });
   return { survey: rows[0]?.survey ?? '', steps, readings: planned, stages: [...known.values()] };
@@ -82,7 +83,7 @@ export function prepareRoute(rows: readonly StageRow[], book: StageBook): Prepar
 
 /** Optional measures of a row that were not taken and that the route is judged by. */
 function openMeasures(reading: Reading, i: number): MeasureName[] {
-  const { stage, measures, way } = reading[i]!;
+  const { stage, measures, way } = entryAt(reading, i);
   if (stage === 'flight') {
     const open: MeasureName[] = [];
     for (const side of ['before', 'after'] as const) {

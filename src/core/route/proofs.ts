@@ -11,6 +11,7 @@ import type { PreparedRoute } from './preparedRoute';
 import type { BookPiece, BookStage, StageBook } from './stageBook';
 import { tapedMeasures } from './tapeCase';
 import { leastLength } from './wayLength';
+import { entryAt } from '../lists/entryAt';
 
 /**
  * The condition by which a piece is proved not to pass a step of its route, even with the tape and all that is not
@@ -122,7 +123,7 @@ function openLandingProof(
 
 /** Whether both arms of a turn are nowhere wider or higher than its own measures, as far as that. */
 function armsHold(reading: Reading, i: number, far: number, tape: number): boolean {
-  const { stage, measures: m, into } = reading[i]!;
+  const { stage, measures: m, into } = entryAt(reading, i);
   const { width = 0, widthOut = 0, height = 0, ceiling = height } = m;
   if (isLanding(stage)) {
     return flightHolds(reading, i, 'before', far, tape) && flightHolds(reading, i, 'after', far, tape);
@@ -183,7 +184,7 @@ function flightHolds(
   const flight = reading[side === 'before' ? i - 1 : i + 1];
   // Without a flight beside it a landing has a long one of its own.
   if (flight?.stage !== 'flight') return true;
-  const { stage, measures: own, way } = reading[i]!;
+  const { stage, measures: own, way } = entryAt(reading, i);
   const { width = Infinity, height = Infinity, rise = 0, going = 0, risers } = flight.measures;
   const lower = (way === 'up') === (side === 'before');
   const ownWidth = stage === 'quarter landing' && !lower ? own.widthOut : own.width;
@@ -241,7 +242,7 @@ function underOwnCeiling(
 
 /** The ceiling over a flight's foot, where it is told. */
 function footCeiling(reading: Reading, i: number): number | undefined {
-  const { measures, way } = reading[i]!;
+  const { measures, way } = entryAt(reading, i);
   const own = ceilingAt(measures, 'foot');
   if (own !== undefined) return own;
   const side = endBeside(way, 'before') === 'foot' ? 'before' : 'after';

@@ -2,6 +2,7 @@ import { kindOf, type StageName } from '../stages/kinds';
 import type { StageMeasures } from '../stages/measures';
 import type { StageRow } from '../survey/table/stageRow';
 import { lengthOf, OPEN_LENGTH, type WayLength } from './wayLength';
+import { entryAt } from '../lists/entryAt';
 
 /** The ends of a flight. */
 export type StairEnd = 'foot' | 'head';
@@ -58,8 +59,8 @@ export function readingsOf(given: readonly StageRow[], tape: number): Reading[] 
         return {
           row: given[i] ?? row,
           stage: row.stage,
-          measures: { ...underOneCeiling(rows, i, ways, into), ...doorAtEnd(given, i, ways[i]!) },
-          way: ways[i]!,
+          measures: { ...underOneCeiling(rows, i, ways, into), ...doorAtEnd(given, i, entryAt(ways, i)) },
+          way: entryAt(ways, i),
           into,
           straightAfter: straightBeside(rows, i, ways, second(i, 'straight'), tape)?.length,
         };
@@ -79,7 +80,7 @@ function underOneCeiling(
   ways: readonly ('up' | 'down')[],
   into: boolean,
 ): StageMeasures {
-  const { stage, measures } = rows[i]!;
+  const { stage, measures } = entryAt(rows, i);
   let least = Infinity;
   for (const side of ['before', 'after'] as const) {
     const k = side === 'before' ? i - 1 : i + 1;
@@ -87,7 +88,7 @@ function underOneCeiling(
     if (flight?.stage !== 'flight') continue;
     // Beyond the door of a side door it is another floor.
     if (stage === 'side door' && into !== (side === 'after')) continue;
-    const end = endBeside(ways[k]!, side === 'before' ? 'after' : 'before');
+    const end = endBeside(entryAt(ways, k), side === 'before' ? 'after' : 'before');
     least = Math.min(least, ceilingAt(flight.measures, end) ?? Infinity);
   }
   switch (stage) {
@@ -142,13 +143,13 @@ function choicesOf(rows: readonly StageRow[], tape: number): Choice[] {
 
 /** Whether it changes anything which way stair rows are walked that do not say so. */
 const wayMatters = (rows: readonly StageRow[], group: readonly number[]): boolean =>
-  group.some((i) => rows[i]!.way === undefined);
+  group.some((i) => entryAt(rows, i).way === undefined);
 
 /** Whether a side door leads into its passage (true), out of it (false), or either may be (undefined). */
 export function leadsInto(rows: readonly StageRow[], i: number, tape: number): boolean | undefined {
   const before = rows[i - 1];
   if (before === undefined || before.stage === 'door' || before.stage === 'side door') return true;
-  const { widthOut } = rows[i]!.measures;
+  const { widthOut } = entryAt(rows, i).measures;
   const width = widthLeaving(before);
   if (width !== undefined && widthOut !== undefined && Math.abs(width - widthOut) <= tape) return false;
   return undefined;
@@ -201,9 +202,9 @@ function straightBeside(
   const width = flight === one ? turn.measures.widthOut : turn.measures.width;
   const run = flight === one ? undefined : turn.measures.run;
   const left = space === undefined || width === undefined ? undefined : Math.max(0, space - width);
-  const bySpace: WayLength | undefined =
-    left === undefined ? undefined : { known: left, tapes: 2, open: false };
-  if (run === undefined) return { length: bySpace ?? OPEN_LENGTH, disputed: false };
-  const disputed = left !== undefined && Math.abs(run - left) > 2 * tape;
-  return { length: disputed && second ? bySpace! : lengthOf(run), disputed };
+  if (left === undefined) return { length: lengthOf(run), disputed: false };
+  const bySpace: WayLength = { known: left, tapes: 2, open: false };
+  if (run === undefined) return { length: bySpace, disputed: false };
+  const disputed = Math.abs(run - left) > 2 * tape;
+  return { length: disputed && second ? bySpace : lengthOf(run), disputed };
 }

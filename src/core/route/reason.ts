@@ -1,4 +1,4 @@
-import { ALL_HOLDS } from '../motion/hold';
+import { holdAt } from '../motion/hold';
 import { measureAtStage } from '../survey/words/measureHeading';
 import { MEASURES, SKY, type MeasureName } from '../stages/measures';
 import type { StageRow } from '../survey/table/stageRow';
@@ -12,6 +12,8 @@ import { RAISE_BY_HAND } from '../motion/raiseByHand';
 import type { BookPiece, StageBook } from './stageBook';
 import { stepWords } from './stepWords';
 import type { Verdict } from './verdict';
+import { entryAt } from '../lists/entryAt';
+import { present } from '../lists/present';
 
 /** What a sentence about a step is made from. */
 export interface StepWords {
@@ -44,14 +46,15 @@ export const mmNeededFrom = (asMeasured: number | undefined, needed: number): st
 
 /** The measures of a step as a sentence lists them: `Width 762 mm, Height 1981 mm`. */
 function measuresInWords({ route, i }: StepWords): string {
-  const { row } = route.steps[i]!;
-  const stage = row.stage!;
+  const { row } = entryAt(route.steps, i);
+  const { stage } = row;
+  if (!stage) return '';
   const { needs, may } = stageNeeds(stage);
   const named: readonly MeasureName[] = [
     ...needs,
     ...may.filter((name) => measureAt(stage, name)?.named && row.measures[name] !== undefined),
   ];
-  return named.map((name) => `${measureAtStage(name, row.stage)} ${figureOf(name, row)}`).join(', ');
+  return named.map((name) => `${measureAtStage(name, stage)} ${figureOf(name, row)}`).join(', ');
 }
 
 function figureOf(name: MeasureName, { stage, measures }: StageRow): string {
@@ -72,8 +75,7 @@ const sizes = ({ length, breadth, thickness }: BookPiece['size']): string =>
 
 /** Why a step has its verdict, in a clause that follows `step 3 (corner): `. */
 export function stepReason(words: StepWords): string {
-  const { verdict, measured, worst, allowance, route, i, piece, book, proof } = words;
-  const { caps } = route.steps[i]!;
+  const { verdict, measured, piece, book, proof } = words;
   switch (verdict) {
     case 'cannot go': {
       const tape = book.tape > 0 ? ', even with the tape in its favour' : '';
@@ -89,38 +91,41 @@ export function stepReason(words: StepWords): string {
         `(${measuresInWords(words)}), which proves nothing: measure again or try a frame`
       );
     }
-    case 'tight': {
-      if (measured?.passage?.answer.byChance)
-        return `a motion was found ${whereClosest(words, measured)} (${measuresInWords(words)}) by a search, which gives no figure: try a frame first`;
-      const parts: string[] = [];
-      const short = worst === undefined || worst.clearance < allowance;
-      const open = route.steps.some((step) => step.open.length > 0);
-      const prefix = worst !== undefined && worst.clearance < 0 && !open ? 'within the tape: ' : '';
-      const left = `${mmLeft(measured!.clearance)} a side left ${whereClosest(words, measured!)} (${measuresInWords(words)})`;
-      if (short) {
-        const after =
-          worst !== undefined && measured!.clearance >= allowance ? `, ${atWorst(worst, open)}` : '';
-        parts.push(`${prefix}${left}${after}, and the allowance is ${mm(allowance)}`);
-      } else parts.push(left);
-      if (caps.length > 0) parts.push(capWords(caps));
-      if (short && worst !== measured) {
-        parts.push(...leftOpen(route, i, worst));
-        const needed = straightNeeded(worst, allowance, book.tape);
-        if (needed !== undefined) {
-          parts.push(`as it is carried here that straight needs at least ${mmNeeded(needed)}`);
-        }
-      }
-      const capped = measured!.passage?.capped
-        ? measured!.passage
-        : worst?.passage?.capped
-          ? worst.passage
-          : undefined;
-      if (capped) parts.push(...raiseWords(capped.answer));
-      return parts.join('; ');
-    }
+    case 'tight':
+      return whyTight(words, present(measured, 'the chain of a step that passes'));
     default:
-      return `${mmLeft(measured!.clearance)} a side left ${whereClosest(words, measured!)} (${measuresInWords(words)})`;
+      return leftWords(words, present(measured, 'the chain of a step that passes'));
   }
+}
+
+const leftWords = (words: StepWords, measured: ChainStep): string =>
+  `${mmLeft(measured.clearance)} a side left ${whereClosest(words, measured)} (${measuresInWords(words)})`;
+
+function whyTight(words: StepWords, measured: ChainStep): string {
+  if (measured.passage?.answer.byChance)
+    return `a motion was found ${whereClosest(words, measured)} (${measuresInWords(words)}) by a search, which gives no figure: try a frame first`;
+  const { worst, allowance, route, i, book } = words;
+  const { caps } = entryAt(route.steps, i);
+  const parts: string[] = [];
+  const short = worst === undefined || worst.clearance < allowance;
+  const open = route.steps.some((step) => step.open.length > 0);
+  const prefix = worst !== undefined && worst.clearance < 0 && !open ? 'within the tape: ' : '';
+  const left = leftWords(words, measured);
+  if (short) {
+    const after = worst !== undefined && measured.clearance >= allowance ? `, ${atWorst(worst, open)}` : '';
+    parts.push(`${prefix}${left}${after}, and the allowance is ${mm(allowance)}`);
+  } else parts.push(left);
+  if (caps.length > 0) parts.push(capWords(caps));
+  if (short && worst !== measured) {
+    parts.push(...leftOpen(route, i, worst));
+    const needed = straightNeeded(worst, allowance, book.tape);
+    if (needed !== undefined) {
+      parts.push(`as it is carried here that straight needs at least ${mmNeeded(needed)}`);
+    }
+  }
+  const capped = [measured, worst].find((step) => step?.passage?.capped)?.passage;
+  if (capped) parts.push(...raiseWords(capped.answer));
+  return parts.join('; ');
 }
 
 /** By how much it is short; where a length is too short for it, by how much of its own length. */
@@ -152,7 +157,7 @@ function straightNeeded(worst: ChainStep | undefined, allowance: number, tape: n
 
 /** What is not measured and was taken at its worst. */
 export function leftOpen(route: PreparedRoute, i: number, worst: ChainStep | undefined): string[] {
-  const { open, row } = route.steps[i]!;
+  const { open, row } = entryAt(route.steps, i);
   const parts = open
     .filter((measure) => measure !== 'run')
     .map((measure) => `${measureAtStage(measure, row.stage)} is not measured`);
@@ -160,7 +165,7 @@ export function leftOpen(route: PreparedRoute, i: number, worst: ChainStep | und
   const after = cause?.kind === 'straight' && cause.length === undefined ? cause.rows[0] : undefined;
   const step = after ?? (open.includes('run') ? i : undefined);
   if (step !== undefined)
-    parts.unshift(`the straight after ${stepWords(route.steps[step]!.name)} is not measured`);
+    parts.unshift(`the straight after ${stepWords(entryAt(route.steps, step).name)} is not measured`);
   return parts;
 }
 
@@ -177,14 +182,14 @@ function raiseWords(answer: { readonly raise?: number; readonly overRail?: boole
 
 /** Where on a step it is closest, with the measure where a single one is meant. */
 export function whereClosest({ route, i }: Pick<StepWords, 'route' | 'i'>, step: ChainStep): string {
-  const hold = ALL_HOLDS[step.from]!;
+  const hold = holdAt(step.from);
   switch (step.closest) {
     case 'limit':
       return step.limit ? limitWords(route, i, step.limit) : '';
     case 'change before':
-      return `while it is ${changeWords(ALL_HOLDS[step.enters]!, hold)}`;
+      return `while it is ${changeWords(holdAt(step.enters), hold)}`;
     case 'change after':
-      return `while it is ${changeWords(ALL_HOLDS[step.to]!, ALL_HOLDS[step.leaves]!)}`;
+      return `while it is ${changeWords(holdAt(step.to), holdAt(step.leaves))}`;
     case 'leaning':
       return `while it is leaned over beside this step`;
     default:
@@ -195,7 +200,7 @@ export function whereClosest({ route, i }: Pick<StepWords, 'route' | 'i'>, step:
 /** A place beside a step that limits it. */
 function limitWords(route: PreparedRoute, i: number, { kind, length, rows }: LimitCause): string {
   const long = length === undefined ? 'which is not measured' : `${mm(length)} long`;
-  const name = (row: number): string => stepWords(route.steps[row]!.name);
+  const name = (row: number): string => stepWords(entryAt(route.steps, row).name);
   switch (kind) {
     case 'straight':
       if (rows[0] === i) return `in the straight after this step, ${long}`;
@@ -221,11 +226,11 @@ export function changesInWords(route: PreparedRoute, i: number, step: ChainStep)
 }
 
 function changesAt(route: PreparedRoute, i: number, step: ChainStep): string[] {
-  const stage = route.steps[i]!.row.stage;
+  const stage = entryAt(route.steps, i).row.stage;
   const place = stage ? kindOf(stage).place : 'on the way';
   const changes: string[] = [];
   const add = (from: number, to: number, when: string): void => {
-    if (from !== to) changes.push(`${changeWords(ALL_HOLDS[from]!, ALL_HOLDS[to]!)} ${place}${when}`);
+    if (from !== to) changes.push(`${changeWords(holdAt(from), holdAt(to))} ${place}${when}`);
   };
   const both = step.enters !== step.from && step.to !== step.leaves;
   add(step.enters, step.from, both ? ' first' : '');
@@ -237,7 +242,7 @@ function changesAt(route: PreparedRoute, i: number, step: ChainStep): string[] {
 export function changesOnChain(route: PreparedRoute, chain: readonly ChainStep[] | undefined): string {
   if (!chain) return '';
   const changes = chain.flatMap((step, i) =>
-    changesAt(route, i, step).map((change) => `${change} at ${stepWords(route.steps[i]!.name)}`),
+    changesAt(route, i, step).map((change) => `${change} at ${stepWords(entryAt(route.steps, i).name)}`),
   );
   return changes.length > 0 ? `; ${changes.join(', ')}` : '';
 }

@@ -3,13 +3,14 @@ import type { MeasureName } from '../stages/measures';
 import { measureAt, stageNeeds, type StageName } from '../stages/kinds';
 import { solverOf } from '../stages/solvers';
 import type { StageRow } from '../survey/table/stageRow';
-import { outermost, type Build, type BuildPiece } from './buildVerdict';
+import { outermost, type Build, type SizedPiece } from './buildVerdict';
 import { judgeRoute, type RouteJudgement } from './judgeRoute';
 import { prepareRoute, type PreparedRoute } from './preparedRoute';
 import { mm, mmNeeded } from './reason';
 import { stageBook, type StageBook } from './stageBook';
 import { effectOfMeasure } from './tapeCase';
 import { shownDown } from '../measures/shown';
+import { entryAt } from '../lists/entryAt';
 
 /** One measure to take again, or to change. */
 export interface Remeasure {
@@ -38,6 +39,7 @@ interface Finding {
   readonly passesFrom: number | undefined;
   readonly builds: string[];
   readonly row: StageRow;
+  readonly stage: StageName;
 }
 
 /**
@@ -70,21 +72,21 @@ export function remeasure(
   for (const build of builds) {
     const judged = outermost(build.pieces).map((piece) => ({
       piece,
-      result: judgeRoute(route, piece.size!, book, allowance).judge('every step'),
+      result: judgeRoute(route, piece.size, book, allowance).judge('every step'),
     }));
     if (judged.length === 0) continue;
     if (judged.every(({ result }) => result.verdict === 'goes')) {
       const asItIs = outermost(build.pieces).every(
-        ({ size }) => judgeRoute(asGiven, size!, book, allowance).finding.verdict === 'goes',
+        ({ size }) => judgeRoute(asGiven, size, book, allowance).finding.verdict === 'goes',
       );
       if (asItIs) going.push(build.name);
       continue;
     }
     route.steps.forEach((step, i) => {
-      if (!step.stage) return;
-      const stopped = judged.filter(({ result }) => result.steps[i]!.verdict !== 'goes');
+      if (!step.stage || !step.row.stage) return;
+      const stopped = judged.filter(({ result }) => entryAt(result.steps, i).verdict !== 'goes');
       if (stopped.length === 0) return;
-      const { solvedBy } = solverOf(step.row.stage!);
+      const { solvedBy } = solverOf(step.row.stage);
       // Each value tried would be a search in space of its own, too slow to halve.
       if (solvedBy === 'search alone') {
         const known = searched.get(i) ?? { name: step.name, row: step.row, builds: [] };
@@ -105,10 +107,11 @@ export function remeasure(
           any = true;
           addFinding(findings, {
             ...change,
-            step: route.steps[at]!.name,
+            step: entryAt(route.steps, at).name,
             measure,
             builds: [build.name],
             row,
+            stage: row.stage,
           });
         }
       }
@@ -228,13 +231,13 @@ function neededChange(
   i: number,
   at: number,
   measure: MeasureName,
-  stopped: readonly { piece: BuildPiece; result: RouteJudgement }[],
+  stopped: readonly { piece: SizedPiece; result: RouteJudgement }[],
   book: StageBook,
   allowance: number,
 ): { asMeasured: number; needed: number; worth: number; passesFrom: number | undefined } | undefined {
-  const { row } = route.steps[at]!;
+  const { row } = entryAt(route.steps, at);
   const asMeasured = row.measures[measure];
-  const effect = effectOfMeasure(row.stage!, measure);
+  const effect = row.stage ? effectOfMeasure(row.stage, measure) : 'either';
   if (asMeasured === undefined || effect === 'either') return undefined;
   const sign = effect === 'helps' ? 1 : -1;
   const most = effect === 'helps' ? GREATEST_CHANGE : Math.min(GREATEST_CHANGE, Math.ceil(asMeasured) - 1);
@@ -248,7 +251,7 @@ function neededChange(
     let goes = true;
     let clearance = Infinity;
     for (const { piece } of stopped) {
-      const step = judgeRoute(prepared, piece.size!, book, allowance).judge('every step').steps[i]!;
+      const step = entryAt(judgeRoute(prepared, piece.size, book, allowance).judge('every step').steps, i);
       if (step.verdict !== 'goes') goes = false;
       clearance = Math.min(clearance, step.clearance ?? -Infinity);
     }
@@ -281,7 +284,6 @@ function neededChange(
 
 function whyFinding(finding: Finding, tape: number, going: readonly string[]): string {
   const change = changeOf(finding);
-  const stage = finding.row.stage!;
   const worth = Number.isFinite(finding.worth)
     ? `${shownDown(finding.worth, 2)} mm of clearance for each mm`
     : 'it opens a way that is shut now';
@@ -290,7 +292,7 @@ function whyFinding(finding: Finding, tape: number, going: readonly string[]): s
     parts.push(`it passes at all, though tight, from ${mmNeeded(finding.passesFrom)} on`);
   }
   if (change <= 2 * tape) parts.push('measure it again first, the tape alone may decide');
-  const remedy = measureAt(stage, finding.measure)?.remedy;
+  const remedy = measureAt(finding.stage, finding.measure)?.remedy;
   if (remedy && change <= remedy.brings) parts.push(remedy.what);
   else if (remedy) {
     parts.push(

@@ -1,7 +1,7 @@
 import type { JointRow } from '../joint/jointRow';
 import { walkRoute, type RouteWalk, type WalkStep } from '../joint/walk/walkRoute';
 import type { PieceSize } from '../measures/piece';
-import { ALL_HOLDS } from '../motion/hold';
+import { holdAt } from '../motion/hold';
 import type { StageMeasures } from '../stages/measures';
 import { bestChain, widestClearance, type ChainStep } from './chain';
 import type { PreparedReading, PreparedRoute } from './preparedRoute';
@@ -58,10 +58,10 @@ function narrowest(route: PreparedRoute, piece: BookPiece, book: StageBook): Mea
 /** What the walk is told of a chain's steps. */
 export const walkSteps = (steps: readonly ChainStep[]): WalkStep[] =>
   steps.map((step) => ({
-    enters: ALL_HOLDS[step.enters]!,
-    from: ALL_HOLDS[step.from]!,
-    to: ALL_HOLDS[step.to]!,
-    leaves: ALL_HOLDS[step.leaves]!,
+    enters: holdAt(step.enters),
+    from: holdAt(step.from),
+    to: holdAt(step.to),
+    leaves: holdAt(step.leaves),
     pose: step.passage?.answer.pose ?? 'on edge',
     clearance: step.passage?.answer.clearance,
     raise: step.passage?.answer.raise,

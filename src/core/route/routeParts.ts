@@ -1,5 +1,5 @@
 import type { PieceSize } from '../measures/piece';
-import { ALL_HOLDS, poseOfHold, sizesOfHold } from '../motion/hold';
+import { ALL_HOLDS, holdAt, poseOfHold, sizesOfHold } from '../motion/hold';
 import { clearSquareToPitch } from '../stages/flight/flight';
 import type { LimitCause, Part, PlaceLimit, RoomBeside } from './chain';
 import { diagonalClearance, poseChanges } from './poseChange';
@@ -36,7 +36,7 @@ export function routeParts(
     return {
       row: plan.row,
       floor: plan.isFloor === true,
-      passages: plan.isFloor ? [] : plan.sources && passagesOf(plan, piece, book, tapeCase),
+      passages: plan.isFloor ? [] : plan.sources && passagesOf(plan, plan.sources, piece, book, tapeCase),
       changeBefore: own?.before,
       changeAfter: own?.after,
       // Outdoors, before the first part and after the last, there is room for anything.
@@ -116,14 +116,20 @@ function limitFor({ length, orAcross, cause }: PlannedLimit, size: PieceSize): P
   return { by, cause };
 }
 
-function passagesOf(plan: PartPlan, piece: BookPiece, book: StageBook, tapeCase: TapeCase): BookPassage[] {
+function passagesOf(
+  plan: PartPlan,
+  sources: readonly PassageSources[],
+  piece: BookPiece,
+  book: StageBook,
+  tapeCase: TapeCase,
+): BookPassage[] {
   const size = piece.taped[tapeCase];
   const laid = plan.laid ? laidOnPitch(plan.laid.flight, size, book.tape, tapeCase) : [];
-  const passages = [...laid, ...plan.sources!.flatMap((all) => fromSources(all, piece, book, tapeCase))];
+  const passages = [...laid, ...sources.flatMap((all) => fromSources(all, piece, book, tapeCase))];
   const { disc } = plan;
   if (disc === undefined) return passages;
   return passages.map((passage) => {
-    const { along, across } = sizesOfHold(size, ALL_HOLDS[passage.from]!);
+    const { along, across } = sizesOfHold(size, holdAt(passage.from));
     return limitedTo(passage, diagonalClearance(disc, along, across));
   });
 }
@@ -169,7 +175,7 @@ function fromSource(
   return passages;
 }
 
-const alongOf = (size: PieceSize, hold: number): number => sizesOfHold(size, ALL_HOLDS[hold]!).along;
+const alongOf = (size: PieceSize, hold: number): number => sizesOfHold(size, holdAt(hold)).along;
 
 const limitedTo = (passage: BookPassage, most: number, limit?: LimitCause): BookPassage =>
   most >= passage.clearance ? passage : { ...passage, clearance: most, limit };

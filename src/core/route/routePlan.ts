@@ -10,9 +10,10 @@ import { levelJoint } from './levelJoint';
 import type { PlacedMeasures } from '../stages/solvers';
 import type { TurningSpace } from '../motion/turningSpace';
 import { isLanding, widthLeaving, type Reading } from './reading';
-import type { BookStage } from './stageBook';
+import { needed, type BookStage } from './stageBook';
 import type { TapeCase } from './tapeCase';
 import { leastLength, straightLength, type WayLength } from './wayLength';
+import { entryAt } from '../lists/entryAt';
 
 /** Where the passages of a part come from: a stage of the book, and how far its arms hold. */
 export interface PassageSource {
@@ -144,7 +145,7 @@ export function bareFlight({ lookUp }: Planning, { measures }: BookStage): BookS
 
 function rowPlan(planning: Planning, i: number, stage: BookStage): PartPlan {
   const { reading, tapeCase } = planning;
-  const row = reading[i]!;
+  const row = entryAt(reading, i);
   const plain = { row: i, turning: turningStage(planning, i, stage), limitsBefore: [], limitsAfter: [] };
   switch (stage.stage) {
     case 'door':
@@ -154,8 +155,8 @@ function rowPlan(planning: Planning, i: number, stage: BookStage): PartPlan {
     }
     case 'room': {
       const middle = i > 0 && i + 1 < reading.length;
-      const { length, width } = row.measures;
-      const disc = middle && tapeCase === 'worst' ? Math.min(length!, width!) - planning.tape : undefined;
+      const { length = 0, width = 0 } = row.measures;
+      const disc = middle && tapeCase === 'worst' ? Math.min(length, width) - planning.tape : undefined;
       return { ...plain, sources: [[alone(stage)]], disc };
     }
     case 'corner':
@@ -205,8 +206,8 @@ function turnPlan(
   const guards = (arm: Arm, width: number, height: number): Guard[] =>
     guardsOf(arm, width, height, tapeCase, tape);
   if (stage.stage === 'corner') {
-    for (const one of guards(before, m.width!, m.height!)) {
-      for (const other of guards(after, m.widthOut!, m.height!)) {
+    for (const one of guards(before, needed(stage, 'width'), needed(stage, 'height'))) {
+      for (const other of guards(after, needed(stage, 'widthOut'), needed(stage, 'height'))) {
         const guarded = lookUp('corner', {
           ...m,
           width: one.width,
@@ -226,10 +227,10 @@ function turnPlan(
       }
     }
   } else {
-    const { into } = reading[i]!;
+    const { into } = entryAt(reading, i);
     const [doorArm, passageArm] = into ? [before, after] : [after, before];
-    for (const one of guards(doorArm, m.width!, m.height!)) {
-      for (const other of guards(passageArm, m.widthOut!, m.ceiling!)) {
+    for (const one of guards(doorArm, needed(stage, 'width'), needed(stage, 'height'))) {
+      for (const other of guards(passageArm, needed(stage, 'widthOut'), needed(stage, 'ceiling'))) {
         for (const approach of approachesOf(planning, doorArm)) {
           const guarded = lookUp('side door', {
             ...m,
@@ -278,7 +279,7 @@ function approachesOf(
   const corridor = { width: undefined, depth: Infinity };
   if (tapeCase === 'worst' || kind !== 'room' || row === undefined || arm.sections.length > 0)
     return [corridor];
-  const { length, width } = reading[row]!.measures;
+  const { length, width } = entryAt(reading, row).measures;
   if (length === undefined || width === undefined) return [corridor];
   return [corridor, { width: length, depth: width }, { width, depth: length }];
 }
@@ -301,7 +302,7 @@ export function endLimits(
     ];
   }
   if (kind !== 'room' || row === undefined) return [];
-  const { length = Infinity, width = Infinity } = reading[row]!.measures;
+  const { length = Infinity, width = Infinity } = entryAt(reading, row).measures;
   const depth = tapeCase === 'worst' ? Math.min(length, width) - tape : Math.max(length, width);
   // A straight that is not measured is nothing at worst.
   const room = leastLength({ ...at, open: false }, tapeCase === 'worst' ? tape : 0) + depth;
@@ -359,7 +360,7 @@ function asBesideFlights(
   readonly searchedUpTo: number | undefined;
 } {
   const { measures: m } = stage;
-  const { way } = reading[i]!;
+  const { way } = entryAt(reading, i);
   const beside = (k: number) => (reading[k]?.stage === 'flight' ? reading[k] : undefined);
   const [lower, upper] = way === 'up' ? [beside(i - 1), beside(i + 1)] : [beside(i + 1), beside(i - 1)];
   const narrow = (own: number | undefined, ...others: (number | undefined)[]): number | undefined =>
@@ -409,10 +410,11 @@ function liftPlan(
   const { measures: m } = stage;
   const arms = [armOf(reading, i, 'before'), armOf(reading, i, 'after')] as const;
   const beside = arms.flatMap(({ sections }) => sections.slice(0, 1));
-  const door = Math.min(m.width!, ...beside.map(({ width }) => width));
+  const own = needed(stage, 'width');
+  const door = Math.min(own, ...beside.map(({ width }) => width));
   const guarded =
     beside.length > 0
-      ? lookUp('lift', { ...m, width: door, widthOut: Math.min(m.widthOut!, m.width!) })
+      ? lookUp('lift', { ...m, width: door, widthOut: Math.min(needed(stage, 'widthOut'), own) })
       : stage;
   const straights = (arm: Arm, side: 'before' | 'after'): PlannedLimit[] =>
     endLimits(planning, i, arm, side).filter(({ cause }) => cause.kind === 'straight');
@@ -425,7 +427,7 @@ function liftPlan(
 
 /** Clear width of a row's way on one of its sides [mm]; undefined where it is no straight way. */
 function armWidth(reading: Reading, k: number, side: 'before' | 'after'): number | undefined {
-  const { row, stage, measures, into } = reading[k]!;
+  const { row, stage, measures, into } = entryAt(reading, k);
   if (isLanding(stage) || stage === 'lift') return undefined;
   if (stage === 'side door') return into === (side === 'after') ? measures.widthOut : measures.width;
   return side === 'after' ? widthLeaving(row) : measures.width;
@@ -437,7 +439,7 @@ function armWidth(reading: Reading, k: number, side: 'before' | 'after'): number
  */
 function offsetLimits({ reading, tapeCase, tape }: Planning, i: number): PlannedLimit[] {
   // At best openings face each other; a passage without a length has them facing each other always.
-  if (tapeCase !== 'worst' || reading[i]!.stage !== 'passage') return [];
+  if (tapeCase !== 'worst' || entryAt(reading, i).stage !== 'passage') return [];
   const widths = reading.map((_, k) => armWidth(reading, k, k < i ? 'after' : 'before'));
   const straightRow = (k: number): boolean => {
     const stage = reading[k]?.stage;
@@ -450,16 +452,20 @@ function offsetLimits({ reading, tapeCase, tape }: Planning, i: number): Planned
   let driftBefore = 0;
   let lengthBefore = leastLength(ownLength(reading, i), tape);
   if (ownLength(reading, i).open) return [];
+  let lastBefore = own;
   for (let p = i - 1; p >= 0; p--) {
     const before = widths[p];
-    if (before === undefined || reading[p]!.stage === 'room') break;
-    driftBefore += Math.abs(before - widths[p + 1]!) / 2;
+    if (before === undefined || entryAt(reading, p).stage === 'room') break;
+    driftBefore += Math.abs(before - lastBefore) / 2;
+    lastBefore = before;
     let drift = driftBefore;
+    let last = own;
     let length = lengthBefore;
     for (let q = i + 1; q < reading.length; q++) {
       const after = widths[q];
-      if (after === undefined || reading[q]!.stage === 'room') break;
-      drift += Math.abs(after - widths[q - 1]!) / 2;
+      if (after === undefined || entryAt(reading, q).stage === 'room') break;
+      drift += Math.abs(after - last) / 2;
+      last = after;
       const overlap = (before + after) / 2 - drift;
       if (overlap < Math.min(before, after, own)) {
         limits.push({
@@ -474,7 +480,7 @@ function offsetLimits({ reading, tapeCase, tape }: Planning, i: number): Planned
     if (!straightRow(p)) break;
     lengthBefore +=
       leastLength(ownLength(reading, p), tape) +
-      leastLength(floorBetween(reading[p]!, reading[p + 1]!), tape);
+      leastLength(floorBetween(entryAt(reading, p), entryAt(reading, p + 1)), tape);
   }
   return limits;
 }

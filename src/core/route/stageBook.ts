@@ -1,3 +1,4 @@
+import { present } from '../lists/present';
 import type { PieceSize } from '../measures/piece';
 import { ALL_HOLDS, type Hold } from '../motion/hold';
 import {
@@ -88,6 +89,12 @@ export interface BookStage {
   /** How often it has been looked up and not been done with. */
   uses: number;
 }
+
+/** A measure [mm] without which a stage is not looked up in the book: a row that lacks it is not judged. */
+export const needed = (
+  { stage, measures }: BookStage,
+  name: 'width' | 'widthOut' | 'height' | 'ceiling',
+): number => present(measures[name], `${name} of a ${stage} that is judged`);
 
 /** Remembers what equal stages answered for equal pieces, within one call. */
 export interface StageBook {

@@ -19,15 +19,15 @@ export const OPEN_LENGTH: WayLength = { known: 0, tapes: 0, open: true };
 export const lengthOf = (measured: number | undefined): WayLength =>
   measured === undefined ? OPEN_LENGTH : { known: measured, tapes: 1, open: false };
 
+/** No longer than this [mm]; undefined where no limit is known. */
+const mostOf = ({ open, known, most }: WayLength): number | undefined => (open ? most : known);
+
 /** One length after the other. */
 export function together(one: WayLength, other: WayLength): WayLength {
-  const most =
-    one.most === undefined && other.most === undefined
-      ? undefined
-      : (one.open ? one.most : one.known) === undefined ||
-          (other.open ? other.most : other.known) === undefined
-        ? undefined
-        : (one.open ? one.most! : one.known) + (other.open ? other.most! : other.known);
+  const oneMost = mostOf(one);
+  const otherMost = mostOf(other);
+  const limited = one.most !== undefined || other.most !== undefined;
+  const most = limited && oneMost !== undefined && otherMost !== undefined ? oneMost + otherMost : undefined;
   return {
     known: one.known + other.known,
     tapes: one.tapes + other.tapes,

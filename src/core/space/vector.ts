@@ -1,6 +1,16 @@
 /** A place or a direction in space, x, y and z [mm]. */
 export type Vector = readonly [number, number, number];
 
+/** One of the three axes, as the place of its entry in a vector. */
+export type Axis = 0 | 1 | 2;
+export const AXES: readonly Axis[] = [0, 1, 2];
+
+/** The axis after one, and before the first again: x, y, z, x. */
+export const nextAxis = (axis: Axis): Axis => (axis === 0 ? 1 : axis === 1 ? 2 : 0);
+
+/** A vector from what is worked out for each axis. @example byAxis((k) => size[k] / 2) // half of each size */
+export const byAxis = (entry: (axis: Axis) => number): Vector => [entry(0), entry(1), entry(2)];
+
 /** A place moved by so much along a direction. */
 export const moved = (at: Vector, along: Vector, by: number): Vector => [
   at[0] + along[0] * by,

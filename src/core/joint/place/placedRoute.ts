@@ -6,6 +6,7 @@ import { buildRow } from './buildRow';
 import { movedFrame, placedBox, placedFrame, placingOf, START, type Frame, type Placing } from './frame';
 import { isLanding, withLeastCeilings } from './rowContext';
 import { behindFace, openBox, THIN, type Solid, type SolidPart } from './solid';
+import { entryAt } from '../../lists/entryAt';
 
 /** A solid of the scene, with the row that it belongs to: -1 before the first, the number of rows after the last. */
 export interface PlacedSolid {
@@ -131,7 +132,7 @@ export function placeRoute(given: readonly JointRow[], options: PlacingOptions =
     }
   }
   const solids = settled(drafts, open);
-  const own = open.flatMap(({ box, owner }) => (owner < 0 ? [] : [{ box, row: listed[owner]!.row }]));
+  const own = open.flatMap(({ box, owner }) => (owner < 0 ? [] : [{ box, row: entryAt(listed, owner).row }]));
   return { rows, solids, crosses: crossing(solids, [...outside, ...own]) };
 }
 

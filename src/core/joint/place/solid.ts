@@ -1,6 +1,7 @@
 import type { SceneBox } from '../../space/motion';
 import { quaternionFromAxes } from '../../space/quaternion';
 import type { Vec3 } from './frame';
+import { AXES, byAxis } from '../../space/vector';
 
 /** What a solid is, for a reason or a drawing. */
 export type SolidPart =
@@ -51,16 +52,19 @@ export type Behind = '+x' | '-x' | '+y' | '-y' | '+z' | '-z';
  */
 export function behindFace(part: SolidPart, a: Vec3, b: Vec3, behind: Behind, depth = THICK): Solid[] {
   const axis = behind[1] === 'x' ? 0 : behind[1] === 'y' ? 1 : 2;
-  const low = [0, 1, 2].map((k) => Math.min(a[k]!, b[k]!));
-  const high = [0, 1, 2].map((k) => Math.max(a[k]!, b[k]!));
-  for (let k = 0; k < 3; k++) if (k !== axis && !(high[k]! - low[k]! > 1e-9)) return [];
-  const box = (thickness: number): SceneBox => {
-    const l = [...low];
-    const h = [...high];
-    if (behind[0] === '+') h[axis] = l[axis]! + thickness;
-    else l[axis] = h[axis]! - thickness;
-    return levelBetween(l as unknown as Vec3, h as unknown as Vec3);
-  };
+  const low = byAxis((k) => Math.min(a[k], b[k]));
+  const high = byAxis((k) => Math.max(a[k], b[k]));
+  if (AXES.some((k) => k !== axis && !(high[k] - low[k] > 1e-9))) return [];
+  const box = (thickness: number): SceneBox =>
+    behind[0] === '+'
+      ? levelBetween(
+          low,
+          byAxis((k) => (k === axis ? low[k] + thickness : high[k])),
+        )
+      : levelBetween(
+          byAxis((k) => (k === axis ? high[k] - thickness : low[k])),
+          high,
+        );
   return [{ part, box: box(depth), thin: box(Math.min(depth, THIN)) }];
 }
 
@@ -85,9 +89,7 @@ export function behindSlope(part: SolidPart, from: Vec3, to: Vec3, width: number
   const upward: Vec3 = [-up[0], -up[1], -up[2]];
   const turn = quaternionFromAxes(along, left, upward);
   const box = (thickness: number): SceneBox => ({
-    centre: [0, 1, 2].map(
-      (k) => (from[k]! + to[k]!) / 2 + (upward[k]! * side * thickness) / 2,
-    ) as unknown as Vec3,
+    centre: byAxis((k) => (from[k] + to[k]) / 2 + (upward[k] * side * thickness) / 2),
     size: [length, width, thickness],
     turn,
   });

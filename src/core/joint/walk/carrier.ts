@@ -2,10 +2,13 @@ import { paddedPiece, type PieceSize } from '../../measures/piece';
 import { findMotion } from '../../space/findMotion';
 import type { KeyAttitude } from '../../space/motion';
 import { carryTo, turnTo } from '../../space/motionByMiddle';
-import { rotate, slerp, type Quaternion } from '../../space/quaternion';
+import { alikeTurns, goingOn, likeness, rotate, slerp, type Quaternion } from '../../space/quaternion';
 import { SpaceChecker } from '../../space/spaceChecker';
 import type { Vec3 } from '../place/frame';
 import { closedSceneNear, type PlacedRoute, type PlacedSolid } from '../place/placedRoute';
+import { lastOf } from '../../lists/ends';
+import { entryAt } from '../../lists/entryAt';
+import { byAxis } from '../../space/vector';
 
 /** A place on the way, with the row in which it belongs. */
 export interface WalkKey extends KeyAttitude {
@@ -108,7 +111,7 @@ export class Carrier {
     aim.set(this.last.turn, 3);
     const carried = [from];
     if (carryTo(checker, carried, aim)) {
-      const turned = turnTo(checker, carried[carried.length - 1]!, turn);
+      const turned = turnTo(checker, lastOf(carried), turn);
       if (turned && carryTo(checker, turned, to)) {
         return this.keep([...carried.slice(1), ...turned.slice(1)], row);
       }
@@ -189,7 +192,7 @@ export class Carrier {
 
   private keep(places: readonly Float64Array[], row: number): true {
     for (const x of places) {
-      this.keys.push({ at: [x[0]!, x[1]!, x[2]!], turn: turnOf(x), row });
+      this.keys.push({ at: byAxis((k) => entryAt(x, k)), turn: turnOf(x), row });
     }
     return true;
   }
@@ -206,18 +209,12 @@ function halfExtent(turn: Quaternion, way: Vec3, { length, breadth, thickness }:
 
 export const placeOf = (key: KeyAttitude): Float64Array => Float64Array.of(...key.at, ...key.turn);
 
-const turnOf = (x: Float64Array): Quaternion => [x[3]!, x[4]!, x[5]!, x[6]!];
+const turnOf = (x: Float64Array): Quaternion => [entryAt(x, 3), entryAt(x, 4), entryAt(x, 5), entryAt(x, 6)];
 
 /** Of the attitudes in which a box looks the same, the one nearest to another. */
 export function alike(turn: Quaternion, near: Quaternion): Quaternion {
-  const [w, a, b, c] = turn;
-  const four: Quaternion[] = [
-    [w, a, b, c],
-    [a, -w, -c, b],
-    [b, c, -w, -a],
-    [c, -b, a, -w],
-  ];
-  const dot = (t: Quaternion): number => t[0] * near[0] + t[1] * near[1] + t[2] * near[2] + t[3] * near[3];
-  const best = four.reduce((s, t) => (Math.abs(dot(t)) > Math.abs(dot(s)) + 1e-12 ? t : s));
-  return dot(best) < 0 ? [-best[0], -best[1], -best[2], -best[3]] : best;
+  const like = (t: Quaternion): number => Math.abs(likeness(t, near));
+  // Of two that are as near, but for rounding, the first: the piece is not turned over without need.
+  const best = alikeTurns(turn).reduce((s, t) => (like(t) > like(s) + 1e-12 ? t : s));
+  return goingOn(best, near);
 }

@@ -10,6 +10,7 @@ import { endsOf } from '../place/rowContext';
 import { multiply, quaternionAbout, type Quaternion } from '../../space/quaternion';
 import { angleInSection } from './landingMove';
 import { planeMove } from './planeMove';
+import { entryAt } from '../../lists/entryAt';
 
 /** What is asked of a flight's motion. */
 export interface FlightAsk {
@@ -101,7 +102,7 @@ function lying(
   drawn: number,
   where: 'near' | 'far',
 ): KeyAttitude {
-  const flight = route.rows[i]!;
+  const flight = entryAt(route.rows, i);
   const { X, pitch } = sizesOf(flight);
   const half = (sizesOfHold(paddedPiece(piece, drawn), hold).along / 2) * Math.cos(pitch) + 60;
   const down = flight.joint.way === 'down';
@@ -128,7 +129,7 @@ function floorAfter(flight: PlacedRow): number {
 
 /** Moves from one end of the flight to the other in its upright section; undefined where none is shown. */
 function pass(route: PlacedRoute, i: number, ask: FlightAsk): KeyAttitude[] | undefined {
-  const flight = route.rows[i]!;
+  const flight = entryAt(route.rows, i);
   const { placing, joint } = flight;
   const f = sizesOf(flight);
   const { along: u, across: q, upright: v } = sizesOfHold(paddedPiece(ask.piece, ask.drawn), ask.hold);
@@ -214,7 +215,7 @@ function laneAhead(
   i: number,
   wide: number,
 ): { readonly low: number; readonly high: number } {
-  const { placing } = route.rows[i]!;
+  const { placing } = entryAt(route.rows, i);
   let lane = { low: -Infinity, high: Infinity };
   for (const { joint, entry, entrySection } of route.rows.slice(i + 1)) {
     if (joint.stage !== 'door' && joint.stage !== 'passage') break;
@@ -233,7 +234,7 @@ function inSection(
   hold: Hold,
   most: 'lying' | 'upright' = 'lying',
 ): boolean {
-  const { placing } = route.rows[i]!;
+  const { placing } = entryAt(route.rows, i);
   const angle = angleInSection(unplacedTurn(placing, key.turn), hold);
   if (angle === undefined) return false;
   const steep = Math.abs(Math.PI / 2 - Math.abs(angle));

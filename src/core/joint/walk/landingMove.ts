@@ -1,5 +1,5 @@
 import type { PieceSize, Pose } from '../../measures/piece';
-import { POSE_BY_UPRIGHT, sidesOfHold, type Hold } from '../../motion/hold';
+import { POSE_BY_UPRIGHT, sidesOfHold, type Hold, type PieceSide } from '../../motion/hold';
 import type { KeyAttitude } from '../../space/motion';
 import { drawFamilyMotion } from '../../stages/landing/drawFamilyMotion';
 import { halfLandingTask } from '../../stages/landing/halfLanding';
@@ -17,6 +17,7 @@ import { rotate, type Quaternion } from '../../space/quaternion';
 import { placedKey, type Vec3 } from '../place/frame';
 import type { JointRow } from '../jointRow';
 import type { PlacedRoute } from '../place/placedRoute';
+import { entryAt } from '../../lists/entryAt';
 import { endsOf, isLanding } from '../place/rowContext';
 import { reachOver, tooShort } from '../shortFlightJoint';
 
@@ -25,10 +26,11 @@ import { reachOver, tooShort } from '../shortFlightJoint';
  * where it stands across it. Its coordinates are the flight's own.
  */
 export function angleInSection(turn: Quaternion, hold: Hold): number | undefined {
-  const axis = (letter: string): Vec3 =>
-    rotate(turn, letter === 'L' ? [1, 0, 0] : letter === 'B' ? [0, 1, 0] : [0, 0, 1]);
-  const along = axis(hold[0]!);
-  if (Math.abs(along[1]) > 1e-6 || Math.abs(axis(hold[1]!)[1]) > 1e-6) return undefined;
+  const axis = (side: PieceSide): Vec3 =>
+    rotate(turn, side === 'L' ? [1, 0, 0] : side === 'B' ? [0, 1, 0] : [0, 0, 1]);
+  const sides = sidesOfHold(hold);
+  const along = axis(sides.along);
+  if (Math.abs(along[1]) > 1e-6 || Math.abs(axis(sides.upright)[1]) > 1e-6) return undefined;
   const sign = along[0] < 0 ? -1 : 1;
   return Math.atan2(sign * along[2], sign * along[0]);
 }
@@ -52,7 +54,7 @@ export function landingKeys(
   { from: hold, pose, raise = Infinity, jointly = false }: LandingStep,
   drawn: number,
 ): KeyAttitude[] | undefined {
-  const { joint, placing, back } = route.rows[i]!;
+  const { joint, placing, back } = entryAt(route.rows, i);
   const m = joint.measures;
   const headroom = m.height ?? 0;
   const stair = {

@@ -1,6 +1,7 @@
 import { rotate, type Quaternion } from '../../space/quaternion';
 import type { SceneBox } from '../../space/motion';
 import type { Vec3 } from '../place/frame';
+import { AXES, between, byAxis, moved, nextAxis } from '../../space/vector';
 
 /** Points looked at along an edge. */
 const ALONG = 24;
@@ -25,10 +26,9 @@ export function nearestPoints(
 
 function nearestIn({ centre, size, turn }: SceneBox, p: Vec3): Vec3 {
   const back: Quaternion = [turn[0], -turn[1], -turn[2], -turn[3]];
-  const own = rotate(back, [p[0] - centre[0], p[1] - centre[1], p[2] - centre[2]]);
-  const kept = own.map((v, k) => Math.max(-size[k]! / 2, Math.min(size[k]! / 2, v))) as unknown as Vec3;
-  const out = rotate(turn, kept);
-  return [centre[0] + out[0], centre[1] + out[1], centre[2] + out[2]];
+  const own = rotate(back, between(centre, p));
+  const kept = byAxis((k) => Math.max(-size[k] / 2, Math.min(size[k] / 2, own[k])));
+  return moved(centre, rotate(turn, kept), 1);
 }
 
 /** Distance of a point from a box [mm], 0 in it. */
@@ -41,25 +41,18 @@ export function pointDistance(box: SceneBox, p: Vec3): number {
 function edgePoints(box: SceneBox, other: SceneBox): Vec3[] {
   const points: Vec3[] = [];
   const back: Quaternion = [box.turn[0], -box.turn[1], -box.turn[2], -box.turn[3]];
-  const at = rotate(back, [
-    other.centre[0] - box.centre[0],
-    other.centre[1] - box.centre[1],
-    other.centre[2] - box.centre[2],
-  ]);
+  const at = rotate(back, between(box.centre, other.centre));
   const reach = Math.hypot(...other.size) / 2 + 100;
-  for (let axis = 0; axis < 3; axis++) {
-    const half = box.size[axis]! / 2;
-    const low = Math.max(-half, Math.min(half, at[axis]! - reach));
-    const high = Math.max(-half, Math.min(half, at[axis]! + reach));
+  for (const axis of AXES) {
+    const half = box.size[axis] / 2;
+    const low = Math.max(-half, Math.min(half, at[axis] - reach));
+    const high = Math.max(-half, Math.min(half, at[axis] + reach));
     for (const a of [-0.5, 0.5]) {
       for (const b of [-0.5, 0.5]) {
         for (let n = 0; n <= ALONG; n++) {
-          const own: [number, number, number] = [0, 0, 0];
-          own[axis] = low + ((high - low) * n) / ALONG;
-          own[(axis + 1) % 3] = a * box.size[(axis + 1) % 3]!;
-          own[(axis + 2) % 3] = b * box.size[(axis + 2) % 3]!;
-          const p = rotate(box.turn, own);
-          points.push([box.centre[0] + p[0], box.centre[1] + p[1], box.centre[2] + p[2]]);
+          const along = low + ((high - low) * n) / ALONG;
+          const own = byAxis((k) => (k === axis ? along : (k === nextAxis(axis) ? a : b) * box.size[k]));
+          points.push(moved(box.centre, rotate(box.turn, own), 1));
         }
       }
     }

@@ -2,6 +2,8 @@ import type { ConvexPolygon, Point } from '../../geometry/planar/planarWorld';
 import { rotate } from '../../space/quaternion';
 import type { SceneBox } from '../../space/motion';
 import type { Vec3 } from '../place/frame';
+import { lastOf } from '../../lists/ends';
+import { entryAt } from '../../lists/entryAt';
 
 /** Coordinates of a plane in space, and a third across it. */
 export type Seen = (p: Vec3) => Vec3;
@@ -27,7 +29,7 @@ export function slicedBoxes(
     corners.forEach((p, i) => {
       if (p[2] >= low && p[2] <= high) kept.push([p[0], p[1]]);
       for (const bit of [1, 2, 4]) {
-        const q = corners[i ^ bit]!;
+        const q = entryAt(corners, i ^ bit);
         if (i & bit) continue;
         for (const level of [low, high]) {
           const [a, b] = [p[2] - level, q[2] - level];
@@ -64,8 +66,8 @@ function hullOf(points: readonly Point[]): Point[] {
     const chain: Point[] = [];
     for (const p of row) {
       while (chain.length >= 2) {
-        const a = chain[chain.length - 2]!;
-        const b = chain[chain.length - 1]!;
+        const a = entryAt(chain, chain.length - 2);
+        const b = lastOf(chain);
         if ((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]) > 1e-7) break;
         chain.pop();
       }

@@ -1,6 +1,6 @@
 import { paddedPiece, type PieceSize } from '../../measures/piece';
 import type { KeyAttitude, SceneBox } from '../../space/motion';
-import { rotate, slerp, type Quaternion } from '../../space/quaternion';
+import { likeness, rotate, slerp, type Quaternion } from '../../space/quaternion';
 import { SpaceChecker } from '../../space/spaceChecker';
 import { placedBox, placedFrame, placedKey, placingOf, START, type Frame, type Vec3 } from '../place/frame';
 import { sceneNear, type PlacedSolid } from '../place/placedRoute';
@@ -9,6 +9,10 @@ import type { StageName } from '../../stages/kinds';
 import { placeOf, type WalkKey } from './carrier';
 import { nearestPoints, pointDistance } from './nearestPoints';
 import type { RouteWalk } from './walkRoute';
+import { firstOf, lastOf } from '../../lists/ends';
+import { entryAt } from '../../lists/entryAt';
+import { pairs } from '../../lists/pairs';
+import { AXES, byAxis, partWay } from '../../space/vector';
 
 /** One place of a step's motion, with what can be said of it. */
 export interface StepPlace extends KeyAttitude {
@@ -96,20 +100,20 @@ export function stepMotion(walk: RouteWalk, row: number, piece: PieceSize): Step
     return { row, keys, solids, exit, tightest: undefined, positions: [], raise: 0, whole };
   }
   const looker = new Looker(solids, piece, walk.padding);
-  const [from, to] = [within[0]!.gone, within[within.length - 1]!.gone];
+  const [from, to] = [firstOf(within).gone, lastOf(within).gone];
   const raises = within.map((place) => looker.raise(place));
   const known = new Map<number, StepPlace>();
   const placeAt = (n: number): StepPlace => {
     const found = known.get(n);
     if (found) return found;
-    const place = within[n]!;
+    const place = entryAt(within, n);
     const { at, turn, gone } = place;
     const seen: StepPlace = {
       at,
       turn,
       part: (gone - from) / (to - from || 1),
       tilt: tiltOf(turn),
-      raise: raises[n]!,
+      raise: entryAt(raises, n),
       closest: looker.closest(place),
     };
     known.set(n, seen);
@@ -125,7 +129,7 @@ export function stepMotion(walk: RouteWalk, row: number, piece: PieceSize): Step
     );
   within
     .map((_, n) => n)
-    .sort((one, other) => gaps[one]! - gaps[other]! || one - other)
+    .sort((one, other) => entryAt(gaps, one) - entryAt(gaps, other) || one - other)
     .slice(0, LOOKED_AT)
     .forEach(placeAt);
   const parts = within.map(({ gone }) => (gone - from) / (to - from || 1));
@@ -151,12 +155,13 @@ const LEVEL: ReadonlySet<StageName> = new Set(['door', 'passage', 'corner', 'sid
 
 /** The keys of a row, from the last of the row before; a ride in a lift is left out. */
 function ownPart(keys: readonly WalkKey[], row: number): WalkKey[] {
-  const first = keys.findIndex((key) => key.row === row);
-  if (first < 0) return [];
+  const from = keys.findIndex((key) => key.row === row);
+  const first = keys[from];
+  if (!first) return [];
   const part: WalkKey[] = [];
-  const before = keys[first - 1];
-  if (before && !keys[first]!.rides) part.push(before);
-  for (const key of keys.slice(first)) {
+  const before = keys[from - 1];
+  if (before && !first.rides) part.push(before);
+  for (const key of keys.slice(from)) {
     if (key.row !== row || key.rides) break;
     part.push(key);
   }
@@ -165,12 +170,13 @@ function ownPart(keys: readonly WalkKey[], row: number): WalkKey[] {
 
 /** The keys among which a level row is passed: those of the first row that is passed with it or after it, and the next. */
 function roughPart(keys: readonly WalkKey[], row: number): WalkKey[] {
-  const first = keys.findIndex((key) => key.row >= row);
-  if (first < 0) return [];
-  const own = keys[first]!.row;
-  const next = keys.find((key) => key.row > own)?.row ?? own;
-  const part = first > 0 && !keys[first]!.rides ? [keys[first - 1]!] : [];
-  for (const key of keys.slice(first)) {
+  const from = keys.findIndex((key) => key.row >= row);
+  const first = keys[from];
+  if (!first) return [];
+  const next = keys.find((key) => key.row > first.row)?.row ?? first.row;
+  const before = keys[from - 1];
+  const part = before && !first.rides ? [before] : [];
+  for (const key of keys.slice(from)) {
     if (key.row > next || (part.length > 0 && key.rides)) break;
     part.push(key);
   }
@@ -191,17 +197,15 @@ function placesAlong(keys: readonly WalkKey[], piece: PieceSize): Place[] {
   const reach = Math.hypot(piece.length, piece.breadth, piece.thickness) / 2;
   const places: Place[] = [{ ...first, gone: 0, isKey: true }];
   let gone = 0;
-  for (let k = 0; k + 1 < keys.length; k++) {
-    const [a, b] = [keys[k]!, keys[k + 1]!];
-    const dot = Math.min(1, Math.abs(a.turn.reduce((sum, v, j) => sum + v * b.turn[j]!, 0)));
+  for (const [a, b] of pairs(keys)) {
+    const dot = Math.min(1, Math.abs(likeness(a.turn, b.turn)));
     const length =
       Math.hypot(a.at[0] - b.at[0], a.at[1] - b.at[1], a.at[2] - b.at[2]) + 2 * Math.acos(dot) * reach;
     const count = Math.max(1, Math.min(100, Math.ceil(length / STEP)));
     for (let n = 1; n <= count; n++) {
       const s = n / count;
-      const at = a.at.map((v, j) => v + (b.at[j]! - v) * s) as unknown as Vec3;
       places.push({
-        at,
+        at: partWay(a.at, b.at, s),
         turn: slerp(a.turn, b.turn, s),
         row: b.row,
         gone: gone + s * length,
@@ -217,10 +221,13 @@ function placesAlong(keys: readonly WalkKey[], piece: PieceSize): Place[] {
 function betweenPlanes(places: readonly Place[], piece: PieceSize, exit: Frame): readonly Place[] {
   const size: Vec3 = [piece.length, piece.breadth, piece.thickness];
   const extent = (place: Place, heading: number): number =>
-    [0, 1, 2].reduce((sum, k) => {
-      const axis = rotate(place.turn, [Number(k === 0), Number(k === 1), Number(k === 2)]);
+    AXES.reduce<number>((sum, k) => {
+      const axis = rotate(
+        place.turn,
+        byAxis((j) => Number(j === k)),
+      );
       const d = axis[0] * Math.cos(heading) + axis[1] * Math.sin(heading);
-      return sum + (Math.abs(d) * size[k]!) / 2;
+      return sum + (Math.abs(d) * size[k]) / 2;
     }, 0);
   const reached = (place: Place): boolean => place.at[0] + extent(place, 0) > 0;
   const left = (place: Place): boolean =>
@@ -270,7 +277,7 @@ class Looker {
     let met = HIGHEST;
     while (met - free > 1) {
       const middle = (free + met) / 2;
-      to[2] = from[2]! - middle;
+      to[2] = entryAt(from, 2) - middle;
       if (this.below.moveFree(from, 0, to, 0)) free = middle;
       else met = middle;
     }
@@ -319,12 +326,11 @@ function chosen(parts: readonly number[], tightest: number, count: number): numb
   const picked = new Set<number>([0, tightest, parts.length - 1]);
   for (let n = 1; n + 1 < count && picked.size < count; n++) {
     const wanted = n / (count - 1);
-    let near = 0;
-    parts.forEach((part, k) => {
-      if (Math.abs(part - wanted) < Math.abs(parts[near]! - wanted)) near = k;
-    });
+    const off = parts.map((part) => Math.abs(part - wanted));
+    const near = off.indexOf(Math.min(...off));
     // Two numbers on one place would say nothing.
-    if ([...picked].every((k) => Math.abs(parts[k]! - parts[near]!) > 0.5 / count)) picked.add(near);
+    if ([...picked].every((k) => Math.abs(entryAt(parts, k) - entryAt(parts, near)) > 0.5 / count))
+      picked.add(near);
   }
   return [...picked].sort((a, b) => a - b);
 }

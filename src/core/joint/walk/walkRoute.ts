@@ -24,6 +24,8 @@ import { planeMove } from './planeMove';
 import { flightMove } from './flightMove';
 import { landingKeys } from './landingMove';
 import { stairTurnKeys } from './stairTurnMove';
+import { lastOf } from '../../lists/ends';
+import { entryAt } from '../../lists/entryAt';
 
 /** What the chain does with the piece at one row. */
 export interface WalkStep {
@@ -162,15 +164,19 @@ class Walker {
     return stands ? undefined : { row: 0, what: 'start' };
   }
 
+  private rowAt(i: number): PlacedRow {
+    return entryAt(this.route.rows, i);
+  }
+
   /** Floor before the first riser where the route begins in front of a wall [mm]. */
   private spaceOf(i: number): number | undefined {
-    const { joint } = this.route.rows[i]!;
+    const { joint } = this.rowAt(i);
     if (joint.stage !== 'flight') return undefined;
     return joint.way === 'down' ? joint.measures.headSpace : joint.measures.footSpace;
   }
 
   private pass(i: number): NotDrawn | undefined {
-    const { joint, row, supposed } = this.route.rows[i]!;
+    const { joint, row, supposed } = this.rowAt(i);
     const step = this.steps[row];
     if (!step) return { row, what: 'start' };
     if (joint.stage === 'flight') return this.passFlight(i, step, supposed);
@@ -250,7 +256,7 @@ class Walker {
   /** Goes on from where the piece was tilted, or from a little farther on, clear of what its low end stands under. */
   private passFromFarther(i: number, step: WalkStep): boolean {
     const restore = this.state();
-    const { row, entry } = this.route.rows[i]!;
+    const { row, entry } = this.rowAt(i);
     const { at, turn } = this.carrier.last;
     return [0, 200, 450, 800, 1200].some((by) => {
       restore();
@@ -265,7 +271,7 @@ class Walker {
 
   private tiltFor(i: number, step: WalkStep, under = Infinity): TurnedHold {
     const { from, pose, clearance = this.drawn, jointly } = step;
-    const { joint } = this.route.rows[i]!;
+    const { joint } = this.rowAt(i);
     if ((pose !== 'tilted' && pose !== 'leaning') || (jointly && joint.stage === 'door'))
       return { hold: from };
     const own = Math.max(this.drawn, clearance - DRAWN);
@@ -286,7 +292,7 @@ class Walker {
 
   /** Moves on level floor until the piece is past row i, or as near as the rows beyond let it. */
   private passLevel(i: number, step: WalkStep): NotDrawn | undefined {
-    const { joint, row } = this.route.rows[i]!;
+    const { joint, row } = this.rowAt(i);
     const last = i === this.route.rows.length - 1;
     if (joint.stage === 'lift') return this.passLift(i);
     if (last && joint.stage === 'room') return this.intoRoom(i);
@@ -322,7 +328,7 @@ class Walker {
 
   /** Stands in a straight that is long enough, so that what is before it and what is behind are moves of their own. */
   private standIn(i: number, hold: Hold): void {
-    const { exit } = this.route.rows[i]!;
+    const { exit } = this.rowAt(i);
     const along = this.alongFor(hold);
     const length = this.lengthOf(i);
     if (length < along + 2 * GAP) return;
@@ -331,7 +337,7 @@ class Walker {
   }
 
   private lengthOf(i: number): number {
-    const { entry, exit } = this.route.rows[i]!;
+    const { entry, exit } = this.rowAt(i);
     return Math.hypot(exit.at[0] - entry.at[0], exit.at[1] - entry.at[1]);
   }
 
@@ -352,7 +358,7 @@ class Walker {
     i: number,
     hold: Hold,
   ): { readonly frame: Frame; readonly from: number; readonly to: number } | undefined {
-    const { exit } = this.route.rows[i]!;
+    const { exit } = this.rowAt(i);
     const behind = this.straightBehind(i);
     const ahead = this.straightAhead(i);
     const along = this.alongFor(hold);
@@ -377,10 +383,9 @@ class Walker {
   private straightBehind(i: number): number {
     let length = 0;
     for (let k = i; k >= 0; k--) {
-      const { joint, entry, exit } = this.route.rows[k]!;
+      const { joint, entry, exit } = this.rowAt(k);
       if (joint.stage === 'room') return length + (joint.measures.length ?? 0);
-      if (joint.stage === 'flight')
-        return length + (k === i ? flightMove.floorAfter(this.route.rows[k]!) : 0);
+      if (joint.stage === 'flight') return length + (k === i ? flightMove.floorAfter(this.rowAt(k)) : 0);
       if (joint.stage !== 'passage' && joint.stage !== 'door') return length;
       length += Math.hypot(exit.at[0] - entry.at[0], exit.at[1] - entry.at[1]);
     }
@@ -411,7 +416,7 @@ class Walker {
     upTo: number,
     where: 'anywhere' | 'middle' = 'anywhere',
   ): boolean {
-    const row = this.route.rows[upTo]!.row;
+    const row = this.rowAt(upTo).row;
     if (this.lying) return this.offStair(frame, (from + to) / 2, hold, upTo);
     const crosswise =
       this.carriage.turned === undefined && holdSeenAlong({ ...this.carriage, yaw: 0 }, 0) !== hold;
@@ -433,7 +438,7 @@ class Walker {
     const [yMin, yMax] = this.sidesOf(frame, x, x);
     const { at } = movedFrame(frame, x, Math.abs(yMin) > 5000 ? 0 : (yMin + yMax) / 2, height / 2 + 4 * OFF);
     const target = { at, turn: turnOfCarriage(carriage) };
-    if (!this.carrier.go(target, this.route.rows[upTo]!.row, this.stretchOf(upTo))) return false;
+    if (!this.carrier.go(target, this.rowAt(upTo).row, this.stretchOf(upTo))) return false;
     this.carriage = carriage;
     this.lying = false;
     this.since = upTo + 1;
@@ -527,7 +532,7 @@ class Walker {
         at: [frame.at[0] + c * x - s * y, frame.at[1] + s * x + c * y, last.at[2]],
         turn: turnOfCarriage({ ...this.carriage, yaw: yaw + frame.heading }),
       })),
-      yaw: path[path.length - 1]!.angle + frame.heading,
+      yaw: lastOf(path).angle + frame.heading,
     };
   }
 
@@ -547,7 +552,7 @@ class Walker {
     when: 'before' | 'after',
     then: () => boolean = () => true,
   ): NotDrawn | undefined {
-    const { row, joint, entry, exit } = this.route.rows[i]!;
+    const { row, joint, entry, exit } = this.rowAt(i);
     const failed: NotDrawn = { row, what: 'pose change' };
     if (this.lying) return failed;
     const { hold } = wanted;
@@ -674,8 +679,8 @@ class Walker {
   }
 
   private passLift(i: number): NotDrawn | undefined {
-    const { row, entry, exit } = this.route.rows[i]!;
-    const m = this.rows[row]!.measures;
+    const { row, entry, exit } = this.rowAt(i);
+    const m = entryAt(this.rows, row).measures;
     const [width, depth] = [m.widthOut ?? 0, m.depth ?? 0];
     // Seen with y into the car, so that it can be asked to be wholly inside.
     const frame = { at: entry.at, heading: entry.heading - Math.PI / 2 };
@@ -689,7 +694,7 @@ class Walker {
     const { at, turn } = this.carrier.last;
     const above: WalkKey = { at: [at[0], at[1], at[2] + LIFT_TRAVEL], turn, row, rides: true };
     if (!this.carrier.stand(above, this.stretchOf(i))) return { row, what: 'into the lift' };
-    const step = this.steps[row]!;
+    const step = entryAt(this.steps, row);
     const station = this.stationAfter(i, step.to);
     if (!station) return { row, what: 'level' };
     // Seen along the way out it is held as it was seen along the way in.
@@ -706,7 +711,7 @@ class Walker {
   }
 
   private intoRoom(i: number): NotDrawn | undefined {
-    const { row, entry, joint } = this.route.rows[i]!;
+    const { row, entry, joint } = this.rowAt(i);
     const [length, width] = [joint.measures.length ?? 0, joint.measures.width ?? 0];
     const { from, to } = this.stationIn(length);
     if (to >= from && this.levelTo(entry, from, to, this.carriage.hold, i)) return undefined;
@@ -719,7 +724,7 @@ class Walker {
   }
 
   private passFlight(i: number, step: WalkStep, supposed: boolean): NotDrawn | undefined {
-    const { row } = this.route.rows[i]!;
+    const { row } = this.rowAt(i);
     const before = this.route.rows[i - 1];
     const after = this.route.rows[i + 1];
     let fromLevel = before === undefined ? !supposed : !isLanding(before.joint);
@@ -790,7 +795,7 @@ class Walker {
           if (this.followTurn(i, turn, goal)) return undefined;
           continue;
         }
-        this.carriage = { hold: step.to, yaw: this.route.rows[i]!.exit.heading };
+        this.carriage = { hold: step.to, yaw: this.rowAt(i).exit.heading };
         this.since = i + 1;
         if (goal !== 'level floor') return undefined;
         this.settle(i);
@@ -823,7 +828,7 @@ class Walker {
         ahead: 0,
       }) ?? [goal];
       if (this.carrier.follow(keys, row, this.stretchOf(i))) {
-        this.carriage = { hold: step.to, yaw: this.route.rows[i]!.exit.heading };
+        this.carriage = { hold: step.to, yaw: this.rowAt(i).exit.heading };
         this.since = i;
         this.lying = true;
         return undefined;
@@ -854,7 +859,7 @@ class Walker {
 
   /** Sets the piece down on the floor behind row i, where it is held higher than it need be. */
   private settle(i: number): void {
-    const { row, exit } = this.route.rows[i]!;
+    const { row, exit } = this.rowAt(i);
     const { height } = carriedSizes(this.piece, this.carriage, this.drawn);
     const { at, turn } = this.carrier.last;
     this.carrier.go(
@@ -867,8 +872,8 @@ class Walker {
 
   /** Where the motion round a landing may be joined from the flight before it, from low on the flight to level. */
   private landingGoals(i: number): KeyAttitude[] {
-    const { row } = this.route.rows[i]!;
-    const step = this.steps[row]!;
+    const { row } = this.rowAt(i);
+    const step = entryAt(this.steps, row);
     const keys = this.landing(i);
     if (!keys) return [flightMove.lying(this.route, i - 1, this.piece, step.from, this.drawn, 'far')];
     const inSection = keys.filter((key) =>
@@ -880,7 +885,7 @@ class Walker {
   private landing(i: number): KeyAttitude[] | undefined {
     const known = this.landings.get(i);
     if (known) return known;
-    const step = this.steps[this.route.rows[i]!.row]!;
+    const step = entryAt(this.steps, this.rowAt(i).row);
     const keys = landingKeys(this.route, i, this.piece, step, this.drawn);
     if (keys) this.landings.set(i, keys);
     return keys;
@@ -892,14 +897,15 @@ class Walker {
     const { keys } = this.carrier;
     const marks: number[] = [];
     for (let n = keys.length; n > 1; n--) {
-      if (!flightMove.inSection(this.route, i, keys[n - 1]!, hold, jointly ? 'upright' : 'lying')) break;
+      if (!flightMove.inSection(this.route, i, entryAt(keys, n - 1), hold, jointly ? 'upright' : 'lying'))
+        break;
       marks.push(n);
     }
     return spread(marks);
   }
 
   private passLanding(i: number, step: WalkStep): NotDrawn | undefined {
-    const { row, joint } = this.route.rows[i]!;
+    const { row, joint } = this.rowAt(i);
     const what = joint.stage === 'winder' ? 'winder' : 'landing';
     const stretch = this.stretchOf(i);
     const keys = this.landing(i);
@@ -910,21 +916,21 @@ class Walker {
       const far = (k: KeyAttitude): number => Math.hypot(k.at[0] - at[0], k.at[1] - at[1], k.at[2] - at[2]);
       const joined = keys.findIndex((key) => far(key) < 1e-6);
       if (keys.slice(joined + 1).every((key) => this.carrier.go(key, row, stretch))) {
-        this.carriage = { hold: step.to, yaw: this.route.rows[i]!.exit.heading };
+        this.carriage = { hold: step.to, yaw: this.rowAt(i).exit.heading };
         return undefined;
       }
       this.carrier.keys.length = mark;
     }
     const goal = flightMove.lying(this.route, i + 1, this.piece, step.to, this.drawn, 'near');
     if (!this.carrier.go(goal, row, stretch)) return { row, what };
-    this.carriage = { hold: step.to, yaw: this.route.rows[i]!.exit.heading };
+    this.carriage = { hold: step.to, yaw: this.rowAt(i).exit.heading };
     return undefined;
   }
 
   /** Behind the last row, outdoors. */
   private finish(): NotDrawn | undefined {
     const i = this.route.rows.length - 1;
-    const { joint, row, supposed, exitSection } = this.route.rows[i]!;
+    const { joint, row, supposed, exitSection } = this.rowAt(i);
     if (joint.stage === 'room' || joint.stage === 'lift' || joint.stage === 'flight' || supposed)
       return undefined;
     if (isLanding(joint) || !exitSection) return undefined;
@@ -937,14 +943,14 @@ class Walker {
   }
 
   private stretch(i: number): Stretch {
-    const { row } = this.route.rows[i]!;
+    const { row } = this.rowAt(i);
     return { from: row, to: row };
   }
 
   /** The rows that moves from where the piece stands to row i may touch. */
   private stretchOf(i: number): Stretch {
-    const first = this.route.rows[Math.min(this.since, i)]!.row;
-    return { from: first, to: this.route.rows[i]!.row };
+    const first = this.rowAt(Math.min(this.since, i)).row;
+    return { from: first, to: this.rowAt(i).row };
   }
 }
 

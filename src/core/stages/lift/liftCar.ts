@@ -17,6 +17,7 @@ import type { Motion, SceneBox } from '../../space/motion';
 import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
 import type { StagePassage } from '../../motion/stagePassage';
 import { shownGiven } from '../../measures/shown';
+import { present } from '../../lists/present';
 
 export interface LiftCarMeasures {
   /** Clear width of the car's door [mm]. */
@@ -136,6 +137,11 @@ function carEntries(
     return entryOf({ hold }, Math.min(plan, under), poseOfHold(hold), critical, plan <= straight, box);
   };
   for (const hold of ALL_HOLDS) entries.push(level(hold, slantedIntoCar));
+  const levelOf = (hold: Hold): (typeof entries)[number] =>
+    present(
+      entries.find((entry) => entry.hold.hold === hold),
+      'the level way into the car of every hold',
+    );
 
   const turned = (hold: Hold, how: 'tilted' | 'leaning'): void => {
     const { along, across, upright } = sizesOfHold(piece, hold);
@@ -143,7 +149,7 @@ function carEntries(
       how === 'tilted' ? [along, across, carDepth, door] : [across, along, door, carDepth];
     const fit = rectangleThroughOpening(room, head, face, upright);
     const clearance = Math.min(fit.clearance, (rest - other) / 2);
-    const level = entries.find((w) => w.hold.hold === hold)!.passage.answer.clearance;
+    const level = levelOf(hold).passage.answer.clearance;
     if (fit.angle === 0 || clearance <= level) return;
     // The fit's angle is between the long sides; the tilt is out of level.
     const faceLong = face >= upright;
@@ -180,10 +186,11 @@ function carEntries(
     const { along, across, upright } = sizesOfHold(piece, hold);
     const inside = rectangleThroughOpening(carWidth, carDepth, along, across).clearance;
     const most = Math.min((head - upright) / 2, (door - across) / 2, inside);
-    const shown = entries[i]!.passage.answer.clearance;
+    const shown = levelOf(hold).passage.answer.clearance;
     if (most <= best && (which === 'the best' || most < 0 || shown >= Math.min(most, AMPLE))) return;
-    entries[i] = level(hold, turnedIntoCar);
-    best = Math.max(best, entries[i].passage.answer.clearance);
+    const round = level(hold, turnedIntoCar);
+    entries[i] = round;
+    best = Math.max(best, round.passage.answer.clearance);
   });
   return entries;
 }

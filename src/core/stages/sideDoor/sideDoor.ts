@@ -141,7 +141,8 @@ function doorTurns(measures: SideDoorMeasures, piece: PieceSize, onlyBest = fals
   const turned = (hold: Hold, u: number, v: number, a: number, how: 'tilted' | 'leaning'): void => {
     const level = onlyBest
       ? best
-      : turns.find((w) => w.passage.from === hold && w.passage.to === hold)!.passage.answer.clearance;
+      : (turns.find((w) => w.passage.from === hold && w.passage.to === hold)?.passage.answer.clearance ??
+        -Infinity);
     // Below this the diagonal is under the head, and the face may stand in any attitude.
     const low = Math.max(level, diagonalMeets(u, v, head)) + 1e-6;
     const high = (head - v) / 2;
@@ -155,7 +156,9 @@ function doorTurns(measures: SideDoorMeasures, piece: PieceSize, onlyBest = fals
       return Math.min(plan.door - short, plan.passage - passageNeeded(long, short, plan));
     });
     if (clearance === undefined) return;
-    const { tilt } = turnedFace(Math.max(0, u + 2 * clearance), Math.max(0, v + 2 * clearance), head)!;
+    const face = turnedFace(Math.max(0, u + 2 * clearance), Math.max(0, v + 2 * clearance), head);
+    if (!face) return;
+    const { tilt } = face;
     const turned = shownGiven(degrees(tilt), 0);
     add(
       hold,

@@ -2,6 +2,7 @@ import type { PieceSize } from '../../measures/piece';
 import { attitudeInPlan } from '../../motion/attitude';
 import { sizesOfHold, type Hold } from '../../motion/hold';
 import type { KeyAttitude, Motion } from '../../space/motion';
+import { goingOn } from '../../space/quaternion';
 import { DRAWN_PARTS, finer, type StairTurnFit } from './stairTurnFit';
 import type { TurnStep } from './turnGrid';
 import {
@@ -49,11 +50,8 @@ export function stairTurnMotion(
     const { p, height } = places.extent(tilt);
     const x = (p * cos(yaw) + box.q * sin(yaw)) / 2 - over;
     const y = (p * sin(yaw) + box.q * cos(yaw)) / 2 + along;
-    let turn = attitudeInPlan({ hold, turned: 'tilted', tilt: side * tilt }, yaw);
-    const last = keys[keys.length - 1]?.turn;
-    if (last && last.reduce((sum, c, k) => sum + c * turn[k]!, 0) < 0) {
-      turn = [-turn[0], -turn[1], -turn[2], -turn[3]];
-    }
+    const attitude = attitudeInPlan({ hold, turned: 'tilted', tilt: side * tilt }, yaw);
+    const turn = goingOn(attitude, keys[keys.length - 1]?.turn);
     keys.push({ at: [x, y, z + height / 2], turn });
   };
   const straight = (from: TurnedPlace, middle: TurnedPlace, to: TurnedPlace): boolean =>
