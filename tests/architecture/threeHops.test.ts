@@ -1,0 +1,68 @@
+import { readdirSync, readFileSync, statSync } from 'node:fs';
+import path from 'node:path';
+import { FUNCTIONS } from '../../src/worksheet/functions';
+
+// From any cell to its code, its source and its printed test: by name alone, or from what the description says.
+
+const ROOT = path.resolve(__dirname, '../..');
+const DESCRIPTIONS = path.join(ROOT, 'src/worksheet/functions');
+
+function below(folder: string, ending: string): string[] {
+  return readdirSync(folder).flatMap((name) => {
+    const file = path.join(folder, name);
+    if (statSync(file).isDirectory()) return below(file, ending);
+    return name.endsWith(ending) ? [file] : [];
+  });
+}
+
+const described = below(DESCRIPTIONS, '.ts').filter((file) => path.basename(file) !== 'index.ts');
+const tests = below(path.join(ROOT, 'tests'), '.test.ts').map((file) => ({
+  name: path.basename(file, '.test.ts').toLowerCase(),
+  titles: [
+    ...readFileSync(file, 'utf8').matchAll(/\b(?:describe|test)(?:\.each\([^()]*\))?\(\s*(['"`])(.*?)\1/g),
+  ].map((match) => match[2] ?? ''),
+}));
+
+const fileOf = (id: string): string | undefined =>
+  described.find((file) => path.basename(file, '.ts').toLowerCase() === id.toLowerCase());
+
+test('each function is described in the file of its name, and each such file describes one', () => {
+  expect(FUNCTIONS.filter(({ id }) => fileOf(id) === undefined).map(({ id }) => id)).toEqual([]);
+  expect(described).toHaveLength(FUNCTIONS.length);
+});
+
+test('each description leads into the core', () => {
+  const astray = FUNCTIONS.filter(({ id }) => {
+    const file = fileOf(id);
+    return file === undefined || !reachesCore(file, new Set());
+  });
+  expect(astray.map(({ id }) => id)).toEqual([]);
+});
+
+function reachesCore(file: string, seen: Set<string>): boolean {
+  if (seen.has(file)) return false;
+  seen.add(file);
+  const targets = [
+    ...readFileSync(file, 'utf8').matchAll(/^(?:import|export) (?!type)[^;]*? from '(\.[^']+)'/gm),
+  ];
+  return targets.some((match) => {
+    const target = `${path.resolve(path.dirname(file), match[1] ?? '')}.ts`;
+    return target.includes('/src/core/') || reachesCore(target, seen);
+  });
+}
+
+test('each function has a test file of its name, or a test whose title says its name', () => {
+  const without = FUNCTIONS.filter(({ id }) => {
+    const word = new RegExp(`\\b${id}\\b`);
+    return !tests.some(
+      ({ name, titles }) => name === id.toLowerCase() || titles.some((title) => word.test(title)),
+    );
+  });
+  expect(without.map(({ id }) => id)).toEqual([]);
+});
+
+test('where the worked example is no published value, a test file of that name holds some', () => {
+  const own = FUNCTIONS.filter(({ example }) => /regression only/.test(example.source));
+  const without = own.filter(({ id }) => !tests.some(({ name }) => name === id.toLowerCase()));
+  expect(without.map(({ id }) => id)).toEqual([]);
+});
