@@ -15,7 +15,7 @@ const asked = customerQuestions(readRoute(MONTH));
 /** Columns whose headings are no plain word of every day. */
 const OFFICE_WORDS = ROUTE_HEADINGS.filter((heading) => heading.includes(' '));
 
-test('asks in words without a column, a row or a stage of the sheet', () => {
+test('QUESTIONS asks in words without a column, a row or a stage of the sheet', () => {
   expect(OFFICE_WORDS).toContain('Foot ceiling');
   const all = [
     ...asked.flatMap(({ question, why, photo }) => [question, why, photo]),

@@ -3,7 +3,7 @@ import { readLength } from '../../../src/core/measures/readLength';
 import { readMass } from '../../../src/core/measures/readMass';
 
 // 25.4 mm and 0.45359237 kg exactly: international yard and pound agreement, 1959.
-describe('lengths are read as people write them', () => {
+describe('TOMM: lengths are read as people write them', () => {
   test.each<[string | number, number]>([
     [760, 760],
     ['76 cm', 760],
@@ -115,7 +115,7 @@ describe('lengths are read as people write them', () => {
   });
 });
 
-describe('masses and angles', () => {
+describe('TOKG: masses, and angles', () => {
   test.each<[string, number]>([
     ['265 lb', 120.20197805],
     ['18 st 12 lb', 119.748386],

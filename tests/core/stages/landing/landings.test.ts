@@ -30,7 +30,7 @@ const half = {
 };
 const quarter = { widthIn: 850, widthOut: 850, headroom: 2100, rise: 190, going: 240, overRail: 0 };
 
-describe('a half landing', () => {
+describe('HALFLANDING: a half landing', () => {
   test('passes the slab, as the motion planners recorded for a like scene found; the motion is replayed', () => {
     const shown = halfLandingWithMotion({ ...half, landingCeiling: 2400 }, slab);
     expect(shown.clearance).toBeGreaterThan(0);
@@ -66,7 +66,7 @@ describe('a half landing', () => {
   });
 });
 
-describe('a quarter landing', () => {
+describe('QUARTERLANDING: a quarter landing', () => {
   test('passes a slab that the flights take with a hand on each side', () => {
     expect(quarterLandingAnswer(quarter, slab).clearance).toBeGreaterThan(0);
   });
