@@ -1,6 +1,7 @@
 import { handlers } from './handlers';
 import { GUIDELINE_EACH } from './teamLimit';
 
+/** What is advised for the heaviest piece. */
 export type CarryAdvice =
   | 'within the guideline for 2 on the level'
   | 'within the guideline for 3 on the level'

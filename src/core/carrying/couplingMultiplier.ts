@@ -1,6 +1,7 @@
 /** How well the hands hold: good handles or cut-outs; a fair grip; or loose, sharp or sagging. */
 export type Grip = 'good' | 'fair' | 'poor';
 
+/** Every grip, the best first. */
 export const GRIPS: readonly Grip[] = ['good', 'fair', 'poor'];
 
 /** Height of the hands [mm] at which the columns of the frequency and the coupling tables change. */

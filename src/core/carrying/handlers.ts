@@ -4,6 +4,7 @@ import { ADVICE } from './advice';
 import { LARGEST_TEAM, teamLimit } from './teamLimit';
 import { shownDown } from '../measures/shown';
 
+/** What the number of handlers is worked out from. */
 export interface HandlersInput {
   /** [kg] */
   readonly mass: number;

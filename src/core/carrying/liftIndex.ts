@@ -3,6 +3,7 @@ import type { Working } from '../measures/working';
 import { ADVICE } from './advice';
 import { liftLimit, type LiftInput } from './liftLimit';
 
+/** A lift as its recommended limit needs it, with the load. */
 export interface LiftIndexInput extends LiftInput {
   /** [kg] */
   readonly mass: number;

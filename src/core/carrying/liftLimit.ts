@@ -3,6 +3,7 @@ import type { Working } from '../measures/working';
 import { couplingMultiplier, type Grip } from './couplingMultiplier';
 import { frequencyMultiplier } from './frequencyMultiplier';
 
+/** A lift with two hands, as the revised NIOSH equation needs it. */
 export interface LiftInput {
   /** Hands in front of the ankles, level [mm], 100 or more. */
   readonly reach: number;

@@ -3,6 +3,7 @@ import type { Working } from '../measures/working';
 import { ADVICE } from './advice';
 import { GUIDELINE_EACH, TEAM_FACTORS } from './teamLimit';
 
+/** A piece held by two people on a slope. */
 export interface LowerShareInput {
   /** [kg] */
   readonly mass: number;

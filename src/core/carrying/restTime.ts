@@ -1,6 +1,7 @@
 import { found, refused, type Outcome } from '../measures/problem';
 import type { Working } from '../measures/working';
 
+/** A spell of work, and what can be kept up all day. */
 export interface RestTimeInput {
   /** Work and rest together [min]. */
   readonly minutes: number;

@@ -1,6 +1,7 @@
 import { found, refused, type Outcome } from '../measures/problem';
 import type { Working } from '../measures/working';
 
+/** A piece on a flight, and the place that a carrier beside it needs. */
 export interface StandingInput {
   /** Length of the piece along the way it is carried [mm]. */
   readonly length: number;

@@ -16,6 +16,7 @@ export const LARGEST_TEAM = TEAM_FACTORS.length;
 
 const SOURCE = 'HSE L23, team handling: 2/3 for two, 1/2 for three; level floor, good posture, never stairs';
 
+/** A team on level ground. */
 export interface TeamLimitInput {
   /** How many handlers, a whole number from 1. */
   readonly handlers: number;

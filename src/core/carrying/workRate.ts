@@ -1,5 +1,6 @@
 import type { Working } from '../measures/working';
 
+/** A person who walks with a load. */
 export interface WorkRateInput {
   /** [kg] */
   readonly bodyMass: number;

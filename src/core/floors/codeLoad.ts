@@ -6,6 +6,7 @@ import { CODE_LOADS, type Code, type Use } from './codeLoads';
 export const NO_CODE_VALUE =
   'look the value up in the national annex or local code, or ask a licensed structural engineer';
 
+/** A use of a floor, and the code that is asked. */
 export interface CodeLoadInput {
   readonly use: Use;
   readonly code: Code;

@@ -3,9 +3,12 @@ import { KG_PER_POUND } from '../measures/readMass';
 
 /** The codes held here. EN: recommended values; UK: its National Annex; US: IRC for houses, ASCE 7 else. */
 export const CODES = ['EN', 'UK', 'US'] as const;
+/** A code held here. */
 export type Code = (typeof CODES)[number];
 
+/** The uses of a floor for which the codes are held. */
 export const USES = ['dwelling', 'sleeping room', 'billiard room', 'stairs'] as const;
+/** A use of a floor. */
 export type Use = (typeof USES)[number];
 
 /** One value of a code. `status` says whether we read it or recall it. */
@@ -16,6 +19,7 @@ export interface CodeValue {
   readonly status: 'read in a quotation' | 'from memory';
 }
 
+/** What a code asks of a floor of one use: a load all over it, and a concentrated one. */
 export interface CodeEntry {
   readonly area: CodeValue;
   /** Absent where the code, as held here, gives no concentrated load. */

@@ -2,6 +2,7 @@ import { weightInKN } from '../measures/gravity';
 import type { Working } from '../measures/working';
 import { besideTheCode } from './besideTheCode';
 
+/** A piece with its crew on a flight. */
 export interface FlightLoadInput {
   /** Mass of the piece [kg]. */
   readonly mass: number;

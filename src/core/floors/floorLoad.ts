@@ -2,6 +2,7 @@ import { weightInKN } from '../measures/gravity';
 import type { Working } from '../measures/working';
 import { besideTheCode } from './besideTheCode';
 
+/** A mass, and the floor that it is spread over. */
 export interface FloorLoadInput {
   /** [kg] */
   readonly mass: number;

@@ -3,6 +3,7 @@ import { found, refused, type Outcome } from '../measures/problem';
 import type { Working } from '../measures/working';
 import { besideTheCode } from './besideTheCode';
 
+/** A table on its feet. */
 export interface FootLoadInput {
   /** Mass of the table [kg]. */
   readonly mass: number;

@@ -2,6 +2,7 @@ import { found, type Outcome } from '../measures/problem';
 import type { Working } from '../measures/working';
 import { footLoad, type FootLoadInput } from './footLoad';
 
+/** A table on its feet, each on a square pad. */
 export interface FootPressureInput extends FootLoadInput {
   /** Side of the square pad [mm]. */
   readonly padSide: number;

@@ -3,6 +3,7 @@ import type { Working } from '../measures/working';
 import { joistUnderFeet } from './joistUnderFeet';
 import type { JoistUsesInput } from './joistUses';
 
+/** A joist with one load on it besides what is spread. */
 export interface JoistInput extends Omit<JoistUsesInput, 'points'> {
   /** One load on this joist [kN]. */
   readonly pointLoad: number;

@@ -3,6 +3,7 @@ import type { Working } from '../measures/working';
 import { joistUnderFeet } from './joistUnderFeet';
 import type { JoistUsesInput } from './joistUses';
 
+/** A joist with a row of feet on it. */
 export interface JoistFeetInput extends Omit<JoistUsesInput, 'points'> {
   /** Load at each foot [kN]. */
   readonly footLoad: number;

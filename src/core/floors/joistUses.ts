@@ -19,6 +19,7 @@ const KMOD: Readonly<Record<Duration, number>> = {
   short: 0.9,
 };
 
+/** Every load-duration class, the longest first. */
 export const DURATIONS = Object.keys(KMOD) as readonly Duration[];
 
 /** EN 1995-1-1 table 2.3, solid timber. */
@@ -45,6 +46,7 @@ const SHEAR_FACTOR = 6 / 5;
  */
 const SPAN_TO_DEPTH = { least: 5, most: 35 } as const;
 
+/** A joist of solid timber on two supports, and what it carries. */
 export interface JoistUsesInput {
   /** Clear span between supports [mm]. */
   readonly span: number;

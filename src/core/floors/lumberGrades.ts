@@ -46,8 +46,10 @@ const PRINTED = {
 /** A grade of North American lumber: species as its stamp has it, and its number. */
 export type LumberGrade = keyof typeof PRINTED;
 
+/** Every grade of North American lumber held here. */
 export const LUMBER_GRADES = Object.keys(PRINTED) as readonly LumberGrade[];
 
+/** Whether a grade is one of North American lumber. */
 export const isLumberGrade = (grade: string): grade is LumberGrade =>
   (LUMBER_GRADES as readonly string[]).includes(grade);
 

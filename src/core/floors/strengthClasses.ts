@@ -10,6 +10,7 @@ export interface StrengthClass {
   readonly shearModulus: number;
 }
 
+/** A strength class of EN 338 for softwood. */
 export type Grade = 'C14' | 'C16' | 'C18' | 'C20' | 'C22' | 'C24' | 'C27' | 'C30';
 
 /**
@@ -27,4 +28,5 @@ export const STRENGTH_CLASSES: Readonly<Record<Grade, StrengthClass>> = {
   C30: { bending: 30, shear: 4, elasticity: 12000, shearModulus: 750 },
 };
 
+/** Every strength class held here, the weakest first. */
 export const GRADES = Object.keys(STRENGTH_CLASSES) as readonly Grade[];

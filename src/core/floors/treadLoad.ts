@@ -2,6 +2,7 @@ import { weightInKN } from '../measures/gravity';
 import type { Working } from '../measures/working';
 import { besideTheCode } from './besideTheCode';
 
+/** A carrier on one tread. */
 export interface TreadLoadInput {
   /** [kg] */
   readonly bodyMass: number;

@@ -5,7 +5,9 @@ import type { StagePassage } from '../motion/stagePassage';
 import type { StageMeasures } from '../stages/measures';
 import type { StageName } from '../stages/kinds';
 
+/** The side towards which the way leaves a turn, in row order. */
 export type Hand = 'left' | 'right';
+/** Which way a stair row is walked, in row order. */
 export type StairWay = 'up' | 'down';
 
 /** A row of a route among rows that stand close, with everything known that its place in space depends on. */

@@ -27,4 +27,5 @@ export const CAUTIONS = {
   room: 'Space alone: radiators, doors, sloping ceilings and the floor under the table need their own checks.',
 } as const;
 
+/** What a caution is about. */
 export type CautionTopic = keyof typeof CAUTIONS;

@@ -2,6 +2,7 @@ import { asWritten, RIGHT_ANGLE } from './angle';
 import { found, refused, type Outcome } from './problem';
 import type { Working } from './working';
 
+/** A door leaf with its stops and the angle that it opens to. */
 export interface DoorClearInput {
   /** Width of the leaf [mm]. */
   readonly leafWidth: number;

@@ -1,6 +1,7 @@
 /** What a cell can hold when it reaches us: the host's error values are objects with a code. */
 export type Cell = number | string | boolean | null | undefined | CellError;
 
+/** A cell's error value, by its code, such as `#N/A`. */
 export interface CellError {
   readonly code: string;
   readonly message?: string;

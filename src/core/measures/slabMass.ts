@@ -6,6 +6,7 @@ import type { Working } from './working';
  */
 export const SLATE_DENSITY = 2850;
 
+/** A slab, and what it is made of. */
 export interface SlabMassInput {
   /** [mm] */
   readonly length: number;

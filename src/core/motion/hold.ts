@@ -8,6 +8,7 @@ import type { PieceSize, Pose } from '../measures/piece';
  */
 export type Hold = 'LT' | 'BT' | 'LB' | 'TB' | 'BL' | 'TL';
 
+/** Every hold; its place here is its number in a route. */
 export const ALL_HOLDS: readonly Hold[] = ['LT', 'BT', 'LB', 'TB', 'BL', 'TL'];
 
 /** The hold with this number in `ALL_HOLDS`, as chains and passages of a route name it. */

@@ -1,6 +1,7 @@
 import type { Working } from '../measures/working';
 import type { RoomSize } from './playRoom';
 
+/** A table, and what is laid down beside it while it is built. */
 export interface BuildRoomInput {
   /** The built table, outside [mm]. */
   readonly tableLength: number;

@@ -1,5 +1,6 @@
 import type { Working } from '../measures/working';
 
+/** A playing area, the cue, and how far it is drawn back. */
 export interface PlayRoomInput {
   /** Playing area [mm]. */
   readonly playLength: number;

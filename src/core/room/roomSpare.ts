@@ -1,6 +1,7 @@
 import type { Working } from '../measures/working';
 import { playRoom, type PlayRoomInput } from './playRoom';
 
+/** A room, and the table that is to stand in it. */
 export interface RoomSpareInput extends PlayRoomInput {
   /** [mm] */
   readonly roomLength: number;

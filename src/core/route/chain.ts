@@ -42,6 +42,7 @@ export interface Part {
   readonly joints?: readonly Joint[] | undefined;
 }
 
+/** Room to turn the piece out of level beside a passage: the clearance [mm a side] that leaning and tilting leave, for each hold. */
 export type RoomBeside =
   { readonly lean: readonly number[]; readonly tilt: readonly number[] } | undefined | null;
 

@@ -19,8 +19,10 @@ export const EXAMPLE_RATES = {
   'Set-up, each piece': 12,
 } as const;
 
+/** The name of one rate of a job. */
 export type RateName = keyof typeof EXAMPLE_RATES;
 
+/** Every rate of a job, in the order in which they are listed. */
 export const RATE_NAMES = Object.keys(EXAMPLE_RATES) as readonly RateName[];
 
 /** How a row that gives the whole set-up of one build begins. */

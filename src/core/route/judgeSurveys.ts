@@ -13,6 +13,7 @@ export interface Order {
   readonly build: string;
 }
 
+/** What is said of one build on one survey. */
 export interface SurveyVerdict {
   readonly survey: string;
   readonly verdict: BuildVerdict;

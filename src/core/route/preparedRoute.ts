@@ -36,6 +36,7 @@ export interface PreparedReading {
   readonly measured: readonly PartPlan[];
 }
 
+/** The rows of one survey in order, ready to be judged for any piece. */
 export interface PreparedRoute {
   readonly survey: string;
   readonly steps: readonly PreparedStep[];

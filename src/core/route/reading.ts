@@ -29,6 +29,7 @@ const MOST_CHOICES = 4;
 
 const isStairRow = (stage: StageName | undefined): boolean =>
   stage !== undefined && kindOf(stage).stair !== null;
+/** Whether a stage is a landing, at which the way turns between two flights. */
 export const isLanding = (stage: StageName | undefined): boolean =>
   stage !== undefined && kindOf(stage).stair === 'landing';
 
@@ -167,9 +168,11 @@ export function widthLeaving({ stage, measures }: StageRow): number | undefined 
 export const endBeside = (way: 'up' | 'down', side: 'before' | 'after'): StairEnd =>
   (way === 'up') === (side === 'before') ? 'foot' : 'head';
 
+/** Floor before an end of a flight up to the facing wall [mm]; undefined where it is not measured. */
 export const spaceAt = (measures: StageMeasures, end: StairEnd): number | undefined =>
   end === 'foot' ? measures.footSpace : measures.headSpace;
 
+/** Height of the ceiling over the floor at an end of a flight [mm]; undefined where it is not measured. */
 export const ceilingAt = (measures: StageMeasures, end: StairEnd): number | undefined =>
   end === 'foot' ? measures.footCeiling : measures.headCeiling;
 

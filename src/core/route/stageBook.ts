@@ -21,6 +21,7 @@ import { tapedMeasures, tapedPiece, type TapeCase } from './tapeCase';
 
 /** Holds by number, as indices into ALL_HOLDS. */
 export const HOLD_COUNT = ALL_HOLDS.length;
+/** The number of a hold. */
 export const holdIndex = (hold: Hold): number => ALL_HOLDS.indexOf(hold);
 
 /** A stage's passage in one tape case, as the book keeps it: holds are indices into ALL_HOLDS. */
@@ -62,6 +63,7 @@ export interface TurningRoom {
   readonly tilt: readonly number[];
 }
 
+/** What leaning and tilting leave a piece in a space, by hold. */
 export const turningRoom = (space: TurningSpace, size: PieceSize): TurningRoom => ({
   lean: leaningRoom(space, size),
   tilt: tiltingRoom(space, size),
@@ -233,6 +235,7 @@ function proofOf(book: StageBook, stage: BookStage, piece: BookPiece): string | 
 
 const somePasses = ({ passages }: StageCase): boolean => passages.some((passage) => passage.clearance >= 0);
 
+/** A passage as the book keeps it. */
 export const bookPassage = (
   stage: StageName,
   { from, to, answer, needsTurningRoom, onLanding }: StagePassage,

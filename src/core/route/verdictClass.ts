@@ -16,6 +16,7 @@ export const TIGHT_WORDS: Readonly<Record<Tightness, string>> = {
 /** The first words of a reason where the check doubts what goes as typed. */
 export const LOOK_FIRST = 'as typed, but look first';
 
+/** The name of a class of verdicts, as a month is counted by. */
 export type VerdictClassName =
   | 'goes'
   | 'goes as typed, but look first'

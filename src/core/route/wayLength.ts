@@ -12,7 +12,9 @@ export interface WayLength {
   readonly most?: number | undefined;
 }
 
+/** No length at all. */
 export const NO_LENGTH: WayLength = { known: 0, tapes: 0, open: false };
+/** A length of which nothing is known. */
 export const OPEN_LENGTH: WayLength = { known: 0, tapes: 0, open: true };
 
 /** A length that was measured; not measured: it may be anything. */

@@ -17,6 +17,7 @@ export interface SearchLimits {
   readonly padding?: number;
 }
 
+/** What a search found, and how much it looked at. */
 export interface SearchResult {
   /** A motion shown free on its whole way; null when none was found, which proves nothing. */
   readonly motion: Motion | null;

@@ -3,6 +3,7 @@ export type Vector = readonly [number, number, number];
 
 /** One of the three axes, as the place of its entry in a vector. */
 export type Axis = 0 | 1 | 2;
+/** The three axes, in order. */
 export const AXES: readonly Axis[] = [0, 1, 2];
 
 /** The axis after one, and before the first again: x, y, z, x. */

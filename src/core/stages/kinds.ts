@@ -31,8 +31,10 @@ export const STAGE_KINDS = {
   room: ROOM,
 } as const;
 
+/** The name of a stage. */
 export type StageName = keyof typeof STAGE_KINDS;
 
+/** Every stage, in the order in which they are offered. */
 export const STAGE_NAMES = Object.keys(STAGE_KINDS) as readonly StageName[];
 
 /** The measures of a stage of this name: those it needs are there. */
@@ -46,6 +48,7 @@ type AnyKind = Omit<StageKind, 'needs' | 'may'> & {
 /** What is said of a kind of stage. */
 export const kindOf = (stage: StageName): AnyKind => STAGE_KINDS[stage];
 
+/** Which measures a stage needs, and which it may have besides. */
 export interface StageNeeds {
   /** Without these the stage is not measured. */
   readonly needs: readonly MeasureName[];

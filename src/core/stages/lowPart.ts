@@ -22,6 +22,7 @@ export interface SectionOfWay {
   readonly leans: 'any' | 'lengthwise' | 'none';
 }
 
+/** Heights stand plumb, and the piece may lean either way. */
 export const PLUMB: SectionOfWay = { square: 1, leans: 'any' };
 
 /**

@@ -83,6 +83,7 @@ export const MEASURES = {
   },
 } as const satisfies Readonly<Record<string, Measure>>;
 
+/** The name of a measure of a survey. */
 export type MeasureName = keyof typeof MEASURES;
 
 /** In the order in which they are read and named. */

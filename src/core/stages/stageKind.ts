@@ -112,10 +112,13 @@ export type MeasuresOf<Kind> =
     ? Readonly<Record<Needs, number>> & Readonly<Partial<Record<May, number | undefined>>>
     : never;
 
+/** For a stage that has no further measures. */
 export const NO_MEASURES: Readonly<Record<never, MeasureAt>> = {};
 /**
  * Says of every set of measures that there is none.
  */
 export const never = (): undefined => undefined;
+/** A stage that adds nothing to a trip. */
 export const NO_TRIP: TripShare = { turns: 0, needs: [], distance: () => 0, rises: () => 0 };
+/** A stage at which a trip turns once. */
 export const ONE_TURN: TripShare = { ...NO_TRIP, turns: 1 };

@@ -6,6 +6,7 @@ import type { StairsAtMost } from './quarterLandingCutBlocks';
 
 const { max, min } = Math;
 
+/** A half landing with its flights, each measure at the end of its range that lets most pass [mm]. */
 export interface HalfAtMost extends StairsAtMost {
   readonly flightWidth: number;
   readonly well: number;

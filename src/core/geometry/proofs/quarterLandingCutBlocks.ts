@@ -17,6 +17,7 @@ export interface StairsAtMost {
   readonly lowerOpen?: boolean;
 }
 
+/** A quarter landing with its flights, each measure at the end of its range that lets most pass [mm]. */
 export interface QuarterAtMost extends StairsAtMost {
   readonly widthIn: number;
   readonly widthOut: number;

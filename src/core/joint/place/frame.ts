@@ -1,6 +1,7 @@
 import type { KeyAttitude, SceneBox } from '../../space/motion';
 import { multiply, quaternionAbout } from '../../space/quaternion';
 
+/** A place or a direction in space, x, y and z [mm]. */
 export type Vec3 = readonly [number, number, number];
 
 /** Where the way crosses a plane: the midpoint of the section on the floor [mm], and the way's direction in plan [rad]. */
@@ -18,6 +19,7 @@ export interface Placing {
   readonly shift: Vec3;
 }
 
+/** Where a route begins: at the origin, along the x axis. */
 export const START: Frame = { at: [0, 0, 0], heading: 0 };
 
 /** The same plane walked the other way. */
@@ -44,6 +46,7 @@ export function placingOf(from: Frame, to: Frame, as: 'seen' | 'mirrored' = 'see
   };
 }
 
+/** A point brought into other coordinates. */
 export function placedPoint({ mirrored, turn, shift }: Placing, p: Vec3): [number, number, number] {
   const y = mirrored ? -p[1] : p[1];
   const c = Math.cos(turn);
@@ -51,6 +54,7 @@ export function placedPoint({ mirrored, turn, shift }: Placing, p: Vec3): [numbe
   return [shift[0] + c * p[0] - s * y, shift[1] + s * p[0] + c * y, shift[2] + p[2]];
 }
 
+/** A frame brought into other coordinates. */
 export const placedFrame = (placing: Placing, { at, heading }: Frame): Frame => ({
   at: placedPoint(placing, at),
   heading: placing.turn + (placing.mirrored ? -heading : heading),
@@ -62,11 +66,13 @@ export function placedTurn({ mirrored, turn }: Placing, q: KeyAttitude['turn']):
   return turn === 0 ? own : multiply(quaternionAbout([0, 0, 1], turn), own);
 }
 
+/** A place on a motion brought into other coordinates. */
 export const placedKey = (placing: Placing, { at, turn }: KeyAttitude): KeyAttitude => ({
   at: placedPoint(placing, at),
   turn: placedTurn(placing, turn),
 });
 
+/** A box brought into other coordinates. */
 export const placedBox = (placing: Placing, { centre, size, turn }: SceneBox): SceneBox => ({
   centre: placedPoint(placing, centre),
   size,

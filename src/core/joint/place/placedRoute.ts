@@ -40,6 +40,7 @@ export interface PlacedRoute {
   readonly crosses: boolean;
 }
 
+/** What may be asked of the placing. */
 export interface PlacingOptions {
   /** A flight that a landing supposes is at least so long in plan [mm]; 3 m beyond the longest piece when absent. */
   readonly flightLength?: number;

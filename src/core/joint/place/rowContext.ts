@@ -12,12 +12,15 @@ const TURNS: ReadonlySet<StageName> = new Set([
   'lift',
 ]);
 
+/** Whether the way turns in plan at a stage. */
 export const turns = (stage: StageName): boolean => TURNS.has(stage);
 
 const LANDINGS: ReadonlySet<StageName> = new Set(['quarter landing', 'half landing', 'winder']);
 
+/** Whether a row is a landing, at which the way turns between two flights. */
 export const isLanding = (row: JointRow | undefined): boolean => row !== undefined && LANDINGS.has(row.stage);
 
+/** Thickness of a wall that was not measured [mm]. */
 export const DEFAULT_WALL = 110;
 
 /** The end of a flight that faces the row before it, and the one that faces the row after it. */

@@ -34,6 +34,7 @@ export function carriedSizes(
   return { p: along, q: across, height: upright };
 }
 
+/** The attitude of a piece that is carried so. */
 export const turnOfCarriage = (carriage: Carriage): Quaternion => attitudeInPlan(carriage, carriage.yaw);
 
 /** How a level piece is held as seen along another direction, square to the first or along it. */

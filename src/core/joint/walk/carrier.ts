@@ -207,6 +207,7 @@ function halfExtent(turn: Quaternion, way: Vec3, { length, breadth, thickness }:
   return (length * share([1, 0, 0]) + breadth * share([0, 1, 0]) + thickness * share([0, 0, 1])) / 2;
 }
 
+/** A place as the checker takes it: the centre [mm], then the attitude as a quaternion. */
 export const placeOf = (key: KeyAttitude): Float64Array => Float64Array.of(...key.at, ...key.turn);
 
 const turnOf = (x: Float64Array): Quaternion => [entryAt(x, 3), entryAt(x, 4), entryAt(x, 5), entryAt(x, 6)];

@@ -241,4 +241,5 @@ function inSection(
   return steep < 1e-6 ? most === 'upright' : angle > -1e-6 && angle < Math.PI / 2 - 0.05;
 }
 
+/** What a walk asks of a flight: where the piece lies on it, the floor at its ends, and the moves from one end to the other. */
 export const flightMove = { lying, floorBefore, floorAfter, inSection, pass };

@@ -62,6 +62,7 @@ export interface RouteWalk {
   readonly searched: readonly number[];
 }
 
+/** What may be asked of the walk. */
 export interface WalkOptions {
   /** Moves that do not join are searched for; else they are named as not drawn. */
   readonly searches?: boolean;

@@ -8,6 +8,7 @@ import type { Working } from '../../measures/working';
 import { turnedUnderCeiling, type TurnedPlan } from './turnedUnderCeiling';
 import { degrees, RIGHT_ANGLE } from '../../measures/angle';
 
+/** A corner between two straight ways. */
 export interface CornerMeasures {
   /** Clear width of the arm it comes from [mm]. */
   readonly widthIn: number;

@@ -18,6 +18,7 @@ const cornerOf = ({ width, widthOut, height, turn }: Measures): CornerMeasures =
   turn: turn === undefined ? RIGHT_ANGLE : radians(turn),
 });
 
+/** How a corner is passed, and what is proved of it. */
 export const CORNER_SOLVER: SolvedStage<Measures> = {
   solvedBy: 'closed form',
   passages: (measures, piece, leaning) => cornerPassages(cornerOf(measures), piece, leaning),

@@ -29,6 +29,7 @@ export interface FacingDoorMeasures {
 export type FacingDoorLimit =
   'door head' | 'headroom' | 'ceiling edge' | 'ceiling' | 'top nosing' | 'door head as it tilts';
 
+/** How a rectangle passes from a flight through the door that faces it. */
 export interface FacingDoorFit {
   /** Padding [mm a side] with which a motion is known. */
   readonly clearance: number;

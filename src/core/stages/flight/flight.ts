@@ -3,6 +3,7 @@ import { rectangleThroughOpening, type RectangleFit } from '../../geometry/recta
 import type { PieceSize } from '../../measures/piece';
 import type { Working } from '../../measures/working';
 
+/** A straight flight between its walls. */
 export interface FlightMeasures {
   /** Clear width [mm]. */
   readonly width: number;

@@ -25,6 +25,7 @@ export interface FlightEndMeasures {
   readonly headOnLanding?: boolean | undefined;
 }
 
+/** How a rectangle passes the bends at the two ends of a flight. */
 export interface FlightEndsFit {
   /** Padding [mm a side] with which a motion on to and off the flight is known; Infinity: no end measured. */
   readonly clearance: number;

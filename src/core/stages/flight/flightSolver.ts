@@ -16,6 +16,7 @@ const acrossPitch = (m: MeasuresOf<typeof FLIGHT>): SectionOfWay => {
   };
 };
 
+/** How a flight is passed, and what is proved of it. */
 export const FLIGHT_SOLVER: SolvedStage<MeasuresOf<typeof FLIGHT>> = {
   solvedBy: 'closed form',
   passages: (m, piece) =>

@@ -16,6 +16,7 @@ import { openingAtMost } from '../opening/openingAtMost';
 import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
 import { block, flightPlates, type NamedBox } from './stairScene';
 
+/** A half landing, with the flights that run to it. */
 export interface HalfLandingMeasures {
   /** Clear width of each flight [mm]. */
   readonly flightWidth: number;

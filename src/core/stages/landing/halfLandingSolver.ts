@@ -11,6 +11,7 @@ import type { HALF_LANDING } from './halfLandingKind';
 
 type Measures = MeasuresOf<typeof HALF_LANDING>;
 
+/** How a half landing is passed, and what is proved of it. */
 export const HALF_LANDING_SOLVER: SpaceStage<Measures> = {
   solvedBy: 'families and search',
   searched: ({ width, well, depth, height, rise, going, overRail = 0, ceiling }) =>

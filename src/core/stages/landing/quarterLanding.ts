@@ -15,6 +15,7 @@ import { openingAtMost } from '../opening/openingAtMost';
 import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
 import { block, flightPlates, type NamedBox } from './stairScene';
 
+/** A quarter landing, with the flights that run to it. */
 export interface QuarterLandingMeasures {
   /** Clear width of the flight it comes from [mm], the landing's size across it. */
   readonly widthIn: number;

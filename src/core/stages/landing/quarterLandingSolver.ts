@@ -10,6 +10,7 @@ import type { QUARTER_LANDING } from './quarterLandingKind';
 
 type Measures = MeasuresOf<typeof QUARTER_LANDING>;
 
+/** How a quarter landing is passed, and what is proved of it. */
 export const QUARTER_LANDING_SOLVER: SpaceStage<Measures> = {
   solvedBy: 'families and search',
   searched: ({ width, widthOut, height, rise, going, overRail = 0, ceiling, lowerOpen }) =>

@@ -19,6 +19,7 @@ import type { StagePassage } from '../../motion/stagePassage';
 import { shownGiven } from '../../measures/shown';
 import { present } from '../../lists/present';
 
+/** A lift: its door, its car, and the floor before it. */
 export interface LiftCarMeasures {
   /** Clear width of the car's door [mm]. */
   readonly doorWidth: number;

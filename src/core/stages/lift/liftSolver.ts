@@ -3,6 +3,7 @@ import type { SolvedStage } from '../stageSolver';
 import { liftCarPassages } from './liftCar';
 import type { LIFT } from './liftKind';
 
+/** How a lift is gone into, and what is proved of it. */
 export const LIFT_SOLVER: SolvedStage<MeasuresOf<typeof LIFT>> = {
   solvedBy: 'closed form',
   passages: (m, piece) =>

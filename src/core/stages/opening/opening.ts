@@ -8,6 +8,7 @@ import type { StageAnswer } from '../../motion/stageAnswer';
 import type { StagePassage } from '../../motion/stagePassage';
 import { shownGiven } from '../../measures/shown';
 
+/** A rectangular opening. */
 export interface OpeningMeasures {
   /** Clear width [mm]. */
   readonly width: number;

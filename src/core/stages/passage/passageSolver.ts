@@ -12,6 +12,7 @@ const WORDS: OpeningWords = {
   head: 'the ceiling of the passage',
 };
 
+/** How a passage is passed, and what is proved of it. */
 export const PASSAGE_SOLVER: SolvedStage<MeasuresOf<typeof PASSAGE>> = {
   solvedBy: 'closed form',
   passages: (measures, piece) =>

@@ -4,6 +4,7 @@ import type { PieceSize } from '../../measures/piece';
 import { ALL_HOLDS, sizesOfHold, poseOfHold } from '../../motion/hold';
 import type { StagePassage } from '../../motion/stagePassage';
 
+/** A room, level and clear of furniture. */
 export interface RoomMeasures {
   readonly length: number;
   readonly width: number;

@@ -6,6 +6,7 @@ import type { SolvedStage } from '../stageSolver';
 import type { ROOM } from './roomKind';
 import { roomPassages } from './roomPassages';
 
+/** How a room is gone through, and what is proved of it. */
 export const ROOM_SOLVER: SolvedStage<MeasuresOf<typeof ROOM>> = {
   solvedBy: 'closed form',
   passages: roomPassages,

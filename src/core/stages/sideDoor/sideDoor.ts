@@ -12,6 +12,7 @@ import type { StagePassage } from '../../motion/stagePassage';
 import { turnedFace } from '../../motion/turnedFace';
 import { shownGiven } from '../../measures/shown';
 
+/** A door in the side of a passage. */
 export interface SideDoorMeasures {
   /** Clear width of the door [mm]. */
   readonly doorWidth: number;

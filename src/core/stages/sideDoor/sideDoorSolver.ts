@@ -3,6 +3,7 @@ import type { SolvedStage } from '../stageSolver';
 import { sideDoorPassages } from './sideDoor';
 import type { SIDE_DOOR } from './sideDoorKind';
 
+/** How a door in the side of a passage is passed, and what is proved of it. */
 export const SIDE_DOOR_SOLVER: SolvedStage<MeasuresOf<typeof SIDE_DOOR>> = {
   solvedBy: 'closed form',
   passages: (m, piece) =>

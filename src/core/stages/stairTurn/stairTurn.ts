@@ -57,6 +57,8 @@ export function stairTurnAnswer(plan: StairTurnPlan, piece: PieceSize): StageAns
 }
 
 /**
+ * Every way of carrying a piece round the turn, by how it is held on the flight and in the passage.
+ *
  * @param which `best`: ways that cannot beat those before them are left out; `every`: only those that cannot pass and
  *   that a better one stands beside
  */

@@ -6,6 +6,7 @@ import type { StairTurnPlan } from './turnedPlace';
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { PI, max, min } = Math;
 
+/** How a piece goes round a turn at a stair's end. */
 export interface StairTurnFit {
   /** Padding [mm a side] with which the motion is free. */
   readonly clearance: number;

@@ -45,8 +45,11 @@ export interface TurningBox {
 
 /** The ways of standing at an angle in plan and a tilt, one bit each. */
 export const IN_FLIGHT_ARM = 1;
+/** It stands in the outer corner, over the floor of the turn. */
 export const IN_CORNER = 2;
+/** It stands in the outer corner and lies in the passage after it. */
 export const IN_PASSAGE = 4;
+/** It stands in the outer corner, and over the rail. */
 export const OVER_RAIL = 8;
 /** Besides: it can be moved from the flight's arm to where it stands in the outer corner. */
 export const LINKED = 16;

@@ -1,6 +1,7 @@
 import type { PieceSize, Pose } from '../../measures/piece';
 import type { Working } from '../../measures/working';
 
+/** A place where a piece is stood on end. */
 export interface UpendMeasures {
   /** Height of the ceiling [mm]. */
   readonly ceiling: number;
@@ -8,6 +9,7 @@ export interface UpendMeasures {
   readonly width?: number | undefined;
 }
 
+/** What standing a piece on end leaves. */
 export interface UpendAnswer {
   /** Clearance [mm a side]. */
   readonly clearance: number;

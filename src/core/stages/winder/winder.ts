@@ -13,6 +13,7 @@ import { halfTurned, UPRIGHT } from '../landing/quarterLanding';
 import { flightPlates, turnedBlock, type NamedBox } from '../landing/stairScene';
 import { winderGuides } from './winderGuides';
 
+/** Winding treads between two straight flights. */
 export interface WinderMeasures {
   /** Clear width [mm] of the stair before the winders and on them. */
   readonly width: number;

@@ -175,7 +175,9 @@ export type RouteProblem = AtRow &
       }
   );
 
+/** One of the three sizes of a piece. */
 export type SizeName = 'length' | 'breadth' | 'thickness';
+/** A measure of a piece in a table of pieces. */
 export type PieceMeasure = SizeName | 'mass' | 'count';
 
 /** What is wrong with a row of the pieces. */
@@ -257,4 +259,5 @@ export type RouteQuestion =
   | { readonly kind: 'passage goes on beside the door' }
   | { readonly kind: 'openings face each other' };
 
+/** What is wrong, doubtful or unanswered in a table, as data; `problemWords` words it. */
 export type SurveyProblem = HeaderProblem | RowProblem | RouteProblem | PieceProblem;

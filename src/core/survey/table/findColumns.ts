@@ -2,6 +2,7 @@ import type { Cell } from '../../measures/readQuantity';
 import { nearestWord } from './nearestWord';
 import { HEADER_ROW, type HeaderProblem } from '../checks/surveyProblem';
 
+/** Where the columns of a table stand, and what is wrong with its headings. */
 export interface FoundColumns {
   /** Where a column stands, from the left; more than once when its header is doubled. */
   readonly at: (heading: string) => readonly number[];

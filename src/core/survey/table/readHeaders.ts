@@ -51,6 +51,7 @@ export interface RouteColumns {
   readonly missing: (measure: MeasureName) => HeaderProblem;
 }
 
+/** A column of a route that holds no measure. */
 export interface OtherColumn {
   readonly heading: string;
   readonly stages: readonly StageName[];

@@ -26,6 +26,7 @@ export interface PieceRow {
   readonly rowIndex: number;
 }
 
+/** A cell of a piece that could not be taken. */
 export interface RefusedPieceMeasure {
   readonly measure: PieceMeasure;
   readonly got: unknown;
@@ -40,6 +41,7 @@ export interface Build {
   readonly pieces: readonly [PieceRow, ...PieceRow[]];
 }
 
+/** A table of pieces as it was read. */
 export interface PiecesRead {
   /** In the order of the table; empty rows left out. */
   readonly pieces: readonly PieceRow[];

@@ -7,6 +7,7 @@ import { type StageName, stageNeeds } from '../../stages/kinds';
 import type { StageRow } from './stageRow';
 import { HEADER_ROW, type HeaderProblem } from '../checks/surveyProblem';
 
+/** A table of routes as it was read. */
 export interface RouteRead {
   /** As it came, the header row first. */
   readonly table: readonly (readonly Cell[])[];
