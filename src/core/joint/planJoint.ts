@@ -5,15 +5,14 @@ import { motionInPlan, type TurnedHold } from '../motion/attitude';
 import { ALL_HOLDS, poseOfHold, sizesOfHold, type Hold } from '../motion/hold';
 import { turnedFace } from '../motion/turnedFace';
 import type { SceneBox } from '../space/motion';
-import type { StageName } from '../stages/kinds';
 import { greatestShown } from './greatestShown';
 import type { JointAsk, JointBlock, JointMotion, JointPassage } from './jointRow';
 import { boundsOf, placeBlock, plansBetween, wallAcross, type PlacedBlock } from './planWorld';
+import { isLevel } from './place/rowContext';
 import { smallTurns } from './smallTurns';
 import type { Frame } from './place/frame';
 
 /** Rows that are wholly level. */
-const LEVEL: ReadonlySet<StageName> = new Set(['door', 'passage', 'corner', 'side door', 'room']);
 const CROSSED: Record<Hold, Hold> = { LT: 'BT', BT: 'LT', LB: 'TB', TB: 'LB', BL: 'TL', TL: 'BL' };
 /** Padding that is of no more interest [mm a side]. */
 const AMPLE = 300;
@@ -53,7 +52,7 @@ export function planJoint(
   piece: PieceSize,
   ask: JointAsk = {},
 ): JointPassage[] | undefined {
-  if (block.rows.length === 0 || block.rows.some(({ stage }) => !LEVEL.has(stage))) return undefined;
+  if (block.rows.length === 0 || block.rows.some(({ stage }) => !isLevel(stage))) return undefined;
   const longest = piece.length + 2 * AMPLE;
   const placed = placeBlock(block, longest);
   const sections = placed.placed.rows.flatMap(({ entrySection, exitSection }) =>

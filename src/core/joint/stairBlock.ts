@@ -13,9 +13,9 @@ import {
   type Vec3,
 } from './place/frame';
 import type { PlacedRow } from './place/placedRoute';
+import { isLevel } from './place/rowContext';
 
 const STRAIGHT: ReadonlySet<StageName> = new Set(['door', 'passage', 'flight']);
-const LEVEL: ReadonlySet<StageName> = new Set(['door', 'passage', 'corner', 'side door', 'room']);
 const TURNING: ReadonlySet<StageName> = new Set(['corner', 'side door']);
 
 /**
@@ -38,7 +38,7 @@ function splits(rows: readonly JointRow[]): number | undefined {
   const stair = rows.slice(0, turn);
   if (!stair.some(({ stage }) => stage === 'flight') || stair.some(({ stage }) => !STRAIGHT.has(stage)))
     return undefined;
-  return rows.slice(turn).every(({ stage }) => LEVEL.has(stage)) ? turn : undefined;
+  return rows.slice(turn).every(({ stage }) => isLevel(stage)) ? turn : undefined;
 }
 
 /**

@@ -1,24 +1,16 @@
 import type { JointRow } from '../jointRow';
-import type { StageName } from '../../stages/kinds';
+import { isStair, kindOf, type StageName } from '../../stages/kinds';
 import { ceilingBeforeRiser } from './buildFlight';
 
-/** Rows in which the way turns. */
-const TURNS: ReadonlySet<StageName> = new Set([
-  'corner',
-  'side door',
-  'quarter landing',
-  'half landing',
-  'winder',
-  'lift',
-]);
-
 /** Whether the way turns in plan at a stage. */
-export const turns = (stage: StageName): boolean => TURNS.has(stage);
+export const turns = (stage: StageName): boolean => kindOf(stage).role === 'turn';
 
-const LANDINGS: ReadonlySet<StageName> = new Set(['quarter landing', 'half landing', 'winder']);
+/** Whether a row is a landing or winding treads, where the way turns between two flights. */
+export const isLanding = (row: JointRow | undefined): boolean =>
+  row !== undefined && turns(row.stage) && isStair(row.stage);
 
-/** Whether a row is a landing, at which the way turns between two flights. */
-export const isLanding = (row: JointRow | undefined): boolean => row !== undefined && LANDINGS.has(row.stage);
+/** Whether a stage is one level floor with those beside it; the car of a lift is a floor of its own. */
+export const isLevel = (stage: StageName): boolean => !isStair(stage) && stage !== 'lift';
 
 /** Thickness of a wall that was not measured [mm]. */
 export const DEFAULT_WALL = 110;

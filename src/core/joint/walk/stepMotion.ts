@@ -4,8 +4,8 @@ import { likeness, rotate, slerp, type Quaternion } from '../../space/quaternion
 import { SpaceChecker } from '../../space/spaceChecker';
 import { placedBox, placedFrame, placedKey, placingOf, START, type Frame, type Vec3 } from '../place/frame';
 import { sceneNear, type PlacedSolid } from '../place/placedRoute';
+import { isLevel } from '../place/rowContext';
 import type { SolidPart } from '../place/solid';
-import type { StageName } from '../../stages/kinds';
 import { placeOf, type WalkKey } from './carrier';
 import { nearestPoints, pointDistance } from './nearestPoints';
 import type { RouteWalk } from './walkRoute';
@@ -86,7 +86,7 @@ export function stepMotion(walk: RouteWalk, row: number, piece: PieceSize): Step
     box: placedBox(view, solid.box),
   }));
   const exit = placedFrame(view, placed?.exit ?? START);
-  const level = placed !== undefined && LEVEL.has(placed.joint.stage);
+  const level = placed !== undefined && isLevel(placed.joint.stage);
   const all = (level ? roughPart(walk.keys, row) : ownPart(walk.keys, row)).map((key) => ({
     ...key,
     ...placedKey(view, key),
@@ -149,9 +149,6 @@ export function stepMotion(walk: RouteWalk, row: number, piece: PieceSize): Step
 
 /** Of the places with the least gaps so many are looked at for their distance. */
 const LOOKED_AT = 5;
-
-/** Rows that are passed on level floor, alone or together with others. */
-const LEVEL: ReadonlySet<StageName> = new Set(['door', 'passage', 'corner', 'side door', 'room']);
 
 /** The keys of a row, from the last of the row before; a ride in a lift is left out. */
 function ownPart(keys: readonly WalkKey[], row: number): WalkKey[] {

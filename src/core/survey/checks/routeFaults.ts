@@ -1,12 +1,14 @@
 import { kindOf, type StageName } from '../../stages/kinds';
 import type { RouteFault, StageRow } from '../table/stageRow';
 
-/** Rows that cannot follow one another without anything between them. */
-const ALIKE: readonly (readonly StageName[])[] = [
-  ['flight', 'steps', 'ramp'],
-  ['quarter landing', 'half landing'],
-  ['room'],
-];
+/** Whether two rows cannot follow one another without anything between them: two flights, two landings, two rooms. */
+function needBetween(one: StageName, other: StageName): boolean {
+  const [a, b] = [kindOf(one), kindOf(other)];
+  return (
+    a.stair === b.stair &&
+    (a.stair === 'flight' || a.stair === 'landing' || (a.role === 'room' && b.role === 'room'))
+  );
+}
 
 /**
  * What keeps a route from being judged, each at the row where it is seen: something that is missing between two rows,
@@ -24,7 +26,7 @@ export function routeFaults(
     const last = rows[at - 1];
     if (!last?.stage || !row.stage) return;
     const [one, other] = [last.stage, row.stage];
-    if (ALIKE.some((group) => group.includes(one) && group.includes(other))) {
+    if (needBetween(one, other)) {
       faults.push({ at, fault: { kind: 'between is missing', one, other } });
     }
     const short = shortSpace(last, row, tape);
