@@ -1,3 +1,4 @@
+import { advisedInstead } from '../core/route/advisedInstead';
 import { mmLeft } from '../core/route/reason';
 import type { Remeasure } from '../core/route/remeasure';
 import type { StageDrawing } from '../drawing/drawStage';
@@ -73,8 +74,10 @@ export const clearanceWords = (clearance: number | undefined): string =>
 
 /** The workbook's advice in a sentence: a build's name alone means that it goes. */
 export function adviceWords(advise: string): string {
-  if (advise === '' || advise === 'measure first' || advise.startsWith('as asked')) return advise;
-  if (advise === 'none of the next builds') return `${advise} goes, or is tight`;
-  const [, tight] = /^tight: (.*)$/.exec(advise) ?? [];
-  return tight === undefined ? `${advise}: goes, space alone` : `${tight}: tight, a frame or template first`;
+  const advised = advisedInstead(advise);
+  if (advised.kind === 'none') return `${advise} goes, or is tight`;
+  if (advised.kind !== 'build') return advise;
+  return advised.fits === 'tight'
+    ? `${advised.build}: tight, a frame or template first`
+    : `${advised.build}: goes, space alone`;
 }

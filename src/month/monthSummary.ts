@@ -1,3 +1,4 @@
+import { advisedInstead } from '../core/route/advisedInstead';
 import { VERDICT_CLASSES, verdictClassOf, type VerdictClass } from '../core/route/verdictClass';
 import { adviceWords, byUrgency, clearanceWords, lookedAtAgain, type Month, type MonthSurvey } from './month';
 import { firstToMeasure } from './remeasureWords';
@@ -60,8 +61,10 @@ function measuredAgain(surveys: readonly MonthSurvey[]): string[] {
 
 function advised(surveys: readonly MonthSurvey[]): string[] {
   const lines = surveys
-    .filter(({ verdict, advise }) => verdict !== 'goes' && verdict !== 'not measured' && advise !== '')
-    .filter(({ advise }) => !advise.startsWith('as asked'))
+    .filter(({ verdict, advise }) => {
+      const { kind } = advisedInstead(advise);
+      return verdict !== 'goes' && verdict !== 'not measured' && kind !== 'nothing' && kind !== 'as asked';
+    })
     .map((s) => [`  ${s.survey}`, s.verdict, `with ${s.build}`, `advise ${adviceWords(s.advise)}`]);
   return lines.length === 0 ? [] : ['', 'Advise instead:', ...columns(lines)];
 }

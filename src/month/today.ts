@@ -1,3 +1,4 @@
+import { advisedInstead } from '../core/route/advisedInstead';
 import { verdictClassOf } from '../core/route/verdictClass';
 import { adviceWords, byUrgency, type Month, type MonthSurvey } from './month';
 import { firstToMeasure } from './remeasureWords';
@@ -60,8 +61,7 @@ function taskFor(survey: MonthSurvey): { readonly kind: Kind; readonly what: str
   if (verdict === 'not measured') return { kind: 'measure', what: told(measure ?? reason) };
   if (verdictClassOf(verdict, reason)?.name === 'tight, not measured enough')
     return { kind: 'measure', what: told(measure ?? reason) };
-  if (advise !== '' && !/^(?:as asked|measure first|none of)/.test(advise))
-    return { kind: 'advise', what: told(adviceWords(advise)) };
+  if (advisedInstead(advise).kind === 'build') return { kind: 'advise', what: told(adviceWords(advise)) };
   if (verdict === 'tight') return { kind: 'trial', what: told(measure ?? reason) };
   if (verdict === 'no way found' && measure !== undefined) return { kind: 'measure', what: told(measure) };
   return { kind: 'call', what: told(reason) };

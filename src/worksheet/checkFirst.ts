@@ -1,5 +1,5 @@
 import type { BuildVerdict } from '../core/route/buildVerdict';
-import { LOOK_FIRST } from '../core/route/verdictClass';
+import { CHECK_ASKS, LOOK_FIRST } from '../core/route/verdictClass';
 import { problemsOfRoute } from '../core/survey/checks/checkRoute';
 import { stepName } from '../core/survey/table/stageRow';
 import type { RouteRead } from '../core/survey/table/readRoute';
@@ -21,7 +21,7 @@ export function checkFirst(read: RouteRead): (survey: string, verdict: BuildVerd
     const names = rows.flatMap((row, i) => (marked.has(row.rowIndex) ? [stepName(row, i)] : []));
     const numbers = [...new Set(names)];
     if (numbers.length > 0)
-      clauses.set(keyOf(name), `; the check asks to look at ${stepWords(numbers)} first`);
+      clauses.set(keyOf(name), `; ${CHECK_ASKS} to look at ${stepWords(numbers)} first`);
   }
   return (survey, verdict) => {
     const clause = clauses.get(keyOf(survey));

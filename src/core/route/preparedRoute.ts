@@ -62,7 +62,7 @@ export function prepareRoute(rows: readonly StageRow[], book: StageBook): Prepar
   const readings = readingsOf(ordered, book.tape);
   const [first = []] = readings;
   const steps = ordered.map((row, i): PreparedStep => {
-    const problem = problemOf(row) ?? withoutStop(faults.get(i));
+    const problem = problemOf(row) ?? faults.get(i);
     const solved = asFlightRow(row);
     const cap = row.stage && kindOf(row.stage).cap(row.measures);
     return {
@@ -120,14 +120,11 @@ function openMeasures(reading: Reading, i: number): MeasureName[] {
   return [];
 }
 
-/** A sentence as a clause. */
-const withoutStop = (sentence: string | undefined): string | undefined => sentence?.replace(/\.$/, '');
-
 function problemOf(row: StageRow): string | undefined {
   // Before any of its cells is found wanting, since all of them are headings.
   if (row.stage === undefined && isRepeatedHeader(row.stageText)) return 'the header row is repeated here';
   const [doubt] = row.doubts ?? [];
-  if (doubt) return withoutStop(doubtWords(doubt));
+  if (doubt) return doubtWords(doubt);
   if (row.stage === undefined) {
     return row.stageText.trim() === '' ? 'the stage is not named' : `"${row.stageText}" is no stage we know`;
   }

@@ -12,6 +12,7 @@ import { RAISE_BY_HAND } from '../motion/raiseByHand';
 import type { BookPiece, StageBook } from './stageBook';
 import { stepWords } from './stepWords';
 import type { Verdict } from './verdict';
+import { WITHIN_TAPE } from './verdictClass';
 import { entryAt } from '../lists/entryAt';
 import { present } from '../lists/present';
 
@@ -109,7 +110,7 @@ function whyTight(words: StepWords, measured: ChainStep): string {
   const parts: string[] = [];
   const short = worst === undefined || worst.clearance < allowance;
   const open = route.steps.some((step) => step.open.length > 0);
-  const prefix = worst !== undefined && worst.clearance < 0 && !open ? 'within the tape: ' : '';
+  const prefix = worst !== undefined && worst.clearance < 0 && !open ? `${WITHIN_TAPE}: ` : '';
   const left = leftWords(words, measured);
   if (short) {
     const after = worst !== undefined && measured.clearance >= allowance ? `, ${atWorst(worst, open)}` : '';

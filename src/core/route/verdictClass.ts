@@ -16,6 +16,12 @@ export const TIGHT_WORDS: Readonly<Record<Tightness, string>> = {
 /** The first words of a reason where the check doubts what goes as typed. */
 export const LOOK_FIRST = 'as typed, but look first';
 
+/** With these words a reason goes on where the check of the route asks to look at a row, whatever the verdict. */
+export const CHECK_ASKS = 'the check asks';
+
+/** With these a reason begins where the tape alone decides. */
+export const WITHIN_TAPE = 'within the tape';
+
 /** The name of a class of verdicts, as a month is counted by. */
 export type VerdictClassName =
   | 'goes'

@@ -1,5 +1,12 @@
+import { ADVISED } from '../../core/route/advisedInstead';
 import type { Verdict } from '../../core/route/verdict';
-import { LOOK_FIRST, TIGHT_WORDS, VERDICT_CLASSES, type VerdictClass } from '../../core/route/verdictClass';
+import {
+  CHECK_ASKS,
+  LOOK_FIRST,
+  TIGHT_WORDS,
+  VERDICT_CLASSES,
+  type VerdictClass,
+} from '../../core/route/verdictClass';
 import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
 import { FIRM, INVENTED } from '../firm';
 import type { Survey } from '../survey';
@@ -102,9 +109,9 @@ function advise(row: number, surveys: readonly Survey[]): string {
     `INDEX(${column('B')},MATCH(1,INDEX((${column('A')}=Verdicts!$A${row})` +
     `*(${column('C')}="${verdict}"),0),0))`;
   return (
-    `IF($B${row}="","",IF($B${row}="goes",IF(${startsWith(row, LOOK_FIRST)},"as asked, if what Route marks is right","as asked"),IF($B${row}="not measured","measure first",` +
-    `IFERROR(${first('goes')},IF($B${row}="tight","as asked, if it passes the trial",` +
-    `IFERROR("tight: "&${first('tight')},"none of the next builds"))))))`
+    `IF($B${row}="","",IF($B${row}="goes",IF(${startsWith(row, LOOK_FIRST)},"${ADVISED.ifRight}","${ADVISED.asAsked}"),IF($B${row}="not measured","${ADVISED.measureFirst}",` +
+    `IFERROR(${first('goes')},IF($B${row}="tight","${ADVISED.ifTried}",` +
+    `IFERROR("${ADVISED.tight}"&${first('tight')},"${ADVISED.none}"))))))`
   );
 }
 
@@ -116,10 +123,10 @@ function nextStep(row: number): string {
   const why = `Verdicts!$K${row}`;
   return (
     `IF($B${row}="","",IF($B${row}="not measured","send back for the measure at step "&$F${row},` +
-    `IF(ISNUMBER(SEARCH("the check asks",${why})),"look at what Route marks, measure again, judge again",` +
+    `IF(ISNUMBER(SEARCH("${CHECK_ASKS}",${why})),"look at what Route marks, measure again, judge again",` +
     `IF($B${row}="goes","plan people, aids and floor",` +
     `IF($B${row}="tight",IF(${startsWith(row, TIGHT_WORDS.open)},"measure the rest of step ",IF(${startsWith(row, TIGHT_WORDS.trial)},"a trial with a frame first, step ","frame or template first, look again at step "))&$F${row},` +
     `IF($B${row}="no way found","re-measure step "&$F${row}&", then ","")&` +
-    `IF($C${row}="none of the next builds","try smaller builds in Job, or another way in","offer the other build"))))))`
+    `IF($C${row}="${ADVISED.none}","try smaller builds in Job, or another way in","offer the other build"))))))`
   );
 }

@@ -1,3 +1,4 @@
+import { CHECK_ASKS, WITHIN_TAPE } from '../../core/route/verdictClass';
 import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
 import type { Survey } from '../survey';
 import { HEADING, headed, showVerdicts, TENTHS, unitsOver, VERDICT_UNITS, WRAPPED } from './look';
@@ -48,5 +49,5 @@ export function verdictsSheet(book: WorkbookWriter, surveys: readonly Survey[]):
 
 /** 1 not measured, 2 within the tape or marked by the check, 3 no way found, 4 otherwise tight; a fraction keeps the order of the surveys. */
 const urgency = (row: number): string =>
-  `IF($C${row}="not measured",1,IF(OR(ISNUMBER(SEARCH("the check asks",$K${row})),ISNUMBER(SEARCH("within the tape",$K${row}))),2,` +
+  `IF($C${row}="not measured",1,IF(OR(ISNUMBER(SEARCH("${CHECK_ASKS}",$K${row})),ISNUMBER(SEARCH("${WITHIN_TAPE}",$K${row}))),2,` +
   `IF($C${row}="no way found",3,IF($C${row}="tight",4,9))))+(ROW()-${VERDICTS_TOP})/1000`;

@@ -98,7 +98,7 @@ export function problemWords(problem: SurveyProblem): string {
     case 'header repeated':
       return 'The header row is repeated here; keep it at the top only.';
     case 'word not taken':
-      return doubtWords(problem.doubt);
+      return `${doubtWords(problem.doubt)}.`;
     case 'hand where nothing turns':
       return `Hand is filled in, but a ${problem.stage} turns nowhere: give it at the row where the way turns.`;
     case 'run not used':
@@ -142,7 +142,7 @@ export function problemWords(problem: SurveyProblem): string {
     case 'no survey name':
       return 'Survey is empty here, while other rows have one, so this row belongs to none of them.';
     case 'route fault':
-      return faultWords(problem.fault);
+      return `${faultWords(problem.fault)}.`;
     case 'asked':
       return questionWords(problem.about);
     case 'step doubled':
@@ -192,19 +192,19 @@ export const problemText = (problem: SurveyProblem): string =>
 
 /** A word that cannot be taken. */
 export const doubtWords = ({ column, got, allowed }: WordDoubt): string =>
-  `${column} cannot be taken: ${quoted(got)} was typed, and allowed is ${allowed}.`;
+  `${column} cannot be taken: ${quoted(got)} was typed, and allowed is ${allowed}`;
 
-/** What keeps a survey from being judged. */
+/** What keeps a survey from being judged, without a full stop: it may go on. */
 export function faultWords(fault: RouteFault): string {
   switch (fault.kind) {
     case 'rows apart':
-      return `The rows of this survey stand apart from each other, and their steps do not tell the order: put them together, or number them.`;
+      return `The rows of this survey stand apart from each other, and their steps do not tell the order: put them together, or number them`;
     case 'two tapes':
-      return `Tape is ${shown(fault.one)} mm in one row of this survey and ${shown(fault.other)} mm in another; give one.`;
+      return `Tape is ${shown(fault.one)} mm in one row of this survey and ${shown(fault.other)} mm in another; give one`;
     case 'between is missing':
-      return `A ${fault.other} comes straight after a ${fault.one}: what lies between is missing.`;
+      return `A ${fault.other} comes straight after a ${fault.one}: what lies between is missing`;
     case 'space shorter than the turn':
-      return `The space at the stair's end is ${shown(fault.space)} mm, less than the ${shown(fault.width)} mm that the turn beside it is wide; one of the two is wrong.`;
+      return `The space at the stair's end is ${shown(fault.space)} mm, less than the ${shown(fault.width)} mm that the turn beside it is wide; one of the two is wrong`;
   }
 }
 
