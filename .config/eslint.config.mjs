@@ -19,6 +19,17 @@ export default tseslint.config(
     rules: { '@typescript-eslint/no-require-imports': 'off' },
   },
   {
+    // Between 0 and 1 nearly all of fast-check's doubles are as good as 0: tests/support/evenly.ts spreads them.
+    files: ['tests/**/*.ts'],
+    rules: {
+      'no-restricted-properties': [
+        'error',
+        { object: 'fc', property: 'double', message: 'Use evenly().' },
+        { object: 'fc', property: 'float', message: 'Use evenly().' },
+      ],
+    },
+  },
+  {
     // The core is pure: nothing of the host, the page, the clock, chance or files.
     files: ['src/core/**/*.ts'],
     rules: {

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { lowerShare } from '../../../src/core/carrying/lowerShare';
 import { collectWorking } from '../../../src/core/measures/working';
 import { ADVICE } from '../../../src/core/carrying/advice';
+import { evenly } from '../../support/evenly';
 
 const value = (input: Parameters<typeof lowerShare>[0]): number => {
   const outcome = lowerShare(input);
@@ -31,9 +32,9 @@ describe('lowerShare', () => {
   it('agrees with moments taken about the upper grip in coordinates', () => {
     fc.assert(
       fc.property(
-        fc.double({ min: 300, max: 3000, noNaN: true }),
-        fc.double({ min: -300, max: 300, noNaN: true }),
-        fc.double({ min: 0, max: 60, noNaN: true }).map(radians),
+        evenly(300, 3000),
+        evenly(-300, 300),
+        evenly(0, 60).map(radians),
         (gripSpacing, massHeight, pitch) => {
           const outcome = lowerShare({ mass: 100, gripSpacing, massHeight, pitch });
           const a = pitch;

@@ -6,6 +6,7 @@ import {
   surelyBlocked,
 } from '../../../src/core/geometry/rectangleRoundCorner';
 import { padded, searchCorner } from '../../support/cornerOracle';
+import { evenly } from '../../support/evenly';
 
 const RIGHT = Math.PI / 2;
 const clearance = (p: number, q: number, a: number, b: number, turn = RIGHT) =>
@@ -88,13 +89,12 @@ describe('against a search over places and angles', () => {
     });
   };
   const piece = {
-    p: fc.double({ min: 100, max: 3000, noNaN: true }),
-    slim: fc.double({ min: 0.005, max: 1, noNaN: true }),
-    b1: fc.double({ min: 350, max: 2200, noNaN: true }),
-    b2: fc.double({ min: 350, max: 2200, noNaN: true }),
+    p: evenly(100, 3000),
+    slim: evenly(0.005, 1),
+    b1: evenly(350, 2200),
+    b2: evenly(350, 2200),
   };
-  const degrees = (least: number, most: number) =>
-    fc.double({ min: least, max: most, noNaN: true }).map((d) => (d * Math.PI) / 180);
+  const degrees = (least: number, most: number) => evenly(least, most).map((d) => (d * Math.PI) / 180);
 
   test.each([
     ['right angles', fc.constant(RIGHT), 100, 20260],
@@ -108,10 +108,10 @@ describe('against a search over places and angles', () => {
   test('short pieces in wide ways, which may move crabwise', () => {
     const cases = fc.sample(
       fc.record({
-        p: fc.double({ min: 300, max: 1200, noNaN: true }),
-        slim: fc.double({ min: 0.6, max: 1, noNaN: true }),
-        b1: fc.double({ min: 300, max: 1400, noNaN: true }),
-        b2: fc.double({ min: 300, max: 1400, noNaN: true }),
+        p: evenly(300, 1200),
+        slim: evenly(0.6, 1),
+        b1: evenly(300, 1400),
+        b2: evenly(300, 1400),
         turn: fc.oneof(fc.constant(RIGHT), degrees(1, 120), degrees(80, 100)),
       }),
       { numRuns: 100, seed: 20263 },
@@ -122,10 +122,10 @@ describe('against a search over places and angles', () => {
   test('held one way in and one way out', () => {
     const cases = fc.sample(
       fc.record({
-        along: fc.double({ min: 20, max: 2500, noNaN: true }),
-        across: fc.double({ min: 20, max: 2500, noNaN: true }),
-        b1: fc.double({ min: 350, max: 2200, noNaN: true }),
-        b2: fc.double({ min: 350, max: 2200, noNaN: true }),
+        along: evenly(20, 2500),
+        across: evenly(20, 2500),
+        b1: evenly(350, 2200),
+        b2: evenly(350, 2200),
         turn: fc.oneof(fc.constant(RIGHT), degrees(1, 120)),
         crosswise: fc.boolean(),
       }),
@@ -182,51 +182,35 @@ describe('against a search over places and angles', () => {
 });
 
 describe('properties', () => {
-  const size = fc.double({ min: 1, max: 4000, noNaN: true });
-  const width = fc.double({ min: 100, max: 4000, noNaN: true });
-  const turn = fc.oneof(fc.constant(RIGHT), fc.double({ min: 0.02, max: 2.09, noNaN: true }));
+  const size = evenly(1, 4000);
+  const width = evenly(100, 4000);
+  const turn = fc.oneof(fc.constant(RIGHT), evenly(0.02, 2.09));
   const run = (seed: number) => ({ seed, numRuns: 400 });
 
   test('a wider arm never takes clearance away, a larger piece never adds any', () => {
     fc.assert(
-      fc.property(
-        size,
-        size,
-        width,
-        width,
-        turn,
-        fc.double({ min: 0, max: 500, noNaN: true }),
-        (p, q, a, b, t, d) => {
-          const base = clearance(p, q, a, b, t);
-          const slack = 1e-6;
-          expect(clearance(p, q, a + d, b, t)).toBeGreaterThanOrEqual(base - slack);
-          expect(clearance(p, q, a, b + d, t)).toBeGreaterThanOrEqual(base - slack);
-          expect(clearance(p + d, q, a, b, t)).toBeLessThanOrEqual(base + slack);
-          expect(clearance(p, q + d, a, b, t)).toBeLessThanOrEqual(base + slack);
-        },
-      ),
+      fc.property(size, size, width, width, turn, evenly(0, 500), (p, q, a, b, t, d) => {
+        const base = clearance(p, q, a, b, t);
+        const slack = 1e-6;
+        expect(clearance(p, q, a + d, b, t)).toBeGreaterThanOrEqual(base - slack);
+        expect(clearance(p, q, a, b + d, t)).toBeGreaterThanOrEqual(base - slack);
+        expect(clearance(p + d, q, a, b, t)).toBeLessThanOrEqual(base + slack);
+        expect(clearance(p, q + d, a, b, t)).toBeLessThanOrEqual(base + slack);
+      }),
       run(1),
     );
   });
 
   test('lengths times k give clearance times k, and the way back is as wide as the way there', () => {
     fc.assert(
-      fc.property(
-        size,
-        size,
-        width,
-        width,
-        turn,
-        fc.double({ min: 0.1, max: 10, noNaN: true }),
-        (p, q, a, b, t, k) => {
-          const base = clearance(p, q, a, b, t);
-          // Rounding alone: a millionth of the lengths that went in.
-          const rounding = 1e-6 * (p + q + a + b);
-          expect(Math.abs(clearance(k * p, k * q, k * a, k * b, t) - k * base)).toBeLessThan(k * rounding);
-          expect(Math.abs(clearance(p, q, b, a, t) - base)).toBeLessThan(rounding);
-          expect(clearance(q, p, a, b, t)).toBe(base);
-        },
-      ),
+      fc.property(size, size, width, width, turn, evenly(0.1, 10), (p, q, a, b, t, k) => {
+        const base = clearance(p, q, a, b, t);
+        // Rounding alone: a millionth of the lengths that went in.
+        const rounding = 1e-6 * (p + q + a + b);
+        expect(Math.abs(clearance(k * p, k * q, k * a, k * b, t) - k * base)).toBeLessThan(k * rounding);
+        expect(Math.abs(clearance(p, q, b, a, t) - base)).toBeLessThan(rounding);
+        expect(clearance(q, p, a, b, t)).toBe(base);
+      }),
       run(2),
     );
   });
@@ -271,7 +255,7 @@ describe('properties', () => {
   });
 
   test('what is surely blocked does not pass, near the edge of passing too', () => {
-    const scale = fc.oneof(fc.constant(1), fc.double({ min: 0.9, max: 1.2, noNaN: true }));
+    const scale = fc.oneof(fc.constant(1), evenly(0.9, 1.2));
     let blocked = 0;
     fc.assert(
       fc.property(size, size, width, width, scale, (p, q, a, b, k) => {

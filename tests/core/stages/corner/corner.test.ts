@@ -4,6 +4,7 @@ import { sortedPiece } from '../../../../src/core/measures/piece';
 import { corner, type CornerMeasures } from '../../../../src/core/stages/corner/corner';
 import { cornerLength } from '../../../../src/core/stages/corner/cornerLength';
 import { padded, searchCorner } from '../../../support/cornerOracle';
+import { evenly } from '../../../support/evenly';
 
 const { PI, cos, sin } = Math;
 
@@ -56,21 +57,17 @@ const agrees = (measures: CornerMeasures, sizes: readonly [number, number, numbe
 };
 
 describe('a piece of three sizes against a search over poses, tilts, angles and places', () => {
-  const width = fc.double({ min: 500, max: 1600, noNaN: true });
-  const turn = fc.oneof(fc.constant(90), fc.double({ min: 1, max: 120, noNaN: true })).map(radians);
+  const width = evenly(500, 1600);
+  const turn = fc.oneof(fc.constant(90), evenly(1, 120)).map(radians);
 
   test('any box under any ceiling', () => {
     const cases = fc.sample(
       fc.record({
         widthIn: width,
         widthOut: width,
-        ceiling: fc.double({ min: 500, max: 2800, noNaN: true }),
+        ceiling: evenly(500, 2800),
         turn,
-        sizes: fc.tuple(
-          fc.double({ min: 300, max: 3000, noNaN: true }),
-          fc.double({ min: 10, max: 1500, noNaN: true }),
-          fc.double({ min: 10, max: 800, noNaN: true }),
-        ),
+        sizes: fc.tuple(evenly(300, 3000), evenly(10, 1500), evenly(10, 800)),
       }),
       { numRuns: 60, seed: 31 },
     );
@@ -80,13 +77,13 @@ describe('a piece of three sizes against a search over poses, tilts, angles and 
   test('long pieces under ceilings that make them tilt', () => {
     const cases = fc.sample(
       fc.record({
-        widthIn: fc.double({ min: 600, max: 1100, noNaN: true }),
-        widthOut: fc.double({ min: 600, max: 1100, noNaN: true }),
+        widthIn: evenly(600, 1100),
+        widthOut: evenly(600, 1100),
         turn,
-        length: fc.double({ min: 2400, max: 4200, noNaN: true }),
-        breadth: fc.double({ min: 60, max: 700, noNaN: true }),
-        thin: fc.double({ min: 10, max: 60, noNaN: true }),
-        low: fc.double({ min: 0.4, max: 0.95, noNaN: true }),
+        length: evenly(2400, 4200),
+        breadth: evenly(60, 700),
+        thin: evenly(10, 60),
+        low: evenly(0.4, 0.95),
       }),
       { numRuns: 60, seed: 32 },
     );
@@ -103,13 +100,13 @@ describe('a piece of three sizes against a search over poses, tilts, angles and 
   test('wide slabs under ceilings lower than they are broad, which lean', () => {
     const cases = fc.sample(
       fc.record({
-        widthIn: fc.double({ min: 500, max: 1300, noNaN: true }),
-        widthOut: fc.double({ min: 500, max: 1300, noNaN: true }),
+        widthIn: evenly(500, 1300),
+        widthOut: evenly(500, 1300),
         turn,
-        length: fc.double({ min: 1200, max: 2200, noNaN: true }),
-        breadth: fc.double({ min: 700, max: 1200, noNaN: true }),
-        thin: fc.double({ min: 10, max: 60, noNaN: true }),
-        low: fc.double({ min: 0.6, max: 0.999, noNaN: true }),
+        length: evenly(1200, 2200),
+        breadth: evenly(700, 1200),
+        thin: evenly(10, 60),
+        low: evenly(0.6, 0.999),
       }),
       { numRuns: 40, seed: 33 },
     );
@@ -136,10 +133,10 @@ describe('the longest level piece', () => {
   test('passes by the search half a millimetre shorter, and half a millimetre longer does not', () => {
     const cases = fc.sample(
       fc.record({
-        widthIn: fc.double({ min: 350, max: 1600, noNaN: true }),
-        widthOut: fc.double({ min: 350, max: 1600, noNaN: true }),
-        slim: fc.double({ min: 0.01, max: 0.98, noNaN: true }),
-        turn: fc.oneof(fc.constant(90), fc.double({ min: 20, max: 120, noNaN: true })).map(radians),
+        widthIn: evenly(350, 1600),
+        widthOut: evenly(350, 1600),
+        slim: evenly(0.01, 0.98),
+        turn: fc.oneof(fc.constant(90), evenly(20, 120)).map(radians),
       }),
       { numRuns: 60, seed: 34 },
     );

@@ -8,8 +8,9 @@ import { flightElevation, flightEndsMotion } from '../../../support/flightEndsMo
 import { replay } from '../../../support/replayMotion';
 import { overlapAlong } from '../../geometry/planar/replayPath';
 import { seeded } from '../../../support/parkMiller';
+import { evenly } from '../../../support/evenly';
 
-const unit = fc.double({ min: 0, max: 1, noNaN: true });
+const unit = evenly(0, 1);
 
 describe('on to a flight and off it', () => {
   test('the closed form for a bend with a wall lies in the brackets of 25 seeded bends', () => {

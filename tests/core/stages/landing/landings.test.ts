@@ -82,13 +82,19 @@ describe('QUARTERLANDING: a quarter landing', () => {
   });
 });
 
-test('a winder’s clearance is at least that of the piece shrunk to a point', () => {
-  const answer = widestMotion(
-    winderStage({ width: 800, headroom: 2000, turn: RIGHT_ANGLE, rise: 200, going: 220 }),
-    slab,
-  );
-  expect(answer.clearance).toBeGreaterThanOrEqual(-915);
-  expect(answer.atMost).toBeGreaterThanOrEqual(answer.clearance);
+test('a winder claims a motion that is replayed, and never more than the flight’s section leaves', () => {
+  const stair = { width: 800, headroom: 2000, turn: RIGHT_ANGLE, rise: 200, going: 220 };
+  const panel = sortedPiece(1000, 600, 25);
+  const shown = widestMotion(winderStage(stair), panel);
+  expect(shown.clearance).toBeGreaterThan(0);
+  expect(replay(shown, paddedPiece(panel, shown.clearance)).collides).toBe(false);
+  // The flight beyond, by hand: 800 wide, 2000 cos(pitch) between nosings and ceiling; on edge 25 x 600 stand in it.
+  const between = 2000 * (220 / Math.hypot(200, 220));
+  expect(shown.clearance).toBeLessThanOrEqual(Math.max((800 - 25) / 2, (between - 600) / 2));
+  // A box whose least side is more than the width passes no way whatever.
+  const crate = widestMotion(winderStage(stair), sortedPiece(1000, 900, 801));
+  expect(crate.atMost).toBeLessThan(0);
+  expect(crate.clearance).toBeLessThan(0);
 });
 
 test('air above a rail takes nothing from what walls allow; a route’s coarser search passes the same piece', () => {
@@ -98,13 +104,28 @@ test('air above a rail takes nothing from what walls allow; a route’s coarser 
   const least = halfLandingAnswer(walls, panel).clearance;
   expect(halfLandingAnswer(railed, panel).clearance).toBeGreaterThanOrEqual(least);
   const inRoute = routePassages(halfLandingStage(railed), panel, 30000);
-  for (const { found } of inRoute) {
-    if (!found) continue;
-    const shown = { motion: found.motion, scene: found.scene };
-    expect(replay(shown, paddedPiece(panel, found.clearance)).collides).toBe(false);
-  }
   expect(inRoute.some(({ passage }) => passage.answer.clearance > 0)).toBe(true);
 });
+
+// Stairs where the families leave too little and a route's search goes on over the rail.
+test.each([
+  [885, 125, 740, 2165, 1065, 2205, sortedPiece(1785, 980, 25)],
+  [865, 130, 840, 1900, 900, 2685, sortedPiece(1760, 970, 105)],
+  [885, 60, 845, 1905, 1075, 2365, sortedPiece(2075, 610, 180)],
+])(
+  'what a route’s search finds over a rail is replayed: %i wide, %i well, %i deep',
+  (flightWidth, well, landingDepth, headroom, overRail, landingCeiling, piece) => {
+    const railed = { ...half, flightWidth, well, landingDepth, headroom, overRail, landingCeiling };
+    const searched = routePassages(halfLandingStage(railed), piece, 30000).flatMap(({ found }) =>
+      found === null ? [] : [found],
+    );
+    expect(searched.length).toBeGreaterThan(0);
+    for (const { motion, scene, clearance } of searched) {
+      expect(clearance).toBeGreaterThan(0);
+      expect(replay({ motion, scene }, paddedPiece(piece, clearance)).collides).toBe(false);
+    }
+  },
+);
 
 test('in the worst case the same motion is gone over again, and never bears more', () => {
   const found = routePassages(halfLandingStage({ ...half, landingCeiling: 2400 }), slab, 30000);

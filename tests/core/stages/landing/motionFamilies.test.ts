@@ -7,6 +7,7 @@ import { drawFamilyMotion } from '../../../../src/core/stages/landing/drawFamily
 import { quarterLandingStage, quarterLandingTask } from '../../../../src/core/stages/landing/quarterLanding';
 import { replay } from '../../../support/replayMotion';
 import { seeded } from '../../../support/parkMiller';
+import { evenly } from '../../../support/evenly';
 
 /** A seeded stair and piece, from narrow to wide, the landing's ceiling below, at or above the flights'. */
 function seededLanding(next: () => number) {
@@ -71,7 +72,7 @@ test('every family’s motion is replayed without contact on seeded landings, wh
 });
 
 describe('monotone', () => {
-  const unit = fc.double({ min: 0, max: 1, noNaN: true });
+  const unit = evenly(0, 1);
   const best = (plan: LandingPlan, piece: ReturnType<typeof sortedPiece>, mostRaise = Infinity): number =>
     Math.max(
       -1e4,

@@ -7,8 +7,9 @@ import {
   openingPassages,
   sectionThroughOpening,
 } from '../../../../src/core/stages/opening/opening';
+import { evenly } from '../../../support/evenly';
 
-const size = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+const size = (min: number, max: number) => evenly(min, max);
 const scenes = fc.record({
   width: size(200, 2500),
   height: size(200, 2500),

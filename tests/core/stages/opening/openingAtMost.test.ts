@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { paddedPiece, sortedPiece, type PieceSize } from '../../../../src/core/measures/piece';
 import { openingClearance } from '../../../../src/core/stages/opening/opening';
 import { openingAtMost } from '../../../../src/core/stages/opening/openingAtMost';
+import { evenly } from '../../../support/evenly';
 
 const { PI, abs, cos, hypot, max, min, sin, sqrt } = Math;
 type Point = readonly [number, number];
@@ -62,16 +63,12 @@ const bestSpare = (points: readonly Point[], width: number, height: number): num
 };
 
 const scenes = fc.record({
-  width: fc.double({ min: 200, max: 2500, noNaN: true }),
-  height: fc.double({ min: 200, max: 2500, noNaN: true }),
-  sizes: fc.tuple(
-    fc.double({ min: 300, max: 3000, noNaN: true }),
-    fc.double({ min: 5, max: 2000, noNaN: true }),
-    fc.double({ min: 1, max: 1500, noNaN: true }),
-  ),
+  width: evenly(200, 2500),
+  height: evenly(200, 2500),
+  sizes: fc.tuple(evenly(300, 3000), evenly(5, 2000), evenly(1, 1500)),
 });
 const direction = fc
-  .tuple(fc.double({ min: -1, max: 1, noNaN: true }), fc.double({ min: 0, max: 2 * PI, noNaN: true }))
+  .tuple(evenly(-1, 1), evenly(0, 2 * PI))
   .map(([z, a]) => [sqrt(1 - z * z) * cos(a), sqrt(1 - z * z) * sin(a), z]);
 
 describe('the bound on every motion through an opening', () => {
