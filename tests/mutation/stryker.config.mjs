@@ -1,4 +1,6 @@
 import { readFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
 
 // One room at a time: `npm run mutate -- room`. What has been tried and has not changed since is not tried again.
 const rooms = JSON.parse(readFileSync(new URL('rooms.json', import.meta.url), 'utf8'));
@@ -22,16 +24,16 @@ export default {
   mutate,
   // Words are checked where they matter by the tests of words: a text emptied tells nothing about a figure.
   mutator: { excludedMutations: ['StringLiteral'] },
-  ignorePatterns: ['dist', 'manifest.xml', '*.md', 'src/sample/pictures'],
+  ignorePatterns: ['dist', 'coverage', 'manifest.xml', '*.md', 'src/sample/pictures'],
   concurrency: 1,
   timeoutMS: 20000,
   incremental: true,
-  incrementalFile: `dist/mutation/${room}.json`,
-  reporters: ['json', 'clear-text'],
-  jsonReporter: { fileName: `dist/mutation/${room}.report.json` },
+  incrementalFile: `coverage/mutation/${room}.json`,
+  reporters: ['json', 'clear-text', 'progress-append-only'],
+  jsonReporter: { fileName: `coverage/mutation/${room}.report.json` },
   clearTextReporter: { logTests: false, allowColor: false, reportTests: false },
-  tempDirName: 'dist/.mutation',
-  checkers: [],
+  // Not in dist: a build empties it.
+  tempDirName: path.join(tmpdir(), `mutation-${process.pid}`),
   disableTypeChecks: '{src,tests}/**/*.ts',
   allowConsoleColors: false,
 };

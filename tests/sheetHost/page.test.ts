@@ -273,41 +273,24 @@ test('a workbook is saved and opened again; a damaged or too large one is refuse
   expect(await page.getByRole('alert').isVisible()).toBe(false);
 });
 
-test('1,000 rows: from the key to the result in less than 200 ms', async () => {
+// How long it takes from the key to the result is measured by the benchmark.
+test('1,000 rows follow a change of the cell that they hang on', async () => {
   const made = createWorkbook();
   const sheet = made.sheet('Rows');
   sheet.cell('A1', 30);
   for (let i = 1; i <= 1000; i++) {
     sheet.cell(`B${i}`, 700 + (i % 300));
     sheet.cell(`C${i}`, { formula: `CARRY.OPENING(B${i},2000,1830,930,$A$1)` });
-    sheet.cell(`D${i}`, { formula: `IF(C${i}>=380,"room","less")` });
   }
+  sheet.cell('D1', { formula: 'SUM(C1:C1000)' });
   const page = await sheetPage(await writeWorkbook(made));
-  const times: number[] = [];
+  // By hand: on edge in each width; 700 + i mod 300 adds up to 700000 + 3 x 44850 + (1 + ... + 100).
+  const widths = 700000 + 3 * 44850 + 5050;
   for (const thickness of [25, 26, 27, 28, 29]) {
-    await goTo(page, 'A1');
-    await page.keyboard.type(String(thickness));
-    await page.evaluate(() => {
-      document.addEventListener(
-        'keydown',
-        () => {
-          const start = performance.now();
-          requestAnimationFrame(() =>
-            setTimeout(() => Object.assign(window, { keyToResult: performance.now() - start }), 0),
-          );
-        },
-        { capture: true, once: true },
-      );
-    });
-    await page.keyboard.press('Enter');
-    await page.waitForFunction(() => 'keyToResult' in window);
-    times.push(await page.evaluate(() => (window as never as { keyToResult: number }).keyToResult));
-    await page.evaluate(() => delete (window as never as { keyToResult?: number }).keyToResult);
-    // By hand: on edge in 701 mm.
+    await enter(page, 'A1', String(thickness));
     expect(await shown(page, 1, 3)).toBe(String((701 - thickness) / 2));
+    expect(await shown(page, 1, 4)).toBe(String((widths - 1000 * thickness) / 2));
   }
-  // The middle one of five: the machine may be busy with another test file.
-  expect(times.sort((a, b) => a - b)[2]).toBeLessThan(200);
 });
 
 test('nothing scrolls the page sideways at 320 px; the cells scroll inside themselves', async () => {
