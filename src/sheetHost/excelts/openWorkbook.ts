@@ -1,7 +1,7 @@
 import { Workbook, type Worksheet } from '@cj-tech-master/excelts';
 import type { HostOptions, Refusal, SheetHost } from '../sheetHost';
 import { ExceltsHost } from './exceltsHost';
-import { readParts, type PackageParts } from './packageParts';
+import { readParts, TooLargeUnpacked, type PackageParts } from './packageParts';
 import { stoppingRules } from './stopIfTrue';
 
 /** 20 MB: a month of surveys takes a hundredth of it. */
@@ -35,7 +35,9 @@ export async function openWorkbook(
     parts = await readParts(bytes);
   } catch (error) {
     return refuse(
-      error instanceof RangeError ? error.message : 'the file is damaged, or no .xlsx: it cannot be unpacked',
+      error instanceof TooLargeUnpacked
+        ? error.message
+        : 'the file is damaged, or no .xlsx: it cannot be unpacked',
     );
   }
   if (!parts.has('xl/workbook.xml')) return refuse('the file is no .xlsx workbook');
