@@ -207,8 +207,7 @@ describe('CORNERLENGTH', () => {
         const t = slim * Math.min(a, b);
         const length = (...given: [number, number, number]) => numberOf('CORNERLENGTH', [...given, turn]);
         const base = length(a, b, t);
-        // The angle at which it is closest is found to some 3e-5 mm of length.
-        const slack = 1e-4;
+        const slack = 1e-7 * base;
         expect(length(a * (1 + k / 10), b, t)).toBeGreaterThanOrEqual(base - slack);
         expect(length(a, b * (1 + k / 10), t)).toBeGreaterThanOrEqual(base - slack);
         expect(length(a, b, t * 0.9)).toBeGreaterThanOrEqual(base - slack);

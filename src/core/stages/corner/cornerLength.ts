@@ -23,11 +23,13 @@ export function cornerLength(
 ): number {
   const { widthIn, widthOut, thickness, turn } = measures;
   const fit = (length: number) => rectangleRoundCorner(length, thickness, widthIn, widthOut, turn);
-  // A rectangle as long as its size across passes crabwise, so the lower end is sure.
   const passes = (length: number): boolean => fit(length).clearance >= 0;
   let tooLong = 2 * (widthIn + widthOut);
   while (passes(tooLong)) tooLong *= 2;
-  const longest = bracket(thickness, tooLong, passes, 1e-9 * tooLong).holds;
+  // At a turn other than a right angle not even a square passes that is nearly as wide as the way; without any length
+  // the size across is a rod no longer than the arms are wide, which always does.
+  const sure = passes(thickness) ? thickness : 0;
+  const longest = bracket(sure, sure === 0 ? thickness : tooLong, passes, 1e-9 * tooLong).holds;
   const critical = fit(longest);
   working?.({
     what: 'Angle of the piece to the way in, where it is closest',

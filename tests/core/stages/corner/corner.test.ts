@@ -130,6 +130,23 @@ test('a pole 12.70 ft long goes round 3 and 4 ft under 8 ft, and one of 12.71 do
 });
 
 describe('the longest level piece', () => {
+  test.each([
+    [57.24, 285],
+    [57.24, 270],
+    [30, 285],
+    [45, 291],
+  ])(
+    'round %d degrees of 300 mm, %d thick, is shorter than it is thick: no such square passes the search',
+    (degrees, thickness) => {
+      const scene = { widthIn: 300, widthOut: 300, turn: radians(degrees) };
+      expect(searchCorner(scene, thickness, thickness)).toMatchObject({ none: true });
+      const longest = cornerLength({ ...scene, thickness });
+      expect(longest).toBeLessThan(thickness);
+      expect(searchCorner(scene, longest - 0.5, thickness - 0.5)).toMatchObject({ path: true });
+      expect(searchCorner(scene, longest + 0.5, thickness + 0.5)).toMatchObject({ none: true });
+    },
+  );
+
   test('passes by the search half a millimetre shorter, and half a millimetre longer does not', () => {
     const cases = fc.sample(
       fc.record({
