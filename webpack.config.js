@@ -65,7 +65,11 @@ class AddInFiles {
           const page = read('src/taskpane/taskpane.html');
           emit(
             'taskpane.html',
-            page.replaceAll('{{officeJs}}', officeJs).replaceAll('{{officeOrigin}}', officeOrigin),
+            page
+              .replaceAll('{{officeJs}}', officeJs)
+              .replaceAll('{{officeOrigin}}', officeOrigin)
+              // In a browser office.js frames a page of its own where it does not know who holds the workbook.
+              .replaceAll('{{officeFrame}}', officeOrigin.trim() || "'self'"),
           );
           for (const name of ['taskpane.css', 'support.html', 'oldEngine.js'])
             emit(name, read(`src/taskpane/${name}`));

@@ -1,5 +1,5 @@
 import { cellText } from '../core/survey/table/cells';
-import type { Cell } from '../core/measures/readQuantity';
+import { columnOf } from './findRow';
 import type { CellArea, SheetAccess, SheetTable } from './sheetAccess';
 
 /** Rows of orders read. */
@@ -26,9 +26,6 @@ export async function findOrders(
 }
 
 const OTHERS = ['stage', 'piece', 'verdict'];
-
-const columnOf = (headers: readonly Cell[], name: string): number =>
-  headers.findIndex((cell) => typeof cell === 'string' && cell.trim().toLowerCase() === name);
 
 async function ordersBelow(
   access: SheetAccess,

@@ -5,18 +5,30 @@ import type { ArgumentDescription } from '../worksheet/description';
 import { messageOf } from '../worksheet/messages';
 import { readArgument } from '../worksheet/readArgument';
 import { ALLOWANCE, TAPE } from '../worksheet/routeInputs';
+import type { CallsBoard } from '../worksheet/calls/callsBoard';
+import { CallsPart } from './callsPart';
+import { EnterAgainPart } from './enterAgainPart';
 import { findOrders } from './findOrders';
 import { findPieces, type FoundPiece } from './findPieces';
 import { findRow, type FoundRow } from './findRow';
+import { findStep, type StepSearch } from './findStep';
+import { enterAgain, ownFormulas, type FormulaRun } from './ownFormulas';
 import { paneModel, type Chosen, type PaneModel, type PaneOptions } from './paneModel';
 import { orderedChoice, pieceChoices, type PieceChoice } from './pieceChoices';
+import { RefusalPart } from './refusalPart';
 import { rowLines } from './rowLines';
-import { PaneView, TYPED, type FormValues } from './paneView';
+import { PaneView, TYPED, type FormValues, type PaneActions } from './paneView';
 import { addressOf, type CellArea, type SheetAccess } from './sheetAccess';
 import { starterSheets } from './starterSheets';
 import { readSelectedRow } from './readSelectedRow';
 import { checkRow } from '../core/survey/checks/checkRow';
 import { entryAt } from '../core/lists/entryAt';
+
+/** Time between two looks at the calls [ms]. */
+const CALLS_EVERY = 250;
+
+const hiddenText = (rows: number): string =>
+  rows === 0 ? '' : ` Hidden rows with a problem: ${rows}; take the filter off to see them.`;
 
 /** Rows looked through at once for the next problem. */
 const ROWS_AT_ONCE = 500;
@@ -30,11 +42,18 @@ const TAPE_FIELD = inField(TAPE);
 
 /**
  * Puts the pane into `root` and keeps it in step with the workbook.
+ * @param board what the functions of the page say of their calls; none: they answer each at once
  * @returns brings the pane up to date; for hosts that want to wait for it
  */
-export async function mountPane(root: HTMLElement, access: SheetAccess): Promise<() => Promise<void>> {
+export async function mountPane(
+  root: HTMLElement,
+  access: SheetAccess,
+  board?: CallsBoard,
+): Promise<() => Promise<void>> {
   root.classList.add('pane');
-  const controller = new PaneController(root, access);
+  const controller = new PaneController(root, access, board);
+  access.onSight(() => void controller.goOn());
+  board?.onChange(() => controller.callsChanged());
   await access.onChange((what) => void controller.refresh(what));
   await controller.refresh('cells');
   return () => controller.refresh('cells');
@@ -57,11 +76,26 @@ class PaneController {
   /** The cell that a person was asked about, with what it held then. */
   private asked: { readonly address: string; readonly holding: readonly (readonly string[])[] } | undefined;
 
+  private readonly calls: CallsPart;
+  private readonly refusal = new RefusalPart();
+  private readonly again: EnterAgainPart;
+  private selected: CellArea | undefined;
+  private step: Extract<StepSearch, { row: CellArea }> | undefined;
+  private runs: readonly FormulaRun[] = [];
+  private callsShownSoon = false;
+
   constructor(
     root: HTMLElement,
     private readonly access: SheetAccess,
+    private readonly board?: CallsBoard,
   ) {
-    this.view = new PaneView(root, {
+    this.calls = new CallsPart(() => board?.stop());
+    this.again = new EnterAgainPart(
+      () => void this.safely(() => this.lookForFormulas()),
+      (go) => void this.safely(() => this.enterAgain(go)),
+    );
+    const parts = { calls: this.calls.part, refusal: this.refusal.part, enterAgain: this.again.part };
+    const actions: PaneActions = {
       changed: () => {
         this.told = undefined;
         void this.refresh('selection');
@@ -79,7 +113,36 @@ class PaneController {
         this.tell('Nothing was written.');
       },
       addSheets: () => void this.safely(() => this.addSheets()),
-    });
+      goToStep: () => void this.safely(() => this.goToStep()),
+    };
+    this.view = new PaneView(root, actions, parts);
+  }
+
+  /** The calls come by the thousand: they are looked at a few times a second, and not while nobody sees it. */
+  callsChanged(): void {
+    if (this.callsShownSoon) return;
+    this.callsShownSoon = true;
+    setTimeout(() => {
+      this.callsShownSoon = false;
+      this.showCalls();
+    }, CALLS_EVERY);
+  }
+
+  private showCalls(): void {
+    if (!this.board || !this.access.inSight()) return;
+    if (this.calls.show(this.board.state())) this.callsChanged();
+    this.showRefusal();
+  }
+
+  private showRefusal(): void {
+    const { selected, board } = this;
+    this.refusal.show(selected && board?.refusalAt(selected.sheet, selected.row, selected.column));
+  }
+
+  /** Takes up what was put off while nobody saw the pane. */
+  goOn(): Promise<void> {
+    this.showCalls();
+    return this.wanted ? this.refresh(this.wanted) : Promise.resolve();
   }
 
   /**
@@ -88,6 +151,7 @@ class PaneController {
    */
   refresh(what: 'selection' | 'cells'): Promise<void> {
     if (this.wanted !== 'cells') this.wanted = what;
+    if (!this.access.inSight()) return Promise.resolve();
     return (this.reading ??= this.readAll().finally(() => (this.reading = undefined)));
   }
 
@@ -109,9 +173,31 @@ class PaneController {
       this.view.setPieces(this.choices);
       this.view.showStarter(starterSheets(taken).map(({ name }) => name));
     }
-    const search = await findRow(this.access, tables);
+    const selection = await this.access.selection();
+    this.selected = selection === 'several areas' ? undefined : selection;
+    const search = await findRow(this.access, tables, selection);
     this.found = search.found;
-    this.show(search.found ? undefined : search.why);
+    const spoken = 'result' in search ? await findStep(this.access, tables, search.result) : undefined;
+    const step = (this.step = spoken?.row && spoken);
+    this.view.showResult(
+      step && {
+        text: `It speaks of step ${step.step}${step.survey === '' ? '' : ` of ${step.survey}`}, ${addressOf(step.row)}.`,
+        go: 'Go to that step',
+      },
+    );
+    const why = 'why' in search ? search.why : step ? 'This is a row of results.' : undefined;
+    this.showRefusal();
+    this.show(why ?? (spoken && !spoken.row ? spoken.why : undefined));
+  }
+
+  private async goToStep(): Promise<void> {
+    const { step } = this;
+    if (!step) return;
+    const built = orderedChoice(this.choices, this.pieces, step.build)?.key;
+    if (built !== undefined) this.chosenFor.set(step.survey.trim(), built);
+    await this.access.select(step.row);
+    await this.refresh('selection');
+    this.view.focusRow();
   }
 
   private show(why: string | undefined): void {
@@ -123,7 +209,7 @@ class PaneController {
       : undefined;
     const lines =
       found && found.selected.length > 1
-        ? rowLines(found.headers, found.selected, found.row.row, form.chosen, form.options)
+        ? rowLines(found.headers, found.selected, form.chosen, form.options)
         : [];
     this.view.show(this.model, form.problem, lines);
     if (this.told?.row !== this.rowName()) this.told = undefined;
@@ -197,7 +283,11 @@ class PaneController {
     this.offerNote();
     this.view.focusWrite();
     this.tell(
-      written ? `Written into ${address}.` : `${address} has changed meanwhile. Nothing was written.`,
+      written === 'written'
+        ? `Written into ${address}.`
+        : written === 'changed'
+          ? `${address} has changed meanwhile. Nothing was written.`
+          : `${address} is locked and its sheet protected. Nothing was written: Review > Unprotect Sheet frees it.`,
     );
     await this.refresh('selection');
   }
@@ -208,6 +298,7 @@ class PaneController {
     const first = found.header.row + 1;
     const count = found.lastRow - first + 1;
     const start = found.row.row - first + 1;
+    let hiddenOnes = 0;
     // From the row below this one to the end, then from the top down to this one.
     for (const [from, to] of [
       [start, count],
@@ -216,11 +307,15 @@ class PaneController {
       for (let at = from; at < to; at += ROWS_AT_ONCE) {
         const area = { ...found.header, row: first + at, rows: Math.min(ROWS_AT_ONCE, to - at) };
         const rows = await this.access.read(area);
-        const hit = rows.findIndex((cells) => checkRow(found.headers, cells).length > 0);
-        if (hit < 0) continue;
+        const hits = rows.flatMap((cells, i) => (checkRow(found.headers, cells).length > 0 ? [i] : []));
+        if (hits.length === 0) continue;
+        const hidden = await this.access.hiddenRows(area);
+        const hit = hits.find((i) => !hidden[i]);
+        hiddenOnes += hits.filter((i) => hidden[i] && (hit === undefined || i < hit)).length;
+        if (hit === undefined) continue;
         const row = area.row + hit;
         if (row === found.row.row) {
-          this.tell('No other row here has a problem.');
+          this.tell(`No other row here has a problem.${hiddenText(hiddenOnes)}`);
           return;
         }
         await this.access.select({ ...found.header, row });
@@ -228,7 +323,7 @@ class PaneController {
         return;
       }
     }
-    this.tell('No row here has a problem.');
+    this.tell(`No row here has a problem.${hiddenText(hiddenOnes)}`);
   }
 
   private async addSheets(): Promise<void> {
@@ -237,6 +332,39 @@ class PaneController {
     await this.access.addSheets(sheets);
     this.tell(`Added ${sheets.map(({ name }) => name).join(', ')}.`);
     await this.refresh('cells');
+  }
+
+  private async lookForFormulas(): Promise<void> {
+    this.runs = await ownFormulas(this.access, this.board?.functions);
+    const formulas = this.runs.flatMap((run) => run.formulas);
+    if (formulas.length === 0) {
+      this.tell('No formula here calls a function of this add-in.');
+      return;
+    }
+    const entered = this.runs.flatMap((run) => run.entered);
+    this.again.ask({
+      formulas: formulas.length,
+      sheets: [...new Set(this.runs.map(({ area }) => area.sheet))],
+      prefixed: formulas.filter((formula, i) => formula !== entered[i]).length,
+    });
+  }
+
+  private async enterAgain(go: boolean): Promise<void> {
+    this.again.offer(true);
+    if (!go) {
+      this.tell('Nothing was entered.');
+      return;
+    }
+    const { entered, changed, protectedSheets, refused } = await enterAgain(this.access, this.runs);
+    const parts = [
+      entered === 1 ? '1 formula was entered again.' : `${entered} formulas were entered again.`,
+      ...(changed > 0 ? [`${changed} had changed meanwhile and stay as they are.`] : []),
+      ...(protectedSheets.length > 0
+        ? [`Nothing was entered where sheets are protected: ${protectedSheets.join(', ')}.`]
+        : []),
+      ...refused.map((reason) => `Not entered on ${reason}.`),
+    ];
+    this.tell(parts.join(' '));
   }
 
   /** A workbook that does not answer is said so, and the pane stays. */

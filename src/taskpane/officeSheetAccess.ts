@@ -1,4 +1,5 @@
 import type { Cell } from '../core/measures/readQuantity';
+import { paneSight } from './paneSight';
 import type { CellArea, NewSheet, SheetAccess, WriteCell } from './sheetAccess';
 import { firstOf } from '../core/lists/ends';
 import { entryAt } from '../core/lists/entryAt';
@@ -10,22 +11,27 @@ const POINTS_A_CHARACTER = 5.6;
 
 /** The workbook through Office.js. */
 export function officeSheetAccess(): SheetAccess {
+  const sight = paneSight();
   return {
+    ...sight,
     selection: async () => {
       try {
-        return await Excel.run(async (context) => {
-          const range = context.workbook.getSelectedRange();
-          return areaOf(context, range);
-        });
+        return await run(async (context) => areaOf(context, context.workbook.getSelectedRange()));
       } catch (fault) {
-        // Mostly a chart or several areas are selected; whatever it is, the developer's console has it.
+        // Several areas, or a chart; whatever else it is, the developer's console has it.
+        const areas = await run(async (context) => {
+          const selected = context.workbook.getSelectedRanges().load('areaCount');
+          await context.sync();
+          return selected.areaCount;
+        }).catch(() => 0);
+        if (areas > 1) return 'several areas';
         console.warn('The selection is not read as a range:', fault);
         return undefined;
       }
     },
 
     onChange: (listener) =>
-      Excel.run(async (context) => {
+      run(async (context) => {
         context.workbook.onSelectionChanged.add(async () => listener('selection'));
         const { worksheets } = context.workbook;
         const cells = async () => listener('cells');
@@ -37,7 +43,7 @@ export function officeSheetAccess(): SheetAccess {
       }),
 
     sheets: () =>
-      Excel.run(async (context) => {
+      run(async (context) => {
         const { worksheets } = context.workbook;
         worksheets.load('items/name');
         await context.sync();
@@ -45,7 +51,7 @@ export function officeSheetAccess(): SheetAccess {
       }),
 
     tables: () =>
-      Excel.run(async (context) => {
+      run(async (context) => {
         const { tables } = context.workbook;
         tables.load('items/name');
         await context.sync();
@@ -55,10 +61,10 @@ export function officeSheetAccess(): SheetAccess {
       }),
 
     block: (area) =>
-      Excel.run((context) => areaOf(context, rangeOf(context, firstCell(area)).getSurroundingRegion())),
+      run((context) => areaOf(context, rangeOf(context, firstCell(area)).getSurroundingRegion())),
 
     used: (sheet) =>
-      Excel.run(async (context) => {
+      run(async (context) => {
         const range = context.workbook.worksheets.getItem(sheet).getUsedRangeOrNullObject(true);
         load(range);
         await context.sync();
@@ -66,10 +72,10 @@ export function officeSheetAccess(): SheetAccess {
       }),
 
     read: (area) =>
-      Excel.run(async (context) => {
-        const parts = inParts(area).map((part) => rangeOf(context, part).load('values, valueTypes'));
+      run(async (context) => {
         const rows: Cell[][] = [];
-        for (const part of parts) {
+        for (const place of inParts(area)) {
+          const part = rangeOf(context, place).load('values, valueTypes');
           await context.sync();
           part.values.forEach((values, i) =>
             rows.push(values.map((value, j) => readCell(value, entryAt(entryAt(part.valueTypes, i), j)))),
@@ -78,20 +84,38 @@ export function officeSheetAccess(): SheetAccess {
         return rows;
       }),
 
-    contents: (area) => Excel.run(async (context) => contentsOf(context, area)),
+    hiddenRows: (area) =>
+      run(async (context) => {
+        const rows: boolean[] = [];
+        for (const place of inParts(area)) {
+          const found = rangeOf(context, place).getRowProperties({ rowHidden: true });
+          await context.sync();
+          rows.push(...found.value.map(({ rowHidden }) => rowHidden === true));
+        }
+        return rows;
+      }),
+
+    contents: (area) => run(async (context) => contentsOf(context, area)),
 
     write: (area, cells, holding) =>
-      Excel.run(async (context) => {
+      run(async (context) => {
         const now = await contentsOf(context, area);
         const same = now.every((row, i) => row.every((text, j) => text === holding[i]?.[j]));
-        if (!same) return false;
-        rangeOf(context, area).formulas = cells.map((row) => row.map(entered));
+        if (!same) return 'changed';
+        const range = rangeOf(context, area);
+        range.worksheet.protection.load('protected');
+        range.format.protection.load('locked');
         await context.sync();
-        return true;
+        // Of an area that is locked in parts it is null.
+        if (range.worksheet.protection.protected && range.format.protection.locked !== false)
+          return 'protected';
+        range.formulas = cells.map((row) => row.map(entered));
+        await context.sync();
+        return 'written';
       }),
 
     select: (area) =>
-      Excel.run(async (context) => {
+      run(async (context) => {
         const range = rangeOf(context, area);
         range.worksheet.activate();
         range.select();
@@ -99,7 +123,12 @@ export function officeSheetAccess(): SheetAccess {
       }),
 
     addSheets: (sheets) =>
-      Excel.run(async (context) => {
+      run(async (context) => {
+        const { protection } = context.workbook;
+        protection.load('protected');
+        await context.sync();
+        if (protection.protected)
+          throw new Error('its structure is protected, so no sheet can be added (Review > Protect Workbook)');
         for (const sheet of sheets) addSheet(context, sheet);
         await context.sync();
       }),
@@ -107,6 +136,10 @@ export function officeSheetAccess(): SheetAccess {
 }
 
 type Context = Excel.RequestContext;
+
+/** While a cell is edited the host answers nothing: what is asked of it waits until the edit has ended. */
+const run = <T>(work: (context: Context) => Promise<T>): Promise<T> =>
+  Excel.run({ delayForCellEdit: true }, work);
 
 const PLACE = 'rowIndex, columnIndex, rowCount, columnCount, worksheet/name';
 
@@ -146,15 +179,21 @@ function readCell(value: unknown, type: Excel.RangeValueType | string): Cell {
 }
 
 async function contentsOf(context: Context, area: CellArea): Promise<string[][]> {
-  const range = rangeOf(context, area).load('formulas, valueTypes');
-  await context.sync();
-  return range.formulas.map((row: unknown[], i) =>
-    row.map((formula, j) => {
-      const text = String(formula);
-      // A lone apostrophe or a spilled "" looks empty and is not.
-      return text === '' && String(range.valueTypes[i]?.[j]) !== 'Empty' ? "'" : text;
-    }),
-  );
+  const rows: string[][] = [];
+  for (const place of inParts(area)) {
+    const range = rangeOf(context, place).load('formulas, valueTypes');
+    await context.sync();
+    range.formulas.forEach((row: unknown[], i) =>
+      rows.push(
+        row.map((formula, j) => {
+          const text = String(formula);
+          // A lone apostrophe or a spilled "" looks empty and is not.
+          return text === '' && String(range.valueTypes[i]?.[j]) !== 'Empty' ? "'" : text;
+        }),
+      ),
+    );
+  }
+  return rows;
 }
 
 /** What Excel would take for a formula, a number or a date although it is meant as text. */

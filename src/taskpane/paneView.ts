@@ -1,4 +1,5 @@
 import { ALLOWANCE, TAPE } from '../worksheet/routeInputs';
+import { button } from './button';
 import { element } from './element';
 import type { MeasureLine, PaneModel } from './paneModel';
 import { PieceChooser } from './pieceChooser';
@@ -14,6 +15,8 @@ export interface PaneActions {
   replaceNote(): void;
   keepNote(): void;
   addSheets(): void;
+  /** Goes to the step that a row of results speaks of. */
+  goToStep(): void;
 }
 
 /** What is offered to be written, and where. */
@@ -62,11 +65,17 @@ export class PaneView {
   private readonly typed = element('div', { class: 'fields' }, ...this.sizes.map((size) => size.label));
   private readonly formProblem = element('p', { class: 'problem', id: 'pane-form-problem' });
   private readonly rowPart = element('div', {});
+  private readonly result = element(
+    'section',
+    { 'aria-label': 'A row of results' },
+    element('h2', { class: 'aside' }, 'A row of results'),
+  );
   private drawn: string | undefined;
 
   constructor(
     root: HTMLElement,
     private readonly actions: PaneActions,
+    parts: { readonly calls: HTMLElement; readonly refusal: HTMLElement; readonly enterAgain: HTMLElement },
   ) {
     this.allowance.field.value = String(ALLOWANCE.optional.default);
     this.tape.field.value = String(TAPE.optional.default);
@@ -102,12 +111,17 @@ export class PaneView {
       this.heading,
       this.place,
       this.status,
+      parts.calls,
+      parts.refusal,
+      this.result,
       form,
       this.rowPart,
       this.next,
       given,
       this.sheets,
+      parts.enterAgain,
     );
+    this.showResult(undefined);
     this.setPieces([]);
     this.show(undefined, undefined);
     this.say('Select a row of a route.');
@@ -177,6 +191,16 @@ export class PaneView {
     fill(this.measures, measuresTable(model.measures), element('p', { class: 'place' }, PLAIN));
   }
 
+  /** Offers the way from a row of results to the step that it speaks of; undefined: there is none. */
+  showResult(offer: { readonly text: string; readonly go: string } | undefined): void {
+    this.result.hidden = offer === undefined;
+    const key = JSON.stringify(offer ?? null);
+    if (this.result.dataset.offer === key) return;
+    this.result.dataset.offer = key;
+    const go = offer && button(offer.go, () => this.actions.goToStep());
+    fill(this.result, ...(offer && go ? [element('p', {}, offer.text), go] : []));
+  }
+
   /** Made anew only when it changes, so that the words stay open and keep the focus. */
   private showDrawing(model: PaneModel): void {
     const key = model.drawing?.svg ?? model.notDrawn ?? '';
@@ -229,6 +253,11 @@ export class PaneView {
     (this.write.querySelector('button') ?? this.next).focus();
   }
 
+  /** Puts the focus on the row, after the button that led to it has gone. */
+  focusRow(): void {
+    this.next.focus();
+  }
+
   /** Shows which starter sheets would be added. */
   showStarter(names: readonly string[]): void {
     const text = `Adds ${names.length} new sheets: ${names.join(', ')}. Nothing that is there is changed.`;
@@ -253,8 +282,6 @@ function section(title: string): HTMLElement {
 function fill(part: HTMLElement, ...children: readonly Node[]): void {
   part.replaceChildren(...[...part.children].slice(0, 1), ...children);
 }
-
-const button = (text: string): HTMLButtonElement => element('button', { type: 'button' }, text);
 
 function input(name: string): { label: HTMLLabelElement; field: HTMLInputElement } {
   const field = element('input', { type: 'text', autocomplete: 'off', spellcheck: 'false' });

@@ -1,4 +1,5 @@
 import type { Cell } from '../core/measures/readQuantity';
+import type { SheetRow } from './findRow';
 import type { Verdict } from '../core/route/verdict';
 import { judgeChosen } from './judgeChosen';
 import type { Chosen, PaneOptions } from './paneModel';
@@ -14,24 +15,20 @@ export interface RowLine {
   readonly problems: readonly string[];
 }
 
-/**
- * A line for each selected row that is not empty.
- * @param first the sheet's row of the first, counted from 0
- */
+/** A line for each selected row that is not empty. */
 export function rowLines(
   headers: readonly Cell[],
-  rows: readonly (readonly Cell[])[],
-  first: number,
+  rows: readonly SheetRow[],
   chosen: Chosen | undefined,
   { allowance, tape }: PaneOptions,
 ): RowLine[] {
-  return rows.flatMap((cells, i) => {
+  return rows.flatMap(({ row: at, cells }) => {
     const selected = readSelectedRow(headers, cells);
     if (!selected) return [];
     const { row, problems } = selected;
     const stage = row.stage ?? (row.stageText.trim() || 'no stage');
     const verdict =
       row.stage && chosen ? judgeChosen(row, chosen.pieces, allowance, tape).judged.verdict : undefined;
-    return [{ row: first + i + 1, what: `${stepText(row)}, ${stage}`, verdict, problems }];
+    return [{ row: at + 1, what: `${stepText(row)}, ${stage}`, verdict, problems }];
   });
 }

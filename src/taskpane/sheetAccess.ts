@@ -18,6 +18,9 @@ export interface SheetTable {
 /** What may be written into a cell. A plain string stays text even where it begins with `=`. */
 export type WriteCell = string | number | boolean | null | { readonly formula: string };
 
+/** What came of writing: `changed`, the area no longer held what was asked for; `protected`, it may not be written. */
+export type WriteOutcome = 'written' | 'changed' | 'protected';
+
 /** A table to be made on a new sheet, header row first; every row as long as the header. */
 export interface NewTable {
   readonly name: string;
@@ -64,7 +67,11 @@ export interface NewSheet {
  */
 export interface SheetAccess {
   /** The selected area; undefined when nothing that is a range is selected. */
-  selection(): Promise<CellArea | undefined>;
+  selection(): Promise<CellArea | 'several areas' | undefined>;
+  /** Whether the pane can be seen: what nobody sees is not worked out. */
+  inSight(): boolean;
+  /** Calls back when the pane comes into sight. */
+  onSight(listener: () => void): void;
   /** Calls back after the selection has moved, or cells, sheets or tables have changed. */
   onChange(listener: (what: 'selection' | 'cells') => void): Promise<void>;
   /** The sheets' names in their order. */
@@ -77,17 +84,19 @@ export interface SheetAccess {
   used(sheet: string): Promise<CellArea | undefined>;
   /** Values, row by row: null for an empty cell, `{code}` for an error value. */
   read(area: CellArea): Promise<readonly (readonly Cell[])[]>;
+  /** Of each row of an area whether it is hidden, by hand or by a filter. */
+  hiddenRows(area: CellArea): Promise<readonly boolean[]>;
   /** What the formula line shows, row by row: '' only for a cell that holds nothing at all. */
   contents(area: CellArea): Promise<readonly (readonly string[])[]>;
   /**
-   * Writes as one step, only when the area still holds exactly what `holding` says (as `contents` gives it).
-   * @returns whether it was written
+   * Writes as one step, only when the area still holds exactly what `holding` says (as `contents` gives it), and
+   * nothing of it is locked on a protected sheet.
    */
   write(
     area: CellArea,
     cells: readonly (readonly WriteCell[])[],
     holding: readonly (readonly string[])[],
-  ): Promise<boolean>;
+  ): Promise<WriteOutcome>;
   /** Selects an area and brings its sheet to the front. */
   select(area: CellArea): Promise<void>;
   /** Adds sheets after the last one; the caller has made sure that no name is taken. */

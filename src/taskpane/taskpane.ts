@@ -1,3 +1,4 @@
+import { callsBoard } from '../worksheet/calls/callsBoard';
 import { mountPane } from './mountPane';
 import { officeSheetAccess } from './officeSheetAccess';
 
@@ -7,6 +8,6 @@ Object.assign(window, { carryPaneRan: true });
 void Office.onReady(async ({ host }) => {
   const root = document.getElementById('pane');
   if (!root) return;
-  if (host === Office.HostType.Excel) await mountPane(root, officeSheetAccess());
+  if (host === Office.HostType.Excel) await mountPane(root, officeSheetAccess(), callsBoard());
   else root.textContent = 'This page is the pane of an Excel add-in: open it from the Home tab of Excel.';
 });

@@ -27,7 +27,7 @@ function callsOfPage(): HostCalls | undefined {
     workers: Math.max(1, (navigator.hardwareConcurrency || 1) - 1),
   });
   const refusals = new Refusals();
-  leaveCallsBoard(queue, refusals);
+  leaveCallsBoard(new Set(FUNCTIONS.map(({ id }) => id)), queue, refusals);
   return new HostCalls(queue, hostError, refusals, now, later);
 }
 

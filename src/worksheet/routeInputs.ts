@@ -173,6 +173,9 @@ export function ordersOf(table: Table | undefined): Outcome<readonly Order[] | u
 // An empty cell can arrive as 0, and no survey or build is called that.
 const nameOf = (cell: Cell): string => (cell === 0 ? '' : cellWord(cell));
 
+/** No minutes at all, said so that it cannot be an empty cell that arrives as 0. */
+const isNoMinutes = (cell: Cell): boolean => typeof cell === 'string' && /^\s*0\s*min\s*$/i.test(cell);
+
 /** Reads rates, two columns: what, minutes. A rate that is not named keeps its example. */
 export function ratesOf(table: Table | undefined): Outcome<JobRates> {
   const minutes: Record<RateName, number> = { ...EXAMPLE_RATES };
@@ -181,7 +184,7 @@ export function ratesOf(table: Table | undefined): Outcome<JobRates> {
     refused({ kind: 'impossible', argument: 'rates', got, because });
   for (const [i, cells] of (table ?? []).entries()) {
     const what = nameOf(cells[0]);
-    const value = cells[1];
+    const value = isNoMinutes(cells[1]) ? 0 : cells[1];
     if (what === '') continue;
     const rate = RATE_NAMES.find((name) => name.toLowerCase() === what.toLowerCase());
     const build = what.toLowerCase().startsWith(SET_UP_OF.toLowerCase())
@@ -192,8 +195,10 @@ export function ratesOf(table: Table | undefined): Outcome<JobRates> {
       if (i === 0 && typeof value !== 'number') continue;
       return refuse(what, `it is no rate: use ${RATE_NAMES.join('; ')}; or "${SET_UP_OF}" and a build`);
     }
+    if (cells[1] === 0)
+      return refuse(0, `the minutes of "${what}": 0 may be an empty cell; write "0 min" if there are none`);
     if (typeof value !== 'number' || !(value >= 0) || !Number.isFinite(value)) {
-      return refuse(value, `the minutes of "${what}" are a plain number, 0 or more`);
+      return refuse(value, `the minutes of "${what}" are a plain number above 0, or "0 min"`);
     }
     if (rate !== undefined) minutes[rate] = value;
     else if (build !== undefined) setUpOf.set(build.trim().toLowerCase(), value);

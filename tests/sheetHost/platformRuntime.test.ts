@@ -1,6 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { FUNCTIONS } from '../../src/worksheet/functions';
-import { callInCells, HostError } from '../support/callInCells';
+import { callInCells, HostError, type Given } from '../support/callInCells';
 import { launchBrowser } from '../support/browser';
 import { openFunctions, type FunctionsPage, type HostCall } from '../support/functionsHost';
 
@@ -119,6 +119,67 @@ describe.each(['allowed', 'blocked'] as const)('with workers %s', (workers) => {
     const { answers: next } = await run([landing(1501)]);
     expect(next[0]).toMatchObject({ failed: false });
   });
+});
+
+/** What a host hands over for the arguments of an example: each as a range, what is left out as null. */
+function handedOver({ arguments: described, example }: (typeof FUNCTIONS)[number]): unknown[] {
+  const range = (value: unknown): unknown => (Array.isArray(value) ? value : [[value]]);
+  return described.map((argument, i) => {
+    if (argument.repeating) return example.arguments.slice(i).map(range);
+    const value: unknown = example.arguments[i];
+    return value === undefined || value === null ? null : range(value);
+  });
+}
+
+test('every example of every function gives through the runtime what it gives in a cell', async () => {
+  const { answers } = await pages.allowed!.run(FUNCTIONS.map((f) => ({ id: f.id, values: handedOver(f) })));
+  FUNCTIONS.forEach(({ id, example }, i) => {
+    const cells = callInCells(id, ...(example.arguments as Given[]));
+    expect([id, answers[i]?.failed]).toEqual([id, false]);
+    expect([id, cellsOf(answers[i]!.value)]).toEqual([id, cellsOf(cells)]);
+  });
+});
+
+test('nothing, 0 and errors for every first argument are answered as in a cell, none by a fault', async () => {
+  // How the runtime says an error: its number for the code, and the message. 1 is #N/A, 5 #DIV/0!, 7 #VALUE!.
+  const CODES: Readonly<Record<string, number>> = { '#N/A': 1, '#DIV/0!': 5, '#VALUE!': 7 };
+  const firsts: readonly (readonly [unknown, Given])[] = [
+    [[[null]], null],
+    [[[0]], 0],
+    [[['']], ''],
+    [[['soon']], 'soon'],
+    [[[{ type: 'CustomFunctionError', code: '#DIV/0!' }]], new HostError('#DIV/0!') as never],
+  ];
+  const calls = FUNCTIONS.flatMap((f) => firsts.map(([sent, given]) => ({ f, sent, given })));
+  const { answers } = await pages.allowed!.run(
+    calls.map(({ f, sent }) => ({ id: f.id, values: [sent, ...handedOver(f).slice(1)] })),
+  );
+  calls.forEach(({ f: { id, example }, given }, i) => {
+    const cells = callInCells(id, given, ...(example.arguments.slice(1) as Given[]));
+    const [only] = cells[0]!;
+    const answer = answers[i]!;
+    const what = `${id} of ${JSON.stringify(given)}`;
+    if (cells.length === 1 && cells[0]!.length === 1 && only instanceof HostError) {
+      expect([what, answer.failed, answer.errorCode, answer.value]).toEqual([
+        what,
+        true,
+        CODES[only.code],
+        only.message,
+      ]);
+    } else expect([what, answer.failed, cellsOf(answer.value)]).toEqual([what, false, cellsOf(cells)]);
+  });
+});
+
+test('200 long calls at once: all are answered, and the page has its turn all the while', async () => {
+  const { answers, longestGap, turns } = await pages.allowed!.run(
+    // 40 different ones, each from five cells: what is in flight is computed once.
+    Array.from({ length: 200 }, (_, i) => landing(1500 + (i % 40) * 400)),
+  );
+  expect(answers.filter((answer) => answer === null)).toEqual([]);
+  for (let i = 0; i < 40; i++) expect(answers[i + 40]!.value).toEqual(answers[i]!.value);
+  // No wall clock decides on a machine that others use too: turns are counted, and far apart is a second.
+  expect(turns).toBeGreaterThan(20);
+  expect(longestGap).toBeLessThan(1000);
 });
 
 test('every function is known to the runtime', async () => {

@@ -3,6 +3,13 @@ export interface FakeBook {
   sheets: { name: string; cells: (string | number | boolean | null | { code: string })[][] }[];
   tables: { name: string; sheet: string; row: number; column: number; rows: number; columns: number }[];
   selection: { sheet: string; row: number; column: number; rows: number; columns: number };
+  /** Of several areas selected how many; left out: one. */
+  areas?: number;
+  /** Sheets that are protected, all their cells locked; and whether the workbook's structure is. */
+  protectedSheets?: string[];
+  protectedStructure?: boolean;
+  /** Rows of the first sheet that a filter hides, from 0. */
+  hiddenRows?: number[];
 }
 
 /**
@@ -11,7 +18,7 @@ export interface FakeBook {
  * and not computed. It is no test of Excel, only of what the pane says to it.
  */
 export const fakeExcelScript = (book: FakeBook): string =>
-  `window.__name = (f) => f; // tsx names functions so\nwindow.CustomFunctions = { associate() {}, Error: class extends Error {} };\n(${install.toString()})(${JSON.stringify(book)});`;
+  `window.__name = (f) => f; // tsx names functions so\nwindow.fakeFunctions = new Map();\nwindow.CustomFunctions = { associate: (id, call) => window.fakeFunctions.set(id, call), Error: class { constructor(code, message) { this.code = code; this.message = message; } } };\n(${install.toString()})(${JSON.stringify(book)});`;
 
 /* eslint-disable @typescript-eslint/no-explicit-any -- it runs in the page and imitates loosely typed objects */
 function install(book: FakeBook): void {
@@ -47,6 +54,7 @@ function install(book: FakeBook): void {
   const sync = async (): Promise<void> => {
     const work = pending;
     pending = [];
+    page.fakeSyncs++;
     await new Promise((later) => setTimeout(later, 0));
     for (const step of work) step();
   };
@@ -95,14 +103,32 @@ function install(book: FakeBook): void {
       isNullObject: rows === 0,
       worksheet: {
         name: sheetName,
+        protection: loadable(
+          { setters: {} },
+          { protected: () => (book.protectedSheets ?? []).includes(sheetName) },
+        ),
         activate: () => (book.selection = { ...book.selection, sheet: sheetName }),
       },
-      format: { font: {} },
+      format: {
+        font: {},
+        protection: loadable({ setters: {} }, { locked: () => true }),
+      },
+      // "Range.getRowProperties": its value is there after a sync.
+      getRowProperties: () => {
+        const result: any = {};
+        pending.push(() => {
+          result.value = Array.from({ length: rows }, (_, i) => ({
+            rowHidden: sheetName === book.sheets[0]?.name && (book.hiddenRows ?? []).includes(row + i),
+          }));
+        });
+        return result;
+      },
       dataValidation: {},
       setters: {
         formulas: (lines: any[][]) =>
           pending.push(() => {
             if (lines.length !== rows || lines[0]!.length !== columns) throw new Error('InvalidArgument');
+            if ((book.protectedSheets ?? []).includes(sheetName)) throw new Error('AccessDenied');
             page.fakeWrites.push({ sheet: sheetName, row, column, rows, columns });
             lines.forEach((line, i) =>
               line.forEach((value, j) =>
@@ -176,7 +202,14 @@ function install(book: FakeBook): void {
     },
   });
   const workbook = {
+    protection: loadable({ setters: {} }, { protected: () => book.protectedStructure === true }),
+    // "This method will throw an error if there are multiple ranges selected."
+    getSelectedRanges: () => loadable({ setters: {} }, { areaCount: () => book.areas ?? 1 }),
     getSelectedRange: () => {
+      if ((book.areas ?? 1) > 1)
+        pending.push(() => {
+          throw new Error('InvalidSelection');
+        });
       const { sheet, row, column, rows, columns } = book.selection;
       return range(sheet, row, column, rows, columns);
     },
@@ -209,8 +242,25 @@ function install(book: FakeBook): void {
       },
     },
   };
+  // "Excel.RunOptions": while a cell is edited a batch fails, or waits where it says so.
+  let editing = false;
+  let waiting: (() => void)[] = [];
+  page.fakeEdit = (on: boolean) => {
+    editing = on;
+    if (on) return;
+    const go = waiting;
+    waiting = [];
+    for (const next of go) next();
+  };
+  page.fakeRuns = 0;
+  page.fakeSyncs = 0;
   page.Excel = {
-    run: async (work: any) => {
+    run: async (first: any, second?: any) => {
+      const [options, work] = second ? [first, second] : [{}, first];
+      page.fakeRuns++;
+      if (editing && !options.delayForCellEdit) throw new Error('InvalidOperationInCellEditMode');
+      if (editing) await new Promise<void>((go) => waiting.push(go));
+      pending = [];
       const result = await work({ workbook, sync });
       await sync();
       return result;
@@ -218,6 +268,13 @@ function install(book: FakeBook): void {
   };
   page.Office = {
     HostType: { Excel: 'Excel' },
+    VisibilityMode: { hidden: 'Hidden', taskpane: 'Taskpane' },
+    addin: {
+      onVisibilityModeChanged: (f: any) => {
+        page.fakeVisibility = (visibilityMode: string) => f({ visibilityMode });
+        return Promise.resolve(() => Promise.resolve());
+      },
+    },
     onReady: (f: any) => Promise.resolve().then(() => f({ host: 'Excel', platform: 'test' })),
   };
 }

@@ -1,5 +1,6 @@
 import path from 'node:path';
 import type { Browser, Page } from 'playwright-core';
+import { FUNCTIONS } from '../../src/worksheet/functions';
 import { serveFiles, type Served } from './browser';
 import { builtFolder } from './builtFolder';
 
@@ -28,6 +29,8 @@ export interface BatchRun {
   readonly answers: readonly (HostAnswer | null)[];
   /** The longest time that the page had no turn [ms]. */
   readonly longestGap: number;
+  /** Turns that the page had meanwhile. */
+  readonly turns: number;
   /** Until the last answer [ms]. */
   readonly time: number;
 }
@@ -81,6 +84,7 @@ const HOST_SCRIPT = `
     const answers = calls.map(() => null);
     let left = calls.length;
     let longestGap = 0;
+    let turns = 0;
     let running = true;
     const start = performance.now();
     let last = start;
@@ -89,6 +93,7 @@ const HOST_SCRIPT = `
       const now = performance.now();
       longestGap = Math.max(longestGap, now - last - EVERY);
       last = now;
+      turns++;
       if (running) setTimeout(tick, EVERY);
     };
     setTimeout(tick, EVERY);
@@ -119,7 +124,7 @@ const HOST_SCRIPT = `
     const time = performance.now() - handedOver;
     tick();
     running = false;
-    return { answers, longestGap, time };
+    return { answers, longestGap, turns, time };
   };
   window.Office = { onReady: () => Promise.resolve({ host: null, platform: null }) };
 })();`;
@@ -128,25 +133,37 @@ const POLICY =
   "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; worker-src 'self'; connect-src 'self'";
 
 /**
- * Opens a page with the platform's runtime and the built functions.
- * @param workers `blocked`: the page is not allowed any worker
+ * How the functions of a page answer: with workers, without because none is allowed, each at once in the page, or
+ * not at all, so that what is left is the platform's own work.
  */
+export type Answering = 'allowed' | 'blocked' | 'at once' | 'nothing';
+
+// Without an Office around them the functions take the page for another host and answer at once.
+const BEFORE_FUNCTIONS: Readonly<Partial<Record<Answering, string>>> = {
+  'at once': 'window.Office = undefined;',
+  nothing: 'for (const id of window.carryIds) CustomFunctions.associate(id, () => [[0]]);',
+};
+
+/** Opens a page with the platform's runtime and the built functions. */
 export async function openFunctions(
   browser: Browser,
-  workers: 'allowed' | 'blocked' = 'allowed',
+  workers: Answering = 'allowed',
 ): Promise<FunctionsPage> {
   const dist = builtFolder();
   const runtime = path.join(
     path.dirname(require.resolve('@microsoft/office-js/package.json')),
     'dist/custom-functions-runtime.js',
   );
-  const policy = workers === 'allowed' ? POLICY : POLICY.replace("worker-src 'self'", "worker-src 'none'");
+  const policy = workers === 'blocked' ? POLICY.replace("worker-src 'self'", "worker-src 'none'") : POLICY;
+  const ids = `window.carryIds = ${JSON.stringify(FUNCTIONS.map(({ id }) => id))};`;
   const html = `<!doctype html><meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="${policy}">
-<script src="host.js"></script><script src="custom-functions-runtime.js"></script><script src="functions.js"></script>`;
+<script src="host.js"></script><script src="custom-functions-runtime.js"></script><script src="before.js"></script>
+${workers === 'nothing' ? '' : '<script src="functions.js"></script>'}`;
   const served: Served = await serveFiles({
     '/index.html': { text: html },
     '/host.js': { text: HOST_SCRIPT },
     '/custom-functions-runtime.js': { file: runtime },
+    '/before.js': { text: `${ids}${BEFORE_FUNCTIONS[workers] ?? ''}` },
     '/favicon.ico': { text: '' },
     '/functions.js': { file: path.join(dist, 'functions.js') },
     '/callWorker.js': { file: path.join(dist, 'callWorker.js') },

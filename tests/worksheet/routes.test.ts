@@ -262,6 +262,15 @@ describe('JOBTIME', () => {
     expect(wrong).toMatchObject({ code: '#VALUE!' });
   });
 
+  // An empty cell can arrive as 0, "" or null (issues 4702 and 5262 of office-js): none of them is minutes.
+  test.each([[0], [''], [null]])('refuses %p for minutes, and takes "0 min" for none', (empty) => {
+    const refused = callInCell('JOBTIME', ROUTE, PIECES, 3, [['Set-up of 6 ft one-piece', empty]]);
+    expect(refused).toMatchObject({ code: '#VALUE!' });
+    expect((refused as { message: string }).message).toMatch(/rates.*"0 min"/);
+    const none = callInCells('JOBTIME', ROUTE, PIECES, 3, [['Set-up of 6 ft one-piece', '0 min']]);
+    expect(none[3]![2]).toBe(0);
+  });
+
   test('refuses a crew of one build by build, names what is too heavy, and bills the fitters alone', () => {
     const alone = callInCells('JOBTIME', ROUTE, PIECES, 1);
     expect(alone[3]![0]).toBe('6 ft one-piece');

@@ -1,4 +1,6 @@
 import type { Cell } from '../../src/core/measures/readQuantity';
+import { callInParts, type HostArgument } from '../../src/worksheet/callFunction';
+import { FUNCTIONS } from '../../src/worksheet/functions';
 import { cutToUsed, MOST_ROWS } from '../../src/worksheet/usedRows';
 import { callInCells, HostError } from '../support/callInCells';
 
@@ -58,6 +60,31 @@ describe.each<[string, Cell]>([
   test('without anything in them are one empty cell', () => {
     expect(callInCells('TOMM', column([], WHOLE_COLUMN, empty))).toHaveLength(1);
   });
+});
+
+/** How many parts a call has: one for each row that it computes, whatever machine it runs on. */
+function partsOf(id: string, ...values: readonly HostArgument[]): number {
+  const description = FUNCTIONS.find((f) => f.id === id)!;
+  const call = callInParts(description, (code, message) => new HostError(code, message));
+  let parts = 0;
+  for (const part of { [Symbol.iterator]: () => call(values) }) parts += part.of > 0 ? 1 : 0;
+  return parts;
+}
+
+test('of a whole column only the rows in use are computed', () => {
+  expect(partsOf('TOMM', column(['30 in', 900, '1 m'], WHOLE_COLUMN, null))).toBe(3);
+  const route = [
+    ['Survey', 'Step', 'Stage', 'Width', 'Height'],
+    ['Mill House', 1, 'door', 125, 1981],
+    ['Quay 4', 1, 'door', 225, 1981],
+  ];
+  const pieces = [
+    ['Build', 'Piece', 'Length', 'Breadth', 'Thickness', 'Mass', 'Count'],
+    ['one-piece', 'slate', 1830, 930, 25, 121, 1],
+  ];
+  const whole = partsOf('SURVEYS', columns(route, null), columns(pieces, null));
+  expect(whole).toBe(partsOf('SURVEYS', route, pieces));
+  expect(whole).toBeGreaterThanOrEqual(2);
 });
 
 test('a shorter range keeps its shape, empty rows and all', () => {

@@ -1,6 +1,7 @@
 import type { PieceSize } from '../measures/piece';
 import type { StageName } from '../stages/kinds';
-import { solverOf, type PlacedMeasures } from '../stages/solvers';
+import type { StageMeasures } from '../stages/measures';
+import { solverOf } from '../stages/solvers';
 import { tapedMeasures } from './tapeCase';
 
 /**
@@ -14,7 +15,7 @@ import { tapedMeasures } from './tapeCase';
  */
 export function deepProof(
   stage: StageName,
-  measures: PlacedMeasures,
+  measures: StageMeasures,
   tape: number,
   piece: PieceSize,
   shown = -Infinity,

@@ -16,6 +16,8 @@ export function hostSheetAccess(session: WorkbookSession): SheetAccess {
     });
   return {
     selection: async () => ({ sheet: session.sheet, ...session.selected.area }),
+    inSight: () => true,
+    onSight: () => {},
     onChange: async (listener) => {
       let wanted: 'selection' | 'cells' | undefined;
       session.listen((event) => {
@@ -41,10 +43,12 @@ export function hostSheetAccess(session: WorkbookSession): SheetAccess {
       return block && { sheet, ...block };
     },
     read: async (area) => session.host.read(area.sheet, area),
+    // Nothing hides rows here.
+    hiddenRows: async ({ rows }) => Array<boolean>(rows).fill(false),
     contents: async (area) => contents(area),
     write: async (area, cells, holding) => {
       const same = contents(area).every((row, r) => row.every((text, c) => text === holding[r]?.[c]));
-      if (!same) return false;
+      if (!same) return 'changed';
       const done = session.write(
         area.sheet,
         cells.flatMap((row, r) =>
@@ -52,7 +56,7 @@ export function hostSheetAccess(session: WorkbookSession): SheetAccess {
         ),
       );
       if (!done.ok) throw new Error(done.reason);
-      return true;
+      return 'written';
     },
     select: async ({ sheet, ...area }) => {
       session.show(sheet);

@@ -3,7 +3,10 @@ import type { Refusals, Refusal } from './refusals';
 
 /** What the pane may know of the calls of the functions, and do about them. */
 export interface CallsBoard {
+  /** Ids of all functions. */
+  readonly functions: ReadonlySet<string>;
   state(): CallsState;
+  /** Calls back often: after each answer and each error. */
   onChange(listener: () => void): void;
   /** Gives up all that is being computed; its cells say so. */
   stop(): void;
@@ -14,10 +17,18 @@ export interface CallsBoard {
 /** The functions and the pane are scripts of one page: the one leaves this for the other. */
 const BOARD = 'carryCallsBoard';
 
-export function leaveCallsBoard(queue: CallQueue, refusals: Refusals): void {
+/** What the functions of this page have left; nothing where they answer each call at once. */
+export const callsBoard = (): CallsBoard | undefined =>
+  (globalThis as { readonly [BOARD]?: CallsBoard })[BOARD];
+
+export function leaveCallsBoard(functions: ReadonlySet<string>, queue: CallQueue, refusals: Refusals): void {
   const board: CallsBoard = {
+    functions,
     state: () => queue.state(),
-    onChange: (listener) => queue.onChange(listener),
+    onChange: (listener) => {
+      queue.onChange(listener);
+      refusals.onChange(listener);
+    },
     stop: () => queue.stop(),
     refusalAt: (sheet, row, column) => refusals.at(sheet, row, column),
   };

@@ -25,6 +25,11 @@ const MOST_CELLS = 200;
  */
 export class Refusals {
   private readonly byAddress = new Map<string, readonly Noted[]>();
+  private readonly listeners: (() => void)[] = [];
+
+  onChange(listener: () => void): void {
+    this.listeners.push(listener);
+  }
 
   /** Remembers what a formula gave. */
   note(address: string, cells: readonly (readonly HostCell[])[]): void {
@@ -37,9 +42,10 @@ export class Refusals {
       }
     }
     const key = keyOf(address);
-    this.byAddress.delete(key);
+    const had = this.byAddress.delete(key);
+    if (noted.length > 0) this.byAddress.set(key, noted);
+    if (had || noted.length > 0) for (const listener of this.listeners) listener();
     if (noted.length === 0) return;
-    this.byAddress.set(key, noted);
     const [oldest] = this.byAddress.keys();
     if (this.byAddress.size > MOST_FORMULAS && oldest !== undefined) this.byAddress.delete(oldest);
   }

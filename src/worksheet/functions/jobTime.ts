@@ -23,7 +23,7 @@ export const jobTime = tableFunction({
       name: 'rates',
       help:
         `two columns, what and minutes, in place of the EXAMPLE rates (replace them by your own): ${ratesInWords}; ` +
-        `"${SET_UP_OF}" and a build's name gives the whole set-up of that build`,
+        `"${SET_UP_OF}" and a build's name gives the whole set-up of that build; "0 min" for none`,
       quantity: 'range',
       optional: { default: null, meaning: 'the example rates' },
     },
