@@ -1,10 +1,6 @@
-import { rectangleRoundCorner } from '../core/geometry/rectangleRoundCorner';
-import { rectangleThroughOpening } from '../core/geometry/rectangleThroughOpening';
 import { mmText, Paper } from './paper';
-import { placeInBend } from './placeInBend';
-import { type Corners, box, type Point, type Points } from './plane';
-import { degreesText, placeRectangle, sectionOf, type DrawnPiece, type StageView } from './stageView';
-import { shownDown } from '../core/measures/shown';
+import { box, type Point, type Points } from './plane';
+import type { StageView } from './stageView';
 
 export interface FlightDrawn {
   readonly width: number;
@@ -18,90 +14,28 @@ export interface FlightDrawn {
   readonly headSpace?: number | undefined;
 }
 
-/** Where on the flight the piece is closest. */
-type Part = 'foot' | 'straight' | 'head';
-
 const SLAB = 120;
+/** Length along the pitch that is drawn where the risers are not counted [mm], and somewhat more. */
+const DRAWN_LENGTH = 1800;
 
 /**
- * A flight seen from the side, with the piece where it is closest: at the foot, on the straight part or at the
- * head; and beside it the section across the pitch. Foot and head are drawn where they were measured.
+ * A flight seen from the side, and beside it the section across the pitch. Foot and head are drawn where they were
+ * measured.
  */
-export function flightView(m: FlightDrawn, piece: DrawnPiece | undefined): StageView {
+export function flightView(m: FlightDrawn): StageView {
   const paper = new Paper();
   const pitch = Math.atan2(m.rise, m.going);
   const channel = m.headroom * Math.cos(pitch);
-  const section = piece ? sectionInChannel(m.width, channel, piece) : undefined;
-  const length = piece?.size.length ?? 1800;
-  const part = piece && section ? closestPart(m, channel, pitch, length, section.height) : 'straight';
-  const steps = m.risers ?? Math.max(5, Math.ceil((length * Math.cos(pitch)) / m.going) + 3);
+  const steps = m.risers ?? Math.max(5, Math.ceil((DRAWN_LENGTH * Math.cos(pitch)) / m.going) + 3);
   const levels = flightLevels(m, steps);
 
   drawSteps(paper, m, steps, levels);
-  drawDimensions(paper, m, levels, part);
+  drawDimensions(paper, m, levels);
   const risers = m.risers === undefined ? '; number of risers not given' : `, ${m.risers} risers`;
   paper.note(`Steps: rise ${mmText(m.rise)}, going ${mmText(m.going)}${risers}`);
 
-  let place = '';
-  let outline: Corners | undefined;
-  const faces = [levels.treads, levels.ceiling];
-  if (piece && section) {
-    const at = placeOnFlight(m, part, levels, channel, pitch, length, section.height);
-    // The line of nosings is what the piece must clear, not the treads below it.
-    const clear = [levels.nosings, levels.ceiling];
-    outline = placeRectangle(
-      paper,
-      at.centre,
-      length,
-      section.height,
-      at.angle,
-      piece.answer.clearance,
-      clear,
-    );
-    paper.dimension(outline[2], outline[1], 9, '', length);
-    place =
-      `The piece, ${mmText(length)} mm long and ${mmText(section.height)} mm high as seen from the side, ` +
-      `stands at ${degreesText(at.angle)} ${WHERE[part]}`;
-    drawSection(paper, m.width, channel, piece, section, levels);
-    place += `; across the pitch the clear section is ${mmText(m.width)} x ${shownDown(channel)} mm`;
-    if (section.angle > 0) place += `, the piece's own turned by ${degreesText(section.angle)} in it`;
-  }
-  return {
-    paper,
-    title: 'Side view of a flight',
-    place,
-    faces,
-    ...(outline ? { outline } : {}),
-  };
-}
-
-const WHERE: Readonly<Record<Part, string>> = {
-  foot: 'at the foot, under the edge of the opening',
-  straight: 'on the straight part',
-  head: 'at the head, over the top nosing',
-};
-
-/** How the piece's section lies in the clear section across the pitch. */
-function sectionInChannel(width: number, channel: number, piece: DrawnPiece) {
-  const { across, upright } = sectionOf(piece);
-  const fit = rectangleThroughOpening(width, channel, across, upright);
-  const leaning = piece.answer.pose === 'leaning' && fit.angle > 0;
-  const upAlong = channel >= width === upright >= across;
-  const angle = leaning ? (upAlong ? fit.angle : Math.PI / 2 - fit.angle) : 0;
-  const height = across * Math.sin(angle) + upright * Math.cos(angle);
-  return { across, upright, angle, height };
-}
-
-function closestPart(m: FlightDrawn, channel: number, pitch: number, length: number, height: number): Part {
-  const bend = (ceiling: number | undefined): number =>
-    ceiling === undefined
-      ? Infinity
-      : rectangleRoundCorner(length, height, ceiling, channel, pitch).clearance;
-  const straight = (channel - height) / 2;
-  const foot = bend(m.footCeiling);
-  const head = bend(m.headCeiling);
-  if (foot < straight - 0.01 && foot <= head) return 'foot';
-  return head < straight - 0.01 ? 'head' : 'straight';
+  drawSection(paper, m.width, channel, levels);
+  return { paper, title: 'Side view of a flight' };
 }
 
 /** The lines of the flight: the first riser stands at x = 0 on the lower floor, y = 0. */
@@ -171,11 +105,9 @@ function drawSteps(paper: Paper, m: FlightDrawn, steps: number, levels: Levels):
   }
 }
 
-function drawDimensions(paper: Paper, m: FlightDrawn, levels: Levels, part: Part): void {
+function drawDimensions(paper: Paper, m: FlightDrawn, levels: Levels): void {
   const { top, topX, footEnd, headEnd, nosing, over } = levels;
-  // Away from the piece, which may be at the head.
-  const steps = Math.floor(topX / m.going);
-  const middle = nosing(Math.max(1, part === 'head' ? Math.floor(steps / 3) : steps - 1));
+  const middle = nosing(Math.max(1, Math.floor(topX / m.going) - 1));
   paper.dimension(middle, [middle[0], over(middle[0])], 0, 'headroom, plumb,', m.headroom);
   const second = nosing(1);
   paper.dimension([m.going, m.rise], [0, m.rise], 0, '', m.going);
@@ -194,38 +126,7 @@ function drawDimensions(paper: Paper, m: FlightDrawn, levels: Levels, part: Part
   }
 }
 
-function placeOnFlight(
-  m: FlightDrawn,
-  part: Part,
-  levels: Levels,
-  channel: number,
-  pitch: number,
-  length: number,
-  height: number,
-): { centre: Point; angle: number } {
-  if (part === 'foot') {
-    // The bend with the floor as outer wall and the trimmer as inner corner: its y runs along the floor.
-    const { centre, angle } = placeInBend(length, height, m.footCeiling!, channel, pitch);
-    return { centre: [levels.trimmerX + centre[1], centre[0]], angle };
-  }
-  if (part === 'head') {
-    // Seen from the head backwards: the ceiling is the outer wall, the top nosing the inner corner.
-    const { centre, angle } = placeInBend(length, height, m.headCeiling!, channel, pitch);
-    return { centre: [levels.topX - centre[1], levels.top + m.headCeiling! - centre[0]], angle };
-  }
-  const x = levels.topX / 2;
-  const middle = m.headroom / 2;
-  return { centre: [x, m.rise + (x * m.rise) / m.going + middle], angle: pitch };
-}
-
-function drawSection(
-  paper: Paper,
-  width: number,
-  channel: number,
-  piece: DrawnPiece,
-  section: ReturnType<typeof sectionInChannel>,
-  levels: Levels,
-): void {
+function drawSection(paper: Paper, width: number, channel: number, levels: Levels): void {
   // Below the upper floor there is nothing: the section goes there.
   const right = Math.max(levels.headEnd, levels.topX + 200) + 450;
   const x = right - width;
@@ -238,14 +139,6 @@ function drawSection(
   paper.outline(outline, 'face');
   paper.label([x + width / 2, y + channel + 80], 'across the pitch', 0, -9);
   paper.dimension([x + width, y - 80], [x, y - 80], 14, 'clear width', width);
-  paper.dimension([x - 80, y], [x - 80, y + channel], 14, 'clear height square to the pitch', channel);
-  placeRectangle(
-    paper,
-    [x + width / 2, y + channel / 2],
-    section.across,
-    section.upright,
-    section.angle,
-    piece.answer.clearance,
-    [outline],
-  );
+  paper.dimension([x - 80, y], [x - 80, y + channel], 14, '', channel);
+  paper.note(`Clear height square to the pitch ${mmText(channel)}`);
 }

@@ -1,12 +1,10 @@
-import { acrossHalfLanding, ceilingOverLanding } from '../core/geometry/landingModel';
-import { rectangleThroughOpening } from '../core/geometry/rectangleThroughOpening';
-import { sizesOfHold } from '../core/motion/hold';
+import { acrossHalfLanding } from '../core/geometry/landingModel';
 import { cornerView } from './cornerView';
 import { mmText, Paper } from './paper';
-import type { bendShape } from './placeInBend';
+import type { bendShape } from './bendShape';
 import { box, type Point, type Points } from './plane';
 import { wideWinderView } from './wideWinderView';
-import { degreesText, placeRectangle, type DrawnPiece, type StageView } from './stageView';
+import type { StageView } from './stageView';
 
 export interface QuarterLandingDrawn {
   readonly widthIn: number;
@@ -34,11 +32,9 @@ const WALL = 90;
 const WIDE_TURN = 120;
 
 /** A quarter landing in plan: the lower flight comes from below, the upper one leaves to the right. */
-export function quarterLandingView(m: QuarterLandingDrawn, piece: DrawnPiece | undefined): StageView {
-  const height = ceilingOverLanding(m);
+export function quarterLandingView(m: QuarterLandingDrawn): StageView {
   const view = cornerView(
-    { widthIn: m.widthIn, widthOut: m.widthOut, height, turn: 90 },
-    piece,
+    { widthIn: m.widthIn, widthOut: m.widthOut, turn: 90 },
     'Plan of a quarter landing',
     (paper, shape) => {
       for (let i = 0; i < 3; i++) {
@@ -60,23 +56,19 @@ export function quarterLandingView(m: QuarterLandingDrawn, piece: DrawnPiece | u
 }
 
 /** A winder in plan: treads drawn every 30 degrees, since their number is not among the measures. */
-export function winderView(
-  m: {
-    readonly width: number;
-    readonly headroom: number;
-    readonly turn: number;
-    readonly rise: number;
-    readonly going: number;
-  },
-  piece: DrawnPiece | undefined,
-): StageView {
+export function winderView(m: {
+  readonly width: number;
+  readonly headroom: number;
+  readonly turn: number;
+  readonly rise: number;
+  readonly going: number;
+}): StageView {
   const TREAD = 30;
   const view =
     m.turn > WIDE_TURN
-      ? wideWinderView(m, piece, piece && planOf(piece))
+      ? wideWinderView(m)
       : cornerView(
-          { widthIn: m.width, widthOut: m.width, height: m.headroom, turn: m.turn },
-          piece,
+          { widthIn: m.width, widthOut: m.width, turn: m.turn },
           'Plan of a winder',
           (paper, shape) => drawWinders(paper, shape, m.turn, TREAD),
         );
@@ -107,7 +99,7 @@ function drawWinders(paper: Paper, shape: ReturnType<typeof bendShape>, turn: nu
  * A half landing in plan: the landing above y = 0, the lower flight coming up on the left, the upper one
  * leaving downwards on the right, the well between them.
  */
-export function halfLandingView(m: HalfLandingDrawn, piece: DrawnPiece | undefined): StageView {
+export function halfLandingView(m: HalfLandingDrawn): StageView {
   const paper = new Paper();
   const across = acrossHalfLanding({ flightWidth: m.width, well: m.well });
   const stairs = 3 * m.going;
@@ -153,44 +145,8 @@ export function halfLandingView(m: HalfLandingDrawn, piece: DrawnPiece | undefin
   paper.dimension([m.width + m.well, -stairs], [m.width, -stairs], 14, 'well', m.well);
   paper.dimension([-WALL, 0], [-WALL, m.depth], 14, 'landing depth', m.depth);
 
-  const faces = [outer, spine];
-  const title = 'Plan of a half landing';
   noteHeights(paper, m);
-  if (!piece) return { paper, title, place: '', faces };
-  const { p, q } = planOf(piece);
-  const fit = rectangleThroughOpening(across, m.depth, p, q);
-  // The fit's angle is to the landing's longer side.
-  const angle = across >= m.depth ? fit.angle : Math.PI / 2 - fit.angle;
-  const outline = placeRectangle(
-    paper,
-    [across / 2, m.depth / 2],
-    p,
-    q,
-    angle,
-    Math.min(piece.answer.clearance, fit.clearance),
-    faces,
-  );
-  paper.dimension(outline[3], outline[0], q < 150 ? -12 : 8, '', p);
-  return {
-    paper,
-    title,
-    place:
-      `The piece, ${mmText(p)} x ${mmText(q)} mm in plan, is shown half way round, across the landing` +
-      (angle > 0.01 ? ` at ${degreesText(angle)}` : ''),
-    outline,
-    faces,
-  };
-}
-
-/** The two sizes that the piece shows in plan, in its pose, the longer first. */
-export function planOf({ size, answer }: DrawnPiece): { p: number; q: number } {
-  if (answer.hold) {
-    const { along, across } = sizesOfHold(size, answer.hold);
-    return { p: Math.max(along, across), q: Math.min(along, across) };
-  }
-  if (answer.pose === 'flat') return { p: size.length, q: size.breadth };
-  if (answer.pose === 'on end') return { p: size.breadth, q: size.thickness };
-  return { p: size.length, q: size.thickness };
+  return { paper, title: 'Plan of a half landing' };
 }
 
 function noteHeights(

@@ -26,6 +26,7 @@ type Item =
       readonly offset: number;
       readonly text: string;
       readonly name: string;
+      readonly marked?: true;
     }
   | {
       readonly kind: 'label';
@@ -94,7 +95,7 @@ export class Paper {
    */
   dimension(from: Point, to: Point, offset: number, name: string, mm: number): void {
     this.items.push({ kind: 'dimension', from, to, offset, text: mmText(mm), name });
-    if (name) this.said.push(`${name} ${mmText(mm)} mm`);
+    if (name) this.said.push(`${name} ${mmText(mm)}`);
   }
 
   /** A word beside a point, moved by dx, dy px (dy downwards). */
@@ -109,18 +110,24 @@ export class Paper {
 
   /**
    * Letters in place of figures, for a drawing that shows where the tape goes and not what it read.
+   * @param isMarked dimensions that are drawn heavy, with a question mark, by their name
    * @returns the name of each letter; what has no name of its own loses its figure
    */
-  letter(): ReadonlyMap<string, string> {
+  letter(isMarked: (name: string) => boolean = () => false): ReadonlyMap<string, string> {
     const letters = new Map<string, string>();
-    this.items = this.items.map((item) => {
+    this.items = this.items.map((item): Item => {
       if (item.kind !== 'dimension') return item;
       if (item.name === '') return { ...item, text: '' };
       const known = letters.get(item.name) ?? String.fromCharCode(65 + letters.size);
       letters.set(item.name, known);
-      return { ...item, text: known };
+      return isMarked(item.name) ? { ...item, text: `${known} ?`, marked: true } : { ...item, text: known };
     });
     return letters;
+  }
+
+  /** Leaves out what was noted so far. */
+  clearNotes(): void {
+    this.notes.length = 0;
   }
 
   /** The notes so far. */
@@ -371,5 +378,6 @@ function drawDimension(
     degrees,
     extent,
   );
-  return `<path class="dimension" d="${strokes.join('')}" stroke-width="0.8"/>${text}`;
+  const [name, wideness] = item.marked ? ['dimension missing', 2] : ['dimension', 0.8];
+  return `<path class="${name}" d="${strokes.join('')}" stroke-width="${wideness}"/>${text}`;
 }

@@ -7,19 +7,6 @@ export type Points = readonly Point[];
 /** The corners of a rectangle, in order. */
 export type Corners = readonly [Point, Point, Point, Point];
 
-/** A rectangle round `centre`, its side `along` at `angle` [rad] to the x axis, anticlockwise. */
-export function rectangle(centre: Point, along: number, across: number, angle: number): Corners {
-  const c = Math.cos(angle) / 2;
-  const s = Math.sin(angle) / 2;
-  const [x, y] = centre;
-  return [
-    [x + along * c - across * -s, y + along * s + across * -c],
-    [x + along * c - across * s, y + along * s + across * c],
-    [x - along * c - across * s, y - along * s + across * c],
-    [x - along * c + across * s, y - along * s - across * c],
-  ];
-}
-
 /** A rectangle square to the axes. */
 export const box = (x1: number, y1: number, x2: number, y2: number): Corners => [
   [x1, y1],

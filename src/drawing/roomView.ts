@@ -1,16 +1,15 @@
-import { rectangleThroughOpening } from '../core/geometry/rectangleThroughOpening';
-import { planOf } from './landingView';
-import { Paper, mmText } from './paper';
+import { mmText, Paper } from './paper';
 import { box, type Points } from './plane';
-import { degreesText, placeRectangle, type DrawnPiece, type StageView } from './stageView';
+import type { StageView } from './stageView';
 
 const WALL = 90;
 
-/** A room in plan, the piece as it fits best. */
-export function roomView(
-  m: { readonly length: number; readonly width: number; readonly height: number },
-  piece: DrawnPiece | undefined,
-): StageView {
+/** A room in plan. */
+export function roomView(m: {
+  readonly length: number;
+  readonly width: number;
+  readonly height: number;
+}): StageView {
   const paper = new Paper();
   const walls = box(0, 0, m.length, m.width);
   drawBox(paper, m.length, m.width);
@@ -18,20 +17,17 @@ export function roomView(
   paper.dimension([m.length, 0], [0, 0], 24, 'length', m.length);
   paper.dimension([0, 0], [0, m.width], 24, 'width', m.width);
   paper.note(`Ceiling ${mmText(m.height)}: not seen in plan`);
-  return standing(paper, 'Plan of a room', m.length, m.width, piece, [[...walls, walls[0]]]);
+  return { paper, title: 'Plan of a room' };
 }
 
 /** A lift car in plan: the door in the middle of the lower wall. */
-export function liftView(
-  m: {
-    readonly doorWidth: number;
-    readonly doorHeight: number;
-    readonly carWidth: number;
-    readonly carDepth: number;
-    readonly carHeight: number;
-  },
-  piece: DrawnPiece | undefined,
-): StageView {
+export function liftView(m: {
+  readonly doorWidth: number;
+  readonly doorHeight: number;
+  readonly carWidth: number;
+  readonly carDepth: number;
+  readonly carHeight: number;
+}): StageView {
   const paper = new Paper();
   const left = (m.carWidth - m.doorWidth) / 2;
   const right = left + m.doorWidth;
@@ -60,11 +56,7 @@ export function liftView(
   paper.dimension([0, m.carDepth + WALL], [m.carWidth, m.carDepth + WALL], 14, 'car width', m.carWidth);
   paper.dimension([-WALL, 0], [-WALL, m.carDepth], 14, 'car depth', m.carDepth);
   paper.note(`Door ${mmText(m.doorHeight)} high, car ${mmText(m.carHeight)}: not seen in plan`);
-  const door: Points = [
-    [left, 0],
-    [right, 0],
-  ];
-  return standing(paper, 'Plan of a lift car', m.carWidth, m.carDepth, piece, [car, door]);
+  return { paper, title: 'Plan of a lift car' };
 }
 
 function drawBox(paper: Paper, width: number, depth: number): void {
@@ -72,38 +64,4 @@ function drawBox(paper: Paper, width: number, depth: number): void {
   paper.wall(box(width, -WALL, width + WALL, depth + WALL));
   paper.wall(box(0, depth, width, depth + WALL));
   paper.wall(box(0, -WALL, width, 0));
-}
-
-/** The piece standing in a box in plan, turned as it fits best. */
-function standing(
-  paper: Paper,
-  title: string,
-  width: number,
-  depth: number,
-  piece: DrawnPiece | undefined,
-  faces: readonly Points[],
-): StageView {
-  if (!piece) return { paper, title, place: '', faces };
-  const { p, q } = planOf(piece);
-  const fit = rectangleThroughOpening(width, depth, p, q);
-  const angle = width >= depth ? fit.angle : Math.PI / 2 - fit.angle;
-  const outline = placeRectangle(
-    paper,
-    [width / 2, depth / 2],
-    p,
-    q,
-    angle,
-    Math.min(piece.answer.clearance, fit.clearance),
-    faces,
-  );
-  paper.dimension(outline[3], outline[0], q < 150 ? -12 : 8, '', p);
-  return {
-    paper,
-    title,
-    place:
-      `The piece, ${mmText(p)} x ${mmText(q)} mm in plan, stands in the middle` +
-      (angle > 0.01 ? `, turned by ${degreesText(angle)}` : ''),
-    outline,
-    faces,
-  };
 }

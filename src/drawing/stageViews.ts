@@ -8,15 +8,13 @@ import { openingView } from './openingView';
 import { mmText } from './paper';
 import { liftView, roomView } from './roomView';
 import { sideDoorView } from './sideDoorView';
-import type { DrawnPiece, StageView } from './stageView';
+import type { StageView } from './stageView';
 
 /** How a kind of stage is drawn. */
 export interface StageDrawer<Measures> {
-  readonly view: (measures: Measures, piece: DrawnPiece | undefined) => StageView;
+  readonly view: (measures: Measures) => StageView;
   /** What is measured may be solved and yet not be drawn. */
   readonly canDraw: (measures: Measures) => boolean;
-  /** Its way goes up and round: where there is a motion, the plan is drawn from that itself. */
-  readonly byMotion: boolean;
 }
 
 const always = (): boolean => true;
@@ -29,12 +27,12 @@ const RIGHT_ANGLE = 90;
 /** What is solved as a flight is drawn as one. */
 function asFlightDrawn(stage: StageName): StageDrawer<LooseStageMeasures> {
   return {
-    view: (given, piece) => {
+    view: (given) => {
       const m = kindOf(stage).solvedAsFlight?.(given);
       const { width = 0, height = SKY, rise = 0, going = 1, risers } = m ?? {};
       // The sky is drawn as high as the piece may need.
       const headroom = height < SKY ? height : 2500;
-      const view = flightView({ width, headroom, rise, going, risers }, piece);
+      const view = flightView({ width, headroom, rise, going, risers });
       const measured = stageNeeds(stage).needs.map(
         (name) => `${measureAtStage(name, stage)} ${mmText(given[name] ?? 0)}`,
       );
@@ -42,114 +40,91 @@ function asFlightDrawn(stage: StageName): StageDrawer<LooseStageMeasures> {
       return view;
     },
     canDraw: always,
-    byMotion: false,
   };
 }
 
 /** The drawing of each kind of stage. */
 const STAGE_VIEWS: { readonly [Stage in StageName]: StageDrawer<MeasuresAt<Stage>> } = {
   door: {
-    view: ({ width, height }, piece) => openingView(width, height, piece, 'door'),
+    view: ({ width, height }) => openingView(width, height, 'door'),
     canDraw: always,
-    byMotion: false,
   },
   'side door': {
-    view: (m, piece) =>
-      sideDoorView(
-        {
-          doorWidth: m.width,
-          doorHeight: m.height,
-          wall: m.wall,
-          passage: m.widthOut,
-          ceiling: m.ceiling,
-          deadEnd: m.depth,
-        },
-        piece,
-      ),
+    view: (m) =>
+      sideDoorView({
+        doorWidth: m.width,
+        doorHeight: m.height,
+        wall: m.wall,
+        passage: m.widthOut,
+        ceiling: m.ceiling,
+        deadEnd: m.depth,
+      }),
     canDraw: always,
-    byMotion: false,
   },
   passage: {
-    view: ({ width, height }, piece) => openingView(width, height, piece, 'passage'),
+    view: ({ width, height }) => openingView(width, height, 'passage'),
     canDraw: always,
-    byMotion: false,
   },
   steps: asFlightDrawn('steps'),
   ramp: asFlightDrawn('ramp'),
   corner: {
-    view: ({ width, widthOut, height, turn = RIGHT_ANGLE }, piece) => {
-      const view = cornerView({ widthIn: width, widthOut, height, turn }, piece);
+    view: ({ width, widthOut, height, turn = RIGHT_ANGLE }) => {
+      const view = cornerView({ widthIn: width, widthOut, turn });
       view.paper.note(`Turn ${mmText(turn)} degrees. Ceiling ${mmText(height)}: not seen in plan`);
       return view;
     },
     canDraw: ({ turn = RIGHT_ANGLE }) => turn >= CORNER_TURN.least && turn <= CORNER_TURN.most,
-    byMotion: false,
   },
   flight: {
-    view: ({ height, ...m }, piece) => flightView({ ...m, headroom: height }, piece),
+    view: ({ height, ...m }) => flightView({ ...m, headroom: height }),
     canDraw: always,
-    byMotion: false,
   },
   'quarter landing': {
-    view: (m, piece) =>
-      quarterLandingView(
-        {
-          widthIn: m.width,
-          widthOut: m.widthOut,
-          headroom: m.height,
-          rise: m.rise,
-          going: m.going,
-          overRail: m.overRail,
-          landingCeiling: m.ceiling,
-        },
-        piece,
-      ),
+    view: (m) =>
+      quarterLandingView({
+        widthIn: m.width,
+        widthOut: m.widthOut,
+        headroom: m.height,
+        rise: m.rise,
+        going: m.going,
+        overRail: m.overRail,
+        landingCeiling: m.ceiling,
+      }),
     canDraw: always,
-    byMotion: true,
   },
   'half landing': {
-    view: (m, piece) =>
-      halfLandingView(
-        {
-          width: m.width,
-          well: m.well,
-          depth: m.depth,
-          headroom: m.height,
-          rise: m.rise,
-          going: m.going,
-          overRail: m.overRail,
-          landingCeiling: m.ceiling,
-        },
-        piece,
-      ),
+    view: (m) =>
+      halfLandingView({
+        width: m.width,
+        well: m.well,
+        depth: m.depth,
+        headroom: m.height,
+        rise: m.rise,
+        going: m.going,
+        overRail: m.overRail,
+        landingCeiling: m.ceiling,
+      }),
     canDraw: always,
-    byMotion: true,
   },
   winder: {
-    view: ({ width, height, turn, rise, going }, piece) =>
-      winderView({ width, headroom: height, turn, rise, going }, piece),
+    view: ({ width, height, turn, rise, going }) =>
+      winderView({ width, headroom: height, turn, rise, going }),
     canDraw: ({ turn }) => turn >= WINDER_TURN.least && turn <= WINDER_TURN.most,
-    byMotion: true,
   },
   lift: {
-    view: (m, piece) =>
-      liftView(
-        {
-          doorWidth: m.width,
-          doorHeight: m.height,
-          carWidth: m.widthOut,
-          carDepth: m.depth,
-          carHeight: m.ceiling,
-        },
-        piece,
-      ),
+    view: (m) =>
+      liftView({
+        doorWidth: m.width,
+        doorHeight: m.height,
+        carWidth: m.widthOut,
+        carDepth: m.depth,
+        carHeight: m.ceiling,
+      }),
     canDraw: always,
-    byMotion: false,
   },
   room: {
-    view: ({ length, width, height }, piece) => roomView({ length, width, height }, piece),
+    view: ({ length, width, height }) => roomView({ length, width, height }),
     canDraw: always,
-    byMotion: false,
   },
 };
 

@@ -1,8 +1,8 @@
 import { radians } from '../core/measures/angle';
-import { Paper, mmText } from './paper';
-import { bendShape } from './placeInBend';
+import { Paper } from './paper';
+import { bendShape } from './bendShape';
 import type { Point, Points } from './plane';
-import { placeRectangle, type DrawnPiece, type StageView } from './stageView';
+import type { StageView } from './stageView';
 
 export interface WideWinderDrawn {
   readonly width: number;
@@ -18,18 +18,13 @@ const TREAD = 30;
 /**
  * A winder that turns by more than 120 degrees, in plan: as its outer walls would meet far away, or not at all, a
  * wall faces the lower flight, one width beyond the inner corner, as the stage itself supposes.
- * @param plan the two sizes that the piece shows in plan, the longer first
  */
-export function wideWinderView(
-  m: WideWinderDrawn,
-  piece: DrawnPiece | undefined,
-  plan: { readonly p: number; readonly q: number } | undefined,
-): StageView {
+export function wideWinderView(m: WideWinderDrawn): StageView {
   const paper = new Paper();
   const { width } = m;
   const turn = radians(m.turn);
   const { inner, out, normal, alongOut } = bendShape(width, width, turn);
-  const arm = Math.max(600, width, plan ? plan.p / 2 + 150 : 0);
+  const arm = Math.max(600, width);
   // Where the outer wall of the upper flight meets the facing wall.
   const met = alongOut((width - width * normal[1]) / out[1], width);
   const outer: Points = [[0, -arm], [0, width], met, alongOut(arm, width)];
@@ -52,31 +47,7 @@ export function wideWinderView(
   paper.label(alongOut(arm / 2, width / 2), 'up');
   paper.dimension([width, -arm], [0, -arm], 14, 'width', width);
 
-  const faces = [outer, innerFace];
-  const title = 'Plan of a winder';
-  if (!piece || !plan) return { paper, title, place: '', faces };
-  // Half way round, square to the line that halves the turn.
-  const half = turn / 2;
-  const towards: Point = [-Math.cos(half), Math.sin(half)];
-  const across = outward(inner, towards, outer);
-  const centre: Point = [(inner[0] + across[0]) / 2, (inner[1] + across[1]) / 2];
-  const outline = placeRectangle(
-    paper,
-    centre,
-    plan.p,
-    plan.q,
-    Math.PI / 2 - half,
-    piece.answer.clearance,
-    faces,
-  );
-  paper.dimension(outline[3], outline[0], plan.q < 150 ? -12 : 8, '', plan.p);
-  return {
-    paper,
-    title,
-    place: `The piece, ${mmText(plan.p)} x ${mmText(plan.q)} mm in plan, is shown half way round, between the inner corner and the outer wall`,
-    outline,
-    faces,
-  };
+  return { paper, title: 'Plan of a winder' };
 }
 
 /** Where a ray from `from` first meets a line of walls. */

@@ -1,11 +1,11 @@
 import { CAUTIONS } from '../core/measures/cautions';
 import { measureQuestion } from '../core/customer/measureQuestion';
-import { MEASURES, type MeasureName } from '../core/stages/measures';
+import { MEASURES } from '../core/stages/measures';
 import { kindOf, STAGE_NAMES, stageNeeds, type StageName } from '../core/stages/kinds';
-import { viewOf } from '../drawing/stageViews';
+import { FORM_STAGES } from '../drawing/formStages';
+import { letteredDrawing } from '../drawing/letteredDrawing';
 import { markup, Markup, NOTHING } from '../month/markup';
 import { wholePage } from '../month/wholePage';
-import { FORM_STAGES } from './formStages';
 import { FORM_STYLE } from './formStyle';
 
 const UNITS = { length: 'mm', angle: 'degrees', mass: 'kg', count: '' } as const;
@@ -32,9 +32,10 @@ ${STAGE_NAMES.map(stagePart)}
 
 function stagePart(stage: StageName): Markup {
   const { measures, photographs } = FORM_STAGES[stage];
-  const { svg, letters } = letteredDrawing(stage);
   const { needs } = stageNeeds(stage);
-  const id = `part-${stage.replace(/ /g, '-')}`;
+  const name = stage.replace(/ /g, '-');
+  const id = `part-${name}`;
+  const { svg, letters } = letteredDrawing(stage, { id: `form-${name}` });
   const items = measures.map((measure) => {
     const letter = letters.get(measure);
     const { question } = measureQuestion(measure, { place: `the ${kindOf(stage).customerWord}`, stage });
@@ -49,25 +50,4 @@ function stagePart(stage: StageName): Markup {
 <p class="photos">Photographs</p><ul class="ticks">${ticks}</ul></div></div>
 </section>
 `;
-}
-
-/** A stage's drawing with letters where the tape goes, and the letter of each measure that it shows. */
-export function letteredDrawing(stage: StageName): {
-  readonly svg: string;
-  readonly letters: ReadonlyMap<MeasureName, string>;
-} {
-  const { drawnWith, drawn } = FORM_STAGES[stage];
-  const { paper, title } = viewOf(stage).view(drawnWith, undefined);
-  const named = paper.letter();
-  const letters = new Map<MeasureName, string>();
-  for (const [name, letter] of named) {
-    const measure = drawn[name];
-    if (measure) letters.set(measure, letter);
-  }
-  const words = [...named].map(([name, letter]) => `${letter}: ${name.replace(/,$/, '')}`).join('; ');
-  const text = `${title}, an example that is not to scale with yours. The tape goes at ${words}.`;
-  return {
-    svg: paper.svg(title, text, `form-${stage.replace(/ /g, '-')}`, 240, 210, 'without notes'),
-    letters,
-  };
 }

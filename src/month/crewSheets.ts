@@ -9,9 +9,9 @@ import { prepareRoute, type PreparedRoute } from '../core/route/preparedRoute';
 import { stageBook, type StageBook } from '../core/route/stageBook';
 import { isStair, type StageName } from '../core/stages/kinds';
 import { tapeOf, type StageRow } from '../core/survey/table/stageRow';
+import { carriedRoute, type CarriedRoute } from '../drawing/carriedRoute';
 import type { Table } from '../worksheet/description';
 import { buildsOf, surveysOf } from '../worksheet/routeInputs';
-import { carriedRoute, type CarriedRoute } from './carriedSteps';
 import { CREW_SHEET_STYLE } from './crewSheetStyle';
 import { markup, Markup, NOTHING } from './markup';
 import { wholePage } from './wholePage';
@@ -87,7 +87,7 @@ function crewSheet(
   const book = stageBook(tapeOf(rows, month.tape));
   const route = prepareRoute(rows, book);
   const carried = carriedRoute(route, piece.size, piece.name, book, month.allowance);
-  if (!carried || carried.chain.clearance < 0) return undefined;
+  if (!carried.chain || carried.chain.clearance < 0) return undefined;
   const moves = movesOf(route, book, piece, month.allowance);
   if (moves.some(({ kind }) => kind === 'no way shown')) return undefined;
   return markup`<section class="sheet" aria-labelledby="${id}">
@@ -141,7 +141,7 @@ function strip(carried: CarriedRoute, route: PreparedRoute, id: string): Markup 
   const [tightest] = tightSteps(carried, route);
   const items = route.steps.map(({ row, name }, i) => {
     const drawing = carried.drawSmall(i, `${id}-strip-${i + 1}`);
-    const clearance = carried.chain.steps[i]?.clearance;
+    const clearance = carried.chain?.steps[i]?.clearance;
     const left = clearance === undefined ? '' : String(shownDown(clearance));
     const mark = i === tightest ? markup`<strong>tightest: </strong>` : NOTHING;
     return markup`<li${i === tightest ? new Markup(' class="marked"') : NOTHING}>${drawing ? new Markup(drawing.svg) : NOTHING}<span>${String(name)} ${row.stage ?? row.stageText}<br>${mark}${left}</span></li>`;
@@ -153,14 +153,14 @@ function strip(carried: CarriedRoute, route: PreparedRoute, id: string): Markup 
 const tightSteps = ({ chain }: CarriedRoute, { steps }: PreparedRoute): number[] =>
   steps
     .map((_, i) => i)
-    .sort((a, b) => (chain.steps[a]?.clearance ?? Infinity) - (chain.steps[b]?.clearance ?? Infinity))
+    .sort((a, b) => (chain?.steps[a]?.clearance ?? Infinity) - (chain?.steps[b]?.clearance ?? Infinity))
     .slice(0, SHOWN_STEPS);
 
 function stepPictures(carried: CarriedRoute, route: PreparedRoute, row: number, id: string): Markup {
   const drawing = carried.draw(row, `${id}-step-${row + 1}`, 250);
   const step = route.steps[row];
   if (!drawing || !step) return NOTHING;
-  const pictures = [drawing.plan, ...drawing.sides].map(({ svg }) => new Markup(svg));
+  const pictures = drawing.pictures.map(({ svg }) => new Markup(svg));
   return markup`<figure><figcaption>${String(step.name)} ${step.row.stage ?? ''}</figcaption><div class="places">${pictures}</div></figure>`;
 }
 

@@ -1,22 +1,19 @@
 import { stepWords } from '../core/route/stepWords';
 import { stepName, tapeOf } from '../core/survey/table/stageRow';
 import type { Build } from '../core/route/buildVerdict';
-import { drawnPassage } from '../core/route/drawnPassage';
 import { prepareRoute } from '../core/route/preparedRoute';
 import { remeasure } from '../core/route/remeasure';
 import { stageBook, type StageBook } from '../core/route/stageBook';
-import { ALL_HOLDS } from '../core/motion/hold';
 import { problemsOfRoute } from '../core/survey/checks/checkRoute';
 import type { RouteRead } from '../core/survey/table/readRoute';
 import { problemWords } from '../core/survey/words/problemWords';
 import type { StageRow } from '../core/survey/table/stageRow';
+import { carriedRoute } from '../drawing/carriedRoute';
 import { drawStage } from '../drawing/drawStage';
 import type { Table } from '../worksheet/description';
 import { buildsOf, surveysOf } from '../worksheet/routeInputs';
-import { carriedRoute } from './carriedSteps';
 import type { Explanation, Month, MonthSurvey } from './month';
 import { decidingFirst } from './remeasureWords';
-import { entryAt } from '../core/lists/entryAt';
 
 /** Greatest size of a drawing [px]: beside its words on an A4 page. */
 const DRAWING = { width: 280, height: 250 } as const;
@@ -91,7 +88,7 @@ function drawn(
   book: StageBook,
   allowance: number,
   id: string,
-): Pick<Explanation, 'drawing' | 'sides' | 'undrawn' | 'drawnClearance'> {
+): Pick<Explanation, 'drawings' | 'undrawn' | 'drawnClearance'> {
   const route = prepareRoute(rows, book);
   // Two steps may have one number, by mistake.
   const at = route.steps.findIndex(
@@ -99,28 +96,18 @@ function drawn(
   );
   const step = route.steps[at];
   if (!step) return { undrawn: 'No drawing: no step with a number of its own decides.' };
-  const { row, stage } = step;
+  const { row } = step;
   if (!row.stage) return { undrawn: `No drawing: "${row.stageText}" is no stage we know.` };
   const piece = build.pieces.find(({ name }) => name === survey.piece);
-  const carried = piece?.size && carriedRoute(route, piece.size, piece.name, book, allowance);
-  const inMotion = carried?.isDrawn(at) ? carried.draw(at, id, DRAWING.width) : undefined;
-  if (inMotion) return { drawing: inMotion.plan, sides: inMotion.sides };
-  const passage =
-    stage &&
-    piece?.size &&
-    drawnPassage(
-      book.caseOf(stage, book.pieceOf(piece.size), 'measured').passages,
-      survey.clearance,
-      survey.pose,
-    );
-  const answer = passage ? { ...passage.answer, hold: entryAt(ALL_HOLDS, passage.from) } : undefined;
-  const drawing = drawStage(row.stage, row.measures, piece?.size, answer, {
-    ...DRAWING,
-    id,
-    ...(piece ? { pieceName: piece.name } : {}),
-  });
-  if (!drawing) return { undrawn: notDrawn(row, step.problem) };
-  return { drawing, ...(passage ? { drawnClearance: passage.clearance } : {}) };
+  const pictures = piece?.size
+    ? carriedRoute(route, piece.size, piece.name, book, allowance).draw(at, id, DRAWING.width)
+    : undefined;
+  if (pictures) {
+    const { pictures: drawings, clearance } = pictures;
+    return { drawings, ...(clearance === undefined ? {} : { drawnClearance: clearance }) };
+  }
+  const alone = drawStage(row.stage, row.measures, { ...DRAWING, id });
+  return alone ? { drawings: [alone] } : { undrawn: notDrawn(row, step.problem) };
 }
 
 /** A plan of a bend is only drawn for a turn whose walls meet; all else that stops a drawing stops the verdict too. */

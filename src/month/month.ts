@@ -7,10 +7,11 @@ import type { StageDrawing } from '../drawing/drawStage';
 export interface Explanation {
   /** What to measure again or to change, the most useful first. */
   readonly remeasure: readonly Remeasure[];
-  /** The deciding stage with the piece; absent where it cannot be drawn, and then `undrawn` says why. */
-  readonly drawing?: StageDrawing;
-  /** Its numbered places from the side, where the piece's motion is drawn. */
-  readonly sides?: readonly StageDrawing[];
+  /**
+   * The deciding stage, and where the piece's motion is drawn its numbered places from the side; absent where it cannot be
+   * drawn, and then `undrawn` says why.
+   */
+  readonly drawings?: readonly StageDrawing[];
   readonly undrawn?: string;
   /** Clearance [mm a side] of the way that is drawn, where a piece is. */
   readonly drawnClearance?: number;

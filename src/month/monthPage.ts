@@ -170,19 +170,17 @@ ${explanation ? measuredAgain(s.survey, takenTogether(explanation.remeasure)) : 
 `;
 }
 
-function figure(s: MonthSurvey, { drawing, sides = [], undrawn, drawnClearance }: Explanation): Markup {
-  if (!drawing) return markup`<p class="undrawn">${undrawn ?? 'No drawing.'}</p>`;
-  // The drawing code escapes what it is given.
-  const svg = new Markup(drawing.svg);
+function figure(s: MonthSurvey, { drawings, undrawn, drawnClearance }: Explanation): Markup {
+  if (!drawings) return markup`<p class="undrawn">${undrawn ?? 'No drawing.'}</p>`;
   const apart =
     drawnClearance !== undefined &&
     s.clearance !== undefined &&
     mmLeft(drawnClearance) !== mmLeft(s.clearance);
   const note = apart
-    ? markup`<figcaption class="small">Drawn: the widest way through this stage alone, ${clearanceWords(drawnClearance)}; on the whole route ${clearanceWords(s.clearance)}.</figcaption>`
+    ? markup`<figcaption class="small">Drawn: this step, ${clearanceWords(drawnClearance)}; on the whole route ${clearanceWords(s.clearance)}.</figcaption>`
     : NOTHING;
-  const places = sides.map((side) => new Markup(side.svg));
-  return markup`<figure>${svg}${places}${note}</figure>`;
+  // The drawing code escapes what it is given.
+  return markup`<figure>${drawings.map(({ svg }) => new Markup(svg))}${note}</figure>`;
 }
 
 function measuredAgain(survey: string, lines: readonly Remeasure[]): Markup {

@@ -1,5 +1,6 @@
 import { writeWorkbook } from '../sheetHost/excelts/writeWorkbook';
 import { createWorkbook, type WorkbookWriter } from '../sheetHost/workbookWriter';
+import { crewSheet } from './sheets/crewSheet';
 import { otherBuildsSheet } from './sheets/otherBuildsSheet';
 import { floorsSheet } from './sheets/floorsSheet';
 import { jobSheet } from './sheets/jobSheet';
@@ -32,6 +33,7 @@ export function describeSampleWorkbook(surveys: readonly Survey[] = SAMPLE_SURVE
     otherBuildsSheet,
     quoteSheet,
     jobSheet,
+    crewSheet,
     floorsSheet,
     workedExamplesSheet,
   ]) {

@@ -1,14 +1,11 @@
 import type { PieceSize, Pose } from '../core/measures/piece';
-import { drawnPassage } from '../core/route/drawnPassage';
 import { judgeRoute, worstClearance } from '../core/route/judgeRoute';
-import { prepareRoute } from '../core/route/preparedRoute';
 import { stageBook } from '../core/route/stageBook';
 import { stagePassages } from '../core/route/stagePassages';
 import { tapedMeasures, tapedPiece } from '../core/route/tapeCase';
 import type { Verdict } from '../core/route/verdict';
-import { ALL_HOLDS } from '../core/motion/hold';
 import type { StageRow } from '../core/survey/table/stageRow';
-import type { DrawnAnswer } from '../drawing/stageView';
+import { aloneRoute, carriedRoute, type StepPictures } from '../drawing/carriedRoute';
 
 /** What is said of one stage by itself, with room for everything before it and after it. */
 export interface JudgedStage {
@@ -20,12 +17,9 @@ export interface JudgedStage {
   readonly worst: number | undefined;
   readonly measured: number | undefined;
   readonly best: number | undefined;
-  /** What to draw; absent where no motion is shown. */
-  readonly answer?: DrawnAnswer;
+  /** The stage in pictures, with the way of the piece where one is shown; undefined where a measure is missing. */
+  draw(pieceName: string): StepPictures | undefined;
 }
-
-/** Greatest measure the worksheet takes [mm]: a room that holds any piece in any pose. */
-const AMPLE = 20000;
 
 /**
  * Judges one stage of a route for one piece, with the words and rules of the whole route: it is put between
@@ -44,31 +38,25 @@ export function judgeStage(row: StageRow, size: PieceSize, allowance: number, ta
   return judged;
 }
 
-/** The pane reads its row again at every change of the workbook, and a landing can take a while to judge. */
+/** The pane reads its row again at every change of the workbook, and a landing can take a while to judge and to draw. */
 const known = new Map<string, JudgedStage>();
 const MOST_KNOWN = 100;
 
 function judgeAnew(row: StageRow, size: PieceSize, allowance: number, tape: number): JudgedStage {
   const book = stageBook(tape);
-  // The number of the step matters to the route, not to the stage.
-  const step = Number.isNaN(row.step) ? 1 : row.step;
-  const ample: StageRow = {
-    ...row,
-    step: step + 1,
-    stage: 'room',
-    stageText: 'room',
-    measures: { length: AMPLE, width: AMPLE, height: AMPLE },
-    refused: [],
-  };
-  const route = prepareRoute([{ ...row, step }, ample], book);
+  const route = aloneRoute(row, book);
   const judged = judgeRoute(route, size, book, allowance).judge('every step').steps[0]!;
   const { stage } = route.steps[0]!;
   const { verdict, because, pose } = judged;
-  if (!stage) return { verdict, because, pose, worst: undefined, measured: undefined, best: undefined };
+  const drawn = new Map<string, StepPictures | undefined>();
+  const draw = (pieceName: string): StepPictures | undefined => {
+    if (!drawn.has(pieceName)) {
+      drawn.set(pieceName, carriedRoute(route, size, pieceName, book, allowance).draw(0, 'pane-stage'));
+    }
+    return drawn.get(pieceName);
+  };
+  if (!stage) return { verdict, because, pose, worst: undefined, measured: undefined, best: undefined, draw };
 
-  const piece = book.pieceOf(size);
-  const { passages } = book.caseOf(stage, piece, 'measured');
-  const shown = drawnPassage(passages, judged.clearance, pose);
   return {
     verdict,
     because,
@@ -83,7 +71,7 @@ function judgeAnew(row: StageRow, size: PieceSize, allowance: number, tape: numb
         ),
       ),
     ),
-    ...(shown ? { answer: { ...shown.answer, hold: ALL_HOLDS[shown.from]! } } : {}),
+    draw,
   };
 }
 

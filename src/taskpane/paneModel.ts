@@ -7,7 +7,9 @@ import { measureAtStage } from '../core/survey/words/measureHeading';
 import type { MeasureName } from '../core/stages/measures';
 import { type StageName, isStair, stageNeeds, usesMeasure } from '../core/stages/kinds';
 import type { StageRow } from '../core/survey/table/stageRow';
-import { drawStage, type StageDrawing } from '../drawing/drawStage';
+import type { StepPictures } from '../drawing/carriedRoute';
+import { drawStage } from '../drawing/drawStage';
+import { letteredDrawing, missingMeasures } from '../drawing/letteredDrawing';
 import { mmText } from '../drawing/paper';
 import { judgeChosen, type JudgedPieces } from './judgeChosen';
 import { readSelectedRow, stepText, type SelectedRow } from './readSelectedRow';
@@ -62,7 +64,7 @@ export interface PaneModel {
   /** Why there is no verdict. */
   readonly notJudged?: string;
   readonly cautions: readonly string[];
-  readonly drawing?: StageDrawing;
+  readonly drawing?: Pick<StepPictures, 'pictures' | 'text'>;
   /** Why there is no drawing. */
   readonly notDrawn?: string;
   /** What a note on this row would say; undefined: nothing to say. */
@@ -91,13 +93,7 @@ export function paneModel(
   const all = stage && chosen ? judgeChosen(row, chosen.pieces, options.allowance, options.tape) : undefined;
   const judged = all?.judged;
   const piece = all?.piece ?? chosen?.pieces[0];
-  const drawing =
-    stage === undefined
-      ? undefined
-      : drawStage(stage, row.measures, piece?.size, judged?.answer, {
-          id: 'pane-stage',
-          ...(piece ? { pieceName: piece.name } : {}),
-        });
+  const drawing = drawingOf(row, judged, piece);
   const note = noteText(all, chosen, problems);
   return {
     survey: row.survey.trim(),
@@ -110,6 +106,22 @@ export function paneModel(
     ...(drawing ? { drawing } : { notDrawn: notDrawn(row) }),
     ...(note === undefined ? {} : { note }),
   };
+}
+
+/** The stage with the way of the piece; alone where no piece is chosen; where the tape goes where a measure is missing. */
+function drawingOf(
+  { stage, measures }: StageRow,
+  judged: JudgedPieces['judged'] | undefined,
+  piece: ChosenPiece | undefined,
+): PaneModel['drawing'] {
+  if (stage === undefined) return undefined;
+  const missing = missingMeasures(stage, measures);
+  const alone =
+    missing.length > 0
+      ? letteredDrawing(stage, { id: 'pane-stage', width: 296, height: 230, missing })
+      : drawStage(stage, measures, { id: 'pane-stage' });
+  const carried = missing.length === 0 && judged && piece ? judged.draw(piece.name) : undefined;
+  return carried ?? (alone && { pictures: [alone], text: alone.text });
 }
 
 function headingOf(row: StageRow): string {
@@ -150,12 +162,10 @@ function notJudged(row: StageRow, noPiece: string): string {
   return noPiece;
 }
 
-function notDrawn({ stage, measures }: StageRow): string {
-  if (stage === undefined) return 'Not drawn: the row names no stage that we know.';
-  const missing = stageNeeds(stage).needs.filter((name) => measures[name] === undefined);
-  const names = missing.map((name) => measureAtStage(name, stage)).join(', ');
-  return names ? `Not drawn: ${names} missing or refused.` : 'Not drawn: this turn cannot be drawn.';
-}
+const notDrawn = ({ stage }: StageRow): string =>
+  stage === undefined
+    ? 'Not drawn: the row names no stage that we know.'
+    : 'Not drawn: this turn cannot be drawn.';
 
 /** The measures the stage uses, and any others that the row holds; without a stage all that the row holds. */
 function measureLines({ row, cells }: SelectedRow): MeasureLine[] {

@@ -203,7 +203,7 @@ export class PaneView {
 
   /** Made anew only when it changes, so that the words stay open and keep the focus. */
   private showDrawing(model: PaneModel): void {
-    const key = model.drawing?.svg ?? model.notDrawn ?? '';
+    const key = model.drawing?.pictures.map(({ svg }) => svg).join('') ?? model.notDrawn ?? '';
     if (this.drawn === key) return;
     this.drawn = key;
     const open = this.drawing.querySelector('details')?.open === true;
@@ -338,15 +338,16 @@ const clearanceTable = (rows: readonly Node[]): HTMLElement =>
 
 function drawingPart({ drawing, notDrawn }: PaneModel): Node[] {
   if (!drawing) return [element('p', {}, notDrawn ?? '')];
-  const parsed = new DOMParser().parseFromString(drawing.svg, 'image/svg+xml');
+  const parsed = drawing.pictures.map(({ svg }) => new DOMParser().parseFromString(svg, 'image/svg+xml'));
   const words = element(
     'details',
     {},
     element('summary', {}, 'The drawing in words'),
     element('p', {}, drawing.text),
   );
-  if (parsed.querySelector('parsererror')) return [element('p', {}, drawing.text)];
-  return [document.importNode(parsed.documentElement, true), words];
+  if (parsed.some((one) => one.querySelector('parsererror'))) return [element('p', {}, drawing.text)];
+  const pictures = parsed.map((one) => document.importNode(one.documentElement, true));
+  return [element('div', { class: 'places' }, ...pictures), words];
 }
 
 function measuresTable(measures: readonly MeasureLine[]): HTMLElement {

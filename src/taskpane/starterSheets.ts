@@ -1,7 +1,16 @@
 import { CAUTIONS } from '../core/measures/cautions';
 import { STAGE_NAMES } from '../core/stages/kinds';
-import { columnLetters, type NewSheet, type WriteCell } from './sheetAccess';
-import { WORKED_EXAMPLES, WORKING_ROWS, type WorkedExample } from '../worksheet/workedExamples';
+import type { NewSheet, WriteCell } from './sheetAccess';
+import {
+  markFormula,
+  questionFormula,
+  shownWhenAsked,
+  WORKED_EXAMPLES,
+  WORKING_ROWS,
+  type WorkedExample,
+} from '../worksheet/workedExamples';
+import { exercisesSheet } from './exercisesSheet';
+import { surveyFormSheet } from './surveyFormSheet';
 import { ROUTE_HEADINGS } from '../core/survey/table/readHeaders';
 
 /** What is taken already, in whatever case. */
@@ -71,6 +80,8 @@ export function starterSheets(taken: TakenNames): NewSheet[] {
     piecesSheet(sheet('Pieces'), pieces),
     quoteSheet(sheet('Quote'), route, pieces),
     workedSheet(sheet('Worked examples'), route, pieces),
+    exercisesSheet(sheet('Exercises')),
+    surveyFormSheet(sheet('Survey form')),
   ];
 }
 
@@ -186,7 +197,7 @@ function workedSheet(name: string, route: string, pieces: string): NewSheet {
       row: 0,
       column: 0,
       value:
-        'Work each one out, put your answer in the free cell, and compare it with the working beside it.',
+        'Work each one out and put your answer in the free cell, a number or one with its unit; then write yes to see the working.',
       bold: true,
     },
     { row: 1, column: 0, value: CAUTIONS.lifting },
@@ -201,37 +212,34 @@ function workedSheet(name: string, route: string, pieces: string): NewSheet {
 }
 
 function exampleCells(example: WorkedExample, index: number, top: number): NewSheet['cells'][number][] {
+  const givenAt = example.given.map((_, i) => `C${top + 2 + i}`);
   const cells: NewSheet['cells'][number][] = [
     { row: top, column: 0, value: index + 1, bold: true },
-    { row: top, column: 1, value: example.question, bold: true },
+    { row: top, column: 1, value: { formula: `=${questionFormula(example, givenAt)}` }, bold: true },
   ];
   example.given.forEach(([label, value, unit], i) => {
     const named = unit === '' ? label : `${label}, ${unit}`;
     cells.push({ row: top + 1 + i, column: 1, value: named }, { row: top + 1 + i, column: 2, value });
   });
-  const given = example.given.map((_, i) => `${columnLetters(2)}${top + 2 + i}`).join(', ');
+  const given = givenAt.join(', ');
   const answer = top + 1 + example.given.length;
   const cell = `C${answer + 1}`;
+  const result = `CARRY.${example.id}(${given})`;
   cells.push(
     { row: answer, column: 1, value: `Your answer, ${example.unit}` },
-    {
-      row: answer,
-      column: 3,
-      value: {
-        formula:
-          `=IF(${cell}="","write it in ${cell}",IF(ABS(${cell}-CARRY.${example.id}(${given}))<=${example.tolerance},` +
-          `"right, within ${example.tolerance}","not yet"))`,
-      },
-    },
+    { row: answer, column: 3, value: { formula: `=${markFormula(cell, example, result)}` } },
+    { row: answer + 1, column: 1, value: SHOW },
     {
       row: top + 1,
       column: 4,
-      value: { formula: `=CARRY.WORKING("${example.id}", ${given})` },
+      value: { formula: `=${shownWhenAsked(`C${answer + 2}`, `CARRY.WORKING("${example.id}", ${given})`)}` },
       spills: true,
     },
   );
   return cells;
 }
+
+const SHOW = 'Show the working? yes, or empty';
 
 /** The last question takes the whole route of the Route sheet. */
 function routeExampleCells(top: number, route: string, pieces: string): NewSheet['cells'][number][] {
@@ -253,6 +261,12 @@ function routeExampleCells(top: number, route: string, pieces: string): NewSheet
         formula: `=IF(${cell}="","write it in ${cell}",IF(LOWER(TRIM(${cell}))=LOWER(INDEX(${advise},2,1)),"right","not yet"))`,
       },
     },
-    { row: top + 1, column: 4, value: { formula: `=${advise}` }, spills: true },
+    { row: top + 2, column: 1, value: SHOW },
+    {
+      row: top + 1,
+      column: 4,
+      value: { formula: `=${shownWhenAsked(`C${top + 3}`, advise)}` },
+      spills: true,
+    },
   ];
 }

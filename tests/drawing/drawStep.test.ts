@@ -28,6 +28,8 @@ const DRAWN = Array.from({ length: SEEDS }, (_, seed) => seed + 1).flatMap((seed
       measures: 'Width 900',
       raise: 47.2,
       passes: true,
+      supposed: [],
+      wayAt: () => 'down' as const,
     };
     const drawing = drawStep(step, facts, { id: `s${seed}-${i}`, width: 296 });
     return {
@@ -42,7 +44,7 @@ const DRAWN = Array.from({ length: SEEDS }, (_, seed) => seed + 1).flatMap((seed
 });
 
 const PICTURES = DRAWN.flatMap(({ name, drawing }) =>
-  [drawing.plan, ...drawing.sides].map((picture, k) => ({ name: `${name}, picture ${k}`, ...picture })),
+  [drawing.together, ...drawing.sides].map((picture, k) => ({ name: `${name}, picture ${k}`, ...picture })),
 );
 
 test('there is enough to look at', () => {
@@ -80,9 +82,9 @@ test('the piece is drawn in its own size: from the side its cut has the area of 
   let looked = 0;
   for (const { drawing, piece, step, stage } of DRAWN) {
     if (!step.whole || stage === 'door' || stage === 'passage') continue;
-    drawing.sides.forEach(({ svg }, k) => {
+    drawing.sides.forEach(({ svg, text }) => {
       const [outline] = drawnFigures(svg).pieces;
-      const place = step.positions[k];
+      const place = step.positions[Number(/place (\d)/.exec(text)?.[1]) - 1];
       if (!outline || outline.length !== 4 || !place || place.tilt > 1e-3) return;
       const [a, b, c] = outline as [
         readonly [number, number],
@@ -99,6 +101,27 @@ test('the piece is drawn in its own size: from the side its cut has the area of 
       expect(Math.min(...ratios.map((r) => Math.abs(Math.log(r / ratio))))).toBeLessThan(0.12);
       expect(area(outline)).toBeGreaterThan(0);
     });
+  }
+  expect(looked).toBeGreaterThan(5);
+});
+
+/** What is said of heights: `low end 40, high end 830 above the landing`. */
+const HEIGHTS =
+  /(?:low end (\d+)( below)?, high end (\d+)(?: (?:below|above))?|\d+ (?:below|above)|\d+ above) (?:above )?the (?:landing|floor at the foot|floor)/g;
+
+test('the heights of the two ends differ by what the slope of the long side makes of its length', () => {
+  let looked = 0;
+  for (const { name, drawing, piece } of DRAWN) {
+    for (const [, slope, low, below, high, sign] of drawing.text.matchAll(
+      /tilted (\d+)°, low end (\d+)( below)?, high end (\d+)(?: (below|above))?/g,
+    )) {
+      const apart = Number(high) * (sign === 'below' ? -1 : 1) - Number(low) * (below ? -1 : 1);
+      const angle = (Number(slope) * Math.PI) / 180;
+      // By hand: L sin t, the slope printed to half a degree and both heights to half a millimetre.
+      const off = piece.length * Math.cos(angle) * ((0.5 * Math.PI) / 180) + 2;
+      looked++;
+      expect([name, Math.abs(apart - piece.length * Math.sin(angle)) <= off]).toEqual([name, true]);
+    }
   }
   expect(looked).toBeGreaterThan(5);
 });
@@ -122,11 +145,12 @@ test('every number that is printed is one of the answer', () => {
     ]);
     // A straight row is shown where its middle is in the middle of the row.
     const through = ['door', 'passage'].includes(name.split(', ')[2]!);
-    for (const { svg } of [drawing.plan, ...drawing.sides]) {
+    for (const { svg } of [drawing.together, ...drawing.sides]) {
       const words = drawnFigures(svg)
         .texts.map(({ text }) => text)
-        .join(' ');
-      for (const [number] of words.matchAll(/\d+(?:\.\d+)?/g)) {
+        .join(' ')
+        .replace(HEIGHTS, '');
+      for (const [number] of words.matchAll(/\d+/g)) {
         if (through && new RegExp(`(?:tilted|leaning) ${number}°`).test(words)) continue;
         expect({ name, number, known: known.has(number) }).toEqual({ name, number, known: true });
       }
@@ -162,9 +186,11 @@ test('a step whose motion is missing shows the place alone and says so', () => {
     measures: '',
     raise: 0,
     passes: false,
+    supposed: [],
+    wayAt: () => undefined,
   };
   const drawing = drawStep({ ...step, whole: false, positions: [] }, facts, { id: 'none' });
   expect(drawing.sides).toEqual([]);
-  expect(drawing.plan.svg).not.toContain('class="piece"');
+  expect(drawing.together.svg).not.toContain('class="piece"');
   expect(drawing.text).toContain('No way shown');
 });

@@ -43,7 +43,7 @@ const ROUTES = [
   ['S-2', 1, 'door', 630, 1981, null],
   ['S-3', 1, 'door', 500, 1981, null],
   ['S-4', 1, 'corner', 900, 2400, null],
-  ['S-5', 1, 'corner', 800, 2400, 800],
+  ['S-5', 1, 'corner', 610, 2400, 610],
   [HOSTILE, 1, 'door', 630, 1981, null],
 ];
 const MONTH = explainMonth(
@@ -175,11 +175,15 @@ test('each that does not go has the drawing of its stage with the piece, or why 
   const [goes, tight, blocked, unmeasured, notFound] = MONTH.surveys.map((s) => s.explanation);
   expect(goes).toBeUndefined();
   for (const explained of [tight, blocked, notFound]) {
-    expect(explained?.drawing?.svg).toContain('class="piece"');
-    expect(PAGE).toContain(explained!.drawing!.svg);
+    expect(explained?.drawings?.length).toBeGreaterThan(0);
+    for (const { svg } of explained!.drawings!) expect(PAGE).toContain(svg);
   }
-  expect(tight?.drawing?.text).toContain('15 mm a side to spare');
-  expect(unmeasured?.drawing).toBeUndefined();
+  expect(tight?.drawings?.[0]?.svg).toContain('class="piece"');
+  expect(tight?.drawings?.[0]?.text).toContain('15 a side to spare');
+  // What does not pass is not drawn as if it did.
+  for (const explained of [blocked, notFound])
+    expect(explained?.drawings?.[0]?.svg).not.toContain('class="piece"');
+  expect(unmeasured?.drawings).toBeUndefined();
   expect(PAGE).toContain('No drawing: a measure that it needs is missing');
   const ids = ELEMENTS.flatMap(({ attributes }) => attributes['id'] ?? []);
   expect(new Set(ids).size).toBe(ids.length);
@@ -194,9 +198,9 @@ test('a winder that turns right round is drawn, with no way shown or with one', 
     ],
     PIECES,
   );
-  const { drawing, undrawn } = month.surveys[0]!.explanation!;
+  const { drawings, undrawn } = month.surveys[0]!.explanation!;
   expect(undrawn).toBeUndefined();
-  expect(drawing!.text).toContain('Plan of a winder');
+  expect(drawings![0]!.text).toContain('Plan of a winder');
 });
 
 test('what to measure again has the figure it needs', () => {

@@ -17,6 +17,8 @@ const HEADER = ['What', 'Formula', 'Value', 'Unit', 'Source'];
 
 let host: SheetHost;
 let rows: CellValue[][];
+/** As the sheet is handed out. */
+let before: CellValue[][];
 
 const shown = (): CellValue[][] => host.read(SHEET, host.used(SHEET)!);
 const topOf = (title: string): number =>
@@ -30,6 +32,11 @@ beforeAll(async () => {
   if (!opened.ok) throw new Error(opened.reason);
   host = opened.host;
   host.register(await loadBundle(DIST));
+  host.recalculate();
+  before = rows = shown();
+  rows.forEach((row, r) => {
+    if (row[0] === 'Show the working') host.write(SHEET, r, 1, 'yes');
+  });
   host.recalculate();
   rows = shown();
 });
@@ -45,10 +52,42 @@ test('no cell shows an error', () => {
   expect(rows.flat().filter(isCellError)).toEqual([]);
 });
 
-test.each(WORKED_EXAMPLES.map((e) => [e.title, e] as const))('%s: the working stands beside it', (title) => {
-  const top = topOf(title);
-  expect(rows[top + 2]!.slice(4, 9)).toEqual(HEADER);
-  expect(rows[top + 3]![4]).not.toBeNull();
+test('no working is shown before it is asked for', () => {
+  const texts = before.flat();
+  expect(texts).not.toContain(HEADER[0]);
+  expect(texts.filter((text) => /^write yes in [A-Z]+\d+ to see it$/.test(String(text)))).toHaveLength(
+    WORKED_EXAMPLES.length + 1,
+  );
+});
+
+test.each(WORKED_EXAMPLES.map((e) => [e.title, e] as const))(
+  '%s: the working stands beside it once it is asked for',
+  (title) => {
+    const top = topOf(title);
+    expect(rows[top + 2]!.slice(4, 9)).toEqual(HEADER);
+    expect(rows[top + 3]![4]).not.toBeNull();
+  },
+);
+
+test('a question follows the cells of what is given', () => {
+  const top = topOf('What does the slate weigh?');
+  expect(rows[top + 1]![0]).toContain('measures 1830 x 930 x 26 mm');
+  host.write(SHEET, top + 3, 1, 2000);
+  host.recalculate();
+  expect(shown()[top + 1]![0]).toContain('measures 2000 x 930 x 26 mm');
+  host.write(SHEET, top + 3, 1, 1830);
+  host.recalculate();
+  for (const { title } of WORKED_EXAMPLES) expect(String(rows[topOf(title) + 1]![0])).not.toMatch(/[{}]/);
+});
+
+test.each([
+  ['What does the slate weigh?', '124 kg'],
+  ['How wide is the door, really?', '71.5 cm'],
+  ['Through the door', '222.5 mm a side'],
+  ['How steep is the stair?', '38.4 degrees'],
+  ['Under one foot', '1.87 kN'],
+])('%s: an answer with its unit is taken', (title, answer) => {
+  expect(marked((one) => (one === title ? answer : null)).get(title)).toBe('right');
 });
 
 /** Writes answers into all examples and reads how each is marked. */
@@ -93,7 +132,7 @@ test('the result of the working is marked right, and an answer off by twice the 
 
 test('no answer and a word for an answer are marked as such', () => {
   expect([...new Set(marked(() => null).values())]).toEqual(['write your answer above']);
-  expect([...new Set(marked(() => 'about ten').values())]).toEqual(['not a number']);
+  expect([...new Set(marked(() => 'about ten').values())]).toEqual(['not a number, and none with its unit']);
 });
 
 test('questions and labels are short enough to read in a row', () => {

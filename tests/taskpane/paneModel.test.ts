@@ -57,7 +57,7 @@ describe('the verdict of one stage', () => {
     expect(m.judged).toBeUndefined();
     expect(m.notJudged).toMatch(/three sizes/);
     // The stage itself is drawn all the same.
-    expect(m.drawing!.text).toContain('clear width 900 mm');
+    expect(m.drawing!.text).toContain('clear width 900');
   });
 });
 
@@ -85,10 +85,10 @@ describe('measures', () => {
     });
   });
 
-  test('that are missing keep the drawing away, which says why', () => {
+  test('that are missing are marked where the tape goes', () => {
     const m = model([3, 'corner', 800, null, 2300]);
-    expect(m.drawing).toBeUndefined();
-    expect(m.notDrawn).toMatch(/Width out/);
+    expect(m.drawing!.text).toMatch(/[A-Z], Width out: missing/);
+    expect(m.drawing!.pictures[0]!.svg).toContain('class="dimension missing"');
     expect(m.measures.find(({ name }) => name === 'Width out')?.state).toBe('missing');
   });
 });

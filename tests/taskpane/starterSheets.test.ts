@@ -1,7 +1,6 @@
 import { checkPieces } from '../../src/core/survey/checks/checkPieces';
 import { checkRoute } from '../../src/core/survey/checks/checkRoute';
 import { problemText } from '../../src/core/survey/words/problemWords';
-import { STAGE_NAMES } from '../../src/core/stages/kinds';
 import type { Cell } from '../../src/core/measures/readQuantity';
 import { freeName, starterSheets } from '../../src/taskpane/starterSheets';
 import type { NewSheet } from '../../src/taskpane/sheetAccess';
@@ -9,6 +8,8 @@ import { WORKED_EXAMPLES, WORKING_ROWS } from '../../src/worksheet/workedExample
 import { FUNCTIONS } from '../../src/worksheet/functions';
 import { callInCells } from '../support/callInCells';
 import { WORKED_ANSWERS } from '../support/workedAnswers';
+import { STAGE_NAMES, stageNeeds } from '../../src/core/stages/kinds';
+import { measureAtStage } from '../../src/core/survey/words/measureHeading';
 
 const sheets = starterSheets({ sheets: ['Sheet1'], tables: [] });
 const [route, pieces, quote, worked] = sheets as [NewSheet, NewSheet, NewSheet, NewSheet];
@@ -16,7 +17,14 @@ const [route, pieces, quote, worked] = sheets as [NewSheet, NewSheet, NewSheet, 
 describe('names', () => {
   test('are free, whatever the case of those that are there', () => {
     const names = starterSheets({ sheets: ['ROUTE', 'route 2', 'Quote'], tables: ['carryroute'] });
-    expect(names.map(({ name }) => name)).toEqual(['Route 3', 'Pieces', 'Quote 2', 'Worked examples']);
+    expect(names.map(({ name }) => name)).toEqual([
+      'Route 3',
+      'Pieces',
+      'Quote 2',
+      'Worked examples',
+      'Exercises',
+      'Survey form',
+    ]);
     expect(names[0]!.tables[0]!.name).toBe('CarryRoute2');
     // Formulas follow the table that was made.
     expect(JSON.stringify(names[2])).toContain('CarryRoute2[#All]');
@@ -132,4 +140,65 @@ describe('worked examples', () => {
     expect(used.filter((name) => !known.includes(name))).toEqual([]);
     expect(worked.cells.length).toBeGreaterThan(60);
   });
+});
+
+describe('exercises', () => {
+  const exercises = sheets[4]!;
+  const at = (row: number, column: number): Cell => {
+    const value = exercises.cells.find((cell) => cell.row === row && cell.column === column)?.value;
+    return value as Cell;
+  };
+  const rows = [...new Set(exercises.cells.map(({ row }) => row))].filter((row) => row >= 6);
+
+  /** The number that a formula of a seed gives, worked out as its operators read. */
+  const given = (cell: Cell, seed: number): Cell => {
+    const formula = (cell as { formula?: string } | null)?.formula;
+    if (formula === undefined) return cell;
+    const parts = /^=(\d+)\+(\d+)\*INT\(MOD\(ABS\(\$C\$3\)\*(\d+)\+(\d+),(\d+)\)\/(\d+)\*(\d+)\)$/.exec(
+      formula,
+    );
+    const [low, step, factor, more, modulus, , count] = parts!.slice(1).map(Number) as [
+      number,
+      number,
+      number,
+      number,
+      number,
+      number,
+      number,
+    ];
+    return low + step * Math.floor((((seed * factor + more) % modulus) / modulus) * count);
+  };
+
+  test('another seed makes other numbers, and every seed numbers that their function takes', () => {
+    expect(rows.length).toBeGreaterThan(12);
+    const all = new Set<string>();
+    for (const seed of [0, 1, 7, 12, 99, 2026]) {
+      const numbers = rows.map((row) => {
+        const { formula } = at(row, 5) as unknown as { formula: string };
+        const id = /CARRY\.([A-Z]+)/.exec(formula)![1]!;
+        const count = /CARRY\.[A-Z]+\(([^)]*)\)/.exec(formula)![1]!.split(',').length;
+        const values = Array.from({ length: count }, (_, k) => given(at(row, 7 + k), seed));
+        expect([id, values, typeof callInCells(id, ...(values as number[]))[0]![0]]).toEqual([
+          id,
+          values,
+          'number',
+        ]);
+        return values.join(' ');
+      });
+      all.add(numbers.join('; '));
+    }
+    expect(all.size).toBe(6);
+  });
+
+  test('no answer is shown before it is asked for', () => {
+    for (const row of rows) expect(JSON.stringify(at(row, 5))).toContain('write yes in C4 to see it');
+  });
+});
+
+test('the survey form asks for every measure that a stage needs, by its column', () => {
+  const form = sheets[5]!;
+  const columns = form.cells.filter(({ column }) => column === 2).map(({ value }) => value);
+  for (const stage of STAGE_NAMES) {
+    for (const need of stageNeeds(stage).needs) expect(columns).toContain(measureAtStage(need, stage));
+  }
 });

@@ -9,12 +9,14 @@ import { whereClosest } from '../route/reason';
 import { routeMotion, judgedChain } from '../route/routeMotion';
 import type { StageBook } from '../route/stageBook';
 import type { Verdict } from '../route/verdict';
-import { isStair, type StageName } from '../stages/kinds';
-import { aidFor, type Aid } from './aidFor';
+import { isStair, kindOf, type StageName } from '../stages/kinds';
+import type { StageMeasures } from '../stages/measures';
+import { aboveGuideline, aidFor, type Aid } from './aidFor';
 import { heldTilt } from './heldTilt';
+import { landingMoves, turnedInPlan, type LandingMove } from './landingMoves';
 
 /** What is done in one move. */
-export type MoveKind = 'change' | 'pass' | 'no way shown';
+export type MoveKind = 'change' | 'pass' | 'no way shown' | LandingMove['kind'];
 
 /** Where the hands find room at a piece. */
 export type HandRoom = 'ends and sides' | 'ends only';
@@ -48,6 +50,8 @@ export interface CarryMove {
   readonly closest: string;
   readonly verdict: Verdict;
   readonly hands: HandRoom | undefined;
+  /** It is heavier than the guideline lets a team lift on the level. */
+  readonly heavy: boolean;
   /** On the lower end [kg], on a slope; `tips` where it would tip over the lower carrier; undefined: no mass. */
   readonly lowerShare: number | 'tips' | undefined;
   readonly aid: Aid | undefined;
@@ -75,6 +79,7 @@ const GLOVED_HAND = 40;
  */
 export function carryMoves(route: PreparedRoute, book: StageBook, asked: CarryAsked): CarryMove[] {
   const { size, allowance, mass } = asked;
+  const heavy = mass !== undefined && aboveGuideline(mass);
   const judged = judgeRoute(route, size, book, allowance).judge('every step');
   const chain = judgedChain(route, size, book, allowance);
   const walk = routeMotion(route, size, book, allowance);
@@ -84,11 +89,11 @@ export function carryMoves(route: PreparedRoute, book: StageBook, asked: CarryAs
     const prepared = route.steps[row];
     if (!prepared) return;
     const add = (
-      move: Omit<CarryMove, 'row' | 'step' | 'stage' | 'stageText' | 'number' | 'verdict'>,
+      move: Omit<CarryMove, 'row' | 'step' | 'stage' | 'stageText' | 'number' | 'verdict' | 'heavy'>,
     ): void => {
       const { stage, stageText } = prepared.row;
       const { name, verdict } = { name: prepared.name, verdict: step.verdict };
-      moves.push({ row, step: name, stage, stageText, number: moves.length + 1, verdict, ...move });
+      moves.push({ row, step: name, stage, stageText, number: moves.length + 1, verdict, heavy, ...move });
     };
     const { stage, hand, way } = prepared.row;
     const where = (at: ChainStep): string => whereClosest({ route, i: row }, at);
@@ -141,24 +146,65 @@ export function carryMoves(route: PreparedRoute, book: StageBook, asked: CarryAs
     const raise = taken.passage?.answer.raise ?? 0;
     const overRail = taken.passage?.answer.overRail === true;
     const carried = holdInPose(from, pose);
-    const tilt = tiltOn(stage, from, pose, drawn ? walk.keys : [], row);
+    const tilt = tiltOn(stage, from, pose, drawn ? walk.keys : [], row, prepared.row.measures);
     const stoodUp = pose === 'on end' && poseOfHold(from) !== pose;
-    add({
-      kind: 'pass',
-      from,
-      to,
-      pose,
-      hand,
-      way,
-      tilt,
-      raise,
-      overRail,
-      clearance: step.clearance,
-      closest: taken.closest.startsWith('change') ? '' : where(taken),
-      hands: handRoom(taken),
-      lowerShare: stoodUp ? mass : shareOf(size, carried, pose, tilt, mass),
-      aid: aidFor({ stage, pose, change: false, raise, overRail }, mass),
-    });
+    const closest = taken.closest.startsWith('change') ? '' : where(taken);
+    const same = { from, to, hand, way, overRail, clearance: step.clearance, hands: handRoom(taken) };
+    const { rise, going } = prepared.row.measures;
+    const onLanding =
+      drawn && rise !== undefined && going !== undefined
+        ? landingMoves({
+            stage,
+            from,
+            to,
+            pose,
+            pitch: Math.atan2(rise, going),
+            tilt: pose === 'tilted' ? (tilt ?? 0) : 0,
+            raise,
+            turned: turnedInPlan(walk.keys, row, from),
+          })
+        : undefined;
+    if (onLanding) {
+      const decides = onLanding.findIndex(({ kind }) => kind === 'quarter' || kind === 'aside');
+      onLanding.forEach((move, k) => {
+        const along = move.kind === 'approach' ? from : move.kind === 'go on' ? to : carried;
+        const onWay = k >= decides && move.kind !== 'go on';
+        const over = overRail && (onWay || move.kind === 'raise');
+        add({
+          ...same,
+          ...move,
+          overRail: over,
+          closest: k === decides ? closest : '',
+          lowerShare:
+            move.pose === 'on end' && poseOfHold(along) !== 'on end'
+              ? mass
+              : move.kind === 'stand'
+                ? mass
+                : shareOf(size, along, move.pose, move.tilt, mass),
+          aid: aidFor(
+            {
+              stage,
+              pose: move.pose,
+              change: move.kind === 'stand',
+              raise: move.raise,
+              overRail: over,
+            },
+            mass,
+          ),
+        });
+      });
+    } else {
+      add({
+        ...same,
+        kind: 'pass',
+        pose,
+        tilt,
+        raise,
+        closest,
+        lowerShare: stoodUp ? mass : shareOf(size, carried, pose, tilt, mass),
+        aid: aidFor({ stage, pose, change: false, raise, overRail }, mass),
+      });
+    }
     turned(to, leaves, taken.closest === 'change after');
   });
   return moves;
@@ -173,10 +219,17 @@ function tiltOn(
   pose: Pose,
   keys: readonly WalkKey[],
   row: number,
+  measures: StageMeasures,
 ): number | undefined {
   const turned = pose === 'tilted' || pose === 'leaning';
   if (!isStair(stage) && !turned) return 0;
   const { upright } = sidesOfHold(holdInPose(from, pose));
+  const { rise, going } = measures;
+  if (kindOf(stage).stair === 'flight' && pose !== 'leaning' && rise !== undefined && going !== undefined) {
+    // Steeper than the pitch it only is while it is stood up or laid down, which the moves before and after tell.
+    const held = heldTilt(keys, row, upright, 'carried');
+    return held === undefined ? undefined : Math.min(held, Math.atan2(rise, going));
+  }
   if (turned) return heldTilt(keys, row, upright, 'greatest');
   if (poseOfHold(from) === pose) return heldTilt(keys, row, upright, 'carried');
   const least = heldTilt(keys, row, upright, 'least');

@@ -1,12 +1,15 @@
+import { degrees } from '../measures/angle';
 import type { Pose } from '../measures/piece';
 import { poseOfHold, type Hold } from '../motion/hold';
+import { RAISE_BY_HAND } from '../motion/raiseByHand';
 import { CAUTIONS } from '../measures/cautions';
 import { mmNeeded } from '../route/reason';
 import { capital } from '../survey/words/capital';
 import { isStair, kindOf } from '../stages/kinds';
 import type { Aid } from './aidFor';
 import type { CarryMove, HandRoom } from './carryMoves';
-import { shownUp } from '../measures/shown';
+import { shownGiven, shownUp } from '../measures/shown';
+import type { LandingMove } from './landingMoves';
 
 /** `long side along the stair`, as it is held level or along the pitch. */
 function sideWords(hold: Hold, pose: Pose, stair: boolean): string {
@@ -44,6 +47,7 @@ export function moveOrder(move: CarryMove): string {
     return 'No way shown: do not start the carry before this step is settled';
   }
   if (kind === 'change') return changeOrder(from, to);
+  if (kind !== 'pass') return landingOrder(move, kind, from, to, pose);
   const stair = isStair(stage);
   const side = hand === undefined ? '' : ` to the ${hand}`;
   const through =
@@ -59,17 +63,56 @@ export function moveOrder(move: CarryMove): string {
   }
   if (poseOfHold(to) !== poseOfHold(from)) parts.push(`and come out ${poseOfHold(to)}`);
   if (move.overRail) parts.push('over the handrail');
-  const raise = move.raise ?? 0;
-  if (raise >= 1) parts.push(`raised ${shownUp(raise)} mm`);
+  const raise = shownUp(move.raise ?? 0);
+  if (raise >= 1) parts.push(`raised ${raise} mm${move.heavy ? raiseWords(raise) : ''}`);
   return parts.join(', ');
 }
+
+/** An order on the way round a landing. */
+function landingOrder(
+  { hand, way, tilt = 0, raise = 0, overRail, heavy, stage }: CarryMove,
+  kind: LandingMove['kind'],
+  from: Hold,
+  to: Hold,
+  pose: Pose,
+): string {
+  const side = hand === undefined ? '' : ` to the ${hand}`;
+  const going = way === undefined ? '' : ` ${way}`;
+  const over = overRail ? ', over the handrail' : '';
+  switch (kind) {
+    case 'approach':
+      return `Bring it${going} on to the landing, ${pose}, ${sideWords(from, pose, true)}`;
+    case 'tilt':
+      return `Raise its upper end until it is tilted ${shownGiven(degrees(tilt), 0)} degrees`;
+    case 'level':
+      return pose === 'on end' ? 'Bring it upright' : 'Bring it level';
+    case 'stand':
+      return changeOrder(from, onlyHold(pose));
+    case 'raise':
+      return `Raise it ${mmNeeded(raise)}${over}${heavy ? raiseWords(raise) : ''}`;
+    case 'quarter':
+      return `Turn it a quarter${side}, ${pose}${stage === 'half landing' ? ', across the landing' : ''}${over}`;
+    case 'second quarter':
+      return `Turn it a second quarter${side}, ${pose}${over}`;
+    case 'aside':
+      return `Move it sideways${side} across the landing, ${pose}, without turning it${over}`;
+    case 'go on':
+      return `Lay it on the slope and go on${going}, ${pose}, ${sideWords(to, pose, true)}`;
+  }
+}
+
+/** What a raise asks of a piece above the team guideline, said where it happens. */
+const raiseWords = (raise: number): string =>
+  raise > RAISE_BY_HAND
+    ? ': more than hands may do with this mass, and no aid is known; settle it before the carry'
+    : ': this mass is above the team guideline; only as the written assessment says';
 
 const onlyHold = (pose: Pose): Hold => (pose === 'on end' ? 'BL' : pose === 'flat' ? 'LT' : 'LB');
 
 /** What the hands do at the piece. */
 export function handWords({ hands, stage, kind }: CarryMove): string {
   if (hands === undefined || stage === undefined) return '';
-  if (kind === 'change') return 'one end down, hands off the edge that comes down';
+  if (kind === 'change' || kind === 'stand') return 'one end down, hands off the edge that comes down';
   const room: Readonly<Record<HandRoom, string>> = {
     'ends and sides': 'at both ends and beside it',
     'ends only': 'at both ends; no room for a hand beside it',

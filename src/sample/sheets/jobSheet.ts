@@ -8,7 +8,7 @@ import { unitOfColumn } from './routeSheet';
 const TOP = 8;
 /** The longest route and the most pieces that a job can have here. */
 const ROUTE_LENGTH = 16;
-const PIECES_LENGTH = 12;
+export const PIECES_LENGTH = 12;
 const ADVICE_TOP = TOP + ROUTE_LENGTH + 3;
 const DETAIL_TOP = ADVICE_TOP + 14;
 
@@ -153,9 +153,13 @@ function taken(
   }
 }
 
-/** The value in a column of the heaviest piece of the job. */
-function heaviest(column: number): string {
+/** The value in a column of the heaviest piece of the job, as a formula for any sheet. */
+export function heaviest(column: number): string {
   const cells = (c: number): string =>
-    `${absolute(TOP + 1, PIECE_COLUMN + c)}:${absolute(TOP + PIECES_LENGTH, PIECE_COLUMN + c)}`;
+    `Job!${absolute(TOP + 1, PIECE_COLUMN + c)}:${absolute(TOP + PIECES_LENGTH, PIECE_COLUMN + c)}`;
   return `INDEX(${cells(column)},MATCH(MAX(${cells(5)}),${cells(5)},0))`;
 }
+
+/** A cell of the job's pieces, by its row from 0 and its column. */
+export const jobPiece = (row: number, column: number): string =>
+  `Job!${absolute(TOP + 1 + row, PIECE_COLUMN + column)}`;

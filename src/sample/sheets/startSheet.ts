@@ -16,6 +16,7 @@ const SHEETS: readonly (readonly [sheet: string, holds: string])[] = [
   ['Other builds', 'the next builds in the order of preference, to advise instead'],
   ['Quote', 'choose a survey and price it'],
   ['Job', 'all that is known of the survey chosen on Quote'],
+  ['Crew', 'one page for the crew of the job chosen on Quote: pieces, the carry move by move'],
   ['Floors', 'floor, feet, joists and stairs under one table'],
   ['Worked examples', 'questions to practise on, with the working'],
 ];

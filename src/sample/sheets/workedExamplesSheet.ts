@@ -1,5 +1,12 @@
 import type { SheetWriter, WorkbookWriter } from '../../sheetHost/workbookWriter';
-import { WORKED_EXAMPLES, WORKING_ROWS, type WorkedExample } from '../../worksheet/workedExamples';
+import {
+  answerFormula,
+  questionFormula,
+  shownWhenAsked,
+  WORKED_EXAMPLES,
+  WORKING_ROWS,
+  type WorkedExample,
+} from '../../worksheet/workedExamples';
 import { ROUTE_EXAMPLE } from '../routeExample';
 import { headed, HEADING, INPUT, showWithin } from './look';
 
@@ -15,7 +22,7 @@ export function workedExamplesSheet(book: WorkbookWriter): void {
   headed(
     sheet,
     'Worked examples',
-    'Work it out, write your answer in the yellow cell, then look at the working beside it. Values of our own making.',
+    'Work it out and write your answer in the yellow cell, a number or one with its unit; then write yes to see the working. Values of our own making.',
     'lifting',
   );
   let top = TOP;
@@ -30,18 +37,24 @@ export function workedExamplesSheet(book: WorkbookWriter): void {
 }
 
 function written(sheet: SheetWriter, example: WorkedExample, number: number, top: number): void {
-  const { title, question, given, id, unit, tolerance } = example;
-  sheet.cell(`A${top}`, `${number}. ${title}`, { bold: true, size: 12 }).cell(`A${top + 1}`, question);
+  const { title, given, id, unit, tolerance } = example;
+  const first = top + 3;
+  const cells = given.map((_, i) => `B${first + i}`);
+  sheet
+    .cell(`A${top}`, `${number}. ${title}`, { bold: true, size: 12 })
+    .cell(`A${top + 1}`, { formula: questionFormula(example, cells) });
   sheet.rows(`A${top + 2}`, [['Given', 'Value', 'Unit']], HEADING);
   sheet.rows(`A${top + 3}`, given);
-  const first = top + 3;
-  const inputs = given.map((_, i) => `B${first + i}`).join(',');
-  answered(sheet, first + given.length, unit, tolerance, `CARRY.${id}(${inputs})`);
-  sheet.spill(`E${top + 2}`, `CARRY.WORKING("${id}",${inputs})`);
+  const inputs = cells.join(',');
+  const asked = answered(sheet, first + given.length, unit, tolerance, `CARRY.${id}(${inputs})`);
+  sheet.spill(`E${top + 2}`, shownWhenAsked(asked, `CARRY.WORKING("${id}",${inputs})`));
 }
 
-/** The row for an answer, the tolerance, and whether the answer is right. */
-function answered(sheet: SheetWriter, row: number, unit: string, tolerance: number, result: string): void {
+/**
+ * The rows for an answer, the tolerance, whether the answer is right, and whether the working is wanted.
+ * @returns the cell in which the working is asked for
+ */
+function answered(sheet: SheetWriter, row: number, unit: string, tolerance: number, result: string): string {
   const answer = `B${row}`;
   const far = `B${row + 1}`;
   sheet.rows(`A${row}`, [
@@ -51,13 +64,15 @@ function answered(sheet: SheetWriter, row: number, unit: string, tolerance: numb
       'Marked',
       {
         formula:
-          `IF(${answer}="","${NO_ANSWER}",IF(NOT(ISNUMBER(${answer})),"not a number",` +
-          `IF(ABS(${answer}-${result})<=${far},"right","not within "&${far}&" ${unit}")))`,
+          `IF(${answer}="","${NO_ANSWER}",IF(ISERROR(${answerFormula(answer, unit)}),"not a number, and none with its unit",` +
+          `IF(ABS(${answerFormula(answer, unit)}-${result})<=${far},"right","not within "&${far}&" ${unit}")))`,
       },
     ],
+    ['Show the working', null, 'yes, or empty'],
   ]);
-  sheet.format(answer, INPUT);
+  sheet.format(answer, INPUT).format(`B${row + 3}`, INPUT);
   showWithin(sheet, `B${row + 2}`, `$B$${row + 2}`);
+  return `B${row + 3}`;
 }
 
 function wholeRoute(sheet: SheetWriter, number: number, top: number): void {
@@ -72,6 +87,6 @@ function wholeRoute(sheet: SheetWriter, number: number, top: number): void {
     ['thickness', piece[2], 'mm'],
   ]);
   const stages = `CARRY.STAGES(E${top + 2}:P${last},B${top + 3},B${top + 4},B${top + 5})`;
-  sheet.spill(`E${last + 2}`, stages);
-  answered(sheet, top + 6, 'mm a side', tolerance, `INDEX(${stages},${rows.length + 2},4)`);
+  const asked = answered(sheet, top + 6, 'mm a side', tolerance, `INDEX(${stages},${rows.length + 2},4)`);
+  sheet.spill(`E${last + 2}`, shownWhenAsked(asked, stages));
 }

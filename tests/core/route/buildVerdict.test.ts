@@ -45,7 +45,8 @@ describe('a build', () => {
       const [verdict, clearance] = answers[length]!;
       const judge = () =>
         ({ verdict, clearance, step: 0, pose: undefined, raise: 0, reason: `${length}`, steps: [] }) as const;
-      return { finding: { verdict, clearance }, judge };
+      const measured = () => ({ reading: undefined, parts: [], widest: clearance ?? -Infinity });
+      return { finding: { verdict, clearance }, judge, measured };
     });
   const built = (...pieces: BuildPiece[]): Build => ({ name: '7 ft', pieces });
   const RAIL = part('rail', 2100, 100, 60);

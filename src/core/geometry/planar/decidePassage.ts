@@ -71,6 +71,7 @@ interface Range {
  * @param q the other [mm], not negative
  * @param start where it starts; has an angle
  * @param goal where it is to go
+ * @param turns angles that it may take; `blocked` then only says that it does not pass at those
  * @source slices of the configuration space of a polygon: Lozano-Perez, IEEE Trans. Computers C-32(2), 1983,
  * 108-120; inner and outer approximations in the manner of subdivision planners
  */
@@ -81,6 +82,7 @@ export function decidePassage(
   start: PlanarRegion & { readonly angle: number },
   goal: PlanarRegion,
   workLimit: number = DEFAULT_WORK,
+  turns?: AngleLimits,
 ): PassageDecision {
   const hp = p / 2;
   const hq = q / 2;
@@ -136,7 +138,8 @@ export function decidePassage(
     goal.angle ?? start.angle,
     ...(goal.wholeAbove === undefined ? [] : [0, Math.PI / 2]),
   ]);
-  const slices = angles.map(sliceAt);
+  const kept = turns ? anglesWithin(angles, turns) : angles;
+  const slices = kept.map(sliceAt);
   const link = (a: Slice, b: Slice, end: number): void => {
     const r = range(a, b, end);
     a.after = r;
@@ -144,7 +147,8 @@ export function decidePassage(
   };
   slices.forEach((s, i) => {
     const last = i + 1 === slices.length;
-    link(s, slices[(i + 1) % slices.length]!, last ? angles[0]! + Math.PI : angles[i + 1]!);
+    if (last && turns) return;
+    link(s, slices[(i + 1) % slices.length]!, last ? kept[0]! + Math.PI : kept[i + 1]!);
   });
 
   for (;;) {
@@ -167,6 +171,19 @@ export function decidePassage(
     }
   }
 }
+
+/** Angles [rad] between which a rectangle may be turned: `from` to `to`, less than half a turn. */
+export interface AngleLimits {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Those of the angles that lie within limits, counted on from the first. */
+const anglesWithin = (angles: readonly number[], { from, to }: AngleLimits): number[] =>
+  angles
+    .map((angle) => from + mod(angle - from, Math.PI))
+    .filter((angle) => angle <= to)
+    .sort((a, b) => a - b);
 
 const halfHeight = (hp: number, hq: number, angle: number): number =>
   hp * Math.abs(Math.sin(angle)) + hq * Math.abs(Math.cos(angle));
@@ -313,8 +330,9 @@ function cheapestChain(
         far.forEach((held, k) => same(held) && visit(other, k, true));
         near.forEach((held, k) => k !== part && same(held) && visit(slice, k, false));
       };
-      relax(slice.after!, true);
-      relax(slice.before!, false);
+      // Where the turn is limited the first and the last slice have nothing beyond them.
+      if (slice.after) relax(slice.after, true);
+      if (slice.before) relax(slice.before, false);
     }
   }
   if (!end) return undefined;

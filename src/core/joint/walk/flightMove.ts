@@ -127,6 +127,9 @@ function floorAfter(flight: PlacedRow): number {
   return endsOf(flight.joint).after === 'foot' ? Math.max(0, -exit[0]) : Math.max(0, exit[0] - X);
 }
 
+/** Beyond its start, its goal, the level and the pitch it is turned by no more than so [rad], where that will do. */
+const TURNS_BEYOND = 0.01;
+
 /** Moves from one end of the flight to the other in its upright section; undefined where none is shown. */
 function pass(route: PlacedRoute, i: number, ask: FlightAsk): KeyAttitude[] | undefined {
   const flight = entryAt(route.rows, i);
@@ -184,7 +187,7 @@ function pass(route: PlacedRoute, i: number, ask: FlightAsk): KeyAttitude[] | un
     going: f.going,
     footCeiling: joint.measures.footCeiling,
   });
-  const path = planeMove({
+  const task = {
     boxes: ask.solids,
     seen,
     low: y - q / 2,
@@ -197,8 +200,12 @@ function pass(route: PlacedRoute, i: number, ask: FlightAsk): KeyAttitude[] | un
     by: [
       [0, 0],
       [f.X, f.Z],
-    ],
-  });
+    ] as const,
+  };
+  // Nobody stands it up, or turns it over, who need not.
+  const along = [0, f.pitch, start.angle, goal.angle];
+  const turns = { from: Math.min(...along) - TURNS_BEYOND, to: Math.max(...along) + TURNS_BEYOND };
+  const path = planeMove({ ...task, turns }) ?? planeMove(task);
   if (!path) return undefined;
   const keys = path.map(({ x, y: z, angle: tilt }) =>
     placedKey(placing, {

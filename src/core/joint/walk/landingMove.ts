@@ -79,8 +79,9 @@ export function landingKeys(
   const flight = (side: 'lower' | 'upper'): ShortFlight | undefined =>
     jointly ? shortFlight(route, i, (side === 'lower') === back ? 1 : -1, side, plan, piece) : undefined;
   const short: ShortFlights = { lower: flight('lower'), upper: flight('upper') };
-  const only = short.lower || short.upper ? { only: roundAs(pose, hold), mostRaise: raise + STRAYS } : {};
-  const fit = bestFamilyFit(plan, piece, hold, { atLeast: drawn, short, ...only });
+  // The motion that is claimed is raised no farther.
+  const only = short.lower || short.upper ? { only: roundAs(pose, hold) } : {};
+  const fit = bestFamilyFit(plan, piece, hold, { atLeast: drawn, short, mostRaise: raise + STRAYS, ...only });
   const keys = fit
     ? drawFamilyMotion(plan, piece, fit, ends.start, ends.goal, short).slice(1, -1)
     : widenedKeys(route, i, piece, hold, drawn);

@@ -1,4 +1,4 @@
-import { decidePassage } from '../../geometry/planar/decidePassage';
+import { decidePassage, type AngleLimits } from '../../geometry/planar/decidePassage';
 import type { PlanarPlace, PlanarRegion } from '../../geometry/planar/planarWorld';
 import type { SceneBox } from '../../space/motion';
 import { slicedBoxes, type Seen } from './slicedPlan';
@@ -18,6 +18,8 @@ export interface PlaneTask {
   /** How far beyond start and goal its middle may go [mm], and places of the plane that it has to reach. */
   readonly margin: number;
   readonly by: readonly (readonly [number, number])[];
+  /** Angles that it may take; all where there are none. */
+  readonly turns?: AngleLimits;
 }
 
 /** Slices of the angle that a move may take: bounds the work, never the time. */
@@ -56,6 +58,7 @@ export function planeMove(task: PlaneTask): readonly PlanarPlace[] | undefined {
     },
     goal,
     WORK,
+    task.turns,
   );
   return decision.verdict === 'passes' ? decision.path() : undefined;
 }

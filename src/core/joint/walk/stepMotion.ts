@@ -18,7 +18,10 @@ import { AXES, byAxis, partWay } from '../../space/vector';
 export interface StepPlace extends KeyAttitude {
   /** How far along the step's motion it is, 0 to 1. */
   readonly part: number;
-  /** Angle [rad] between the level and the piece's side nearest to it: 0 level, at most a right angle over two. */
+  /**
+   * How far [rad] the piece is from standing on one of its faces: the least of the angles between its sides and the plumb
+   * line. 0 in every pose that is level, never above the arccosine of 1 over the root of 3.
+   */
   readonly tilt: number;
   /** The least plumb gap [mm] between the piece, padded as it is carried, and the floor, nosings or rail below it. */
   readonly raise: number;
@@ -49,7 +52,7 @@ export interface StepMotion {
   readonly solids: readonly PlacedSolid[];
   /** Where the way leaves the row. */
   readonly exit: Frame;
-  /** Where it is closest to what it does not stand on; undefined where nothing is drawn. */
+  /** Where it has least room, with what it is closest to there; undefined where nothing is drawn. */
   readonly tightest: StepPlace | undefined;
   /** Three to five places to be numbered: its first, its last, its tightest, and what lies between. */
   readonly positions: readonly StepPlace[];
@@ -119,22 +122,10 @@ export function stepMotion(walk: RouteWalk, row: number, piece: PieceSize): Step
     known.set(n, seen);
     return seen;
   };
-  // The gap along an axis is never more than the distance: the nearest is among those with the least gaps.
-  const gaps = within.map((place) => looker.gap(place));
-  const nearest = (): number =>
-    [...known].reduce(
-      (best, [n, { closest }]) =>
-        (closest?.distance ?? Infinity) < (known.get(best)?.closest?.distance ?? Infinity) - 0.05 ? n : best,
-      [...known.keys()][0] ?? 0,
-    );
-  within
-    .map((_, n) => n)
-    .sort((one, other) => entryAt(gaps, one) - entryAt(gaps, other) || one - other)
-    .slice(0, LOOKED_AT)
-    .forEach(placeAt);
+  const at = looker.tightest(within, walk.padding) ?? nearestOf(within, looker, placeAt);
   const parts = within.map(({ gone }) => (gone - from) / (to - from || 1));
-  const positions = chosen(parts, nearest(), keys.length > 8 ? 5 : 3).map(placeAt);
-  const tightest = placeAt(nearest());
+  const positions = chosen(parts, at, keys.length > 8 ? 5 : 3).map(placeAt);
+  const tightest = placeAt(at);
   return {
     row,
     keys,
@@ -149,6 +140,24 @@ export function stepMotion(walk: RouteWalk, row: number, piece: PieceSize): Step
 
 /** Of the places with the least gaps so many are looked at for their distance. */
 const LOOKED_AT = 5;
+
+/** Where nothing wedges it: where it comes nearest to what it does not stand on. */
+function nearestOf(within: readonly Place[], looker: Looker, placeAt: (n: number) => StepPlace): number {
+  // The gap along an axis is never more than the distance: the nearest is among those with the least gaps.
+  const gaps = within.map((place) => looker.gap(place));
+  const likely = within
+    .map((_, n) => n)
+    .sort((one, other) => entryAt(gaps, one) - entryAt(gaps, other) || one - other)
+    .slice(0, LOOKED_AT);
+  const distance = (n: number): number => placeAt(n).closest?.distance ?? Infinity;
+  return likely.reduce((best, n) => (distance(n) < distance(best) - 0.05 ? n : best), likely[0] ?? 0);
+}
+
+/** Padding beyond the motion's own [mm] from which on, and up to which, a place is looked for that has no more. */
+const MORE_PADDING = { least: 1, most: 600 } as const;
+/** How often that padding is narrowed down, and how often a piece is pushed off what it meets. */
+const NARROWED = 4;
+const PUSHED = 24;
 
 /** The keys of a row, from the last of the row before; a ride in a lift is left out. */
 function ownPart(keys: readonly WalkKey[], row: number): WalkKey[] {
@@ -247,6 +256,7 @@ const keysOf = (places: readonly Place[]): WalkKey[] =>
 class Looker {
   private readonly below: SpaceChecker;
   private readonly beside: SpaceChecker;
+  private readonly all: SpaceChecker;
   private readonly others: readonly PlacedSolid[];
 
   constructor(
@@ -259,11 +269,40 @@ class Looker {
     this.below.hold(paddedPiece(piece, padding));
     this.beside = new SpaceChecker(this.others.map(({ box }) => box));
     this.beside.hold(piece);
+    this.all = new SpaceChecker(solids.map(({ box }) => box));
   }
 
   /** A lower bound of the distance [mm] to what it does not stand on. */
   gap(key: KeyAttitude): number {
     return this.others.length === 0 ? FAR : this.beside.placeGap(placeOf(key), 0, FAR);
+  }
+
+  /**
+   * The place where the piece, turned as it is and pushed about, has room for least padding: the middle of those that are
+   * first to have no more.
+   * @param padding for which all of them are free [mm a side]
+   */
+  tightest(places: readonly KeyAttitude[], padding: number): number | undefined {
+    const wedged = (more: number, among: readonly number[]): number[] => {
+      this.all.hold(paddedPiece(this.piece, padding + more));
+      return among.filter((n) => !this.all.pushOut(placeOf(places[n]!), 0, PUSHED, 0.2));
+    };
+    const every = places.map((_, n) => n);
+    let free = 0;
+    let more: number = MORE_PADDING.least;
+    let found = wedged(more, every);
+    while (found.length === 0 && more < MORE_PADDING.most) {
+      free = more;
+      more *= 2;
+      found = wedged(more, every);
+    }
+    for (let time = 0; time < NARROWED && found.length > 1; time++) {
+      const middle = (free + more) / 2;
+      const fewer = wedged(middle, found);
+      if (fewer.length > 0) [found, more] = [fewer, middle];
+      else free = middle;
+    }
+    return found[Math.floor((found.length - 1) / 2)];
   }
 
   /** How far it can be let straight down. */

@@ -39,13 +39,13 @@ export const FORM_STAGES: Readonly<Record<StageName, FormStage>> = {
   },
   steps: {
     drawnWith: { width: 900, height: 2200, risers: 3, rise: 170, going: 280 },
-    drawn: { 'headroom, plumb,': 'height' },
+    drawn: { 'clear width': 'width', 'headroom, plumb,': 'height' },
     measures: ['width', 'risers', 'rise', 'going', 'height'],
     photographs: ['from in front', 'from the side'],
   },
   ramp: {
     drawnWith: { width: 900, height: 2200, length: 3000, rise: 300 },
-    drawn: { 'headroom, plumb,': 'height' },
+    drawn: { 'clear width': 'width', 'headroom, plumb,': 'height' },
     measures: ['width', 'length', 'rise', 'height'],
     photographs: ['from below', 'from the side'],
   },
@@ -68,6 +68,7 @@ export const FORM_STAGES: Readonly<Record<StageName, FormStage>> = {
       headSpace: 1015,
     },
     drawn: {
+      'clear width': 'width',
       'headroom, plumb,': 'height',
       'ceiling at the foot': 'footCeiling',
       'space at the foot': 'footSpace',

@@ -1,0 +1,76 @@
+import { carriedRoute } from '../../src/drawing/carriedRoute';
+import { prepareRoute } from '../../src/core/route/preparedRoute';
+import { stageBook } from '../../src/core/route/stageBook';
+import { tapeOf } from '../../src/core/survey/table/stageRow';
+import { SAMPLE_PIECES } from '../../src/sample/pieces';
+import { ROUTE_COLUMNS, routeRows } from '../../src/sample/routeRows';
+import { SAMPLE_SURVEYS } from '../../src/sample/sampleSurveys';
+import { surveysOf } from '../../src/worksheet/routeInputs';
+import { area, drawnFigures, shared } from '../support/drawnFigures';
+
+/** Every so many surveys of the month are drawn, every step of them; `MONTH=1` draws them all. */
+const EACH = Number(process.env['MONTH'] ?? 9);
+
+const HEADERS = ROUTE_COLUMNS.map(([header]) => header);
+
+const DRAWN = SAMPLE_SURVEYS.filter((_, i) => i % EACH === 0).flatMap((survey) => {
+  const read = surveysOf('routes', [HEADERS, ...routeRows([survey])]);
+  const [first] = read.ok ? read.value.surveys : [];
+  if (!first) throw new Error(`${survey.id} is not read`);
+  const book = stageBook(tapeOf(first.rows, 5));
+  const route = prepareRoute(first.rows, book);
+  const [piece] = SAMPLE_PIECES.filter(({ build }) => build === survey.build).sort(
+    (a, b) => b.length * b.breadth - a.length * a.breadth,
+  );
+  const size = { length: piece!.length, breadth: piece!.breadth, thickness: piece!.thickness };
+  const carried = carriedRoute(route, size, piece!.piece, book, 25);
+  return route.steps.map(({ row }, i) => ({
+    name: `${survey.id}, step ${i + 1}, ${row.stage}`,
+    passes: (carried.chain?.clearance ?? -1) >= 0,
+    drawn: carried.draw(i, `m-${survey.id}-${i}`),
+    small: carried.drawSmall(i, `s-${survey.id}-${i}`),
+  }));
+});
+
+test('every step of the month is drawn, or has a measure missing', () => {
+  expect(DRAWN.length).toBeGreaterThan(20);
+  expect(DRAWN.filter(({ drawn }) => drawn).length).toBeGreaterThan(0.8 * DRAWN.length);
+});
+
+test('a piece stands in nothing that is cut, and none is drawn heavy where none passes', () => {
+  for (const { name, drawn, passes } of DRAWN) {
+    for (const { svg } of drawn?.pictures ?? []) {
+      const { walls, pieces } = drawnFigures(svg);
+      if (!passes && drawn?.clearance !== undefined && drawn.clearance < 0)
+        expect([name, pieces]).toEqual([name, []]);
+      for (const piece of pieces) {
+        for (const wall of walls.filter((one) => area(one) > 1)) {
+          // A tenth of a pixel of rounding along the longest side.
+          expect([name, shared(piece, wall) <= 0.15 * Math.hypot(296, 296)]).toEqual([name, true]);
+        }
+      }
+    }
+  }
+});
+
+/** Without what the verdict says of where it is closest. */
+const ownWords = (text: string): string => text.replace(/Closest .*? a side/, '');
+
+test('no two words overlap, and the unit is said once', () => {
+  const overlaps: string[] = [];
+  for (const { name, drawn } of DRAWN) {
+    if (drawn?.clearance !== undefined)
+      expect([name, ownWords(drawn.text).match(/\bmm\b/g)?.length]).toEqual([name, 1]);
+    for (const { svg } of drawn?.pictures ?? []) {
+      const { texts } = drawnFigures(svg);
+      texts.forEach(({ text, box: a }, i) => {
+        for (const { text: other, box: b } of texts.slice(i + 1)) {
+          const across = Math.min(a[2], b[2]) - Math.max(a[0], b[0]);
+          const down = Math.min(a[3], b[3]) - Math.max(a[1], b[1]);
+          if (across > 0.5 && down > 0.5) overlaps.push(`${name}: ${text} | ${other}`);
+        }
+      });
+    }
+  }
+  expect(overlaps).toEqual([]);
+});
