@@ -111,9 +111,7 @@ export async function run(): Promise<Figure[]> {
     },
     {
       name: 'winder, one cell',
-      figure: timed(() =>
-        widestMotion(winderStage({ ...flight, width: 850, turn: RIGHT_ANGLE }), SLAB),
-      ),
+      figure: timed(() => widestMotion(winderStage({ ...flight, width: 850, turn: RIGHT_ANGLE }), SLAB)),
       unit: 'ms',
       goal: 1000,
     },

@@ -146,4 +146,3 @@ test('what goes over a short flight and round a landing is one motion, cut again
   expect(jointly).toBeGreaterThan(HOUSES / 5);
   expect(drawn).toBeGreaterThanOrEqual(DRAWN_SHARE * jointly);
 });
-
