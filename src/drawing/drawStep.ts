@@ -167,7 +167,12 @@ function drawElevation(
   const words = planWords(facts, shown);
   for (const word of words.notes) paper.note(word);
   const places = shown.map((one) => `${placeInWords(one.place)}, ${heightWords(one, step, facts)}`);
-  places.forEach((how, i) => paper.note(`${i + 1}: ${how}`));
+  const ends = shown.map((one) => {
+    const [low, high] = heightsOfEnds(one, step);
+    const heights = high - low <= LEVEL_WITHIN ? `${low}` : `${low} and ${high}`;
+    return `${one.number} ${placeInWords(one.place)}, ${heights}`;
+  });
+  paper.note(`Its ends above the floor at the foot: ${ends.join('; ')}`);
   const text = [
     `${title}, to scale, in mm.`,
     ...(facts.measures ? [`Measured: ${facts.measures}.`] : []),
@@ -545,15 +550,21 @@ function drawSide(
 const LEVEL_WITHIN = 3;
 
 /** `low end 40, high end 830 above the landing`: how high the piece's lower side is, and above which floor. */
-function heightWords({ solid }: Shown, step: StepMotion, { stage }: StepFacts): string {
-  const floor = Math.min(0, step.exit.at[2]);
+function heightWords(one: Shown, step: StepMotion, { stage }: StepFacts): string {
   const above = LANDINGS.has(stage) ? 'the landing' : isStair(stage) ? 'the floor at the foot' : 'the floor';
-  const [low, high] = endHeights(solid).map((z) => Math.round(z - floor)) as [number, number];
+  const [low, high] = heightsOfEnds(one, step);
   if (high - low <= LEVEL_WITHIN) return low < 0 ? `${-low} below ${above}` : `${low} above ${above}`;
   const aside = (z: number): string => `${Math.abs(z)} ${z < 0 ? 'below' : 'above'}`;
   return low < 0
     ? `low end ${aside(low)}, high end ${aside(high)} ${above}`
     : `low end ${low}, high end ${high} above ${above}`;
+}
+
+/** Heights [mm, whole] of its two ends above the lower floor of the step. */
+function heightsOfEnds({ solid }: Shown, { exit }: StepMotion): readonly [number, number] {
+  const floor = Math.min(0, exit.at[2]);
+  const [low, high] = endHeights(solid);
+  return [Math.round(low - floor), Math.round(high - floor)];
 }
 
 const LANDINGS: ReadonlySet<StageName> = new Set(['quarter landing', 'half landing', 'winder']);

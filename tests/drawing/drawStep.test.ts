@@ -149,7 +149,8 @@ test('every number that is printed is one of the answer', () => {
       const words = drawnFigures(svg)
         .texts.map(({ text }) => text)
         .join(' ')
-        .replace(HEIGHTS, '');
+        .replace(HEIGHTS, '')
+        .replace(/Its ends above the floor at the foot: .*/, '');
       for (const [number] of words.matchAll(/\d+/g)) {
         if (through && new RegExp(`(?:tilted|leaning) ${number}°`).test(words)) continue;
         expect({ name, number, known: known.has(number) }).toEqual({ name, number, known: true });
