@@ -73,7 +73,7 @@ export function carriedRoute(
   };
   const byItself = (row: number): Drawn | undefined => {
     const step = route.steps[row];
-    if (!step?.stage || route.steps.length < 2) return undefined;
+    if (!step?.stage || isAlone(route)) return undefined;
     const alone = aloneRoute(step.row, book);
     const own = judgedChain(alone, size, book, allowance);
     // What the route does not pass is not shown to pass by a part of it.
@@ -159,6 +159,10 @@ export function aloneRoute(row: StageRow, book: StageBook): PreparedRoute {
   };
   return prepareRoute([{ ...row, step }, ample], book);
 }
+
+/** Whether a route is one row by itself already. */
+const isAlone = ({ steps }: PreparedRoute): boolean =>
+  steps.length < 2 || (steps.length === 2 && steps[1]?.row.measures.length === AMPLE);
 
 /** The size that is drawn: the piece, or one that just passes, where that is little smaller. */
 function shownSize(size: PieceSize, { clearance }: JudgedChain): PieceSize | undefined {
