@@ -43,6 +43,8 @@ const LEAST_THICKNESS = 1;
 /** A motion that is drawn, with what is said of it. */
 interface Drawn {
   readonly motion: StepMotion;
+  /** The route that it is drawn in, with its chain and the number of the row there. */
+  readonly route: PreparedRoute;
   readonly chain: JudgedChain;
   readonly row: number;
   /** The step is drawn without the others. */
@@ -51,8 +53,8 @@ interface Drawn {
 
 /**
  * The judged chain of a piece with its one motion, to be drawn. A step to which the drawn motion does not reach is drawn
- * by itself, in the same pose, with room before it and behind it; one that shows no way is drawn without a piece, or, where a piece that is
- * little smaller passes, with that.
+ * by itself, in the same pose, with room before it and behind it; one that shows no way is drawn without a piece, or,
+ * where a piece that is little smaller passes, with that.
  */
 export function carriedRoute(
   route: PreparedRoute,
@@ -66,7 +68,7 @@ export function carriedRoute(
   const known = new Map<number, Drawn | undefined>();
   const drawnAt = (row: number): Drawn | undefined => {
     if (!known.has(row)) {
-      const inRoute = chain && walk && motionIn(walk, chain, row, size, false);
+      const inRoute = chain && walk && motionIn(walk, route, chain, row, size, false);
       known.set(row, inRoute ?? byItself(row));
     }
     return known.get(row);
@@ -83,7 +85,7 @@ export function carriedRoute(
     if (told && (told.joint || told.passage?.answer.pose !== own.steps[0]?.passage?.answer.pose))
       return undefined;
     const ownWalk = routeMotion(alone, size, book, allowance);
-    return ownWalk && motionIn(ownWalk, own, 0, size, true);
+    return ownWalk && motionIn(ownWalk, alone, own, 0, size, true);
   };
   const factsOf = (row: number, drawn: Drawn | undefined): StepFacts | undefined => {
     const step = route.steps[row];
@@ -104,7 +106,7 @@ export function carriedRoute(
       smaller: shownChain && shownChain.clearance < 0 ? shownSize(size, shownChain) : undefined,
       pose: taken?.passage?.answer.pose,
       clearance: taken?.clearance,
-      closest: taken ? whereClosest({ route, i: row }, taken) : '',
+      closest: taken ? whereClosest({ route: drawn?.route ?? route, i: drawn?.row ?? row }, taken) : '',
       measures: measures.join(', '),
       supposed: [
         ...(drawn?.byItself ? ['Drawn by itself, with room before it and behind it'] : []),
@@ -174,6 +176,7 @@ function shownSize(size: PieceSize, { clearance }: JudgedChain): PieceSize | und
 
 function motionIn(
   walk: RouteWalk,
+  route: PreparedRoute,
   chain: JudgedChain,
   row: number,
   size: PieceSize,
@@ -181,7 +184,7 @@ function motionIn(
 ): Drawn | undefined {
   const shown = shownSize(size, chain);
   const motion = shown && stepMotion(walk, row, shown);
-  return motion?.whole ? { motion, chain, row, byItself } : undefined;
+  return motion?.whole ? { motion, route, chain, row, byItself } : undefined;
 }
 
 function placeAlone(
