@@ -564,7 +564,7 @@ function heightWords(one: Shown, step: StepMotion, { stage }: StepFacts): string
 function heightsOfEnds({ solid }: Shown, { exit }: StepMotion): readonly [number, number] {
   const floor = Math.min(0, exit.at[2]);
   const [low, high] = endHeights(solid);
-  return [Math.round(low - floor), Math.round(high - floor)];
+  return [shownGiven(low - floor, 0), shownGiven(high - floor, 0)];
 }
 
 const LANDINGS: ReadonlySet<StageName> = new Set(['quarter landing', 'half landing', 'winder']);

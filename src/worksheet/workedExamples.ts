@@ -1,3 +1,5 @@
+import { shownGiven } from '../core/measures/shown';
+
 /** A worked example: what is asked, what is given, and the function whose working answers it. */
 export interface WorkedExample {
   readonly title: string;
@@ -323,8 +325,8 @@ const COARSE_FROM = 200;
 export function variedFormula(value: number | string, seed: string, number: number): string | undefined {
   if (typeof value !== 'number' || value < VARIED_FROM) return undefined;
   const step = value >= COARSE_FROM ? 5 : 1;
-  const low = Math.round((0.9 * value) / step) * step;
-  const count = Math.max(2, Math.round((0.2 * value) / step));
+  const low = shownGiven((0.9 * value) / step, 0) * step;
+  const count = Math.max(2, shownGiven((0.2 * value) / step, 0));
   const drawn = `MOD(ABS(${seed})*${BY_SEED}+${number * BY_NUMBER + number * number * BY_SQUARE},${MODULUS})`;
   return `${low}+${step}*INT(${drawn}/${MODULUS}*${count})`;
 }
