@@ -13,7 +13,7 @@ import { stageRow } from '../../support/walkedRoute';
 /** Houses with a few risers between a landing and a level floor; `SHORT=400` runs the campaign. */
 const HOUSES = Number(process.env['SHORT'] ?? 24);
 /** Of the motions, so many at least are drawn to the end: regression only. */
-const DRAWN_SHARE = 0.85;
+const DRAWN_SHARE = 0.9;
 
 /** Slates, panels and frames (common practice, no source). */
 const PIECES = [
@@ -28,14 +28,15 @@ const PIECES = [
 
 /** A row as it is walked the other way: down, its arms exchanged. */
 function walkedBack(row: JointRow, i: number, rows: readonly JointRow[]): JointRow {
-  if (row.way) return { ...row, way: 'down' };
+  const hand = row.hand === 'left' ? 'right' : 'left';
+  if (row.way) return { ...row, way: 'down', ...(row.hand ? { hand } : {}) };
   if (row.stage !== 'corner') return row;
   const { width = 0, widthOut = 0, height = 0 } = row.measures;
   // Before the flight that it leads to, the straight between is the corner's own.
   const flight = rows[i + 1]?.stage === 'flight' ? rows[i + 1]?.measures.headSpace : undefined;
   const run = flight === undefined ? 0 : Math.max(0, flight - widthOut);
   const measures = { width: widthOut, widthOut: width, height, run };
-  return { ...row, hand: row.hand === 'left' ? 'right' : 'left', measures };
+  return { ...row, hand, measures };
 }
 
 /** A stair of two flights round a landing, one of them or both a few risers, between floors and doors as houses have them. */
