@@ -93,7 +93,7 @@ export function judgeBuild(
   return {
     ...rest,
     verdict: judged.verdict,
-    clearance: judged.clearance,
+    clearance: judged.tellsNothing === true ? undefined : judged.clearance,
     step: route.steps[judged.step]?.name,
     stage: row?.stage,
     piece: worst.name,

@@ -1,7 +1,14 @@
-import { kindOf } from '../stages/kinds';
 import { armOf, floorBetween, ownLength, type Arm } from './arms';
 import type { TurningSpace } from '../motion/turningSpace';
-import { ceilingAt, endBeside, isLanding, spaceAt, type ReadRow, type StairEnd } from './reading';
+import {
+  ceilingAt,
+  endBeside,
+  isLanding,
+  spaceAt,
+  standsAlone,
+  type ReadRow,
+  type StairEnd,
+} from './reading';
 import { stairJoints } from './jointPlan';
 import {
   bareFlight,
@@ -151,10 +158,6 @@ function levelSources(planning: Planning, i: number, first: FlightEnd, second: F
   const above = { width, height: over, lowWidth: 1, lowHeight: climb };
   return over > climb ? [[source(lookUp('passage', above))]] : [];
 }
-
-/** Its row is no flight of a stair, but is solved as one. */
-const standsAlone = ({ row }: ReadRow): boolean =>
-  row.stage !== undefined && kindOf(row.stage).solvedAsFlight !== undefined;
 
 /** What is at an end of flight i, by the row there. */
 export function endOf(planning: Planning, i: number, side: 'before' | 'after'): FlightEnd {

@@ -1,7 +1,7 @@
 import { armOf, floorBetween, WALL_NOT_GIVEN, type Arm } from './arms';
 import type { LimitCause } from './chain';
 import { guardsOf } from './guards';
-import { ceilingAt, endBeside, spaceAt, type StairEnd } from './reading';
+import { ceilingAt, endBeside, spaceAt, standsAlone, type StairEnd } from './reading';
 import type { Planning } from './routePlan';
 import type { BookStage } from './stageBook';
 import { straightLength, type WayLength } from './wayLength';
@@ -82,7 +82,7 @@ export function stairJoints(
   if (stage === 'door' && m.width !== undefined && m.height !== undefined) {
     const space = spaceAt(own.measures, end);
     const arm = armOf(reading, k, side);
-    const all = narrowest(arm);
+    const all = beyondDoor(planning, k, side, arm);
     const floor = doorFloor(space, planning);
     if (!floor) return [];
     // What is beyond the door is as high as the floor between is taken to be.
@@ -98,7 +98,8 @@ export function stairJoints(
         doorHeight: m.height,
         wall: m.wall ?? WALL_NOT_GIVEN,
         floor,
-        ...farEnd(k, arm, planning),
+        upTo: all.upTo,
+        cause: all.cause,
       },
     ];
   }
@@ -159,13 +160,40 @@ export function stairJoints(
 /** Above any ceiling [mm]. */
 const AMPLE = 20000;
 
-export const narrowest = ({ sections }: Arm): { readonly width: number; readonly height: number } => ({
+const narrowest = ({ sections }: Arm): { readonly width: number; readonly height: number } => ({
   width: Math.min(Infinity, ...sections.map(({ width }) => width)),
   height: Math.min(Infinity, ...sections.map(({ height }) => height)),
 });
 
+/** What lies straight beyond a door: as wide and as high as all of it is, and how far it goes on level. */
+interface BeyondDoor {
+  readonly width: number;
+  readonly height: number;
+  readonly upTo: number;
+  readonly cause: LimitCause | undefined;
+}
+
+/**
+ * What lies beyond door k. A few steps up to it from open ground are no end: the piece is carried level over them, at the
+ * height of their head (`levelSources` in `flightPlan`), under what is above the lower ground.
+ */
+export function beyondDoor(planning: Planning, k: number, side: 'before' | 'after', arm: Arm): BeyondDoor {
+  const all = narrowest(arm);
+  const { reading } = planning;
+  const { row: at } = arm.end;
+  const steps = at === undefined ? undefined : reading[at];
+  const outdoors = side === 'before' ? at === 0 : at === reading.length - 1;
+  const upToDoor = steps?.way === (side === 'before' ? 'up' : 'down');
+  if (arm.end.kind !== 'stair' || !steps || !outdoors || !upToDoor || !standsAlone(steps))
+    return { ...all, ...farEnd(k, arm, planning) };
+  const { width = 0, height = 0, rise = 0, risers = 0 } = steps.measures;
+  const off = planning.tapeCase === 'worst' ? planning.tape : 0;
+  const over = Math.min(all.height, height - (rise + off) * risers);
+  return { width: Math.min(all.width, width), height: over, upTo: Infinity, cause: undefined };
+}
+
 /** Where the straight beyond the door or the turn ends. */
-export function farEnd(
+function farEnd(
   k: number,
   { end }: Arm,
   { tapeCase, tape }: Planning,

@@ -5,7 +5,15 @@ import type { PreparedReading, PreparedRoute } from './preparedRoute';
 import { proofAt } from './proofs';
 import { routeParts, type JointsAsked } from './routeParts';
 import { stepWords } from './stepWords';
-import { changesInWords, changesOnChain, leftOpen, mmLeft, stepReason, type StepWords } from './reason';
+import {
+  changesInWords,
+  changesOnChain,
+  leftOpen,
+  mmLeft,
+  stepReason,
+  tellsNothing,
+  type StepWords,
+} from './reason';
 import type { BookPassage, BookPiece, StageBook } from './stageBook';
 import { verdictRank, type Verdict } from './verdict';
 import { TIGHT_WORDS, type Tightness } from './verdictClass';
@@ -19,6 +27,8 @@ export interface StepJudgement {
   readonly tightness?: Tightness;
   /** Clearance as measured [mm a side]; undefined where none can be shown. */
   readonly clearance: number | undefined;
+  /** No way is found, and what it is short of is no clearance of the piece: no table shows that figure. */
+  readonly tellsNothing?: boolean;
   readonly pose: Pose | undefined;
   /** Why, in a clause. */
   readonly because: string;
@@ -32,6 +42,8 @@ export interface RouteJudgement {
   /** Why it is tight, where it is. */
   readonly tightness?: Tightness;
   readonly clearance: number | undefined;
+  /** As at the step that decides. */
+  readonly tellsNothing?: boolean;
   /** -1 for a route without steps. */
   readonly step: number;
   readonly pose: Pose | undefined;
@@ -157,6 +169,7 @@ export function judgeRoute(
       verdict,
       ...(tightness === undefined ? {} : { tightness }),
       clearance: finding.clearance,
+      ...(at.tellsNothing === true ? { tellsNothing: true } : {}),
       step: limiting,
       pose: at.pose,
       raise: Math.max(0, ...(chain ?? []).map(({ passage }) => passage?.answer.raise ?? 0)),
@@ -281,6 +294,9 @@ function judgedStep(words: StepWords, tightness: Tightness | undefined): StepJud
     verdict,
     ...(tightness === undefined ? {} : { tightness }),
     clearance: measured?.passage?.answer.byChance ? undefined : measured?.clearance,
+    ...(verdict === 'no way found' && measured && tellsNothing(measured, words.piece.size)
+      ? { tellsNothing: true }
+      : {}),
     pose: measured && poseOfStep(measured),
     get because() {
       return stepReason(words);

@@ -110,6 +110,10 @@ export function asFlightRow(row: StageRow): StageRow {
   return asFlight ? { ...row, stage: 'flight', measures: asFlight(row.measures) } : row;
 }
 
+/** Its row is no flight of a stair, but is solved as one. */
+export const standsAlone = ({ row }: ReadRow): boolean =>
+  row.stage !== undefined && kindOf(row.stage).solvedAsFlight !== undefined;
+
 /** The space before a door that stands at the last riser of a few steps: none. */
 function doorAtEnd(given: readonly StageRow[], i: number, way: 'up' | 'down'): StageMeasures {
   const [row, next] = [given[i], given[i + 1]];

@@ -1,3 +1,4 @@
+import type { PieceSize } from '../measures/piece';
 import { holdAt } from '../motion/hold';
 import { measureAtStage } from '../survey/words/measureHeading';
 import { MEASURES, SKY, type MeasureName } from '../stages/measures';
@@ -88,7 +89,7 @@ export function stepReason(words: StepWords): string {
         return `no way of carrying it through ${measuresInWords(words)} is shown, which proves nothing: measure again or try a frame`;
       }
       return (
-        `${shortBy(measured)} ${whereClosest(words, measured)} ` +
+        `${shortBy(measured, piece.size)} ${whereClosest(words, measured)} ` +
         `(${measuresInWords(words)}), which proves nothing: measure again or try a frame`
       );
     }
@@ -130,17 +131,33 @@ function whyTight(words: StepWords, measured: ChainStep): string {
 }
 
 /** By how much it is short; where a length is too short for it, by how much of its own length. */
-function shortBy({ clearance, closest, limit }: ChainStep): string {
+function shortBy(step: ChainStep, size: PieceSize): string {
+  const { clearance, closest, limit } = step;
   const inLength = closest === 'limit' && limit?.length !== undefined && IN_LENGTH.includes(limit.kind);
+  if (!inLength && tellsNothing(step, size)) return 'it is far from passing';
   return inLength ? `${mmNeeded(-2 * clearance)} too long` : `${mmNeeded(-clearance)} a side short`;
 }
+
+/** Short of more than this it is far from passing [mm a side]: no measure taken again brings so much. */
+const FAR_SHORT = 150;
+
+/**
+ * Whether what a step is short of is no clearance of the piece: the length of a place that does not hold it, or so much
+ * that nothing would be left of it, or no more than that it is far from passing.
+ */
+export const tellsNothing = ({ clearance, closest, passage }: ChainStep, { breadth }: PieceSize): boolean =>
+  clearance < 0 &&
+  (closest === 'limit' ||
+    passage?.answer.nothingFound === true ||
+    clearance < -Math.min(FAR_SHORT, breadth / 2));
 
 const IN_LENGTH: readonly LimitCause['kind'][] = ['straight', 'flight', 'reach', 'arm'];
 
 /** What the worst case leaves: a figure below nothing says nothing of what was not measured. */
 function atWorst({ clearance }: ChainStep, open: boolean): string {
-  if (!open) return `${mmLeft(clearance)} with the tape against it`;
-  const against = 'with what is not measured at its worst and the tape against it';
+  const against = open
+    ? 'with what is not measured at its worst and the tape against it'
+    : 'with the tape against it';
   return clearance < 0 ? `nothing ${against}` : `${mmLeft(clearance)} ${against}`;
 }
 

@@ -1,7 +1,7 @@
 import type { DoorAtEnd, FlightToLevel } from '../joint/shortFlightSection';
 import { armOf, WALL_NOT_GIVEN } from './arms';
 import { endOf } from './flightPlan';
-import { farEnd, narrowest, stairJoints, type Floors, type JointPlan } from './jointPlan';
+import { beyondDoor, stairJoints, type Floors, type JointPlan } from './jointPlan';
 import { endBeside, isLanding } from './reading';
 import { bareFlight, type Planning } from './routePlan';
 import type { BookStage } from './stageBook';
@@ -196,7 +196,7 @@ function doorAt(planning: Planning, k: number, side: 'before' | 'after'): DoorAt
   if (width === undefined || height === undefined) return undefined;
   const arm = armOf(reading, k, side);
   if (arm.end.kind === 'unread' || arm.end.kind === 'long flight') return undefined;
-  const all = narrowest(arm);
+  const all = beyondDoor(planning, k, side, arm);
   const room =
     arm.end.kind === 'room' && arm.end.row !== undefined ? reading[arm.end.row]!.measures : undefined;
   const depth = tapeCase === 'worst' ? Math.min : Math.max;
@@ -206,7 +206,7 @@ function doorAt(planning: Planning, k: number, side: 'before' | 'after'): DoorAt
     wall,
     widthBeyond: all.width,
     heightBeyond: Math.min(all.height, room?.height ?? HIGH, HIGH),
-    lengthBeyond: room ? depth(room.length ?? 0, room.width ?? 0) : farEnd(k, arm, planning).upTo,
+    lengthBeyond: room ? depth(room.length ?? 0, room.width ?? 0) : all.upTo,
   };
 }
 

@@ -62,7 +62,7 @@ export const stages = tableFunction({
         name,
         row.stage ?? row.stageText,
         step.verdict,
-        step.clearance ?? '',
+        told(step),
         step.pose ?? '',
         step.because + step.changes,
       ];
@@ -70,7 +70,16 @@ export const stages = tableFunction({
     return found<TableCell[][]>([
       [...COLUMNS],
       ...body,
-      ['Route', '', judged.verdict, judged.clearance ?? '', judged.pose ?? '', judged.reason],
+      ['Route', '', judged.verdict, told(judged), judged.pose ?? '', judged.reason],
     ]);
   },
 });
+
+/** The clearance as the cell shows it: none where it would tell nothing. */
+const told = ({
+  clearance,
+  tellsNothing,
+}: {
+  readonly clearance: number | undefined;
+  readonly tellsNothing?: boolean;
+}): TableCell => (tellsNothing === true ? '' : (clearance ?? ''));
