@@ -71,7 +71,9 @@ function solved(
     tapeCase === 'worst' ? { atLeast: least, enough: least + SPARE } : { atLeast: 0, enough: AMPLE };
   let passages: BookPassage[] | undefined;
   let holds: readonly Hold[] = ALL_HOLDS;
-  for (const measures of extremes(tapedMeasures(landing.stage, landing.measures, book.tape, tapeCase))) {
+  const sets = tapedMeasures(landing.stage, landing.measures, book.tape, tapeCase);
+  // The steepest and the gentlest first: where one of these does not pass, no other is looked at.
+  for (const measures of new Set([...extremes(sets), ...sets])) {
     for (const [one, other] of lengthsOf(sides, off)) {
       const [lower, upper] = upward ? [one, other] : [other, one];
       const round = { landing: planOf(landing.stage, measures), lower, upper };

@@ -121,7 +121,8 @@ function besideOf(planning: Planning, i: number, side: 'before' | 'after'): Flig
   if (flight?.stage !== 'flight') return undefined;
   const { risers, rise = 0, going = 0 } = flight.measures;
   if (risers === undefined || !stageAt(k)) return { line: Infinity, toLevel: undefined, turn: undefined };
-  const alike = sameStair(planning, i, k);
+  // A handrail on one side, which a landing knows nothing of, is left to the flight by itself.
+  const alike = sameStair(planning, i, k) && flight.measures.lowWidth === undefined;
   return {
     line: (risers - 1) * Math.hypot(rise, going),
     toLevel: alike ? toLevelOf(planning, k, side, risers) : undefined,
