@@ -1,5 +1,5 @@
 import { shortFlightPassages, tooShort } from '../joint/shortFlightJoint';
-import { ALL_HOLDS, type Hold } from '../motion/hold';
+import { ALL_HOLDS, sizesOfHold, type Hold } from '../motion/hold';
 import type { PieceSize } from '../measures/piece';
 import type { FlightToLevel } from '../joint/shortFlightSection';
 import { acrossHalfLanding } from '../geometry/landingModel';
@@ -94,7 +94,23 @@ function solved(
       holds = ALL_HOLDS.filter((hold) => ways.some((way) => way.hold === hold));
     }
   }
-  return passages ?? [];
+  return (passages ?? []).map((passage) =>
+    withinArm(withinArm(passage, sides[0], passage.from, size), sides[1], passage.to, size),
+  );
+}
+
+/** No more than what the straight beyond a turn leaves of the piece lying in it. */
+function withinArm(
+  passage: BookPassage,
+  { flight, beyond }: SideOfLanding,
+  hold: number,
+  size: PieceSize,
+): BookPassage {
+  const name = ALL_HOLDS[hold];
+  if (beyond !== 'turn' || !flight?.turn || !name) return passage;
+  const { upTo, cause } = flight.turn;
+  const most = (upTo - sizesOfHold(size, name).along) / 2;
+  return most >= passage.clearance ? passage : { ...passage, clearance: most, limit: cause };
 }
 
 type Sides = readonly [SideOfLanding, SideOfLanding];
