@@ -53,6 +53,9 @@ export const tooShort = (length: number, piece: PieceSize): boolean => length - 
 /** Taken off a family, so that its drawn motion is free between attitudes, with something to spare beside it [mm]. */
 const DRAWN = 0.5;
 const AS: readonly RoundAs[] = ['level', 'tilted', 'upright'];
+const LIKELIEST_FIRST: readonly Hold[] = ['LB', 'LT', 'BL', 'TL', 'BT', 'TB'];
+/** Clearance by hand with which no other way of being held is looked at [mm a side]. */
+const PLENTY = 60;
 /** How near the greatest padding has to be [mm]. */
 const TOLERANCE = 2;
 /** Clearances nearer than this are the same [mm]. */
@@ -84,7 +87,11 @@ export function shortFlightPassages(
   const atLeast = Math.max(0, ask.atLeast ?? 0);
   const turns = { lower: lower?.turn && turnAt(plan, 'lower'), upper: upper?.turn && turnAt(plan, 'upper') };
   const passages: ShortFlightPassage[] = [];
-  for (const hold of holds) {
+  let byHandBest = -Infinity;
+  for (const hold of LIKELIEST_FIRST) {
+    if (!holds.includes(hold)) continue;
+    // Lengthwise on edge or flat, as it mostly is, is enough where it leaves plenty.
+    if (hold[0] !== 'L' && byHandBest >= Math.min(PLENTY, (ask.enough ?? PLENTY) - 1)) break;
     const fits = AS.flatMap((only) =>
       familiesOf(landing, piece, hold, { only, short, atLeast: atLeast + DRAWN }),
     )
@@ -101,6 +108,7 @@ export function shortFlightPassages(
         const raise = Math.max(fit.raise, shown.raise);
         known = Math.max(known, shown.clearance);
         if (raise <= RAISE_BY_HAND) byHand = Math.max(byHand, shown.clearance);
+        byHandBest = Math.max(byHandBest, byHand);
         // From the lower flight up.
         const [from, to] = [way.lower?.out ?? hold, way.upper?.out ?? hold];
         passages.push({ from, to, hold, answer: answerOf(fit, shown, raise) });
