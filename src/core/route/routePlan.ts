@@ -339,7 +339,7 @@ function landingPlan(
 ): Pick<PartPlan, 'sources' | 'limitsBefore' | 'limitsAfter'> {
   const { reading } = planning;
   const { guarded, levelOnly, beside, searchedUpTo } = asBesideFlights(planning, i, stage);
-  const reversed = reading[i]!.way === 'down';
+  const reversed = entryAt(reading, i).way === 'down';
   const source = { stage: guarded, upToBefore: Infinity, upToAfter: Infinity, reversed };
   return {
     sources: [[{ ...source, levelOnly, searchedUpTo, by: beside }]],

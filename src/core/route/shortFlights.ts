@@ -1,3 +1,4 @@
+import { entryAt } from '../lists/entryAt';
 import type { DoorAtEnd, FlightToLevel } from '../joint/shortFlightSection';
 import { armOf, WALL_NOT_GIVEN } from './arms';
 import { endOf } from './flightPlan';
@@ -73,7 +74,7 @@ export function shortFlightJoints(
   landing: BookStage,
 ): ShortFlightsJoint[] {
   const { reading } = planning;
-  const row = reading[i]!;
+  const row = entryAt(reading, i);
   if (row.stage !== 'quarter landing' && row.stage !== 'half landing') return [];
   const [first, second] = [besideOf(planning, i, 'before'), besideOf(planning, i, 'after')];
   if ((first === undefined) !== (begins === 'landing')) return [];
@@ -148,8 +149,8 @@ function turnAt(
 
 /** The landing's row measures the stair beside it: only where the flight's own row says the same is it solved so. */
 function sameStair({ reading, tape }: Planning, i: number, k: number): boolean {
-  const { rise = 0, going = 0 } = reading[i]!.measures;
-  const own = reading[k]!.measures;
+  const { rise = 0, going = 0 } = entryAt(reading, i).measures;
+  const own = entryAt(reading, k).measures;
   return Math.abs(rise - (own.rise ?? 0)) <= tape && Math.abs(going - (own.going ?? 0)) <= tape;
 }
 
@@ -160,7 +161,7 @@ function toLevelOf(
   risers: number,
 ): FlightToLevel | undefined {
   const { reading, tapeCase, stageAt } = planning;
-  const flight = reading[k]!;
+  const flight = entryAt(reading, k);
   const far = side === 'before' ? k - 1 : k + 1;
   const beyond = reading[far];
   if (beyond && (isLanding(beyond.stage) || beyond.stage === 'winder' || !stageAt(far))) return undefined;
@@ -193,13 +194,13 @@ function floorWidth({ reading }: Planning, k: number, side: 'before' | 'after'):
 
 function doorAt(planning: Planning, k: number, side: 'before' | 'after'): DoorAtEnd | undefined {
   const { reading, tapeCase } = planning;
-  const { width, height, wall = WALL_NOT_GIVEN } = reading[k]!.measures;
+  const { width, height, wall = WALL_NOT_GIVEN } = entryAt(reading, k).measures;
   if (width === undefined || height === undefined) return undefined;
   const arm = armOf(reading, k, side);
   if (arm.end.kind === 'unread' || arm.end.kind === 'long flight') return undefined;
   const all = beyondDoor(planning, k, side, arm);
   const room =
-    arm.end.kind === 'room' && arm.end.row !== undefined ? reading[arm.end.row]!.measures : undefined;
+    arm.end.kind === 'room' && arm.end.row !== undefined ? reading[arm.end.row]?.measures : undefined;
   const depth = tapeCase === 'worst' ? Math.min : Math.max;
   return {
     width,

@@ -227,7 +227,7 @@ class Walker {
 
   /** Straight on to a place, or by turns in plan on the way. */
   private goOn(key: KeyAttitude, i: number): boolean {
-    const { row } = this.route.rows[i]!;
+    const { row } = this.rowAt(i);
     return (
       this.carrier.go(key, row, this.stretchOf(i), 'without search') ||
       this.carrier.go(key, row, this.stretchOf(i))
@@ -849,10 +849,10 @@ class Walker {
 
   /** On from one of the keys of the turn behind flight i, round it. */
   private followTurn(i: number, keys: readonly KeyAttitude[], from: KeyAttitude): boolean {
-    const turn = this.route.rows[i + 1]!;
+    const turn = this.rowAt(i + 1);
     if (!this.carrier.follow(keys.slice(keys.indexOf(from) + 1), turn.row, this.stretchOf(i + 1)))
       return false;
-    this.carriage = { hold: this.steps[turn.row]!.to, yaw: turn.exit.heading };
+    this.carriage = { hold: entryAt(this.steps, turn.row).to, yaw: turn.exit.heading };
     this.since = i + 1;
     this.turned = i + 1;
     return true;
