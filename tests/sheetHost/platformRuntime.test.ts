@@ -148,7 +148,7 @@ test('nothing, 0 and errors for every first argument are answered as in a cell, 
     [[[0]], 0],
     [[['']], ''],
     [[['soon']], 'soon'],
-    [[[{ type: 'CustomFunctionError', code: '#DIV/0!' }]], new HostError('#DIV/0!') as never],
+    [[[{ type: 'CustomFunctionError', code: '#DIV/0!' }]], new HostError('#DIV/0!')],
   ];
   const calls = FUNCTIONS.flatMap((f) => firsts.map(([sent, given]) => ({ f, sent, given })));
   const { answers } = await pages.allowed!.run(
