@@ -125,6 +125,11 @@ export class CallQueue {
     this.handOnLater();
   }
 
+  /** Starts a first worker before there is a call for it: reading its script takes longer than most calls. */
+  warm(): void {
+    if (!this.workersFail && this.places.length === 0) this.start();
+  }
+
   /** Gives up all that is being computed. */
   stop(): void {
     for (const job of [...this.jobs.values()]) {

@@ -31,6 +31,7 @@ const AT_ONCE = 15;
 export class HostCalls {
   private turnEnds = 0;
   private inTurn = false;
+  private called = false;
 
   constructor(
     private readonly queue: CallQueue,
@@ -46,6 +47,7 @@ export class HostCalls {
     const call = callInParts(description, this.makeError);
     const cost = cellCost(description);
     return (...given) => {
+      this.warmOnce();
       const invocation = invocationIn(given, described.length);
       const values = shortened(description, given.slice(0, described.length) as HostArgument[]);
       const time = cost === Infinity ? Infinity : cost * mostCells(values);
@@ -66,6 +68,13 @@ export class HostCalls {
         if (invocation) invocation.onCanceled = giveUp;
       });
     };
+  }
+
+  /** A workbook that calls one function mostly calls more: the first worker starts while the host goes on. */
+  private warmOnce(): void {
+    if (this.called) return;
+    this.called = true;
+    this.later(() => this.queue.warm());
   }
 
   /** Whether there is time to make a call at once: a little in each turn of the page. */

@@ -197,6 +197,22 @@ test('there are no more workers than may be, and long calls are spread over them
   expect(page.workers.map(({ got }) => got.length).sort()).toEqual([4, 4, 4]);
 });
 
+test('the first worker may be started ahead, and takes the first call', () => {
+  const page = new Page(2);
+  page.queue.warm();
+  page.queue.warm();
+  page.turn();
+  expect(page.made).toBe(1);
+  const asked = page.ask('a', 2);
+  page.turn();
+  expect([page.made, asked.answer]).toEqual([1, [['a']]]);
+  const none = new Page(1, 'not allowed');
+  none.queue.warm();
+  const beside = none.ask('a', 2);
+  none.turn();
+  expect(beside.answer).toEqual([['a']]);
+});
+
 test('a call that nobody wants any more is given up; one that somebody wants goes on', () => {
   const page = new Page(1);
   const [first, second, third] = [page.ask('a', 50), page.ask('a', 50), page.ask('b', 50)];
