@@ -156,7 +156,7 @@ class PaneController {
   }
 
   private async readAll(): Promise<void> {
-    while (this.wanted) {
+    while (this.wanted && this.access.inSight()) {
       const what = this.wanted;
       this.wanted = undefined;
       await this.safely(() => this.read(what));

@@ -51,10 +51,13 @@ function install(book: FakeBook): void {
   };
 
   let pending: (() => void)[] = [];
+  /** Rows whose cells the next sync answers with: the most of them tells how large an answer gets. */
+  let rowsAsked = 0;
   const sync = async (): Promise<void> => {
     const work = pending;
     pending = [];
-    page.fakeSyncs++;
+    page.fakeMostRows = Math.max(page.fakeMostRows, rowsAsked);
+    rowsAsked = 0;
     await new Promise((later) => setTimeout(later, 0));
     for (const step of work) step();
   };
@@ -72,6 +75,7 @@ function install(book: FakeBook): void {
       });
     }
     target.load = (names: string) => {
+      if (/values|formulas/.test(names)) rowsAsked += target.rowsOfRange ?? 0;
       pending.push(() => {
         for (const name of names.split(',').map((n) => n.trim().split('/')[0]!.trim())) {
           if (name in properties) loaded[name] = properties[name]!();
@@ -101,6 +105,7 @@ function install(book: FakeBook): void {
     const isFormula = (v: any): boolean => typeof v === 'string' && v.startsWith('=');
     const target: any = {
       isNullObject: rows === 0,
+      rowsOfRange: rows,
       worksheet: {
         name: sheetName,
         protection: loadable(
@@ -253,7 +258,7 @@ function install(book: FakeBook): void {
     for (const next of go) next();
   };
   page.fakeRuns = 0;
-  page.fakeSyncs = 0;
+  page.fakeMostRows = 0;
   page.Excel = {
     run: async (first: any, second?: any) => {
       const [options, work] = second ? [first, second] : [{}, first];
