@@ -1,5 +1,6 @@
 import type { Block } from './address';
 import type { Bundle } from './bundle';
+import type { SheetLook } from './cellLook';
 import type { CellValue, HostManners } from './hostValues';
 import type { SheetDescription, WriterValue } from './workbookWriter';
 
@@ -44,6 +45,8 @@ export interface SheetHost {
   formula(sheet: string, row: number, column: number): string | undefined;
   /** The number format, `General` where none is set. */
   format(sheet: string, row: number, column: number): string;
+  /** How the workbook has the sheet look. */
+  look(sheet: string): SheetLook;
   /** The block that a spill fills, asked for any of its cells; its first cell holds the formula. */
   spill(sheet: string, row: number, column: number): Block | undefined;
   /**

@@ -220,6 +220,86 @@ test('what is copied keeps its formula with its references moved, and fills what
   expect(await page.locator('#cell-line').inputValue()).toBe('=C4*2+$C$2+0*G4');
 });
 
+/** A sheet with a heading that stays, a yellow cell, a word with its colour, and a drop-down. */
+function coloured(): Promise<Uint8Array> {
+  const made = createWorkbook();
+  const sheet = made.sheet('Crew');
+  sheet.rows('A1', [['Who', 'Word', 'Mass']], { bold: true, fill: 'E3DBCB', color: '2A2620' });
+  sheet.rows(
+    'A2',
+    Array.from({ length: 90 }, (_, i) => [`row ${i + 2}`, i % 2 === 0 ? 'goes' : 'tight', i]),
+  );
+  sheet.format('C2', { fill: 'FFF4B8' });
+  sheet.condition('B2:B91', '$B2="goes"', { fill: 'CBE2E4', color: '0F3B45' });
+  sheet.list('B2', ['goes', 'tight'], 'refused');
+  sheet.widths([30, 12, 12]);
+  sheet.freeze(1, 1);
+  return writeWorkbook(made);
+}
+
+describe('as the workbook has it', () => {
+  const fillOf = (page: Page, row: number, column: number): Promise<string> =>
+    page.locator(`#cell-${row - 1}-${column - 1}`).evaluate((cell) => getComputedStyle(cell).backgroundColor);
+
+  test('fills and the colours of words are shown, and follow what is typed', async () => {
+    const page = await sheetPage(await coloured());
+    expect(await fillOf(page, 2, 3)).toBe('rgb(255, 244, 184)');
+    expect(await fillOf(page, 2, 2)).toBe('rgb(203, 226, 228)');
+    expect(await fillOf(page, 3, 2)).not.toBe('rgb(203, 226, 228)');
+    await enter(page, 'B3', 'goes');
+    expect(await fillOf(page, 3, 2)).toBe('rgb(203, 226, 228)');
+    const box = await page.locator('#cell-1-0').boundingBox();
+    expect(box!.width).toBeGreaterThan(200);
+  });
+
+  test('frozen rows and columns stay in sight, also in a narrow window only while they leave room', async () => {
+    const page = await sheetPage(await coloured());
+    await goTo(page, 'M80');
+    await page.waitForTimeout(100);
+    expect(await page.locator('#cell-0-1').isVisible()).toBe(true);
+    expect(await page.locator('#cell-79-0').isVisible()).toBe(true);
+    const [grid, held, head] = await Promise.all([
+      page.locator('.grid-scroll').boundingBox(),
+      page.locator('#cell-79-0').boundingBox(),
+      page.locator('#cell-0-0').boundingBox(),
+    ]);
+    expect(held!.x).toBeLessThan(grid!.x + 60);
+    expect(head!.y).toBeLessThan(grid!.y + 60);
+    await page.setViewportSize({ width: 320, height: 700 });
+    await goTo(page, 'C80');
+    expect(await page.locator('#cell-79-2').isVisible()).toBe(true);
+    const [cell, narrow] = await Promise.all([
+      page.locator('#cell-79-2').boundingBox(),
+      page.locator('.grid-scroll').boundingBox(),
+    ]);
+    expect(cell!.x).toBeGreaterThanOrEqual(narrow!.x);
+  });
+
+  test('a drop-down offers its words, and another word is refused', async () => {
+    const page = await sheetPage(await coloured());
+    await goTo(page, 'B2');
+    const list = page.getByLabel('or one of');
+    expect(await list.locator('option').allInnerTexts()).toEqual(['empty', 'goes', 'tight']);
+    await list.selectOption('tight');
+    expect(await shown(page, 2, 2)).toBe('tight');
+    await enter(page, 'B2', 'maybe');
+    expect(await page.locator('#book .refused').innerText()).toMatch(/"maybe" is none of the words/);
+    await page.keyboard.press('Escape');
+    expect(await shown(page, 2, 2)).toBe('tight');
+    await goTo(page, 'C2');
+    expect(await list.isVisible()).toBe(false);
+  });
+
+  test.each([
+    ['light', { colorScheme: 'light' }],
+    ['dark', { colorScheme: 'dark' }],
+    ['forced colours', { colorScheme: 'dark', forcedColors: 'active' }],
+  ] as const)('axe finds nothing in %s', async (_, look) => {
+    const page = await sheetPage(await coloured(), look);
+    expect(await axeFindings(page)).toEqual([]);
+  });
+});
+
 test('a long call runs aside: its cells say so, and then hold the verdict', async () => {
   const page = await sheetPage();
   await enter(page, 'A8', '=CARRY.STAGES(A1:E3,1830,930,25)');

@@ -71,6 +71,6 @@ export function startSheet(book: WorkbookWriter, surveys: readonly Survey[]): vo
     const row = CAUTIONS_TOP + 1 + i;
     sheet.cell(`A${row}`, caution, WRAPPED).merge(`A${row}:C${row}`);
   });
-  sheet.widths([22, 10, 92]);
+  sheet.widths([30, 10, 92]);
   sheet.print({ area: `A1:C${CAUTIONS_TOP + cautions.length}`, across: 'landscape' });
 }

@@ -2,6 +2,7 @@ import type { Cell, Workbook } from '@cj-tech-master/excelts';
 import { calculateFormulas } from '@cj-tech-master/excelts/formula';
 import { blockAddress, readAddress, type Block } from '../address';
 import type { Bundle } from '../bundle';
+import type { SheetLook } from '../cellLook';
 import { engineFormula, NO_SPILL } from '../engineFormula';
 import { bundleCall, callArguments, formulaParts, shownFormula, storedFormula } from '../formulaText';
 import { isCellError, WEB_MANNERS, type CellValue } from '../hostValues';
@@ -10,12 +11,14 @@ import type { HostOptions, Recalculation, Refusal, SheetHost } from '../sheetHos
 import type { SheetDescription, WriterValue } from '../workbookWriter';
 import { BookContents, type HostSheet } from './bookContents';
 import { BundleCalls } from './bundleCalls';
+import { ConditionHolds } from './conditionHolds';
 import { CalculationView, type Spill, type ViewedSheet } from './calculationView';
 import { Dependence, plainFormula } from './dependence';
 import { overlap, syntaxFault } from './formulaReads';
 import type { FormulaCell, GridCell, GridFormula } from './grid';
 import { readParts } from './packageParts';
 import { withStoppingRules, type StoppingRule } from './stopIfTrue';
+import { sheetLook } from './sheetLook';
 import { storable, storeResult } from './storedResults';
 import { writeSheet } from './writeWorkbook';
 
@@ -30,6 +33,7 @@ export class ExceltsHost implements SheetHost {
   private spills = new Map<number, Spill[]>();
   /** Formulas as the engine computes them, of those that stay the same whatever spills. */
   private readonly engineTexts = new Map<GridCell, string>();
+  private readonly conditions = new ConditionHolds();
   private circularNumbers: ReadonlySet<number> = new Set();
   /** First cells of spills that must not happen, found during a recalculation. */
   private readonly noSpill = new Set<number>();
@@ -102,6 +106,21 @@ export class ExceltsHost implements SheetHost {
     if (typeof format === 'string') return format;
     const code = (format as { formatCode?: unknown } | null | undefined)?.formatCode;
     return typeof code === 'string' ? code : 'General';
+  }
+
+  look(sheet: string): SheetLook {
+    const host = this.contents.sheet(sheet);
+    return sheetLook(host.worksheet, {
+      value: (row, column) => this.cellValue(host, row + 1, column + 1),
+      range: (reference) => {
+        const [address, name] = /^(?:(.*)!)?([^!]+)$/.exec(reference)?.slice(1).reverse() ?? [];
+        const block = readAddress(address?.replace(/\$/g, '') ?? '');
+        const of = name === undefined ? sheet : name.replace(/^'|'$/g, '').replace(/''/g, "'");
+        const known = this.sheets().some((one) => one.toLowerCase() === of.toLowerCase());
+        return block && known ? this.read(of, block).flat() : undefined;
+      },
+      conditions: this.conditions,
+    });
   }
 
   spill(sheet: string, row: number, column: number): Block | undefined {

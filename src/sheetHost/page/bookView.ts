@@ -2,6 +2,7 @@ import { element } from '../../taskpane/element';
 import { blockAddress, cellAddress, readAddress, SHEET_COLUMNS, SHEET_ROWS, type Block } from '../address';
 import { openWorkbook } from '../excelts/openWorkbook';
 import { shownText } from '../excelts/shownText';
+import type { CellChoices } from '../cellLook';
 import { isCellError } from '../hostValues';
 import { movedFormula } from '../movedFormula';
 import { FAULTS, GridView } from './gridView';
@@ -31,6 +32,9 @@ interface Copied {
   readonly entries: readonly (readonly string[])[];
 }
 
+/** Lists are not strict about capitals, as in Excel where they name a range. */
+const same = (one: string, other: string): boolean => one.trim().toLowerCase() === other.trim().toLowerCase();
+
 /** The workbook on the page: sheets, the line with what a cell holds, the cells, what can be done with the file. */
 export class BookView {
   private readonly grid: GridView;
@@ -48,6 +52,9 @@ export class BookView {
     autocomplete: 'off',
     spellcheck: 'false',
   });
+  /** The drop-down of the cell, where the workbook gives it one. */
+  private readonly choices = element('select', { id: 'cell-choices' });
+  private readonly choicesLabel = element('label', { for: 'cell-choices' }, 'or one of');
   private readonly message = element('div', {
     class: 'message',
     role: 'group',
@@ -115,6 +122,8 @@ export class BookView {
         this.address,
         element('label', { for: 'cell-line' }, 'holds'),
         this.line,
+        this.choicesLabel,
+        this.choices,
       ),
       this.message,
       this.panel,
@@ -192,6 +201,7 @@ export class BookView {
     if (document.activeElement !== this.address) this.address.value = blockAddress(area);
     if (!this.typing) this.line.value = this.session.entry(row, column);
     if (this.typing) return;
+    this.showChoices();
     const value = host.value(sheet, row, column);
     const spill = host.spill(sheet, row, column);
     const told: Node[] = [];
@@ -214,6 +224,23 @@ export class BookView {
       told.push(element('p', { class: 'soft' }, from));
     }
     this.message.replaceChildren(...told);
+  }
+
+  private choicesHere(): CellChoices | undefined {
+    const { cell } = this.session.selected;
+    return this.session.host.look(this.session.sheet).choices(cell.row, cell.column);
+  }
+
+  private showChoices(): void {
+    const words = this.choicesHere()?.words ?? [];
+    const none = words.length === 0;
+    this.choices.hidden = this.choicesLabel.hidden = none;
+    if (none) return;
+    const now = this.line.value;
+    this.choices.replaceChildren(
+      ...['', ...words].map((word) => element('option', { value: word }, word === '' ? 'empty' : word)),
+    );
+    this.choices.value = words.includes(now) ? now : '';
   }
 
   private showComputed(): void {
@@ -376,6 +403,11 @@ export class BookView {
     if (!this.typing) return true;
     const text = (this.typing.place === 'cell' ? this.grid.editor : this.line).value;
     if (text !== this.typing.before) {
+      const choices = text === '' || text.startsWith('=') ? undefined : this.choicesHere();
+      if (choices?.others === 'refused' && !choices.words.some((word) => same(word, text))) {
+        this.refuse(`Not entered: "${text}" is none of the words of this cell's list.`);
+        return false;
+      }
       const typing = this.typing;
       this.typing = undefined;
       const done = this.session.enter([[text]]);
@@ -594,6 +626,10 @@ export class BookView {
         this.fill(area, this.copiedTo(area, this.copied));
       else if (text !== '') this.fill(area, rows);
       event.preventDefault();
+    });
+    this.choices.addEventListener('change', () => {
+      const done = this.session.enter([[this.choices.value]]);
+      this.refuse(done.ok ? undefined : `Not entered: ${done.reason}.`);
     });
     for (const field of [this.grid.editor, this.line]) {
       field.addEventListener('input', () => this.typed());

@@ -9,6 +9,10 @@ const ROUND = 18;
 const EMPTY = 84;
 const LEAST = 44;
 const MOST = 300;
+/** At most for a column that the workbook gives a width. */
+const MOST_GIVEN = 560;
+/** A column between two tables. */
+const LEAST_GIVEN = 16;
 
 /** At most for a text that can run over an empty cell. */
 const RUNNING = 120;
@@ -16,9 +20,11 @@ const RUNNING = 120;
 /** Rows looked at for a width: those that are seen first. */
 const ROWS = 300;
 
-/** Widths of columns by what their cells show; a text with nothing to its right may run over and asks for none. */
+/** Widths of columns as the workbook has them, else by what their cells show; a text with nothing to its right may run over and asks for none. */
 export class ColumnWidths {
   private widths: number[] = [];
+  /** Columns that the workbook gives a width. */
+  private given: boolean[] = [];
 
   of(column: number): number {
     return this.widths[column] ?? EMPTY;
@@ -41,7 +47,15 @@ export class ColumnWidths {
   /** Takes the widths anew from the cells of a block. */
   measure(host: SheetHost, sheet: string): void {
     this.widths = [];
+    this.given = [];
     const used = host.used(sheet);
+    const look = host.look(sheet);
+    for (let c = 0; used && c < used.column + used.columns; c++) {
+      const width = look.width(c);
+      if (width === undefined) continue;
+      this.given[c] = true;
+      this.widths[c] = Math.round(Math.min(MOST_GIVEN, Math.max(LEAST_GIVEN, width * CHARACTER)));
+    }
     if (used) this.widen(host, sheet, used);
   }
 
@@ -51,6 +65,7 @@ export class ColumnWidths {
     const values = host.read(sheet, { ...block, rows, columns: block.columns + 1 });
     for (let c = 0; c < block.columns; c++) {
       const column = block.column + c;
+      if (this.given[column]) continue;
       let needed = 0;
       values.forEach((line, r) => {
         const value = entryAt(line, c);

@@ -1,6 +1,7 @@
 import { element } from '../../taskpane/element';
 import { cellAddress, lettersOf, SHEET_COLUMNS, SHEET_ROWS, type Block } from '../address';
 import { shownText } from '../excelts/shownText';
+import type { CellLook } from '../cellLook';
 import { isCellError, type CellValue } from '../hostValues';
 import { isBusy } from './backgroundCalls';
 import { ColumnWidths } from './columnWidths';
@@ -55,7 +56,14 @@ export class GridView {
   });
   private readonly heads = element('div', { role: 'row', class: 'heads', 'aria-rowindex': '1' });
   private readonly body = element('div', { role: 'rowgroup', class: 'rows' });
-  private readonly headGroup = element('div', { role: 'rowgroup', class: 'head-group' }, this.heads);
+  /** Rows that stay in sight, under the letters of the columns. */
+  private readonly held = element('div', { role: 'presentation', class: 'held-rows' });
+  private readonly headGroup = element(
+    'div',
+    { role: 'rowgroup', class: 'head-group' },
+    this.heads,
+    this.held,
+  );
   private readonly widths = new Map<string, ColumnWidths>();
   private planned = false;
 
@@ -136,13 +144,19 @@ export class GridView {
     const widths = this.widthsHere();
     const { scroller } = this;
     this.size();
+    const frozen = this.frozen();
+    const [above, before] = [frozen.rows * ROW_HEIGHT, widths.left(frozen.columns)];
     const [top, left] = [row * ROW_HEIGHT, widths.left(column)];
     const height = scroller.clientHeight - HEAD_HEIGHT;
     const width = scroller.clientWidth - HEAD_WIDTH;
-    if (top < scroller.scrollTop) scroller.scrollTop = top;
+    if (row < frozen.rows) {
+      // Held in sight.
+    } else if (top < scroller.scrollTop + above) scroller.scrollTop = top - above;
     else if (top + ROW_HEIGHT > scroller.scrollTop + height) scroller.scrollTop = top + ROW_HEIGHT - height;
     const wide = Math.min(widths.of(column), width);
-    if (left < scroller.scrollLeft) scroller.scrollLeft = left;
+    if (column < frozen.columns) {
+      // Held in sight.
+    } else if (left < scroller.scrollLeft + before) scroller.scrollLeft = left - before;
     else if (left + wide > scroller.scrollLeft + width) scroller.scrollLeft = left + wide - width;
     this.render();
   }
@@ -151,8 +165,12 @@ export class GridView {
   showEditor(text: string): void {
     const { row, column } = this.session.selected.cell;
     const widths = this.widthsHere();
-    this.editor.style.top = `${HEAD_HEIGHT + row * ROW_HEIGHT}px`;
-    this.editor.style.left = `${HEAD_WIDTH + widths.left(column)}px`;
+    const frozen = this.frozen();
+    // A cell that is held in sight has not moved with the others.
+    const down = row < frozen.rows ? this.scroller.scrollTop : 0;
+    const along = column < frozen.columns ? this.scroller.scrollLeft : 0;
+    this.editor.style.top = `${HEAD_HEIGHT + row * ROW_HEIGHT + down}px`;
+    this.editor.style.left = `${HEAD_WIDTH + widths.left(column) + along}px`;
     this.editor.setAttribute('aria-label', `${cellAddress(row, column)}, typing`);
     this.editor.hidden = false;
     this.sizeEditor(text);
@@ -163,6 +181,17 @@ export class GridView {
     const { column } = this.session.selected.cell;
     const wanted = Math.max(this.widthsHere().of(column), text.length * 7.4 + 28);
     this.editor.style.width = `${Math.min(wanted, Math.max(120, this.scroller.clientWidth - HEAD_WIDTH - 24))}px`;
+  }
+
+  /** What the workbook freezes, as far as it leaves half of the room for the rest. */
+  private frozen(): { readonly rows: number; readonly columns: number } {
+    const { frozen } = this.session.host.look(this.session.sheet);
+    const room = this.scroller.clientHeight - HEAD_HEIGHT;
+    const across = this.scroller.clientWidth - HEAD_WIDTH;
+    return {
+      rows: frozen.rows * ROW_HEIGHT <= room / 2 ? frozen.rows : 0,
+      columns: this.widthsHere().left(frozen.columns) <= across / 2 ? frozen.columns : 0,
+    };
   }
 
   private extent(): { readonly rows: number; readonly columns: number } {
@@ -194,51 +223,46 @@ export class GridView {
     const { host, sheet } = session;
     const extent = this.size();
     const widths = this.widthsHere();
-    const firstRow = Math.max(0, Math.floor(scroller.scrollTop / ROW_HEIGHT) - MARGIN);
+    const frozen = this.frozen();
+    const look = host.look(sheet);
+    const firstRow = Math.max(frozen.rows, Math.floor(scroller.scrollTop / ROW_HEIGHT) - MARGIN);
     const lastRow = Math.min(
       extent.rows - 1,
       Math.ceil((scroller.scrollTop + scroller.clientHeight) / ROW_HEIGHT) + MARGIN,
     );
-    const firstColumn = Math.max(0, widths.at(scroller.scrollLeft) - MARGIN);
+    const firstColumn = Math.max(frozen.columns, widths.at(scroller.scrollLeft) - MARGIN);
     const lastColumn = Math.min(
       extent.columns - 1,
       widths.at(scroller.scrollLeft + scroller.clientWidth) + MARGIN,
     );
-    const [rows, columns] = [lastRow - firstRow + 1, lastColumn - firstColumn + 1];
-    const values = host.read(sheet, {
-      row: firstRow,
-      column: firstColumn,
-      rows,
-      columns: columns + RUN_OVER,
-    });
+    const columns = [...range(0, frozen.columns), ...range(firstColumn, lastColumn + 1)];
     const { area, cell: active } = session.selected;
     const spill = host.spill(sheet, active.row, active.column);
     const headers = host.tables().filter((t) => t.sheet === sheet);
-    const lefts = Array.from({ length: columns }, (_, c) => widths.left(firstColumn + c));
 
     const corner = element(
       'div',
       { role: 'columnheader', class: 'head corner', 'aria-colindex': '1' },
       element('span', { class: 'unseen' }, 'Row'),
     );
-    this.heads.replaceChildren(
-      corner,
-      ...lefts.map((left, c) => {
-        const column = firstColumn + c;
-        const lit = column >= area.column && column < area.column + area.columns;
-        const head = element(
-          'div',
-          { role: 'columnheader', class: lit ? 'head lit' : 'head', 'aria-colindex': String(column + 2) },
-          lettersOf(column),
-        );
-        place(head, HEAD_WIDTH + left, widths.of(column));
-        return head;
-      }),
-    );
+    const letters = columns.map((column) => {
+      const lit = column >= area.column && column < area.column + area.columns;
+      const head = element(
+        'div',
+        { role: 'columnheader', class: lit ? 'head lit' : 'head', 'aria-colindex': String(column + 2) },
+        lettersOf(column),
+      );
+      place(head, HEAD_WIDTH + widths.left(column), widths.of(column));
+      return head;
+    });
+    const heldLetters = element('div', { role: 'presentation', class: 'held' });
+    letters
+      .slice(0, frozen.columns)
+      .forEach((head, column) => place(head, widths.left(column), widths.of(column)));
+    heldLetters.append(...letters.slice(0, frozen.columns));
+    this.heads.replaceChildren(corner, heldLetters, ...letters.slice(frozen.columns));
 
-    const lines: HTMLElement[] = [];
-    for (let r = 0; r < rows; r++) {
-      const row = firstRow + r;
+    const lineOf = (row: number): HTMLElement => {
       const lit = row >= area.row && row < area.row + area.rows;
       const head = element(
         'div',
@@ -247,9 +271,10 @@ export class GridView {
       );
       const line = element('div', { role: 'row', class: 'row', 'aria-rowindex': String(row + 2) }, head);
       line.style.top = `${row * ROW_HEIGHT}px`;
-      for (let c = 0; c < columns; c++) {
-        const column = firstColumn + c;
-        const value = entryAt(entryAt(values, r), c);
+      const block = { row, column: 0, rows: 1, columns: lastColumn + 1 + RUN_OVER };
+      const [values = []] = host.read(sheet, block);
+      const cells = columns.map((column) => {
+        const value = values[column] ?? null;
         const isActive = row === active.row && column === active.column;
         const names = ['cell', kindOf(value)];
         const isSelected = lit && column >= area.column && column < area.column + area.columns;
@@ -258,8 +283,8 @@ export class GridView {
         if (spill && within(spill, row, column)) names.push('spill');
         if (
           headers.some(
-            ({ block }) =>
-              block.row === row && column >= block.column && column < block.column + block.columns,
+            ({ block: titled }) =>
+              titled.row === row && column >= titled.column && column < titled.column + titled.columns,
           )
         )
           names.push('title');
@@ -271,31 +296,65 @@ export class GridView {
           'data-at': `${row},${column}`,
           id: cellId(row, column),
         });
-        place(cell, HEAD_WIDTH + entryAt(lefts, c), widths.of(column));
+        const left = widths.left(column) + (column < frozen.columns ? 0 : HEAD_WIDTH);
+        place(cell, left, widths.of(column));
         if (isBusy(value)) cell.append(element('span', {}, 'computing…'));
         else if (value !== null) fill(cell, value, shownText(value, host.format(sheet, row, column)));
+        dress(cell, look.cell(row, column));
         if (typeof value === 'string') {
           let room = 0;
-          for (let k = c + 1; k <= c + RUN_OVER && entryAt(values, r)[k] === null; k++)
-            room += widths.of(firstColumn + k);
+          for (let k = column + 1; k <= column + RUN_OVER && (values[k] ?? null) === null; k++)
+            room += widths.of(k);
           if (room > 0 && value.length * 6 > widths.of(column)) {
             cell.classList.add('over');
             (cell.firstElementChild as HTMLElement).style.width = `${widths.of(column) + room - 14}px`;
           }
         }
-        line.append(cell);
-      }
-      lines.push(line);
-    }
-    this.body.replaceChildren(...lines);
+        return cell;
+      });
+      const held = element('div', { role: 'presentation', class: 'held' });
+      held.append(...cells.slice(0, frozen.columns));
+      line.append(held, ...cells.slice(frozen.columns));
+      return line;
+    };
+    // With its line below.
+    this.held.style.height = `${frozen.rows * ROW_HEIGHT + 2}px`;
+    this.held.replaceChildren(...range(0, frozen.rows).map(lineOf));
+    this.body.replaceChildren(...range(firstRow, lastRow + 1).map(lineOf));
     const seen =
-      active.row >= firstRow &&
-      active.row <= lastRow &&
-      active.column >= firstColumn &&
-      active.column <= lastColumn;
+      (active.row < frozen.rows || (active.row >= firstRow && active.row <= lastRow)) &&
+      (active.column < frozen.columns || (active.column >= firstColumn && active.column <= lastColumn));
     if (seen) this.grid.setAttribute('aria-activedescendant', cellId(active.row, active.column));
     else this.grid.removeAttribute('aria-activedescendant');
   }
+}
+
+const range = (from: number, to: number): number[] =>
+  Array.from({ length: Math.max(0, to - from) }, (_, i) => from + i);
+
+/**
+ * Gives a cell the look that the workbook has for it. A colour of letters counts only on a fill, since the sheet's own
+ * paper may be dark; on a fill without one the letters are black or white, whichever is seen better.
+ */
+function dress(cell: HTMLElement, { fill: paper, color, bold, italic, underline, align }: CellLook): void {
+  if (paper !== undefined) {
+    cell.classList.add('filled');
+    cell.style.backgroundColor = `#${paper}`;
+    cell.style.color = color === undefined ? (isLight(paper) ? '#1d1a15' : '#ffffff') : `#${color}`;
+  }
+  if (bold) cell.style.fontWeight = '600';
+  if (italic) cell.style.fontStyle = 'italic';
+  if (underline) cell.style.textDecoration = 'underline';
+  if (align !== undefined) cell.style.textAlign = align;
+}
+
+/** By the relative luminance at which black and white letters are seen equally well: WCAG 2, 1.4.3. */
+function isLight(color: string): boolean {
+  const [red = 0, green = 0, blue = 0] = [0, 2, 4].map((at) => {
+    const part = parseInt(color.slice(at, at + 2), 16) / 255;
+    return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4;
+  });
+  return 0.2126 * red + 0.7152 * green + 0.0722 * blue > 0.179;
 }
 
 const cellId = (row: number, column: number): string => `cell-${row}-${column}`;
