@@ -35,9 +35,9 @@ interface Condition {
 /** What a look is read with. */
 export interface LookReader {
   /** What a cell of this sheet shows, counted from 0. */
-  value(row: number, column: number): CellValue;
+  readonly value: (row: number, column: number) => CellValue;
   /** What the cells of a range shows, the range as a formula names it; undefined where it is none. */
-  range(reference: string): readonly CellValue[] | undefined;
+  readonly range: (reference: string) => readonly CellValue[] | undefined;
   readonly conditions: ConditionHolds;
 }
 

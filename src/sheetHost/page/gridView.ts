@@ -6,7 +6,6 @@ import { isCellError, type CellValue } from '../hostValues';
 import { isBusy } from './backgroundCalls';
 import { ColumnWidths } from './columnWidths';
 import type { WorkbookSession } from './workbookSession';
-import { entryAt } from '../../core/lists/entryAt';
 
 /** Sizes in px; the style sheet has the same. */
 const ROW_HEIGHT = 24;
