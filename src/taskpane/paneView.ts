@@ -90,7 +90,7 @@ export class PaneView {
     const given = element(
       'section',
       { 'aria-labelledby': 'pane-form' },
-      element('h3', { id: 'pane-form' }, 'Held against'),
+      element('h2', { id: 'pane-form' }, 'Held against'),
       element('div', { class: 'fields' }, this.allowance.label, this.tape.label),
     );
     for (const field of this.fields()) field.addEventListener('change', () => actions.changed());

@@ -338,8 +338,11 @@ const range = (from: number, to: number): number[] =>
 function dress(cell: HTMLElement, { fill: paper, color, bold, italic, underline, align }: CellLook): void {
   if (paper !== undefined) {
     cell.classList.add('filled');
-    cell.style.backgroundColor = `#${paper}`;
-    cell.style.color = color === undefined ? (isLight(paper) ? '#1d1a15' : '#ffffff') : `#${color}`;
+    cell.style.setProperty('--fill', `#${paper}`);
+    cell.style.setProperty(
+      '--letters',
+      color === undefined ? (isLight(paper) ? '#1d1a15' : '#ffffff') : `#${color}`,
+    );
   }
   if (bold) cell.style.fontWeight = '600';
   if (italic) cell.style.fontStyle = 'italic';
