@@ -70,13 +70,13 @@ describe('is not verified', () => {
     const one = copy();
     expect(check({ ...one, rows: one.rows.slice(1) }).faults.join()).toMatch(/not those measured/);
     expect(
-      check({ ...one, rows: one.rows.slice(0, -1), measured: one.measured.slice(0, -1) }).faults.length,
+      check({ ...one, rows: one.rows.slice(1), measured: one.measured.slice(1) }).faults.length,
     ).toBeGreaterThan(0);
   });
   test('for a piece that is larger than it may be', () => {
     const one = copy();
     one.piece = { ...one.piece, length: 6000, breadth: 2500 };
-    expect(check(one).faults).toHaveLength(1);
+    expect(check(one).faults.length).toBeGreaterThan(0);
   });
   test('with more padding than there is clearance, or none', () => {
     const one = copy();

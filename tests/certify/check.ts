@@ -78,7 +78,13 @@ export function check(certificate: Certificate): Checked {
   });
   if (faults.length > 0) return { faults, places: 0 };
 
-  const air = routeAir(rows);
+  let air: ReturnType<typeof routeAir>;
+  try {
+    air = routeAir(rows);
+  } catch (unknown) {
+    // The checker knows no winders.
+    return { faults: [String(unknown)], places: 0 };
+  }
   const half = [piece.length, piece.breadth, piece.thickness].map((v) => v / 2 + padding) as unknown as Point;
   const reach = Math.hypot(...half);
   const stands = (at: readonly number[], turn: readonly number[], low: number, high: number): boolean =>

@@ -166,6 +166,24 @@ describe('liftLimit', () => {
 });
 
 describe('liftIndex', () => {
+  it('says what to do above 1 and only there (DHHS (NIOSH) 94-110: an index over 1 is a risk for some)', () => {
+    const ideal = {
+      reach: 250,
+      height: 750,
+      travel: 250,
+      twist: 0,
+      liftsPerMinute: 0.2,
+      hours: 1,
+      grip: 'good',
+    } as const;
+    const next = (mass: number) =>
+      collectWorking((working) => liftIndex({ mass, ...ideal }, working)).steps.some(
+        ({ what }) => what === 'Next',
+      );
+    // The ideal lift's limit is 23 kg.
+    expect([22.9, 23, 23.1].map(next)).toEqual([false, false, true]);
+  });
+
   it.each(EXAMPLES)('example $name: never below $load lb over $rwl lb, and at most 3.2 % above', (e) => {
     const outcome = liftIndex({ mass: e.load * KG_PER_POUND, ...metric(e) });
     if (!outcome.ok) throw new Error('refused');

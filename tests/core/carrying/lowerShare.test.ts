@@ -76,3 +76,33 @@ describe('lowerShare', () => {
     expect(light.steps.some((s) => s.value === ADVICE.share)).toBe(false);
   });
 });
+
+describe('the working of lowerShare', () => {
+  const told = (input: Parameters<typeof lowerShare>[0], what: string) =>
+    collectWorking((working) => lowerShare(input, working)).steps.find((step) => step.what === what)?.value;
+
+  it('gives the upper carrier of the crate 60 kg, and the guideline for one of two (Young & Freedman; HSE L23: 2/3 of 25)', () => {
+    expect(told(CRATE, 'On the upper carrier')).toBeCloseTo(60, 9);
+    expect(told(CRATE, 'Guideline for one of two, level floor')).toBeCloseTo(50 / 3, 1);
+    expect(told(CRATE, 'Slope')).toBeCloseTo(1, 9);
+    expect(told(CRATE, 'Part on the lower carrier')).toBeCloseTo(0.7, 9);
+  });
+
+  it('says what to do where either carrier has more than that, the upper one too', () => {
+    const light = { mass: 33, gripSpacing: 1800, massHeight: 0, pitch: 0 };
+    expect(told(light, 'Next')).toBeUndefined();
+    expect(told({ ...light, mass: 34 }, 'Next')).toBe(ADVICE.share);
+    // 0.7 of 24 kg is 16.8 on the lower; hung below the grips, on the upper.
+    expect(told({ ...CRATE, mass: 24 }, 'Next')).toBe(ADVICE.share);
+    expect(told({ ...CRATE, mass: 24, massHeight: -250 }, 'Next')).toBe(ADVICE.share);
+    expect(told({ ...CRATE, mass: 23.7 }, 'Next')).toBeUndefined();
+  });
+
+  it('is possible up to all the mass on one carrier, and no farther', () => {
+    const edge = { mass: 100, gripSpacing: 1000, massHeight: 500, pitch: radians(45) };
+    expect(lowerShare({ ...edge, massHeight: 499.9 }).ok).toBe(true);
+    expect(lowerShare({ ...edge, massHeight: 500.1 })).toMatchObject({ ok: false });
+    expect(lowerShare({ ...edge, massHeight: -499.9 }).ok).toBe(true);
+    expect(lowerShare({ ...edge, massHeight: -500.1 })).toMatchObject({ ok: false });
+  });
+});
