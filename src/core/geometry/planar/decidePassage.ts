@@ -38,6 +38,9 @@ export const DEFAULT_WORK = 3000;
 interface Slice {
   readonly angle: number;
   readonly free: FreeSlice;
+  /** Its parts from which the passage starts, and in which it ends, each with a place there. */
+  readonly starts: ReadonlyMap<number, Point>;
+  readonly goals: ReadonlyMap<number, Point>;
   /** Number of its first part among all parts. */
   firstNode: number;
   before: Range | undefined;
@@ -98,13 +101,23 @@ export function decidePassage(
     }
     return freeSlice(shapes, world.centre);
   };
-  const sliceAt = (angle: number): Slice => ({
-    angle,
-    free: cut((o) => grownAt(o, hp, hq, angle, SLICE_MARGIN)),
-    firstNode: 0,
-    before: undefined,
-    after: undefined,
-  });
+  // Looked up once a slice: looking through all of them at each refinement took most of the time.
+  const partsWithin = (free: FreeSlice, angle: number, region: PlanarRegion): ReadonlyMap<number, Point> =>
+    region.angle !== undefined && !sameAngle(angle, region.angle)
+      ? NOWHERE
+      : partsInBox(free, boxWithin(region, halfHeight(hp, hq, angle)));
+  const sliceAt = (angle: number): Slice => {
+    const free = cut((o) => grownAt(o, hp, hq, angle, SLICE_MARGIN));
+    return {
+      angle,
+      free,
+      starts: partsWithin(free, angle, start),
+      goals: partsWithin(free, angle, goal),
+      firstNode: 0,
+      before: undefined,
+      after: undefined,
+    };
+  };
   const range = (from: Slice, to: Slice, end: number): Range => {
     const begin = from.angle;
     const outer = cut((o) => grownByAll(o, hp, hq, begin, end, ALL_MARGIN));
@@ -152,7 +165,7 @@ export function decidePassage(
   });
 
   for (;;) {
-    const chain = cheapestChain(slices, start, goal, hp, hq);
+    const chain = cheapestChain(slices);
     if (chain === undefined) return { verdict: 'blocked', ranges: slices.length, work };
     const doubtful = new Set(chain.steps.filter((s) => s.shown < 0).map((s) => s.range));
     if (doubtful.size === 0) {
@@ -184,6 +197,8 @@ const anglesWithin = (angles: readonly number[], { from, to }: AngleLimits): num
     .map((angle) => from + mod(angle - from, Math.PI))
     .filter((angle) => angle <= to)
     .sort((a, b) => a - b);
+
+const NOWHERE: ReadonlyMap<number, Point> = new Map();
 
 const halfHeight = (hp: number, hq: number, angle: number): number =>
   hp * Math.abs(Math.sin(angle)) + hq * Math.abs(Math.cos(angle));
@@ -246,13 +261,7 @@ const sameAngle = (a: number, b: number): boolean => {
 };
 
 /** The chain from start to goal with the fewest ranges that are not shown; undefined when there is none. */
-function cheapestChain(
-  slices: Slice[],
-  start: PlanarRegion,
-  goal: PlanarRegion,
-  hp: number,
-  hq: number,
-): Chain | undefined {
+function cheapestChain(slices: Slice[]): Chain | undefined {
   let nodes = 0;
   for (const s of slices) {
     s.firstNode = nodes;
@@ -264,21 +273,10 @@ function cheapestChain(
   const cost = new Int32Array(nodes).fill(0x7fffffff);
   const cameFrom = new Int32Array(nodes).fill(-1);
   const by: (Step | undefined)[] = [];
-  const startPoints = new Map<number, Point>();
-  const goalPoints = new Map<number, Point>();
-  const here = (region: PlanarRegion, found: Map<number, Point>): void => {
-    for (const s of slices) {
-      if (region.angle !== undefined && !sameAngle(s.angle, region.angle)) continue;
-      const box = boxWithin(region, halfHeight(hp, hq, s.angle));
-      for (const [part, at] of partsInBox(s.free, box)) found.set(s.firstNode + part, at);
-    }
-  };
-  here(start, startPoints);
-  here(goal, goalPoints);
-
   // Buckets by cost; within a bucket last in, first out.
   const buckets: number[][] = [[]];
-  for (const n of startPoints.keys()) {
+  const startNodes = slices.flatMap((s) => [...s.starts.keys()].map((part) => s.firstNode + part));
+  for (const n of startNodes) {
     cost[n] = 0;
     buckets[0]!.push(n);
   }
@@ -293,7 +291,7 @@ function cheapestChain(
       done[node] = 1;
       const slice = sliceOf[node]!;
       const part = node - slice.firstNode;
-      if (goalPoints.has(node) && (!end || c < end.cost)) {
+      if (slice.goals.has(part) && (!end || c < end.cost)) {
         end = { node, last: undefined, cost: c };
         break;
       }
@@ -344,12 +342,13 @@ function cheapestChain(
   }
   steps.reverse();
   const first = sliceOf[node]!;
+  const last = sliceOf[end.node]!;
   return {
     start: first,
     startPart: node - first.firstNode,
-    startAt: startPoints.get(node)!,
+    startAt: first.starts.get(node - first.firstNode)!,
     steps,
-    goalAt: end.last ? undefined : goalPoints.get(end.node)!,
+    goalAt: end.last ? undefined : last.goals.get(end.node - last.firstNode)!,
   };
 }
 

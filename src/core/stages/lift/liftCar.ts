@@ -73,6 +73,8 @@ export function liftCarAnswer(measures: LiftCarMeasures, piece: PieceSize): Stag
 
 /** Clearance [mm a side] above which nothing depends on more. */
 const AMPLE = 150;
+/** A way that by its sections leaves less than this [mm a side] is not asked of the planner: its closed form stands. */
+const HOPELESS = -80;
 
 const bestEntry = (entries: readonly CarEntry[]): CarEntry =>
   entries.reduce((best, next) =>
@@ -188,6 +190,7 @@ function carEntries(
     const inside = rectangleThroughOpening(carWidth, carDepth, along, across).clearance;
     const most = Math.min((head - upright) / 2, (door - across) / 2, inside);
     const shown = levelOf(hold).passage.answer.clearance;
+    if (most < HOPELESS) return;
     if (most <= best && (which === 'the best' || most < 0 || shown >= Math.min(most, AMPLE))) return;
     const round = level(hold, turnedIntoCar);
     entries[i] = round;
