@@ -15,6 +15,8 @@ export interface WideningTask {
   readonly most: number;
   /** What is shown otherwise [mm a side]: a motion that stays far below it is left as it is. */
   readonly shown?: number;
+  /** Places that may yet be looked at, counted down: the motions of one stage share it. */
+  readonly budget?: { left: number };
 }
 
 /** Steps of padding [mm], each taken as often as it succeeds. */
@@ -76,9 +78,14 @@ function widenedFurther(
 ): { readonly padding: number; readonly motion: Motion } {
   let places = from;
   let padding = bears;
+  const { budget = { left: Infinity } } = task;
+  let counted = checker.work;
   for (const step of STEPS) {
     if (step < COARSE && padding + FAR < (task.shown ?? -Infinity)) break;
     while (padding + step <= task.most) {
+      budget.left -= checker.work - counted;
+      counted = checker.work;
+      if (budget.left <= 0) break;
       const wider = widenedBy(checker, task, places, padding + step);
       if (!wider) break;
       padding += step;

@@ -68,6 +68,8 @@ export interface Widening {
   readonly most: number;
   /** What is shown otherwise: a motion that stays far below it is of no use. */
   readonly shown: number;
+  /** Places that may yet be looked at, counted down. */
+  readonly budget: { left: number };
 }
 
 /**
@@ -87,10 +89,10 @@ export function alsoIn(
   task: SearchTask,
   piece: PieceSize,
   { clearance, motion }: KnownMotion,
-  { most, shown }: Widening,
+  { most, shown, budget }: Widening,
 ): KnownMotion | undefined {
   const checker = new SpaceChecker(task.obstacles.map((o) => o.box));
-  const asked = { piece, ends: task.ends, most: min(task.mostPadding - 0.5, most), shown };
+  const asked = { piece, ends: task.ends, most: min(task.mostPadding - 0.5, most), shown, budget };
   const wider = widenedMotion(checker, asked, motion, clearance);
   return wider && { clearance: wider.padding, motion: wider.motion };
 }

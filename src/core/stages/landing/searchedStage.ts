@@ -40,14 +40,18 @@ export interface FoundPassage {
 
 /** Places that a search by chance looks at. */
 export const SEARCH_WORK = 30000;
+/** Places that the widening of a stage's motions looks at in all: some tenths of a second. */
+const WIDENING_WORK = 200000;
 /** How the piece is held on both flights in the motions that are widened or looked for. */
 const SEARCHED_HOLDS: readonly Hold[] = ['LB', 'LT'];
 /** All of them, the ones that mostly go best first. */
 const LIKELIEST_FIRST: readonly Hold[] = ['LB', 'LT', 'BL', 'TL', 'BT', 'TB'];
 /** Clearance up to which a motion is widened [mm a side]: hands and tape are well within it, and nothing depends on more. */
 const ENOUGH = 150;
-/** Where the best family falls so far short nothing is widened or searched: no search was seen to make that up. */
-const HOPELESS = -80;
+/** Where the best family falls so far short [mm a side] nothing is widened. */
+const HOPELESS = -150;
+/** Where what is shown falls so far short [mm a side] chance is not asked: it was never seen to make that up. */
+const UNLIKELY = -80;
 /** A family's clearance in closed form, less this [mm a side]: its drawn motion is then free between attitudes. */
 export const DRAWN = 0.5;
 /** Families that leave less than the best by more than this [mm a side] are not widened. */
@@ -109,6 +113,7 @@ function widenedMotions(
   if (proved.atMost < 0 || (best !== undefined && (best < HOPELESS || best >= ENOUGH))) return [];
   const most = best === undefined ? ENOUGH : Math.min(ENOUGH, best - DRAWN + MOST_WIDER);
   const widest: HeldMotion[] = [];
+  const budget = { left: WIDENING_WORK };
   let shown = best ?? -Infinity;
   for (const hold of SEARCHED_HOLDS) {
     if (which === 'each hold') shown = -Infinity;
@@ -117,7 +122,7 @@ function widenedMotions(
     let widestHeld: HeldMotion | undefined;
     for (const start of startsOf(stage, piece, hold, best, among)) {
       if (Math.min(task.mostPadding, most) <= shown + WORTH_MORE) break;
-      const widening = { most, shown };
+      const widening = { most, shown, budget };
       const found = [startedFrom(task, piece, start, widening)];
       // Where there is air above a rail, all that walls would allow goes too.
       const walled = walls && startedFrom(walls, piece, start, widening);
@@ -226,7 +231,7 @@ export function routePassages(stage: SearchedStage, piece: PieceSize, work: numb
     widenedMotions(stage, piece, proved, byHand.clearance, 'each hold', low).forEach(add);
   }
   const shown = widestOf(passages.map(({ passage }) => passage.answer))?.clearance ?? -Infinity;
-  if (shown < 0 && proved.atMost >= 0 && !(plan && shown < HOPELESS)) {
+  if (shown < 0 && proved.atMost >= 0 && !(plan && shown < UNLIKELY)) {
     const chance = chanceMotion(stage, piece, work, proved);
     if (chance) passages.push(chance);
   }

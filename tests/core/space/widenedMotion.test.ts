@@ -1,0 +1,63 @@
+import { paddedPiece, sortedPiece } from '../../../src/core/measures/piece';
+import type { KeyAttitude, SceneBox } from '../../../src/core/space/motion';
+import { SpaceChecker } from '../../../src/core/space/spaceChecker';
+import { widenedMotion } from '../../../src/core/space/widenedMotion';
+import { replay } from '../../support/replayMotion';
+
+const ARM = 680;
+const CEILING = 960;
+const FAR = 6000;
+const slab = sortedPiece(1830, 930, 25);
+
+const box = (low: readonly number[], high: readonly number[]): SceneBox => ({
+  centre: [(low[0]! + high[0]!) / 2, (low[1]! + high[1]!) / 2, (low[2]! + high[2]!) / 2],
+  size: [high[0]! - low[0]!, high[1]! - low[1]!, high[2]! - low[2]!],
+  turn: [1, 0, 0, 0],
+});
+
+/** Two arms of the same width along +y and +x, outer walls on the axes, under a low ceiling. */
+const corner: readonly SceneBox[] = [
+  box([-200, -200, -200], [0, FAR, CEILING + 200]),
+  box([-200, -200, -200], [FAR, 0, CEILING + 200]),
+  box([ARM, ARM, -200], [FAR, FAR, CEILING + 200]),
+  box([-200, -200, -200], [FAR, FAR, 0]),
+  box([-200, -200, CEILING], [FAR, FAR, CEILING + 200]),
+];
+
+/** On edge, its length at an angle in plan: length to (cos, sin, 0), breadth upright. */
+function onEdge(angle: number, at: readonly [number, number, number]): KeyAttitude {
+  const [c, s] = [Math.cos(angle / 2), Math.sin(angle / 2)];
+  const r = Math.SQRT1_2;
+  // The turn in plan after a quarter turn about the length.
+  return { at, turn: [c * r, c * r, s * r, s * r] };
+}
+
+const middle = CEILING / 2;
+const start = onEdge(Math.PI / 2, [ARM / 2, 4000, middle]);
+const goal = onEdge(0, [4000, ARM / 2, middle]);
+const guide = [
+  start,
+  ...[0, 1, 2, 3, 4, 5, 6].map((i) => onEdge((Math.PI / 2) * (1 - i / 6), [ARM / 2, ARM / 2, middle])),
+  goal,
+];
+const task = { piece: slab, ends: () => ({ start, goal }), most: 200 };
+const widen = () => widenedMotion(new SpaceChecker(corner), task, guide, -slab.length / 2);
+
+test('a point’s way round a corner is widened to what the slab can have there', () => {
+  const { padding, motion } = widen()!;
+  // At half a right angle, sides L and T: arm x sqrt 2 = (L/2 + c) + (T + 2c) (Moretti, College Math. J. 33(3), 2002).
+  const level = (ARM * Math.SQRT2 - 1830 / 2 - 25) / 3;
+  expect(padding).toBeGreaterThan(level - 1);
+  // No more than the ceiling leaves; leaning under it may bring a little.
+  expect(padding).toBeLessThanOrEqual((CEILING - 930) / 2);
+  expect(replay({ motion, scene: corner }, paddedPiece(slab, padding - 0.01)).collides).toBe(false);
+});
+
+test('nothing in it hangs on chance: the same twice', () => {
+  expect(widen()).toEqual(widen());
+});
+
+test('what is not free to begin with is not widened', () => {
+  const through = [start, goal];
+  expect(widenedMotion(new SpaceChecker(corner), task, through, 0)).toBeUndefined();
+});
