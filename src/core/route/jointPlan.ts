@@ -160,6 +160,7 @@ export function stairJoints(
 /** Above any ceiling [mm]. */
 const AMPLE = 20000;
 
+/** The least width and the least height [mm] on an arm of the way; Infinity where nothing narrows it. */
 const narrowest = ({ sections }: Arm): { readonly width: number; readonly height: number } => ({
   width: Math.min(Infinity, ...sections.map(({ width }) => width)),
   height: Math.min(Infinity, ...sections.map(({ height }) => height)),

@@ -1,36 +1,16 @@
 import { element } from '../../taskpane/element';
-import { blockAddress, cellAddress, readAddress, SHEET_COLUMNS, SHEET_ROWS, type Block } from '../address';
-import { openWorkbook } from '../excelts/openWorkbook';
+import { entryAt } from '../../core/lists/entryAt';
+import { blockAddress, cellAddress, readAddress, type Block } from '../address';
 import { shownText } from '../excelts/shownText';
 import type { CellChoices } from '../cellLook';
 import { isCellError } from '../hostValues';
-import { movedFormula } from '../movedFormula';
+import { openBook, saveBook } from './bookFile';
+import { CellSelection } from './cellSelection';
+import { CellTyping } from './cellTyping';
+import { copiedCells, pastedCells, type Copied } from './copiedCells';
 import { FAULTS, GridView } from './gridView';
-import { helpLines } from './helpLines';
-import { typingHelp, type DescribedFunction, type TypingHelp } from './typingHelp';
+import type { DescribedFunction } from './typingHelp';
 import { painted, type WorkbookSession } from './workbookSession';
-import { firstOf } from '../../core/lists/ends';
-import { entryAt } from '../../core/lists/entryAt';
-
-/** Largest file that is opened, in MB. */
-const MOST_MB = 20;
-
-const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
-
-/** Where typing goes on: in the cell itself, or in the line above the cells. */
-type Typing = {
-  readonly place: 'cell' | 'line';
-  readonly begun: 'typed' | 'opened';
-  readonly before: string;
-};
-
-/** What was copied, as text and as it was entered, and from where. */
-interface Copied {
-  readonly text: string;
-  readonly row: number;
-  readonly column: number;
-  readonly entries: readonly (readonly string[])[];
-}
 
 /** Lists are not strict about capitals, as in Excel where they name a range. */
 const same = (one: string, other: string): boolean => one.trim().toLowerCase() === other.trim().toLowerCase();
@@ -75,30 +55,40 @@ export class BookView {
   private readonly open = button('Open a workbook…');
   private readonly save = button('Save a copy');
   private readonly undo = button('Take back the last change');
-  private typing: Typing | undefined;
-  private help: TypingHelp | undefined;
+  private readonly selection: CellSelection;
+  private readonly typing: CellTyping;
+  /** What was copied here last: with its text in the clipboard, formulas go along, and not their results. */
+  private copied: Copied | undefined;
+  /** Escape was pressed on the cells: the next Tab leaves them. */
+  private leaving = false;
   /** The column that Tab went on from; Enter comes back to it. */
   private tabbedFrom: number | undefined;
-  private anchor: { row: number; column: number } = { row: 0, column: 0 };
 
   constructor(
     root: HTMLElement,
     private readonly session: WorkbookSession,
-    private readonly functions: readonly DescribedFunction[],
+    functions: readonly DescribedFunction[],
   ) {
+    this.selection = new CellSelection(session);
     this.grid = new GridView(session, {
-      pointing: () => this.pointing(),
+      pointing: () => this.typing.pointing,
       selected: (cell, extend) => {
-        if (this.pointing()) {
-          this.point(cell, extend);
+        if (this.typing.pointing) {
+          this.typing.point(cell, extend ? 'dragged' : 'cell');
           return;
         }
-        if (this.typing && !this.commit()) return;
-        if (extend) this.extendTo(cell);
-        else this.goTo(cell.row, cell.column);
+        if (!this.typing.commit()) return;
+        if (extend) this.selection.extendTo(cell);
+        else this.selection.goTo(cell.row, cell.column);
         setTimeout(() => this.focus(), 0);
       },
-      edit: () => this.type('cell', 'opened'),
+      edit: () => this.typing.begin('cell', 'opened'),
+    });
+    this.typing = new CellTyping(session, this.grid, this.line, functions, {
+      help: (lines) => this.message.replaceChildren(...lines),
+      refusal: (text) => this.notAmongChoices(text),
+      refused: (reason) => this.refuse(reason),
+      stopped: () => this.showCell(),
     });
     this.alert.hidden = true;
     this.panel.append(this.grid.scroller);
@@ -199,8 +189,8 @@ export class BookView {
     const { host, sheet } = this.session;
     const { row, column } = cell;
     if (document.activeElement !== this.address) this.address.value = blockAddress(area);
-    if (!this.typing) this.line.value = this.session.entry(row, column);
-    if (this.typing) return;
+    if (this.typing.place !== undefined) return;
+    this.line.value = this.session.entry(row, column);
     this.showChoices();
     const value = host.value(sheet, row, column);
     const spill = host.spill(sheet, row, column);
@@ -224,6 +214,13 @@ export class BookView {
       told.push(element('p', { class: 'soft' }, from));
     }
     this.message.replaceChildren(...told);
+  }
+
+  private notAmongChoices(text: string): string | undefined {
+    if (text === '' || text.startsWith('=')) return undefined;
+    const choices = this.choicesHere();
+    if (choices?.others !== 'refused' || choices.words.some((word) => same(word, text))) return undefined;
+    return `"${text}" is none of the words of this cell's list`;
   }
 
   private choicesHere(): CellChoices | undefined {
@@ -271,201 +268,46 @@ export class BookView {
   // Moving
 
   private toSheet(name: string): void {
-    if (this.typing && !this.commit()) return;
+    if (!this.typing.commit()) return;
     this.session.show(name);
-    this.anchor = { ...this.session.selected.cell };
+    this.selection.beginAt(this.session.selected.cell);
   }
 
-  private goTo(row: number, column: number): void {
-    const at = {
-      row: Math.min(Math.max(row, 0), SHEET_ROWS - 1),
-      column: Math.min(Math.max(column, 0), SHEET_COLUMNS - 1),
-    };
-    this.anchor = at;
-    this.session.select({ ...at, rows: 1, columns: 1 });
-  }
-
-  private extendTo({ row, column }: { readonly row: number; readonly column: number }): void {
-    const { anchor } = this;
-    const [top, left] = [
-      Math.max(0, Math.min(row, anchor.row)),
-      Math.max(0, Math.min(column, anchor.column)),
-    ];
-    this.session.select(
-      {
-        row: top,
-        column: left,
-        rows: Math.max(row, anchor.row) - top + 1,
-        columns: Math.max(column, anchor.column) - left + 1,
-      },
-      anchor,
-    );
-  }
-
-  /** The corner of the selection that shift and the arrows move. */
-  private farCorner(): { row: number; column: number } {
-    const { area } = this.session.selected;
-    const far = (start: number, count: number, anchor: number) =>
-      start < anchor ? start : start + count - 1;
-    return {
-      row: far(area.row, area.rows, this.anchor.row),
-      column: far(area.column, area.columns, this.anchor.column),
-    };
-  }
-
-  private move(rows: number, columns: number, extend = false): void {
-    const from = extend ? this.farCorner() : this.session.selected.cell;
-    const to = { row: from.row + rows, column: from.column + columns };
-    if (extend) this.extendTo(to);
-    else this.goTo(to.row, to.column);
-  }
-
-  // Typing
-
-  /** Where the address last pointed at stands in what is typed, and the cell that it began with. */
-  private pointed: { readonly start: number; readonly end: number; readonly from: Block } | undefined;
-  /** Escape was pressed on the cells: the next Tab leaves them. */
-  private leaving = false;
-
-  private typingField(): HTMLInputElement {
-    return this.typing?.place === 'line' ? this.line : this.grid.editor;
-  }
-
-  /** A formula is typed, and an address can stand where the caret is. */
-  private pointing(): boolean {
-    if (!this.typing) return false;
-    const { value, selectionStart } = this.typingField();
-    if (!value.startsWith('=')) return false;
-    const caret = selectionStart ?? value.length;
-    return this.pointed?.end === caret || /[-+*/^&=<>(,;:]\s*$/.test(value.slice(0, caret));
-  }
-
-  /** Puts the address of a cell, or of the block dragged over, where the caret is. */
-  private point({ row, column }: { readonly row: number; readonly column: number }, extend: boolean): void {
-    const field = this.typingField();
-    const caret = field.selectionStart ?? field.value.length;
-    const old = this.pointed?.end === caret ? this.pointed : undefined;
-    const from = extend && old ? old.from : { row, column, rows: 1, columns: 1 };
-    const block: Block = {
-      row: Math.min(from.row, row),
-      column: Math.min(from.column, column),
-      rows: Math.abs(from.row - row) + 1,
-      columns: Math.abs(from.column - column) + 1,
-    };
-    const start = old?.start ?? caret;
-    const address = blockAddress(block);
-    field.value = field.value.slice(0, start) + address + field.value.slice(old?.end ?? caret);
-    const end = start + address.length;
-    field.setSelectionRange(end, end);
-    this.pointed = { start, end, from };
-    this.typed();
-  }
-
-  private type(place: Typing['place'], begun: Typing['begun'], text?: string): void {
-    const { row, column } = this.session.selected.cell;
-    const before = this.session.entry(row, column);
-    this.typing = { place, begun, before };
-    const field = place === 'cell' ? this.grid.editor : this.line;
-    if (place === 'cell') {
-      this.grid.reveal();
-      field.value = text ?? before;
-      this.grid.showEditor(field.value);
-      field.focus({ preventScroll: true });
-      field.setSelectionRange(field.value.length, field.value.length);
-    }
-    this.typed();
-  }
-
-  /** Keeps both fields alike and the help up to date. */
-  private typed(): void {
-    if (!this.typing) return;
-    const [field, other] =
-      this.typing.place === 'cell' ? [this.grid.editor, this.line] : [this.line, this.grid.editor];
-    other.value = field.value;
-    if (this.typing.place === 'cell') this.grid.sizeEditor(field.value);
-    this.help = typingHelp(field.value, field.selectionStart ?? field.value.length, this.functions);
-    this.message.replaceChildren(...helpLines(this.help));
-  }
-
-  private complete(): boolean {
-    if (this.help?.kind !== 'names' || !this.typing) return false;
-    const field = this.typing.place === 'cell' ? this.grid.editor : this.line;
-    const caret = field.selectionStart ?? field.value.length;
-    const head = `${field.value.slice(0, this.help.start)}${firstOf(this.help.matches).name}(`;
-    field.value = head + field.value.slice(caret);
-    field.setSelectionRange(head.length, head.length);
-    this.typed();
-    return true;
-  }
-
-  /** Enters what was typed; says false, and goes on typing, where it is refused. */
-  private commit(): boolean {
-    if (!this.typing) return true;
-    const text = (this.typing.place === 'cell' ? this.grid.editor : this.line).value;
-    if (text !== this.typing.before) {
-      const choices = text === '' || text.startsWith('=') ? undefined : this.choicesHere();
-      if (choices?.others === 'refused' && !choices.words.some((word) => same(word, text))) {
-        this.refuse(`Not entered: "${text}" is none of the words of this cell's list.`);
-        return false;
-      }
-      const typing = this.typing;
-      this.typing = undefined;
-      const done = this.session.enter([[text]]);
-      if (!done.ok) {
-        this.typing = typing;
-        this.refuse(`Not entered: ${done.reason}.`);
-        return false;
-      }
-    }
-    this.refuse(undefined);
-    this.stopTyping();
-    return true;
-  }
-
-  private stopTyping(): void {
-    this.typing = undefined;
-    this.pointed = undefined;
-    this.help = undefined;
-    this.grid.editor.hidden = true;
-    this.grid.editor.value = '';
-    this.showCell();
-  }
+  // Keys
 
   private typingKey(event: KeyboardEvent): void {
-    if (!this.typing) return;
-    if (event.isComposing) return;
+    if (this.typing.place === undefined || event.isComposing) return;
     const { key, shiftKey } = event;
     if (key === 'Escape') {
-      this.refuse(undefined);
-      this.stopTyping();
+      this.typing.stop();
       this.focus();
-    } else if (key === 'Tab' && !shiftKey && this.complete()) {
+    } else if (key === 'Tab' && !shiftKey && this.typing.complete()) {
       // The name is completed; typing goes on.
     } else if (key === 'Enter' || key === 'Tab') {
-      if (this.commit()) {
+      if (this.typing.commit()) {
         if (key === 'Tab') this.tab(shiftKey);
         else this.enter(shiftKey);
         this.focus();
       }
-    } else if (this.typing.begun === 'typed' && (key === 'ArrowUp' || key === 'ArrowDown')) {
-      if (this.commit()) {
-        this.move(key === 'ArrowUp' ? -1 : 1, 0);
+    } else if (this.typing.begunByTyping && (key === 'ArrowUp' || key === 'ArrowDown')) {
+      if (this.typing.commit()) {
+        this.selection.move(key === 'ArrowUp' ? -1 : 1, 0);
         this.focus();
       }
     } else if (key === 'F6') {
-      if (this.commit()) this.nextPart(shiftKey);
+      if (this.typing.commit()) this.nextPart(shiftKey);
     } else return;
     event.preventDefault();
   }
 
   private tab(back: boolean): void {
     this.tabbedFrom ??= this.session.selected.cell.column;
-    this.move(0, back ? -1 : 1);
+    this.selection.move(0, back ? -1 : 1);
   }
 
   private enter(back: boolean): void {
     const { row, column } = this.session.selected.cell;
-    this.goTo(row + (back ? -1 : 1), this.tabbedFrom ?? column);
+    this.selection.goTo(row + (back ? -1 : 1), this.tabbedFrom ?? column);
     this.tabbedFrom = undefined;
   }
 
@@ -483,10 +325,10 @@ export class BookView {
     const arrow = arrows[key];
     if (event.altKey || event.isComposing) return;
     // What was refused still waits: the page's own handler ends it.
-    if (key === 'Escape' && this.typing) return;
+    if (key === 'Escape' && this.typing.place !== undefined) return;
     if (key !== 'Tab' && key !== 'Enter') this.tabbedFrom = undefined;
     if (key !== 'Tab' && key !== 'Shift') this.leaving = false;
-    if (arrow && !ctrl) this.move(arrow[0], arrow[1], shiftKey);
+    if (arrow && !ctrl) this.selection.move(arrow[0], arrow[1], shiftKey ? 'extend' : 'move');
     else if (key === 'Escape') this.leaving = true;
     else if (key === 'Tab' && this.leaving) {
       this.leaving = false;
@@ -494,15 +336,15 @@ export class BookView {
     } else if (key === 'Tab') this.tab(shiftKey);
     else if (key === 'Enter') {
       if (shiftKey || this.tabbedFrom !== undefined) this.enter(shiftKey);
-      else this.type('cell', 'opened');
-    } else if (key === 'F2') this.type('cell', 'opened');
-    else if (key === 'Home') this.goTo(ctrl ? 0 : this.session.selected.cell.row, 0);
+      else this.typing.begin('cell', 'opened');
+    } else if (key === 'F2') this.typing.begin('cell', 'opened');
+    else if (key === 'Home') this.selection.goTo(ctrl ? 0 : this.session.selected.cell.row, 0);
     else if (key === 'End' && ctrl) {
       const used = this.session.host.used(this.session.sheet);
-      if (used) this.goTo(used.row + used.rows - 1, used.column + used.columns - 1);
+      if (used) this.selection.goTo(used.row + used.rows - 1, used.column + used.columns - 1);
     } else if (key === 'Delete' || key === 'Backspace') this.empty();
     else if (ctrl && key.toLowerCase() === 'z') this.takeBack();
-    else if (key.length === 1 && !ctrl) this.type('cell', 'typed', key);
+    else if (key.length === 1 && !ctrl) this.typing.begin('cell', 'typed', key);
     else return;
     event.preventDefault();
   }
@@ -525,27 +367,6 @@ export class BookView {
     this.refuse(done.ok ? undefined : `Nothing was changed: ${done.reason}.`);
   }
 
-  /** What was copied here last: with its text in the clipboard, formulas go along, and not their results. */
-  private copied: Copied | undefined;
-
-  /** What was copied as it is in a block: formulas moved, and repeated where the block is a multiple of it. */
-  private copiedTo(area: Block, { row, column, entries }: Copied): string[][] {
-    const [rows, columns] = [entries.length, firstOf(entries).length];
-    const fits = area.rows % rows === 0 && area.columns % columns === 0;
-    const [down, across] = fits ? [area.rows, area.columns] : [rows, columns];
-    return Array.from({ length: down }, (_, r) =>
-      Array.from({ length: across }, (__, c) => {
-        const entry = entryAt(entryAt(entries, r % rows), c % columns);
-        if (!entry.startsWith('=')) return entry;
-        return movedFormula(
-          entry,
-          area.row + r - (row + (r % rows)),
-          area.column + c - (column + (c % columns)),
-        );
-      }),
-    );
-  }
-
   private takeBack(): void {
     if (!this.session.undo()) this.say('There is no change to take back.');
   }
@@ -556,37 +377,24 @@ export class BookView {
     const file = this.file.files?.[0];
     this.file.value = '';
     if (!file) return;
-    if (file.size > MOST_MB * 1e6) {
-      this.refuse(
-        `${file.name} was not opened: it has ${(file.size / 1e6).toFixed(1)} MB; at most ${MOST_MB} MB are opened.`,
-      );
-      return;
-    }
-    const opened = await openWorkbook(new Uint8Array(await file.arrayBuffer()), { sizeLimit: MOST_MB * 1e6 });
-    if (!opened.ok) {
-      this.refuse(`${file.name} was not opened: ${opened.reason}. The workbook that was here still is.`);
-      return;
-    }
-    this.refuse(undefined);
+    const opened = await openBook(file);
+    this.refuse(opened.ok ? undefined : opened.why);
+    if (!opened.ok) return;
     this.say('Computing…');
     await painted();
-    this.anchor = { row: 0, column: 0 };
+    this.selection.beginAt();
     this.session.open(opened.host);
     this.focus();
   }
 
   private async saveFile(): Promise<void> {
-    if (this.typing && !this.commit()) return;
+    if (!this.typing.commit()) return;
     if (this.session.waitingFor > 0) {
       this.refuse('Not saved yet: some results are still being computed.');
       return;
     }
     this.refuse(undefined);
-    const { bytes, lost } = await this.session.host.save();
-    const url = URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>], { type: XLSX }));
-    const link = element('a', { href: url, download: 'carry-route-workbook.xlsx' });
-    link.click();
-    setTimeout(() => URL.revokeObjectURL(url), 10_000);
+    const lost = await saveBook(this.session.host);
     this.say(
       lost.length === 0 ? 'Saved a copy with all results.' : `Saved a copy, without ${lost.join(', ')}.`,
     );
@@ -598,33 +406,15 @@ export class BookView {
     const { grid } = this.grid;
     grid.addEventListener('keydown', (event) => this.gridKey(event));
     grid.addEventListener('copy', (event) => {
-      const { area } = this.session.selected;
-      const { host, sheet } = this.session;
-      const rows = host
-        .read(sheet, area)
-        .map((line, r) =>
-          line.map((v, c) =>
-            shownText(v, host.format(sheet, area.row + r, area.column + c)).replace(/[\t\r\n]+/g, ' '),
-          ),
-        );
-      const text = rows.map((line) => line.join('\t')).join('\n');
-      event.clipboardData?.setData('text/plain', text);
-      const entries = Array.from({ length: area.rows }, (_, r) =>
-        Array.from({ length: area.columns }, (__, c) => this.session.entry(area.row + r, area.column + c)),
-      );
-      this.copied = { text, row: area.row, column: area.column, entries };
+      this.copied = copiedCells(this.session);
+      event.clipboardData?.setData('text/plain', this.copied.text);
       event.preventDefault();
     });
     grid.addEventListener('paste', (event) => {
-      const text = event.clipboardData?.getData('text/plain') ?? '';
-      const rows = text
-        .replace(/\r?\n$/, '')
-        .split(/\r?\n/)
-        .map((line) => line.split('\t'));
       const { area } = this.session.selected;
-      if (this.copied?.text === text.replace(/\r\n/g, '\n'))
-        this.fill(area, this.copiedTo(area, this.copied));
-      else if (text !== '') this.fill(area, rows);
+      const text = event.clipboardData?.getData('text/plain') ?? '';
+      const cells = pastedCells(text, area, this.copied);
+      if (cells) this.fill(area, cells);
       event.preventDefault();
     });
     this.choices.addEventListener('change', () => {
@@ -632,21 +422,21 @@ export class BookView {
       this.refuse(done.ok ? undefined : `Not entered: ${done.reason}.`);
     });
     for (const field of [this.grid.editor, this.line]) {
-      field.addEventListener('input', () => this.typed());
+      field.addEventListener('input', () => this.typing.typed());
       field.addEventListener('keyup', (event) => {
-        if (/^(?:Arrow|Home|End)/.test(event.key)) this.typed();
+        if (/^(?:Arrow|Home|End)/.test(event.key)) this.typing.typed();
       });
-      field.addEventListener('click', () => this.typed());
+      field.addEventListener('click', () => this.typing.typed());
       field.addEventListener('keydown', (event) => this.typingKey(event));
     }
     this.grid.editor.addEventListener('blur', () => {
-      if (this.typing?.place === 'cell') this.commit();
+      if (this.typing.place === 'cell') this.typing.commit();
     });
     this.line.addEventListener('focus', () => {
-      if (this.typing?.place !== 'line') this.type('line', 'opened');
+      if (this.typing.place !== 'line') this.typing.begin('line', 'opened');
     });
     this.line.addEventListener('blur', () => {
-      if (this.typing?.place === 'line') this.commit();
+      if (this.typing.place === 'line') this.typing.commit();
     });
     this.address.addEventListener('focus', () => this.address.select());
     this.address.addEventListener('keydown', (event) => {
@@ -660,8 +450,7 @@ export class BookView {
       }
       this.refuse(undefined);
       this.focus();
-      this.anchor = { row: block.row, column: block.column };
-      this.session.select(block);
+      this.selection.take(block);
     });
     this.tabs.addEventListener('keydown', (event) => {
       const steps: Readonly<Record<string, number>> = { ArrowLeft: -1, ArrowRight: 1 };
@@ -673,10 +462,9 @@ export class BookView {
       event.preventDefault();
     });
     document.addEventListener('keydown', (event) => {
-      if (event.key === 'Escape' && this.typing && !event.defaultPrevented) {
+      if (event.key === 'Escape' && this.typing.place !== undefined && !event.defaultPrevented) {
         // Also where a click has taken the keyboard away from what was refused.
-        this.refuse(undefined);
-        this.stopTyping();
+        this.typing.stop();
         this.focus();
         event.preventDefault();
         return;

@@ -79,6 +79,7 @@ export interface ShortFlight {
   readonly line: number;
 }
 
+/** The flights beside a landing that are shorter than the piece; undefined: as long as any piece. */
 export interface ShortFlights {
   readonly lower?: ShortFlight | undefined;
   readonly upper?: ShortFlight | undefined;
