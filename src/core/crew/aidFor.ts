@@ -30,7 +30,7 @@ export type Aid =
   | 'none known: winding treads'
   | 'none known: ramp';
 
-/** Above the guideline for the largest team that has one. */
+/** Whether a mass [kg] is above the guideline for the largest team that has one, `teamLimit` of three. */
 export const aboveGuideline = (mass: number): boolean => !handlers({ mass, limitEach: GUIDELINE_EACH }).ok;
 
 /**

@@ -120,7 +120,7 @@ export function handWords({ hands, stage, kind }: CarryMove): string {
   return isStair(stage) ? `${room[hands]}; held back from above` : room[hands];
 }
 
-/** The share of the lower end, as a figure or as what stands in its place. */
+/** What the lower end bears [kg], as a figure or as what stands in its place; `mass` [kg] is the piece's. */
 export function shareWords({ lowerShare, kind }: CarryMove, mass: number | undefined): number | string {
   if (kind === 'no way shown') return '';
   if (mass === undefined) return 'mass not given';

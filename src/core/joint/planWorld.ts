@@ -99,7 +99,11 @@ function planOf({ centre, size, turn }: SceneBox): ConvexPolygon {
   );
 }
 
-/** A wall right across a plane of the way, behind it. */
+/**
+ * A wall right across a plane of the way, behind it.
+ * @param width of the way there [mm]
+ * @param forward how far beyond the plane the wall's face stands [mm]
+ */
 export function wallAcross({ at, heading }: Frame, width: number, forward: number): ConvexPolygon {
   const [c, s] = [Math.cos(heading), Math.sin(heading)];
   const half = width / 2 + 300;

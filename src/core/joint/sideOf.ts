@@ -34,7 +34,7 @@ function cornersOf(box: SceneBox): (readonly [number, number, number])[] {
   });
 }
 
-/** What of a box lies between two heights, seen from above; undefined where nothing does. */
+/** What of a box lies between two heights [mm], seen from above; undefined where nothing does. */
 export function planBetween(box: SceneBox, low: number, high: number): ConvexPolygon | undefined {
   const corners = cornersOf(box);
   const heights = corners.map((p) => p[2]);

@@ -3,7 +3,7 @@ import type { SceneBox } from '../space/motion';
 
 const LEVEL = [1, 0, 0, 0] as const;
 
-/** A level box between two corners. */
+/** A level box between two opposite corners [mm], the lesser of each coordinate first. */
 export const levelBox = (
   from: readonly [number, number, number],
   to: readonly [number, number, number],

@@ -50,7 +50,10 @@ export function floorBetween(one: ReadRow, next: ReadRow): WayLength {
 const hasRun = (stage: StageName | undefined): boolean =>
   stage === 'corner' || stage === 'side door' || stage === 'lift';
 
-/** The arm of row i on one of its sides, from the plane through its inner edge on. */
+/**
+ * The arm of row i on one of its sides: the sections [mm] that the way passes there, from the plane through the row's
+ * inner edge on, up to what ends it: a turn, a stair, a room, or open ground.
+ */
 export function armOf(reading: Reading, i: number, side: 'before' | 'after'): Arm {
   const step = side === 'after' ? 1 : -1;
   const sections: ArmSection[] = [];
@@ -78,7 +81,7 @@ export function armOf(reading: Reading, i: number, side: 'before' | 'after'): Ar
 }
 
 /**
- * Length of a straight row along the way. A passage beside a stair is the floor that the space there measures: where
+ * Length of a straight row along the way [mm]. A passage beside a stair is the floor that the space there measures: where
  * they differ it is no longer than the shorter.
  */
 export function ownLength(reading: Reading, k: number): WayLength {

@@ -92,7 +92,8 @@ const roomAt = (room: RoomBeside, passage: BookPassage, hold: number): number =>
 export type Passable = 'free' | 'any';
 
 /**
- * The greatest clearance with which some chain of poses passes every part: the widest path. -Infinity where
+ * The greatest clearance [mm a side] with which some chain of poses passes every part: the widest path (a shortest path
+ * with the least of its clearances in place of their sum). -Infinity where
  * no chain is shown.
  */
 export function widestClearance(parts: readonly Part[], which: Passable): number {
@@ -168,7 +169,8 @@ interface Trace {
 /**
  * Among the chains with the widest clearance, the one a person would choose: least short of the allowance at
  * all its steps together, then the fewest high raises and pose changes, then the roomiest.
- * @param widest the widest clearance, as `widestClearance` gave it with the same `which`
+ * @param allowance [mm a side]
+ * @param widest the widest clearance [mm a side], as `widestClearance` gave it with the same `which`
  * @returns its steps, one a row; undefined when no chain is shown
  */
 export function bestChain(

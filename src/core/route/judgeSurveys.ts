@@ -41,7 +41,11 @@ export const judgeSurveys = (
   tape: number,
 ): SurveyVerdict[] => runToEnd(judgeSurveysInParts(surveys, builds, orders, allowance, tape));
 
-/** The same with a pause after each piece of each build of each survey. */
+/**
+ * The same as `judgeSurveys`, with a pause after each piece of each build of each survey.
+ * @param allowance [mm a side]
+ * @param tape how far off a measure may be [mm]
+ */
 export function* judgeSurveysInParts(
   surveys: readonly Survey[],
   builds: readonly Build[],

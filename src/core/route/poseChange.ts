@@ -2,7 +2,13 @@ import type { PieceSize } from '../measures/piece';
 import { ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../motion/hold';
 import type { TurningSpace } from '../motion/turningSpace';
 
-/** Greatest c with (p+2c)^2 + (q+2c)^2 <= d^2, where a side below 0 counts as 0. */
+/**
+ * The padding [mm a side] with which a rectangle's diagonal is as long as a space is wide: the greatest c with
+ * (p+2c)^2 + (q+2c)^2 <= d^2, where a side below 0 counts as 0.
+ * @param d the space [mm]
+ * @param p, @param q sides of the rectangle [mm]
+ * @example diagonalClearance(500, 300, 400) // 0
+ */
 export function diagonalClearance(d: number, p: number, q: number): number {
   const inside = 2 * d * d - (p - q) ** 2;
   if (inside >= 0) {
@@ -36,7 +42,7 @@ const ACROSS_THE_WAY: readonly Quarter[] = [
 ];
 
 /**
- * Clearance of changing from each way of being held to each other in a space, by quarter turns one after the
+ * Clearance [mm a side] of changing from each way of being held to each other in a space, by quarter turns one after the
  * other: row-major, 6 x 6, Infinity on the diagonal where nothing is changed. In a quarter turn the two sizes
  * that change places sweep their diagonal both ways, and the third stays.
  * @source the diagonal of the turning rectangle, as in `upend`
@@ -86,7 +92,7 @@ function enter(
   }
 }
 
-/** Clearance of leaning the piece about the direction of travel and back, by way of being held. */
+/** Clearance [mm a side] of leaning the piece about the direction of travel and back, by way of being held. */
 export const leaningRoom = (space: TurningSpace, piece: PieceSize): number[] =>
   roomToTurn(space, piece, (sizes, along, across, height) =>
     Math.min(
@@ -95,7 +101,7 @@ export const leaningRoom = (space: TurningSpace, piece: PieceSize): number[] =>
     ),
   );
 
-/** Clearance of tilting the piece in the plane of travel by any angle and back, by way of being held. */
+/** Clearance [mm a side] of tilting the piece in the plane of travel by any angle and back, by way of being held. */
 export const tiltingRoom = (space: TurningSpace, piece: PieceSize): number[] =>
   roomToTurn(space, piece, (sizes, along, across, height) =>
     Math.min(
@@ -117,7 +123,7 @@ function roomToTurn(
   });
 }
 
-/** What is done to the piece, in the trade's words. */
+/** What is done to the piece, in the trade's words. @example changeWords('LT', 'LB') // 'stood on edge' */
 export function changeWords(from: Hold, to: Hold): string {
   const [before, after] = [poseOfHold(from), poseOfHold(to)];
   if (before === after) {

@@ -150,7 +150,10 @@ function choicesOf(rows: readonly StageRow[], tape: number): Choice[] {
 const wayMatters = (rows: readonly StageRow[], group: readonly number[]): boolean =>
   group.some((i) => entryAt(rows, i).way === undefined);
 
-/** Whether a side door leads into its passage (true), out of it (false), or either may be (undefined). */
+/**
+ * Whether a side door leads into its passage (true), out of it (false), or either may be (undefined).
+ * @param tape how far off a measure may be [mm]: the row before is as wide as the passage if the tape can say so
+ */
 export function leadsInto(rows: readonly StageRow[], i: number, tape: number): boolean | undefined {
   const before = rows[i - 1];
   if (before === undefined || before.stage === 'door' || before.stage === 'side door') return true;

@@ -30,16 +30,16 @@ export interface StepWords {
   readonly proof?: string | undefined;
 }
 
-/** A length as it was given, in a sentence. */
+/** A length [mm] as it was given, in a sentence. @example mm(762) // '762 mm' */
 export const mm = (value: number): string => `${shownGiven(value)} mm`;
 
 /** Whole millimetres, tenths where it is small. */
 const places = (value: number): number => (Math.abs(value) < 10 ? 1 : 0);
 
-/** What is left, in a sentence: no more than it is. */
+/** What is left [mm], in a sentence: no more than it is. @example mmLeft(24.96) // '24 mm' */
 export const mmLeft = (value: number): string => `${shownDown(value, places(value))} mm`;
 
-/** What is short, needed or raised, in a sentence: no less than it is. */
+/** What is short, needed or raised [mm], in a sentence: no less than it is. @example mmNeeded(24.04) // '25 mm' */
 export const mmNeeded = (value: number): string => `${shownUp(value, places(value))} mm`;
 
 /** The measure that is needed in place of one: a greater one is told no less than it is, a smaller one no greater. */

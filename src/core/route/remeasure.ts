@@ -53,6 +53,7 @@ interface Finding {
  *
  * A step goes or not on the best chain of the whole route, so each value is tried on the whole route; more of
  * a measure that helps never hurts, so halving finds the least whole millimetre.
+ * @param allowance [mm a side]
  */
 export function remeasure(
   rows: readonly StageRow[],

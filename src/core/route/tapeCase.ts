@@ -81,7 +81,7 @@ const eitherWay = (value: number, tape: number): readonly [number, number] => [
   Math.max(1, value + tape),
 ];
 
-/** The piece as large, or as small, as the tape allows. */
+/** The piece as large, or as small, as the tape [mm] allows. */
 export function tapedPiece(piece: PieceSize, tape: number, tapeCase: TapeCase): PieceSize {
   if (tapeCase === 'measured' || tape === 0) return piece;
   const shift = tapeCase === 'worst' ? tape : -tape;

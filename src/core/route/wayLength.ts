@@ -17,7 +17,7 @@ export const NO_LENGTH: WayLength = { known: 0, tapes: 0, open: false };
 /** A length of which nothing is known. */
 export const OPEN_LENGTH: WayLength = { known: 0, tapes: 0, open: true };
 
-/** A length that was measured; not measured: it may be anything. */
+/** A length that was measured [mm]; not measured: it may be anything. */
 export const lengthOf = (measured: number | undefined): WayLength =>
   measured === undefined ? OPEN_LENGTH : { known: measured, tapes: 1, open: false };
 

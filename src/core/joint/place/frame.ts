@@ -46,7 +46,7 @@ export function placingOf(from: Frame, to: Frame, as: 'seen' | 'mirrored' = 'see
   };
 }
 
-/** A point brought into other coordinates. */
+/** A point [mm] brought into other coordinates. */
 export function placedPoint({ mirrored, turn, shift }: Placing, p: Vec3): [number, number, number] {
   const y = mirrored ? -p[1] : p[1];
   const c = Math.cos(turn);

@@ -308,7 +308,11 @@ const CLOSED_HEIGHT = 3000;
 export const sceneNear = (route: PlacedRoute, from: number, to: number): readonly PlacedSolid[] =>
   route.crosses ? route.solids.filter(({ row }) => row >= from - NEAR && row <= to + NEAR) : route.solids;
 
-/** The same with the way closed where the scene ends short of it: nothing leads on into what was left out. */
+/**
+ * The same as `sceneNear`, with the way closed where the scene ends short of it: nothing leads on into what was left
+ * out.
+ * @param from the first row, by its number among the rows given, and @param to the last
+ */
 export function closedSceneNear(route: PlacedRoute, from: number, to: number): readonly PlacedSolid[] {
   const scene = sceneNear(route, from, to);
   if (!route.crosses) return scene;

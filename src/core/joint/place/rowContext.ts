@@ -83,7 +83,11 @@ export interface FlightCeiling {
   readonly height: number;
 }
 
-/** The same at the beginning and at the end of a straight row; undefined where no flight's line runs on. */
+/**
+ * How the ceiling lines of the flights beside a straight row run on over it, at its beginning and at its end; undefined
+ * where no flight's line runs on.
+ * @param length of the row [mm]
+ */
 export function flightCeilings(
   length: number,
   before: JointRow | undefined,

@@ -70,7 +70,7 @@ export function behindFace(part: SolidPart, a: Vec3, b: Vec3, behind: Behind, de
 
 /**
  * The solid behind a sloping face: from `from` to `to` (any two points of one upright plane through its middle),
- * `width` across.
+ * `width` across; all in mm.
  * @param side 1: the solid lies above the face, -1: below it
  */
 export function behindSlope(part: SolidPart, from: Vec3, to: Vec3, width: number, side: 1 | -1): Solid[] {
@@ -96,7 +96,10 @@ export function behindSlope(part: SolidPart, from: Vec3, to: Vec3, width: number
   return [{ part, box: box(THICK), thin: box(THIN) }];
 }
 
-/** The solid behind an upright face in plan from one point to another, on the right-hand side of that direction. */
+/**
+ * The solid behind an upright face in plan from one point to another, on the right-hand side of that direction.
+ * @param low height of its lower edge, and @param high of its upper one [mm]
+ */
 export function behindWall(
   part: SolidPart,
   from: readonly [number, number],

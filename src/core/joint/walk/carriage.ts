@@ -37,7 +37,7 @@ export function carriedSizes(
 /** The attitude of a piece that is carried so. */
 export const turnOfCarriage = (carriage: Carriage): Quaternion => attitudeInPlan(carriage, carriage.yaw);
 
-/** How a level piece is held as seen along another direction, square to the first or along it. */
+/** How a level piece is held as seen along another direction `heading` [rad], square to the first or along it. */
 export const holdSeenAlong = ({ hold, yaw }: Carriage, heading: number): Hold =>
   Math.abs(Math.sin(yaw - heading)) < Math.SQRT1_2 ? hold : CROSSED[hold];
 

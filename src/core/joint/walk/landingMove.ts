@@ -46,7 +46,12 @@ export interface LandingStep {
 /** A raise is known no nearer than this [mm]. */
 const STRAYS = 1;
 
-/** The keys of the drawn family round a landing that are off the flights' straight, in the scene. */
+/**
+ * The places of the drawn motion round a landing that are off the flights' straight, in the coordinates of the scene;
+ * undefined where the row is no landing or no such motion is free.
+ * @param i the landing's row
+ * @param drawn padding for which it is drawn [mm a side]
+ */
 export function landingKeys(
   route: PlacedRoute,
   i: number,

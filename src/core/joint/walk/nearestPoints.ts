@@ -8,7 +8,7 @@ const ALONG = 24;
 
 /**
  * Nearest points of two boxes that do not overlap, for a drawing: of the points along the edges of each the nearest
- * to the other, so at most a few mm off where two edges cross.
+ * to the other, so at most a few mm off where two edges cross. Points and distance in mm.
  */
 export function nearestPoints(
   first: SceneBox,

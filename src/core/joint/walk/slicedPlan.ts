@@ -12,7 +12,8 @@ export type Seen = (p: Vec3) => Vec3;
 const SKIN = 1e-4;
 
 /**
- * What of the boxes lies in the layer low < third < high, as convex polygons in the first two of the coordinates seen.
+ * What of the boxes lies in the layer low < third < high [mm], as convex polygons in the first two of the coordinates
+ * seen.
  */
 export function slicedBoxes(
   boxes: readonly SceneBox[],

@@ -96,7 +96,7 @@ export interface SwingPlace {
   readonly raise: number;
 }
 
-/** On the lower flight's side: as low as the landing's edge and the nosings let it. */
+/** Where the piece is [mm] on the lower flight's side: as low as the landing's edge and the nosings let it. */
 export function lowerPlace(s: HalfLandingPlan, axes: Axes, half: HalfSizes): SwingPlace {
   const slope = s.rise / s.going;
   const [hx, hy, hz] = [
