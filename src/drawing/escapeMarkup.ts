@@ -14,5 +14,5 @@ const NOT_XML =
 export function escapeMarkup(text: string): string {
   return text
     .replace(NOT_XML, (found) => (found.length === 2 ? found : '\ufffd'))
-    .replace(/[&<>"']/g, (mark) => ENTITIES[mark]!);
+    .replace(/[&<>"']/g, (mark) => ENTITIES[mark] ?? mark);
 }

@@ -1,6 +1,7 @@
 import { mmText, Paper } from './paper';
 import { box, type Point, type Points } from './plane';
 import type { StageView } from './stageView';
+import { firstOf, lastOf } from '../core/lists/ends';
 
 export interface FlightDrawn {
   readonly width: number;
@@ -90,7 +91,7 @@ function drawSteps(paper: Paper, m: FlightDrawn, steps: number, levels: Levels):
     paper.line(
       [
         [footEnd, 0],
-        [footEnd, ceiling[0]![1]],
+        [footEnd, firstOf(ceiling)[1]],
       ],
       'face',
     );
@@ -98,7 +99,7 @@ function drawSteps(paper: Paper, m: FlightDrawn, steps: number, levels: Levels):
     paper.line(
       [
         [headEnd, top],
-        [headEnd, ceiling[ceiling.length - 1]![1]],
+        [headEnd, lastOf(ceiling)[1]],
       ],
       'face',
     );

@@ -161,7 +161,8 @@ function noteHeights(
 ): void {
   const ceiling =
     m.landingCeiling === undefined ? '' : `, ceiling over the landing ${mmText(m.landingCeiling)}`;
-  const rail = (m.overRail ?? 0) > 0 ? `, open above ${mmText(m.overRail!)} (chain line)` : '';
+  const { overRail = 0 } = m;
+  const rail = overRail > 0 ? `, open above ${mmText(overRail)} (chain line)` : '';
   paper.note(`Headroom ${mmText(m.headroom)}${ceiling}: not seen in plan${rail}`);
   paper.note(`Steps: rise ${mmText(m.rise)}, going ${mmText(m.going)}`);
 }

@@ -1,3 +1,7 @@
+import { lastOf } from '../core/lists/ends';
+import { entryAt } from '../core/lists/entryAt';
+import { pairs, sides } from '../core/lists/pairs';
+
 /** A point of a view [mm]: x to the right, y up. */
 export type Point = readonly [number, number];
 
@@ -21,8 +25,7 @@ export function hull(points: Points): Points {
   const half = (from: Points): Point[] => {
     const chain: Point[] = [];
     for (const p of from) {
-      while (chain.length > 1 && cross(chain[chain.length - 2]!, chain[chain.length - 1]!, p) <= 0)
-        chain.pop();
+      while (chain.length > 1 && cross(entryAt(chain, chain.length - 2), lastOf(chain), p) <= 0) chain.pop();
       chain.push(p);
     }
     chain.pop();
@@ -47,10 +50,10 @@ export interface Nearness {
 export function nearestPlaces(polygon: Points, faces: readonly Points[]): Nearness[] {
   const places: Nearness[] = [];
   for (const face of faces) {
-    for (let i = 0; i + 1 < face.length; i++) {
+    for (const [from, to] of pairs(face)) {
       let best: Nearness | undefined;
-      for (let j = 0; j < polygon.length; j++) {
-        const near = nearSegments(face[i]!, face[i + 1]!, polygon[j]!, polygon[(j + 1) % polygon.length]!);
+      for (const [corner, next] of sides(polygon)) {
+        const near = nearSegments(from, to, corner, next);
         if (!best || near.distance < best.distance) best = near;
       }
       if (best) places.push(best);

@@ -1,3 +1,4 @@
+import { pairs } from '../core/lists/pairs';
 import { radians } from '../core/measures/angle';
 import { Paper } from './paper';
 import { bendShape } from './bendShape';
@@ -53,8 +54,7 @@ export function wideWinderView(m: WideWinderDrawn): StageView {
 /** Where a ray from `from` first meets a line of walls. */
 function outward(from: Point, towards: Point, walls: Points): Point {
   let reach = Infinity;
-  for (let i = 0; i + 1 < walls.length; i++) {
-    const [a, b] = [walls[i]!, walls[i + 1]!];
+  for (const [a, b] of pairs(walls)) {
     const side: Point = [b[0] - a[0], b[1] - a[1]];
     const det = towards[0] * side[1] - towards[1] * side[0];
     if (Math.abs(det) < 1e-9) continue;

@@ -6,6 +6,7 @@ import { tapedMeasures, tapedPiece } from '../core/route/tapeCase';
 import type { Verdict } from '../core/route/verdict';
 import type { StageRow } from '../core/survey/table/stageRow';
 import { aloneRoute, carriedRoute, type StepPictures } from '../drawing/carriedRoute';
+import { firstOf } from '../core/lists/ends';
 
 /** What is said of one stage by itself, with room for everything before it and after it. */
 export interface JudgedStage {
@@ -45,8 +46,9 @@ const MOST_KNOWN = 100;
 function judgeAnew(row: StageRow, size: PieceSize, allowance: number, tape: number): JudgedStage {
   const book = stageBook(tape);
   const route = aloneRoute(row, book);
-  const judged = judgeRoute(route, size, book, allowance).judge('every step').steps[0]!;
-  const { stage } = route.steps[0]!;
+  const judged = firstOf(judgeRoute(route, size, book, allowance).judge('every step').steps);
+  const { stage } = firstOf(route.steps);
+  const given = row.stage;
   const { verdict, because, pose } = judged;
   const drawn = new Map<string, StepPictures | undefined>();
   const draw = (pieceName: string): StepPictures | undefined => {
@@ -55,7 +57,8 @@ function judgeAnew(row: StageRow, size: PieceSize, allowance: number, tape: numb
     }
     return drawn.get(pieceName);
   };
-  if (!stage) return { verdict, because, pose, worst: undefined, measured: undefined, best: undefined, draw };
+  if (!stage || !given)
+    return { verdict, because, pose, worst: undefined, measured: undefined, best: undefined, draw };
 
   return {
     verdict,
@@ -66,8 +69,8 @@ function judgeAnew(row: StageRow, size: PieceSize, allowance: number, tape: numb
     best: Math.max(
       judged.clearance ?? -Infinity,
       greatest(
-        tapedMeasures(row.stage!, row.measures, tape, 'best').flatMap((measures) =>
-          stagePassages(row.stage!, measures, tapedPiece(size, tape, 'best'), 'as in a route'),
+        tapedMeasures(given, row.measures, tape, 'best').flatMap((measures) =>
+          stagePassages(given, measures, tapedPiece(size, tape, 'best'), 'as in a route'),
         ),
       ),
     ),

@@ -1,6 +1,7 @@
 import type { WalkKey } from '../joint/walk/carrier';
 import type { PieceSide } from '../motion/hold';
 import { rotate } from '../space/quaternion';
+import { between } from '../space/vector';
 
 /** While it is carried on it turns slower than this [rad a mm]; faster, it is stood up or laid down. */
 const CARRIED = 1e-3;
@@ -33,7 +34,7 @@ export function heldTilt(
     const before = keys[k - 1];
     if (key.row !== row || !before || key.rides) return [];
     const tilt = fromPlumb(key.turn, upright);
-    const moved = Math.hypot(...key.at.map((v, axis) => v - before.at[axis]!));
+    const moved = Math.hypot(...between(before.at, key.at));
     return [{ tilt, carried: Math.abs(tilt - fromPlumb(before.turn, upright)) <= CARRIED * moved }];
   });
   if (own.length === 0) return undefined;

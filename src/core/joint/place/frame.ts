@@ -1,8 +1,9 @@
 import type { KeyAttitude, SceneBox } from '../../space/motion';
 import { multiply, quaternionAbout } from '../../space/quaternion';
+import type { Vector } from '../../space/vector';
 
-/** A place or a direction in space, x, y and z [mm]. */
-export type Vec3 = readonly [number, number, number];
+/** A place or a direction in the coordinates of a scene. */
+export type Vec3 = Vector;
 
 /** Where the way crosses a plane: the midpoint of the section on the floor [mm], and the way's direction in plan [rad]. */
 export interface Frame {

@@ -1,3 +1,4 @@
+import { levelBox } from '../../motion/planScene';
 import type { SceneBox } from '../../space/motion';
 import { quaternionFromAxes } from '../../space/quaternion';
 import type { Vec3 } from './frame';
@@ -32,16 +33,6 @@ export const THICK = 120;
 /** The same where there is other space behind [mm]: by so much, at most, it may jut out there. */
 export const THIN = 0.4;
 
-const LEVEL = [1, 0, 0, 0] as const;
-
-function levelBetween(low: Vec3, high: Vec3): SceneBox {
-  return {
-    centre: [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2, (low[2] + high[2]) / 2],
-    size: [high[0] - low[0], high[1] - low[1], high[2] - low[2]],
-    turn: LEVEL,
-  };
-}
-
 /** Directions in which a solid lies behind its face. */
 export type Behind = '+x' | '-x' | '+y' | '-y' | '+z' | '-z';
 
@@ -57,11 +48,11 @@ export function behindFace(part: SolidPart, a: Vec3, b: Vec3, behind: Behind, de
   if (AXES.some((k) => k !== axis && !(high[k] - low[k] > 1e-9))) return [];
   const box = (thickness: number): SceneBox =>
     behind[0] === '+'
-      ? levelBetween(
+      ? levelBox(
           low,
           byAxis((k) => (k === axis ? low[k] + thickness : high[k])),
         )
-      : levelBetween(
+      : levelBox(
           byAxis((k) => (k === axis ? high[k] - thickness : low[k])),
           high,
         );
@@ -126,4 +117,4 @@ export function behindWall(
 }
 
 /** A box of free space between two corners. */
-export const openBox = levelBetween;
+export const openBox = levelBox;

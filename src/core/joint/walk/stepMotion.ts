@@ -285,7 +285,7 @@ class Looker {
   tightest(places: readonly KeyAttitude[], padding: number): number | undefined {
     const wedged = (more: number, among: readonly number[]): number[] => {
       this.all.hold(paddedPiece(this.piece, padding + more));
-      return among.filter((n) => !this.all.pushOut(placeOf(places[n]!), 0, PUSHED, 0.2));
+      return among.filter((n) => !this.all.pushOut(placeOf(entryAt(places, n)), 0, PUSHED, 0.2));
     };
     const every = places.map((_, n) => n);
     let free = 0;
