@@ -6,7 +6,6 @@ import { beyondDoor, stairJoints, type Floors, type JointPlan } from './jointPla
 import { endBeside, isLanding } from './reading';
 import { bareFlight, type Planning } from './routePlan';
 import type { BookStage } from './stageBook';
-import { entryAt } from '../lists/entryAt';
 
 /**
  * How the piece is beyond a flight beside a landing: lying along it, level on the floor at its end, beyond a door there, or

@@ -20,9 +20,9 @@ export class BoxGaps {
   readonly count: number;
   protected readonly boxes: Float64Array;
   protected readonly radii: Float64Array;
-  private hx = 0;
-  private hy = 0;
-  private hz = 0;
+  protected hx = 0;
+  protected hy = 0;
+  protected hz = 0;
   /** Half the piece's diagonal [mm]. */
   reach = 0;
   /** Best axis of the last gap: 0-2 the piece's, 3-5 the obstacle's, 6.. an edge pair; and its direction. */
