@@ -1,7 +1,6 @@
 import type { PieceSize } from '../measures/piece';
 import type { StageName } from '../stages/kinds';
-import type { StageMeasures } from '../stages/measures';
-import { solverOf } from '../stages/solvers';
+import { solverOf, type PlacedMeasures } from '../stages/solvers';
 import { tapedMeasures } from './tapeCase';
 
 /**
@@ -15,7 +14,7 @@ import { tapedMeasures } from './tapeCase';
  */
 export function deepProof(
   stage: StageName,
-  measures: StageMeasures,
+  measures: PlacedMeasures,
   tape: number,
   piece: PieceSize,
   shown = -Infinity,

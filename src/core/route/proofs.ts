@@ -1,9 +1,12 @@
 import { centreCutBlocks } from '../geometry/proofs/centreCutBlocks';
 import { radians, RIGHT_ANGLE } from '../measures/angle';
 import type { PieceSize } from '../measures/piece';
+import { deepProof } from './deepProof';
+import { solverOf } from '../stages/solvers';
 import { openingAtMost } from '../stages/opening/openingAtMost';
 import { armOf } from './arms';
 import { endBeside, isLanding, ceilingAt, type Reading } from './reading';
+import type { StageMeasures } from '../stages/measures';
 import type { PreparedRoute } from './preparedRoute';
 import type { BookPiece, BookStage, StageBook } from './stageBook';
 import { tapedMeasures } from './tapeCase';
@@ -32,8 +35,8 @@ export function proofAt(
     case 'lift':
       return book.blockedBy(stage, piece);
     case 'room':
-      // In a room that is only passed through the piece need never be wholly.
-      return i === 0 || i + 1 === route.steps.length ? book.blockedBy(stage, piece) : undefined;
+      // In a room that is only passed through, from open ground too, the piece need never be wholly.
+      return i + 1 === route.steps.length ? book.blockedBy(stage, piece) : undefined;
     case 'corner':
     case 'side door':
       return sectionProof(stage, piece, book.tape) ?? turnProof(route, i, stage, piece, book);
@@ -80,7 +83,12 @@ function turnProof(
   const hold = (far: number): boolean =>
     route.readings.every(({ reading }) => armsHold(reading, i, far, book.tape));
   if (!hold(reach / 2)) return undefined;
-  if (hold(reach)) return book.blockedBy(stage, piece);
+  if (hold(reach)) {
+    const blocked = book.blockedBy(stage, piece);
+    if (blocked === undefined || !isLanding(stage.stage)) return blocked;
+    const covered = route.readings.every(({ reading }) => lowerFlightCovered(reading, i, reach, book.tape));
+    return covered ? blocked : openLandingProof(stage, piece, book.tape);
+  }
   if (stage.stage !== 'corner') return undefined;
   // What passes by itself is blocked by nothing; that is asked before the cut, which takes longer.
   if (book.blockedBy(stage, piece) === undefined) return undefined;
@@ -95,6 +103,22 @@ function turnProof(
   return centreCutBlocks(room, piece.taped.best)
     ? 'its middle cannot cross from the inner corner to the outer walls, however it is turned'
     : undefined;
+}
+
+/** What is proved of a landing whatever is above the flight that leads up to it. */
+function openLandingProof(
+  { stage, measures }: BookStage,
+  piece: BookPiece,
+  tape: number,
+): string | undefined {
+  const solver = solverOf(stage);
+  if (solver.solvedBy === 'closed form') return undefined;
+  const open = { ...measures, lowerOpen: true };
+  const size = piece.taped.best;
+  const quick = tapedMeasures(stage, open, tape, 'best')
+    .map((taped) => solver.searched(taped).proved(size))
+    .reduce((one, other) => (other.atMost > one.atMost ? other : one));
+  return quick.atMost < 0 ? quick.bound : deepProof(stage, open, tape, size);
 }
 
 /** Whether both arms of a turn are nowhere wider or higher than its own measures, as far as that. */
@@ -137,6 +161,18 @@ function armHolds(
   return leastLength(end.at, tape) >= far;
 }
 
+/** Whether the flight below a landing is under its own ceiling as far as that from the landing. */
+function lowerFlightCovered(reading: Reading, i: number, far: number, tape: number): boolean {
+  const { way } = reading[i]!;
+  const k = way === 'up' ? i - 1 : i + 1;
+  const flight = reading[k];
+  if (flight?.stage !== 'flight') return true;
+  // At another landing the line begins with the flight.
+  const below = reading[way === 'up' ? k - 1 : k + 1];
+  const foot = below && isLanding(below.stage) ? 0 : (footCeiling(reading, k) ?? Infinity);
+  return underOwnCeiling(flight.measures, foot, tape) >= far;
+}
+
 /** Whether a landing has on one side the flight that its proofs suppose, as far as that. */
 function flightHolds(
   reading: Reading,
@@ -175,20 +211,33 @@ function flightProof(
   book: StageBook,
 ): string | undefined {
   const { measures } = stage;
-  const holds = route.readings.every(({ reading }) => {
-    const foot = footCeiling(reading, i);
-    const { risers, rise = 0, going = 1, height = 0 } = measures;
-    if (risers === undefined || foot === undefined) return false;
-    const slope = rise / going;
-    const trimmer = (foot + book.tape - rise - (height - book.tape)) / slope;
-    const square = (height * slope) / (1 + slope * slope);
-    return (risers - 1) * going - Math.max(0, trimmer) >= square + going + 2 * book.tape;
-  });
-  if (holds) return book.blockedBy(stage, piece);
+  const feet = route.readings.map(({ reading }) => footCeiling(reading, i) ?? Infinity);
+  const foot = Math.max(...feet);
+  const { rise = 0, going = 1, height = 0 } = measures;
+  const square = (height * rise * going) / (rise * rise + going * going);
+  if (underOwnCeiling(measures, foot, book.tape) >= square + going + 2 * book.tape) {
+    // Its row may leave to the row beside it what the ceiling is over the foot.
+    return book.blockedBy(book.stageOf('flight', { ...measures, footCeiling: foot }), piece);
+  }
   const [{ width = Infinity }] = tapedMeasures('flight', measures, book.tape, 'best');
   return piece.taped.best.thickness > width
     ? 'its least thickness is more than the width of the flight'
     : undefined;
+}
+
+/**
+ * Length in plan [mm], before its last nosing, over which a flight's own ceiling is known to hold: less than nothing
+ * where the ceiling over its foot may reach beyond, or its risers are not known.
+ * @param foot greatest height of the ceiling over its foot [mm]
+ */
+function underOwnCeiling(
+  { risers, rise = 0, going = 1, height = 0 }: StageMeasures,
+  foot: number,
+  tape: number,
+): number {
+  if (risers === undefined) return -Infinity;
+  const trimmer = ((foot + tape - rise - (height - tape)) * going) / rise;
+  return (risers - 1) * going - Math.max(0, trimmer);
 }
 
 /** The ceiling over a flight's foot, where it is told. */

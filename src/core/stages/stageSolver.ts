@@ -9,6 +9,8 @@ export interface PlacedEnds {
   readonly headOnLanding?: boolean | undefined;
   /** Width [mm] of the floor before a side door, where it is wider than the door; its middle is the door's. */
   readonly approachWidth?: number | undefined;
+  /** For a proof on a landing: over the lower flight there may be no ceiling. */
+  readonly lowerOpen?: boolean | undefined;
 }
 
 /** Every set of measures that the tape allows: for the piece, and against it. */
@@ -28,7 +30,7 @@ export interface DeepProof<Measures> {
    * @param piece as small as the tape allows
    * @returns the condition that fails, in words; undefined where nothing is proved
    */
-  readonly proves: (taped: TapedSets<Measures>, piece: PieceSize) => string | undefined;
+  readonly proves: (taped: TapedSets<Measures & PlacedEnds>, piece: PieceSize) => string | undefined;
 }
 
 interface SolverOfAnyKind<Measures> {
@@ -52,7 +54,7 @@ export interface SolvedStage<Measures> extends SolverOfAnyKind<Measures> {
 /** A stage that is searched in space: beyond families of motions in closed form, or alone. */
 export interface SpaceStage<Measures> extends SolverOfAnyKind<Measures> {
   readonly solvedBy: 'families and search' | 'search alone';
-  readonly searched: (measures: Measures) => SearchedStage;
+  readonly searched: (measures: Measures & PlacedEnds) => SearchedStage;
 }
 
 /** How a piece passes a kind of stage. */

@@ -69,7 +69,8 @@ export function halfLandingCuts(landing: HalfAtMost): Cut[] {
 }
 
 function sceneOf(landing: HalfAtMost): CutScene {
-  const { landingDepth, headroom, rise, landingCeiling, spine } = landing;
+  const { landingDepth, headroom, rise, landingCeiling, spine, lowerOpen } = landing;
+  const overLower = lowerOpen ? Infinity : headroom;
   const [gentle, steep] = landing.slope;
   const [near, far] = spine;
   return {
@@ -87,7 +88,7 @@ function sceneOf(landing: HalfAtMost): CutScene {
       highest: (x0, x1, y0, y1) => {
         let most = -Infinity;
         if (x1 >= 0) most = landingCeiling;
-        if (x0 < 0 && y0 <= near) most = max(most, gentle * min(x1, 0) + headroom);
+        if (x0 < 0 && y0 <= near) most = max(most, gentle * min(x1, 0) + overLower);
         if (x0 < 0 && y1 >= far) most = max(most, -steep * x0 + rise + headroom);
         return most;
       },

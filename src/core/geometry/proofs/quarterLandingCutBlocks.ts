@@ -13,6 +13,8 @@ export interface StairsAtMost {
   readonly slope: readonly [number, number];
   /** Height of the ceiling over the landing. */
   readonly landingCeiling: number;
+  /** How far up the lower flight's own ceiling begins is not known: over it there may be none. */
+  readonly lowerOpen?: boolean;
 }
 
 /** A quarter landing with its flights, each measure at the end of its range that lets most pass [mm]. */
@@ -69,7 +71,8 @@ export function quarterLandingCuts({ widthIn: a, widthOut: b }: QuarterAtMost): 
 }
 
 function sceneOf(landing: QuarterAtMost): CutScene {
-  const { widthIn: a, widthOut: b, headroom, rise, landingCeiling } = landing;
+  const { widthIn: a, widthOut: b, headroom, rise, landingCeiling, lowerOpen } = landing;
+  const overLower = lowerOpen ? Infinity : headroom;
   const [gentle, steep] = landing.slope;
   return {
     walls: [
@@ -81,7 +84,7 @@ function sceneOf(landing: QuarterAtMost): CutScene {
       lowest: (x0, _x1, y0) => (y0 > a ? gentle * (y0 - a) : x0 < 0 ? steep * x0 - rise : 0),
       highest: (x0, x1, y0, y1) => {
         let most = -Infinity;
-        if (y0 <= a && x0 < 0) most = gentle * min(x1, 0) + headroom;
+        if (y0 <= a && x0 < 0) most = gentle * min(x1, 0) + overLower;
         if (y0 <= a && x1 >= 0) most = max(most, landingCeiling);
         if (y1 > a) most = max(most, steep * (y1 - a) + rise + headroom);
         return most;

@@ -182,12 +182,10 @@ export function flightEndsAtMost(
   const at = (height: number, where: string): ProvedBound => {
     return openingAtMost({ width, height }, piece, where);
   };
-  // Over a few steps the foot's ceiling may reach beyond the top nosing, higher than the flight's own.
-  const few = risers !== undefined && risers <= FEW_RISERS;
+  // The foot's ceiling may reach beyond the top nosing, higher than the flight's own; not measured, as high as may be.
+  // Risers that are not counted are those of a flight longer than the piece.
   const overTopNosing =
-    risers === undefined || (footCeiling === undefined && !few)
-      ? headroom
-      : Math.max(headroom, (footCeiling ?? Infinity) - risers * rise);
+    risers === undefined ? headroom : Math.max(headroom, (footCeiling ?? Infinity) - risers * rise);
   const foot = footCeiling === undefined ? undefined : at(footCeiling, 'the foot of the flight');
   const head =
     headCeiling === undefined

@@ -29,8 +29,8 @@ interface StraightMotion {
  * lifted level (`liftedLevel`). A way that cannot pass and that a better one stands beside is left out.
  *
  * Model: as `flightFit`; the plane square to the pitch through a nosing is an opening of width x headroom
- * cos(pitch) that the piece's centre has to cross, which gives the proved bound. A flight of so few steps that
- * from none of its nosings the flight's own ceiling is met so is bounded at its ends alone.
+ * cos(pitch) that the piece's centre has to cross, which gives the proved bound. A flight of which it is not known
+ * that its own ceiling is met so from one of its nosings is bounded at its ends alone.
  * @source Carver's condition (Wetzel, Mathematics Magazine 73, 2000, 204-211); trigonometry of the pitch
  */
 export function flightPassages(
@@ -132,16 +132,16 @@ const NO_HEIGHT = 1e6;
 
 /**
  * Whether the plane square to the pitch through some nosing meets the flight's own ceiling line, beyond the trimmer:
- * only then is it the opening that the clear height square to the pitch says.
+ * only then is it the opening that the clear height square to the pitch says. The ceiling over a foot that is not
+ * measured may be so high that the line is nowhere.
  */
 function channelCounts(
   { headroom, rise, going }: FlightMeasures,
-  { risers, footCeiling, footSpace, headCeiling, headSpace }: FlightEndMeasures,
+  { risers, footCeiling }: FlightEndMeasures,
 ): boolean {
+  // Not counted, they are those of a flight longer than the piece.
   if (risers === undefined) return true;
-  if ([footCeiling, footSpace, headCeiling, headSpace].every((end) => end === undefined)) return true;
-  // Not looked at, it is as high as may be over a few steps, and the flight's own ceiling goes on over more.
-  if (footCeiling === undefined) return risers > FEW_RISERS;
+  if (footCeiling === undefined) return false;
   const tangent = rise / going;
   const trimmer = (footCeiling - headroom - rise) / tangent;
   const square = headroom * (tangent / (1 + tangent ** 2));

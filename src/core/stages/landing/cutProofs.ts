@@ -9,17 +9,19 @@ interface TapedStair {
   readonly rise: number;
   readonly going: number;
   readonly ceiling?: number | undefined;
+  readonly lowerOpen?: boolean | undefined;
 }
 
 /** The stairs about a landing, for every steepness that the tape allows, in parts that are proved one by one. */
 export function stairsWithin(sets: readonly [TapedStair, ...TapedStair[]]): StairsAtMost[] {
-  const { height, ceiling } = sets[0];
+  const { height, ceiling, lowerOpen = false } = sets[0];
   const rise = Math.max(...sets.map((set) => set.rise));
   return steepness(sets).map((slope) => ({
     headroom: height,
     rise,
     slope,
     landingCeiling: ceilingOverLanding({ landingCeiling: ceiling, headroom: height }),
+    lowerOpen,
   }));
 }
 

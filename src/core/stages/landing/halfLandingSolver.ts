@@ -4,7 +4,7 @@ import { halfLandingCutBlocks } from '../../geometry/proofs/halfLandingCutBlocks
 import type { PieceSize } from '../../measures/piece';
 import { oneSpace } from '../../motion/turningSpace';
 import type { MeasuresOf } from '../stageKind';
-import type { SpaceStage, TapedSets } from '../stageSolver';
+import type { PlacedEnds, SpaceStage, TapedSets } from '../stageSolver';
 import { ceilingKnown, LANDING_GAP, stairsWithin } from './cutProofs';
 import { halfLandingStage } from './halfLanding';
 import type { HALF_LANDING } from './halfLandingKind';
@@ -34,7 +34,10 @@ export const HALF_LANDING_SOLVER: SpaceStage<Measures> = {
   deepProof: { upTo: -LANDING_GAP, proves },
 };
 
-function proves({ best, worst: [least] }: TapedSets<Measures>, piece: PieceSize): string | undefined {
+function proves(
+  { best, worst: [least] }: TapedSets<Measures & PlacedEnds>,
+  piece: PieceSize,
+): string | undefined {
   const [measures] = best;
   const { width, well, depth, overRail = 0 } = measures;
   if (overRail > 0) return undefined;

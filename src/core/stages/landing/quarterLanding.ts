@@ -29,6 +29,8 @@ export interface QuarterLandingMeasures {
   readonly overRail: number;
   /** Flat ceiling over the landing [mm]; the headroom when absent. */
   readonly landingCeiling?: number;
+  /** For a proof: over the lower flight there may be no ceiling. */
+  readonly lowerOpen?: boolean | undefined;
 }
 
 /**
@@ -92,9 +94,11 @@ export function quarterLandingStage(measures: QuarterLandingMeasures): SearchedS
 }
 
 function provedBound(m: QuarterLandingMeasures, piece: PieceSize): ProvedBound {
-  const width = Math.min(m.widthIn, m.widthOut);
+  const width = m.lowerOpen ? m.widthOut : Math.min(m.widthIn, m.widthOut);
   const section = openingAtMost({ width, height: m.headroom + m.rise }, piece);
-  const landing = quarterLandingAtMost({ ...m, landingCeiling: ceilingOverLanding(m) }, piece);
+  const landing = m.lowerOpen
+    ? null
+    : quarterLandingAtMost({ ...m, landingCeiling: ceilingOverLanding(m) }, piece);
   return landing !== null && landing.atMost < section.atMost
     ? landing
     : { ...section, bound: CONDITIONS.onFlight(section.bound) };

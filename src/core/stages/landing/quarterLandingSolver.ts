@@ -3,7 +3,7 @@ import { ceilingOverLanding } from '../../geometry/landingModel';
 import { quarterLandingCutBlocks } from '../../geometry/proofs/quarterLandingCutBlocks';
 import type { PieceSize } from '../../measures/piece';
 import type { MeasuresOf } from '../stageKind';
-import type { SpaceStage, TapedSets } from '../stageSolver';
+import type { PlacedEnds, SpaceStage, TapedSets } from '../stageSolver';
 import { ceilingKnown, LANDING_GAP, stairsWithin } from './cutProofs';
 import { quarterLandingStage } from './quarterLanding';
 import type { QUARTER_LANDING } from './quarterLandingKind';
@@ -13,7 +13,7 @@ type Measures = MeasuresOf<typeof QUARTER_LANDING>;
 /** How a quarter landing is passed, and what is proved of it. */
 export const QUARTER_LANDING_SOLVER: SpaceStage<Measures> = {
   solvedBy: 'families and search',
-  searched: ({ width, widthOut, height, rise, going, overRail = 0, ceiling }) =>
+  searched: ({ width, widthOut, height, rise, going, overRail = 0, ceiling, lowerOpen }) =>
     quarterLandingStage({
       widthIn: width,
       widthOut,
@@ -21,6 +21,7 @@ export const QUARTER_LANDING_SOLVER: SpaceStage<Measures> = {
       rise,
       going,
       overRail,
+      lowerOpen,
       ...(ceiling === undefined ? {} : { landingCeiling: ceiling }),
     }),
   turningSpaces: ({ width, widthOut, height: headroom, ceiling }) => {
@@ -34,7 +35,7 @@ export const QUARTER_LANDING_SOLVER: SpaceStage<Measures> = {
   deepProof: { upTo: -LANDING_GAP, proves },
 };
 
-function proves({ best }: TapedSets<Measures>, piece: PieceSize): string | undefined {
+function proves({ best }: TapedSets<Measures & PlacedEnds>, piece: PieceSize): string | undefined {
   const [measures] = best;
   const { width, widthOut, overRail = 0 } = measures;
   if (overRail > 0) return undefined;
