@@ -59,6 +59,21 @@ const holds = ({ planes }: Cell, at: Point): boolean =>
   planes.every(([a, b, c, d]) => a * at[0] + b * at[1] + c * at[2] <= d);
 
 /**
+ * Whether the middle goes from each row to the next one: where rows lie across each other, as no building has them, a
+ * motion that changes over from one to another there shows nothing.
+ */
+function rowByRow(path: readonly AirPlace[], cells: readonly Cell[], from: readonly number[]): boolean {
+  let reached = from;
+  return path.every(({ at }) => {
+    const rows = cells.filter((cell) => holds(cell, at)).map(({ row }) => row);
+    if (rows.length === 0) return true;
+    const last = reached;
+    reached = rows.filter((row) => last.some((other) => Math.abs(row - other) <= 1));
+    return reached.length > 0;
+  });
+}
+
+/**
  * Takes a random survey and, row by row, the smallest piece of its shape that is proved not to pass the row; and
  * searches for a motion of it from the row before to the row behind, in a building that the survey allows.
  * @param tries moves that each search may try
@@ -102,7 +117,8 @@ export function attackShut(seed: number, tries: number): ShutAttack[] {
     };
     const [starts, goals] = [stands([i - 2, i - 1]), stands([i + 1, i + 2])];
     const stood = starts.length > 0 && goals.length > 0;
-    const path = stood ? searchAir({ cells, half, starts, goals, next, tries }) : undefined;
+    const found = stood ? searchAir({ cells, half, starts, goals, next, tries }) : undefined;
+    const path = found && rowByRow(found, cells, [i - 2, i - 1]) ? found : undefined;
     const words = `${stage} in row ${i + 1}: ${claim}; ${Object.values(shut).map(Math.round).join(' x ')}`;
     return [{ claim: words, stood, path }];
   });
