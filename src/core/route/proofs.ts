@@ -163,12 +163,12 @@ function armHolds(
 
 /** Whether the flight below a landing is under its own ceiling as far as that from the landing. */
 function lowerFlightCovered(reading: Reading, i: number, far: number, tape: number): boolean {
-  const { way } = reading[i]!;
-  const k = way === 'up' ? i - 1 : i + 1;
+  const down = reading[i]?.way === 'up' ? -1 : 1;
+  const k = i + down;
   const flight = reading[k];
   if (flight?.stage !== 'flight') return true;
   // At another landing the line begins with the flight.
-  const below = reading[way === 'up' ? k - 1 : k + 1];
+  const below = reading[k + down];
   const foot = below && isLanding(below.stage) ? 0 : (footCeiling(reading, k) ?? Infinity);
   return underOwnCeiling(flight.measures, foot, tape) >= far;
 }
