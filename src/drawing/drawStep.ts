@@ -356,7 +356,7 @@ function planWords(facts: StepFacts, shown: readonly Shown[]) {
   return {
     notes: [...said, ...raised],
     sentences: [
-      `${facts.pieceName}, ${facts.pose ?? ''}, in ${shown.length === 1 ? 'one place' : `${shown.length} places, numbered along the way`}.`,
+      `${facts.pieceName}, ${sizeWords(facts.size)}, ${facts.pose ?? ''}, in ${shown.length === 1 ? 'one place' : `${shown.length} places, numbered along the way`}.`,
       ...(facts.smaller
         ? said.map((word) => `${word}.`)
         : [
@@ -370,6 +370,9 @@ function planWords(facts: StepFacts, shown: readonly Shown[]) {
 
 /** A raise below this [mm] is what moves stray between their places. */
 const RAISE_TOLD = 5;
+
+const sizeWords = ({ length, breadth, thickness }: PieceSize): string =>
+  [length, breadth, thickness].map((side) => shownGiven(side)).join(' x ');
 
 const spareOf = ({ clearance }: StepFacts): string =>
   clearance === undefined ? '' : `${figure(clearance)} a side`;

@@ -54,7 +54,7 @@ test('what is drawn as no whole number of quarters, or not at all, is not told i
   expect(landingMoves(round({ stage: 'winder' }))).toBeUndefined();
 });
 
-/** A turn about the upright by an angle. */
+/** Lying flat, turned about the upright by an angle. */
 const key = (angle: number, row: number): WalkKey => ({
   at: [0, 0, 0],
   turn: [Math.cos(angle / 2), 0, 0, Math.sin(angle / 2)],
@@ -63,7 +63,7 @@ const key = (angle: number, row: number): WalkKey => ({
 
 test('how far it is turned is read off its motion, to the left positive', () => {
   const steps = [0, 0.4, 0.8, 1.2, QUARTER];
-  expect(turnedInPlan([key(0, 0), ...steps.map((a) => key(a, 1)), key(3, 2)], 1, 'LB')).toBeCloseTo(
+  expect(turnedInPlan([key(0, 0), ...steps.map((a) => key(a, 1)), key(3, 2)], 1, 'LT')).toBeCloseTo(
     QUARTER,
     9,
   );
@@ -71,8 +71,8 @@ test('how far it is turned is read off its motion, to the left positive', () => 
     turnedInPlan(
       steps.map((a) => key(-a, 1)),
       1,
-      'LB',
+      'LT',
     ),
   ).toBeCloseTo(-QUARTER, 9);
-  expect(turnedInPlan([key(0, 0)], 1, 'LB')).toBeUndefined();
+  expect(turnedInPlan([key(0, 0)], 1, 'LT')).toBeUndefined();
 });
