@@ -185,6 +185,8 @@ function quoteSheet(name: string, route: string, pieces: string): NewSheet {
       { row: 10, column: 1, rows: 1, columns: 1, format: '0.00' },
       // A format rounds to the nearest, and only sentences round down: a tenth keeps 39.6 from looking like 40.
       { row: TABLE + 1, column: 2, rows: SPILLED_ROWS, columns: 1, format: '0.0' },
+      // A mass as it was given, to a tenth: pounds would run to nine places.
+      { row: TABLE + 1, column: 7, rows: SPILLED_ROWS, columns: 1, format: '0.0' },
       { row: TABLE + 1, column: 14, rows: SPILLED_ROWS, columns: 3, format: '0.0' },
     ],
     widths: [34, 16, 11, 8, 14, 16, 11, 11, 30, 50, 40, 3, 3, 32, 11, 11, 11, 50],
