@@ -13,7 +13,7 @@ import type { ArgumentDescription, Table } from './description';
 
 export const ROUTE = {
   name: 'route',
-  help: `a table with a header row, one row a step: Step, Stage (${STAGE_NAMES.join(', ')}) and the measures of each stage, columns found by name`,
+  help: `a table with a header row, one row a step: Step, Stage (${STAGE_NAMES.join(', ')}) and the measures of each stage, columns found by name; a landing's Width is its lower flight's and Width out its upper's, whichever way it is carried`,
   quantity: 'range',
 } as const satisfies ArgumentDescription;
 

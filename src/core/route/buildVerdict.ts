@@ -55,6 +55,8 @@ export interface BuildVerdict {
 }
 
 const NO_MASS = 'not known: a mass is missing';
+/** To plan an aid where none can stand would be a comfort and no help. */
+const NO_AID = 'a written assessment: no aid known on this way';
 
 /**
  * Judges a build: it is as good as its worst piece. A piece that lies inside another of the same build passes
@@ -88,7 +90,7 @@ export function judgeBuild(
     };
   }
   const judged = worst.found.judge();
-  const noAid = withoutAid(route, build, worst.name, judged);
+  const noAid = withoutAid(route, build, worst.name, judged, caseOf);
   const row = route.steps[judged.step]?.row;
   return {
     ...rest,
@@ -100,7 +102,7 @@ export function judgeBuild(
     pose: judged.pose,
     reason: judged.reason + (noAid ?? '') + besideLimiting(route, build, worst.name, judged, caseOf),
     ...(judged.tightness === undefined ? {} : { tightness: judged.tightness }),
-    ...(noAid === undefined ? {} : { noAid: true }),
+    ...(noAid === undefined ? {} : { noAid: true, carry: NO_AID }),
   };
 }
 
@@ -124,22 +126,28 @@ function besideLimiting(
 }
 
 /**
- * Above the team guideline and raised higher than by hand, or on winding treads: there is no aid for either, since a
- * stair climber needs straight flights and landings to turn on.
- * @returns the clause that says so, or undefined
+ * The pieces above the team guideline that are raised higher than by hand, or carried on winding treads, whichever piece
+ * limits the build: there is no aid for either, since a stair climber needs straight flights and landings to turn on.
+ * @returns the clauses that say so, or undefined
  */
 function withoutAid(
   route: PreparedRoute,
   build: Build,
-  name: string,
-  { verdict, raise }: RouteJudgement,
+  limiting: string,
+  judged: RouteJudgement,
+  caseOf: (size: PieceSize) => RouteCase,
 ): string | undefined {
-  if (verdict !== 'tight') return undefined;
-  const mass = build.pieces.find((piece) => piece.name === name)?.mass;
-  if (mass === undefined || handlers({ mass, limitEach: GUIDELINE_EACH }).ok) return undefined;
-  if (raise > RAISE_BY_HAND) return `; raised ${mmNeeded(raise)}: no aid known`;
+  if (judged.verdict !== 'tight') return undefined;
   const winding = route.steps.some(({ caps }) => caps.some(({ kind }) => kind === 'winding treads'));
-  return winding ? '; on winding treads: no aid known' : undefined;
+  const clauses = build.pieces.flatMap(({ name, mass, size }): string[] => {
+    if (mass === undefined || !size || handlers({ mass, limitEach: GUIDELINE_EACH }).ok) return [];
+    const { verdict, raise } = name === limiting ? judged : caseOf(size).judge();
+    if (verdict !== 'tight') return [];
+    const who = name === limiting ? '' : `${name} `;
+    if (raise > RAISE_BY_HAND) return [`; ${who}raised ${mmNeeded(raise)}: no aid known`];
+    return winding ? [`; ${who}on winding treads: no aid known`] : [];
+  });
+  return clauses.length === 0 ? undefined : clauses.join('');
 }
 
 type Worst =

@@ -75,6 +75,8 @@ export function quoteSheet(book: WorkbookWriter, surveys: readonly Survey[]): vo
 
   sheet.rows('A23', [['What', 'Quantity', 'Each, price units', 'Amount, price units']], HEADING);
   const aid = 'IF(ISNUMBER(SEARCH("mechanical aid",$B$17)),1,0)';
+  // Where no aid is known the assessment is due all the same.
+  const assessed = 'IF(ISNUMBER(SEARCH("written assessment",$B$17)),1,0)';
   const tight = 'IF($B$13="tight",1,0)';
   const lines: readonly (readonly [string, string, string])[] = [
     ['Person-hours', '$B$21', price('Person-hour')],
@@ -85,7 +87,7 @@ export function quoteSheet(book: WorkbookWriter, surveys: readonly Survey[]): vo
     ],
     ['Vehicle', '1', price('Vehicle')],
     ['Mechanical aid for the heaviest piece', aid, price('Mechanical aid')],
-    ['Written assessment', aid, price('Written assessment')],
+    ['Written assessment', assessed, price('Written assessment')],
     ['Trial with a frame or template', tight, price('Frame or template trial')],
     ['Return visits expected', `${tight}*${price('Visits expected where tight')}`, price('Return visit')],
   ];
