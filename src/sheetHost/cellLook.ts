@@ -11,7 +11,7 @@ export interface CellLook {
 /** What may be picked for a cell, and whether anything else is refused. */
 export interface CellChoices {
   readonly words: readonly string[];
-  readonly others: 'refused' | 'taken';
+  readonly others: 'refused' | 'allowed';
 }
 
 /** How a workbook has a sheet look, as far as a grid can show it. Rows and columns count from 0. */

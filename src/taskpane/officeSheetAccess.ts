@@ -237,4 +237,12 @@ function addSheet(context: Context, sheet: NewSheet): void {
   sheet.widths.forEach((width, column) => {
     at(0, column, 1, 1).format.columnWidth = width * POINTS_A_CHARACTER;
   });
+  // On paper across and one page wide, the headings of its table on every page and, on the screen, always in sight.
+  made.pageLayout.orientation = 'Landscape';
+  made.pageLayout.zoom = { horizontalFitToPages: 1 };
+  const [table] = sheet.tables;
+  if (table) {
+    made.pageLayout.setPrintTitleRows(`$${table.row + 1}:$${table.row + 1}`);
+    made.freezePanes.freezeRows(table.row + 1);
+  }
 }

@@ -56,6 +56,6 @@ test('a condition that reads more than single cells colours nothing', async () =
 test('a drop-down has its words, from a list or from cells, and says what becomes of others', async () => {
   const host = await opened();
   expect(host.look('Crew').choices(1, 0)).toEqual({ words: ['goes', 'tight'], others: 'refused' });
-  expect(host.look('Crew').choices(1, 1)).toEqual({ words: ['20', '40'], others: 'taken' });
+  expect(host.look('Crew').choices(1, 1)).toEqual({ words: ['20', '40'], others: 'allowed' });
   expect(host.look('Crew').choices(2, 1)).toBeUndefined();
 });

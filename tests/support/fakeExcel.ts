@@ -25,6 +25,8 @@ function install(book: FakeBook): void {
   const page = window as any;
   page.fakeBook = book;
   page.fakeWrites = [];
+  /** The rows repeated on paper, by sheet. */
+  page.fakeTitles = {};
   const listeners: Record<string, (() => unknown)[]> = {};
   const event = (name: string) => ({ add: (f: () => unknown) => (listeners[name] ??= []).push(f) });
   const fire = (name: string): void => (listeners[name] ?? []).forEach((f) => void f());
@@ -188,6 +190,12 @@ function install(book: FakeBook): void {
       const columns = Math.max(0, ...cells.map((line) => line.length));
       return range(name, 0, 0, columns === 0 ? 0 : cells.length, columns);
     },
+    pageLayout: {
+      setPrintTitleRows: (rows: string) => {
+        page.fakeTitles[name] = rows;
+      },
+    },
+    freezePanes: { freezeRows: () => undefined },
     tables: {
       add: (area: any) => {
         area.load('rowIndex, columnIndex, rowCount, columnCount');

@@ -300,6 +300,8 @@ describe('writing', () => {
     ]);
     expect(after.sheets.slice(0, 3)).toEqual(book.sheets);
     expect(after.tables.map(({ name }) => name)).toEqual(['OurRoute', 'CarryRoute', 'CarryPieces']);
+    const titles = await page.evaluate(() => (window as never as { fakeTitles: unknown }).fakeTitles);
+    expect(titles).toEqual({ 'Route 2': '$3:$3', Pieces: '$3:$3' });
     // What would be added now has the next free names.
     await page
       .getByText('Route 3, Pieces 2, Quote 2, Worked examples 2, Exercises 2, Survey form 2')

@@ -129,7 +129,7 @@ function choicesOf(
     : reader
         .range(from.replace(/^=/, ''))
         ?.flatMap((value) => (typeof value === 'string' || typeof value === 'number' ? [String(value)] : []));
-  return words && { words, others: found.showErrorMessage === true ? 'refused' : 'taken' };
+  return words && { words, others: found.showErrorMessage === true ? 'refused' : 'allowed' };
 }
 
 const within = (block: Block, row: number, column: number): boolean =>

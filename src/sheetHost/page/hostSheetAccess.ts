@@ -121,7 +121,27 @@ function describe(sheet: NewSheet): SheetDescription {
   }
   for (const { format, ...block } of sheet.formats ?? []) made.format(blockAddress(block), { format });
   for (const { words, ...block } of sheet.lists) made.list(blockAddress(block), words);
+  const [table] = sheet.tables;
+  if (table) made.freeze(table.row + 1, 0);
+  const area = blockAddress(printed(sheet));
+  made.print({
+    area,
+    across: 'landscape',
+    ...(table ? { repeat: { from: table.row + 1, to: table.row + 1 } } : {}),
+  });
   return made.widths(sheet.widths).description;
+}
+
+/** Rows that a result may fill and that are printed with it. */
+const SPILL_ROOM = 40;
+
+/** From the first cell to the last one that is written or may be filled. */
+function printed({ cells, tables, widths }: NewSheet): Block {
+  const last = Math.max(
+    ...cells.map(({ row, spills }) => (spills ? row + SPILL_ROOM : row)),
+    ...tables.map(({ row, cells: lines }) => row + lines.length - 1),
+  );
+  return { row: 0, column: 0, rows: last + 1, columns: Math.max(1, widths.length) };
 }
 
 const isFormula = (value: WriteCell): value is { readonly formula: string } =>
