@@ -272,6 +272,8 @@ function openAsked(about: RouteQuestion, rows: readonly StageRow[], at: number):
         `${place} from below, the tape held across the steps`,
         'the two widths look exchanged',
       );
+    case 'space at the landing':
+      return again(rows, at, about.end === 'foot' ? 'headSpace' : 'footSpace', 'open', WHY.supposed);
     case 'passage goes on beside the door':
       return again(rows, at, 'depth', 'open', WHY.supposed);
     case 'openings face each other':

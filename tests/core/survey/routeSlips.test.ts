@@ -3,6 +3,7 @@ import type { Cell } from '../../../src/core/measures/readQuantity';
 import { stageShortfall } from '../../../src/core/route/stageShortfall';
 import { checkRoute } from '../../../src/core/survey/checks/checkRoute';
 import { problemTexts } from '../../../src/core/survey/words/problemTexts';
+import { problemWords } from '../../../src/core/survey/words/problemWords';
 import { readRoute } from '../../../src/core/survey/table/readRoute';
 import { MEASURE_NAMES } from '../../../src/core/stages/measures';
 import { STAGE_NAMES } from '../../../src/core/stages/kinds';
@@ -267,5 +268,25 @@ describe('a quarter landing measured downward', () => {
     expect(asked(...up(below, landing(760, 900), above), ROOM)).toContain('landing measured downward');
     expect(asked(...down(above, landing(900, 760), below), ROOM)).not.toContain('landing measured downward');
     expect(asked(...down(above, landing(760, 900), below), ROOM)).toContain('landing measured downward');
+  });
+  test('so is a space at the landing itself, which leaves the other end of the flight unmeasured', () => {
+    const turn = { ...landing(900, 900), Way: 'down' };
+    const flight = (Way: 'up' | 'down', spaces: Row): Row => ({ ...FLIGHT, Width: 900, Way, ...spaces });
+    const foot = { 'Foot space': 950 };
+    const head = { 'Head space': 950 };
+    const kind = 'space at the landing';
+    // Going down, the head of the first flight and the foot of the second are on the level floors.
+    expect(asked(flight('down', head), turn, flight('down', foot), ROOM)).not.toContain(kind);
+    expect(
+      asked(flight('down', foot), turn, flight('down', head), ROOM).filter((k) => k === kind),
+    ).toHaveLength(2);
+    expect(asked(flight('up', foot), { ...turn, Way: 'up' }, flight('up', head), ROOM)).not.toContain(kind);
+    expect(asked(flight('down', { ...foot, ...head }), turn, flight('down', foot), ROOM)).not.toContain(kind);
+    const [problem] = checkRoute(numbered(flight('down', foot), turn, flight('down', foot), ROOM)).filter(
+      (p) => p.kind === 'asked' && p.about.kind === kind,
+    );
+    expect(problem && problemWords(problem)).toMatch(
+      /^Foot space is filled in.* the foot of this flight is at the landing.*at the head\?$/,
+    );
   });
 });

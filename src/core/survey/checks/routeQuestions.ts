@@ -33,7 +33,10 @@ function questionsAt(rows: readonly StageRow[], i: number, tape: number): RouteQ
   if (isStair(stage) && row.way === undefined && !(before?.stage && isStair(before.stage))) {
     questions.push({ kind: 'which way the stair goes' });
   }
-  if (stage === 'flight') questions.push(...atFlight(row, before, after, tape));
+  if (stage === 'flight') {
+    questions.push(...atFlight(row, before, after, tape));
+    questions.push(...spaceAtLanding(row, before, after));
+  }
   if (kindOf(stage).stair === 'landing') {
     if (before?.stage !== 'flight') questions.push({ kind: 'no flight beside the landing', side: 'before' });
     if (after?.stage !== 'flight') questions.push({ kind: 'no flight beside the landing', side: 'after' });
@@ -86,6 +89,24 @@ function measuredDownward(
   const asWritten = near(width, lower) && near(widthOut, upper);
   const exchanged = near(width, upper) && near(widthOut, lower);
   return exchanged && !asWritten ? { kind: 'landing measured downward', lower, upper } : undefined;
+}
+
+/**
+ * A landing measures the end of the flight beside it, so that a space there is another end's: the flight was measured the
+ * other way than its rows go. Where the way is not told it is asked anyway.
+ */
+function spaceAtLanding(
+  { way, measures }: StageRow,
+  before: StageRow | undefined,
+  after: StageRow | undefined,
+): RouteQuestion[] {
+  const atLanding = (row: StageRow | undefined): boolean =>
+    row?.stage !== undefined && kindOf(row.stage).stair === 'landing';
+  if (way === undefined || atLanding(before) === atLanding(after)) return [];
+  const end = (way === 'up') === atLanding(before) ? 'foot' : 'head';
+  const { footSpace, headSpace } = measures;
+  const [there, other] = end === 'foot' ? [footSpace, headSpace] : [headSpace, footSpace];
+  return there !== undefined && other === undefined ? [{ kind: 'space at the landing', end }] : [];
 }
 
 function atFlight(

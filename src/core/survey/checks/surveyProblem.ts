@@ -256,6 +256,8 @@ export type RouteQuestion =
       readonly lower: number;
       readonly upper: number;
     }
+  /** A flight beside a landing whose measured space is at the landing's end of it, and not at the other. */
+  | { readonly kind: 'space at the landing'; readonly end: 'foot' | 'head' }
   | { readonly kind: 'passage goes on beside the door' }
   | { readonly kind: 'openings face each other' };
 

@@ -226,6 +226,11 @@ function questionWords(about: RouteQuestion): string {
       return `There is no flight ${about.side} this landing: a flight as wide and steep as the landing says, and longer than the piece, is supposed there.`;
     case 'landing measured downward':
       return `A landing's Width is the lower flight's, ${shown(about.lower)} mm here, and Width out the upper one's, ${shown(about.upper)} mm: they look exchanged, as if measured downward. Which is which?`;
+    case 'space at the landing': {
+      const noted = about.end === 'foot' ? 'Foot' : 'Head';
+      const other = about.end === 'foot' ? 'head' : 'foot';
+      return `${noted} space is filled in, but by Way and the order of the rows the ${about.end} of this flight is at the landing, which measures it: is it the space at the ${other}?`;
+    }
     case 'passage goes on beside the door':
       return 'Depth (dead end) is empty: does the passage go on beyond this door? It is supposed to.';
     case 'openings face each other':
