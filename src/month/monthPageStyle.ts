@@ -51,6 +51,8 @@ caption { text-align: left; font-weight: 600; padding: .2em 0; }
 :target { outline: 3px solid; outline-offset: 2px; }
 @media screen and (max-width: 720px) {
   .tasks { columns: 1; }
+  .counts th, .counts td { padding-top: .1em; padding-bottom: .1em; }
+  .counts td:nth-child(3) { font-size: .8em; line-height: 1.25; }
   .beside { grid-template-columns: minmax(0, 1fr); }
   .line table, .line tbody, .line tr, .line th, .line td,
   .again, .again tbody, .again tr, .again td, .again caption { display: block; width: auto; }

@@ -171,6 +171,20 @@ test('what the check asks to look at stands beside the verdict, whatever it is',
   expect(page).toContain('; the check asks to look at the survey first');
 });
 
+// On edge, 600 of the piece, 25 a side of allowance, and the tape off both the door and the piece: 660 and 690.
+test('a survey with a tape of its own is explained with that', () => {
+  const { surveys } = explainMonth(
+    monthOf(['S-1', 'S-2'].map((name) => survey({ survey: name, verdict: 'tight', clearance: 15 }))),
+    [
+      ['Survey', 'Step', 'Stage', 'Width', 'Height', 'Tape'],
+      ['S-1', 1, 'door', 630, 1981, null],
+      ['S-2', 1, 'door', 630, 1981, 20],
+    ],
+    PIECES,
+  );
+  expect(surveys.map(({ explanation }) => explanation?.remeasure[0]?.needed)).toEqual([660, 690]);
+});
+
 test('each that does not go has the drawing of its stage with the piece, or why there is none', () => {
   const [goes, tight, blocked, unmeasured, notFound] = MONTH.surveys.map((s) => s.explanation);
   expect(goes).toBeUndefined();
