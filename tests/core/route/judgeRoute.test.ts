@@ -152,7 +152,7 @@ describe('every verdict at its edge', () => {
     expect(judge(route(['door', { width: 390.1, height: 900 }]), box).verdict).toBe('no way found');
     const judged = judge(route(['door', { width: 389.9, height: 900 }]), box);
     expect(judged.verdict).toBe('cannot go');
-    expect(judged.reason).toContain('Width 390 mm');
+    expect(judged.reason).toContain('Width 389.9 mm');
   });
 
   test('cannot go round a low corner is proved by its longest diagonal, or by an angle it cannot pass', () => {

@@ -63,6 +63,19 @@ describe('tight is three things', () => {
     const heavy = verdictOn([DOOR, winder, ROOM], [part('block', [700, 150, 150], 40)]);
     expect(heavy).toMatchObject({ verdict: 'tight', tightness: 'trial', noAid: true });
     expect(heavy.reason).toMatch(/(?:on winding treads|raised \d+ mm): no aid known/);
+    // An aid that cannot stand there is not planned.
+    expect(heavy.carry).toBe('a written assessment: no aid known on this way');
+    expect(light.carry).toMatch(/^within the guideline/);
+    // The same where a lighter piece limits the build.
+    const block = part('block', [700, 150, 150], 40);
+    const beside = verdictOn([DOOR, winder, ROOM], [block, part('box', [720, 170, 170], 12)]);
+    expect(beside).toMatchObject({ piece: 'box', verdict: 'tight', noAid: true });
+    expect(beside.reason).toMatch(/; block (?:on winding treads|raised \d+ mm): no aid known/);
+    const lighter = verdictOn(
+      [DOOR, winder, ROOM],
+      [{ ...block, mass: 20 }, part('box', [720, 170, 170], 12)],
+    );
+    expect(lighter.noAid).toBeUndefined();
   });
 });
 
