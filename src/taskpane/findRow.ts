@@ -125,7 +125,7 @@ async function resultRow(
   headers: readonly Cell[],
   { row }: CellArea,
 ): Promise<RowSearch> {
-  if (row === header.row) return no('This is the header row of results. Select a row below it.');
+  if (row === header.row) return no('This is the header row. Select a row below it.');
   const [cells = []] = await access.read({ ...header, row });
   return { found: undefined, result: { header, headers, cells } };
 }

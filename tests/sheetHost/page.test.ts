@@ -315,6 +315,7 @@ test('the pane writes into the cells of the page', async () => {
     .locator('#cell-2-5')
     .getByText(/^Slate: goes/)
     .waitFor();
+  expect(await page.getByRole('status').allInnerTexts()).toContain('Written into Route!F3.');
 });
 
 test('a workbook is saved and opened again; a damaged or too large one is refused with the reason', async () => {

@@ -131,12 +131,16 @@ function handedOver({ arguments: described, example }: (typeof FUNCTIONS)[number
   });
 }
 
+const near = (row: readonly unknown[]): unknown[] =>
+  row.map((cell) => (typeof cell === 'number' ? Number(cell.toPrecision(12)) : cell));
+
 test('every example of every function gives through the runtime what it gives in a cell', async () => {
   const { answers } = await pages.allowed!.run(FUNCTIONS.map((f) => ({ id: f.id, values: handedOver(f) })));
   FUNCTIONS.forEach(({ id, example }, i) => {
     const cells = callInCells(id, ...(example.arguments as Given[]));
     expect([id, answers[i]?.failed]).toEqual([id, false]);
-    expect([id, cellsOf(answers[i]!.value)]).toEqual([id, cellsOf(cells)]);
+    // The last bit of a figure is the engine's, and that of the browser is another one.
+    expect([id, cellsOf(answers[i]!.value).map(near)]).toEqual([id, cellsOf(cells).map(near)]);
   });
 });
 

@@ -111,6 +111,7 @@ describe('a row of a route', () => {
     await type(page, 5, WIDTH, '2\' 6"');
     // By hand: (762 - 25)/2.
     await page.getByRole('cell', { name: '368.5' }).waitFor();
+    expect(await page.locator('.problems').isVisible()).toBe(false);
   });
 
   test('says what to select where there is no route', async () => {

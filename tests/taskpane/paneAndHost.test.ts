@@ -63,6 +63,7 @@ describe('out of sight', () => {
     const page = await pane();
     await inPage(page, 'fakeVisibility', 'Hidden');
     await select(page, 'Surveys', 8);
+    expect(await page.getByRole('status').innerText()).toMatch(/^Row 5:/);
     await page.locator('h1').click();
     await says(page, 'Row 8:');
   });
@@ -133,6 +134,8 @@ describe('protection', () => {
     const page = await pane({ ...exampleBook(), protectedStructure: true });
     await page.getByRole('button', { name: 'Add starter sheets' }).click();
     await says(page, 'its structure is protected');
+    const { sheets } = await valueIn<FakeBook>(page, 'fakeBook');
+    expect(sheets).toHaveLength(exampleBook().sheets.length);
   });
 });
 
@@ -182,6 +185,7 @@ describe('a row of results', () => {
       withResults(VERDICT_COLUMNS, line({ Build: '7 ft', Step: 3, Stage: 'corner', Reason: 'x' })),
     );
     await says(page, '2 rows of routes are step 3, corner: select the one you mean.');
+    expect(await page.getByRole('button', { name: 'Go to that step' }).isVisible()).toBe(false);
   });
 
   test('of STAGES leads to the only step that it can mean; its last row is the whole route', async () => {
@@ -196,12 +200,14 @@ describe('a row of results', () => {
     await select(page, 'Verdicts', 3);
     await says(page, 'on the whole route');
     await select(page, 'Verdicts', 1);
-    await says(page, 'header row of results');
+    await says(page, 'This is the header row.');
+    expect(await page.getByRole('button', { name: 'Go to that step' }).isVisible()).toBe(false);
   });
 
   test('of a step that no route has says so', async () => {
     const page = await pane(withResults(VERDICT_COLUMNS, line({ Step: 9, Stage: 'door', Reason: 'x' })));
     await says(page, 'No route here has step 9, door.');
+    expect(await page.getByRole('button', { name: 'Go to that step' }).isVisible()).toBe(false);
   });
 });
 
