@@ -79,7 +79,7 @@ export function halfLandingStage(measures: HalfLandingMeasures): SearchedStage {
     plan,
     guides: (piece, hold) => {
       const { start, goal } = halfLandingTask(measures, piece, hold).ends(-piece.length / 2);
-      return landingGuides(plan, hold, start, goal);
+      return landingGuides(plan, hold, start, goal, measures.overRail);
     },
     task: (piece, hold) => halfLandingTask(measures, piece, hold),
     walled:

@@ -82,7 +82,7 @@ export function quarterLandingStage(measures: QuarterLandingMeasures): SearchedS
     plan,
     guides: (piece, hold) => {
       const { start, goal } = quarterLandingTask(measures, piece, hold).ends(-piece.length / 2);
-      return landingGuides(plan, hold, start, goal);
+      return landingGuides(plan, hold, start, goal, measures.overRail);
     },
     task: (piece, hold) => quarterLandingTask(measures, piece, hold),
     walled:

@@ -86,7 +86,7 @@ function drawn(
 }
 
 /**
- * Round a landing, the likeliest first:
+ * Round a landing, the likeliest first; and above a rail, where there is one [mm]:
  *
  *     along the pitch      one end raised        level            on end          swung up (half landing)
  *          __/                  /               ______               |                 across: |
@@ -97,12 +97,21 @@ export function landingGuides(
   hold: Hold,
   start: KeyAttitude,
   goal: KeyAttitude,
+  rail: number,
 ): Motion[] {
   const { across, rise, going } = plan;
   const pitch = atan2(rise, going);
   const turn = across === undefined ? PI / 2 : PI;
   const way: WayRound = { turn, pitch, middleAt: (part) => middleOfLanding(plan, part), hold, start, goal };
   const turned = [pitch, STEEP, 0, PI / 2].map((tilt) => tiltedGuide(way, tilt));
+  if (rail > 0) {
+    // Midway between rail and ceiling it may be turned over what the rail stands on.
+    const middleAt = (part: number): Vector => {
+      const [x, y, z] = way.middleAt(part);
+      return [x, y, max(z, (rail + rise + plan.ceiling) / 2)];
+    };
+    turned.push(...[0, pitch].map((tilt) => tiltedGuide({ ...way, middleAt }, tilt)));
+  }
   return across === undefined ? turned : [...turned, swungGuide(way, 1), swungGuide(way, -1)];
 }
 

@@ -50,7 +50,7 @@ const LIKELIEST_FIRST: readonly Hold[] = ['LB', 'LT', 'BL', 'TL', 'BT', 'TB'];
 const ENOUGH = 150;
 /** Where the best family falls so far short [mm a side] nothing is widened. */
 const HOPELESS = -150;
-/** Where what is shown falls so far short [mm a side] chance is not asked: it was never seen to make that up. */
+/** Where what is shown between walls falls so far short [mm a side] chance is not asked: it was never seen to make that up. */
 const UNLIKELY = -80;
 /** A family's clearance in closed form, less this [mm a side]: its drawn motion is then free between attitudes. */
 export const DRAWN = 0.5;
@@ -219,19 +219,26 @@ export function routePassages(stage: SearchedStage, piece: PieceSize, work: numb
   const byHand = widestOf(all.filter(({ raise }) => raise <= RAISE_BY_HAND));
   const wider = widenedMotions(stage, piece, proved, best?.clearance, 'each hold');
   let raised = false;
-  const add = (held: HeldMotion): void => {
-    const found = foundMotion(stage.task(piece, held.hold), piece, held);
+  const add = (held: HeldMotion, task = stage.task): void => {
+    const found = foundMotion(task(piece, held.hold), piece, held);
     raised ||= found.raise > RAISE_BY_HAND;
     passages.push(passageOf(found, piece, held.hold, proved));
   };
-  wider.forEach(add);
+  wider.forEach((held) => add(held));
+  // What goes over a rail is at best tight: what goes beside it, as between walls, may simply go.
+  const { walled } = stage;
+  if (walled && passages.some(({ passage }) => passage.answer.overRail)) {
+    const walls = { ...stage, task: walled, walled: undefined };
+    widenedMotions(walls, piece, proved, best?.clearance, 'each hold').forEach((held) => add(held, walled));
+  }
   // Where the widest is raised high, what begins low may stay low.
   if (raised && byHand && best !== byHand) {
     const low = all.filter(({ raise }) => raise <= RAISE_BY_HAND);
-    widenedMotions(stage, piece, proved, byHand.clearance, 'each hold', low).forEach(add);
+    widenedMotions(stage, piece, proved, byHand.clearance, 'each hold', low).forEach((held) => add(held));
   }
   const shown = widestOf(passages.map(({ passage }) => passage.answer))?.clearance ?? -Infinity;
-  if (shown < 0 && proved.atMost >= 0 && !(plan && shown < UNLIKELY)) {
+  const unlikely = plan !== undefined && stage.walled === undefined && shown < UNLIKELY;
+  if (shown < 0 && proved.atMost >= 0 && !unlikely) {
     const chance = chanceMotion(stage, piece, work, proved);
     if (chance) passages.push(chance);
   }
