@@ -1,15 +1,19 @@
 /**
- * How much the tests of the clearance functions would notice: one small change at a time is made to the core, in a
- * copy, and the tests that should catch it are run. What survives is printed: it is either a change without an
+ * How much the tests would notice: one small change at a time is made to the core, in a copy, and the tests that should
+ * catch it are run. It changes numbers, which the other tool (`npm run mutate`) does not, and knows the rooms of geometry,
+ * where that is too slow, as well as those of rooms.json. What survives is printed: it is either a change without an
  * effect or a test that is missing. Not part of `npm test`: it takes a few seconds a change.
  *
  *   npx tsx tests/mutation/mutate.ts [--every=20] [--offset=0] [part of a file's name ...]
  */
 import { spawnSync } from 'node:child_process';
-import { cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { mutationsOf } from './mutationsOf';
+import rooms from './rooms.json';
+
+const root = resolve(__dirname, '../..');
 
 const CALLED = ['tests/worksheet/clearancePublished.test.ts', 'tests/worksheet/clearanceProperties.test.ts'];
 const ROUND = 'tests/core/geometry/rectangleRoundCorner.test.ts';
@@ -27,7 +31,7 @@ const CUTS = [
   'tests/core/geometry/proofs/centreCut.test.ts',
 ];
 
-const TARGETS: Readonly<Record<string, readonly string[]>> = {
+const GEOMETRY: Readonly<Record<string, readonly string[]>> = {
   'src/core/geometry/rectangleThroughOpening.ts': [
     'tests/core/geometry/rectangleThroughOpening.test.ts',
     ...CALLED,
@@ -53,10 +57,27 @@ const TARGETS: Readonly<Record<string, readonly string[]>> = {
   'src/core/geometry/proofs/quarterLandingCutBlocks.ts': CUTS,
 };
 
+/** The files of a room, and the tests that look at it; patterns of jest, which takes any part of a path. */
+function roomTargets(): Record<string, readonly string[]> {
+  const targets: Record<string, readonly string[]> = {};
+  for (const { mutate, tests } of Object.values(rooms)) {
+    const looking = tests.filter((test) => !test.startsWith('!')).map((test) => test.replace(/\*.*$/, ''));
+    for (const pattern of mutate) {
+      const [folder = ''] = pattern.split('*');
+      const files = pattern.includes('*')
+        ? readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })
+            .filter((name) => name.endsWith('.ts') && (pattern.includes('**') || !name.includes('/')))
+            .map((name) => join(folder, name))
+        : [pattern];
+      for (const file of files) targets[file] = looking;
+    }
+  }
+  return targets;
+}
+
 /** A change that makes a loop endless is caught, too. */
 const LONGEST = 90_000;
 
-const root = resolve(__dirname, '../..');
 const options = process.argv.slice(2);
 const numberAfter = (name: string, otherwise: number): number => {
   const given = options.find((o) => o.startsWith(`--${name}=`));
@@ -83,7 +104,7 @@ const passes = (tests: readonly string[]): boolean =>
 let tried = 0;
 let caught = 0;
 try {
-  for (const [file, tests] of Object.entries(TARGETS)) {
+  for (const [file, tests] of Object.entries({ ...roomTargets(), ...GEOMETRY })) {
     if (wanted.length > 0 && !wanted.some((w) => file.includes(w))) continue;
     const source = readFileSync(join(root, file), 'utf8');
     if (!passes(tests)) {
