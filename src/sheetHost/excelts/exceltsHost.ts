@@ -172,6 +172,11 @@ export class ExceltsHost implements SheetHost {
     return { ok: true };
   }
 
+  /** How many cells hold a formula. */
+  formulaCount(): number {
+    return [...this.contents.formulaCells()].length;
+  }
+
   register(bundle: Bundle): void {
     this.calls.register(bundle);
     this.engineTexts.clear();

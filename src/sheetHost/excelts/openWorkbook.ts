@@ -9,6 +9,9 @@ const SIZE_LIMIT = 20_000_000;
 
 const MB = 1_000_000;
 
+/** The engine forgets formulas beyond so many while it computes, and their cells would show #NAME?. */
+const MOST_FORMULAS = 10_000;
+
 /** The first bytes of the old binary format, and of a workbook under a password. */
 const COMPOUND_FILE = [0xd0, 0xcf, 0x11, 0xe0];
 
@@ -46,7 +49,12 @@ export async function openWorkbook(
     await workbook.xlsx.load(bytes);
     for (const sheet of workbook.worksheets) nameFillPatterns(sheet);
     if (workbook.worksheets.length === 0) return refuse('the workbook has no sheet that can be read');
-    return { ok: true, host: new ExceltsHost(workbook, [...parts.keys()], stoppingRules(parts), options) };
+    const host = new ExceltsHost(workbook, [...parts.keys()], stoppingRules(parts), options);
+    const formulas = host.formulaCount();
+    if (formulas > MOST_FORMULAS) {
+      return refuse(`the workbook has ${formulas} formulas; at most ${MOST_FORMULAS} are computed here`);
+    }
+    return { ok: true, host };
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     return refuse(`the workbook is damaged: ${why}`);
