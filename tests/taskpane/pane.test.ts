@@ -419,7 +419,7 @@ describe('everybody', () => {
     await page.getByRole('cell', { name: '435.0' }).waitFor();
     await tabTo(/The drawing in words/);
     await page.keyboard.press('Enter');
-    await page.locator('details p').getByText('Piece, 1000 x 400 x 30, ').waitFor();
+    await page.locator('details p').getByText('435 a side to spare').waitFor();
     await tabTo(/Write this into/);
     await page.keyboard.press('Enter');
     await page.getByRole('status').getByText('Written into').waitFor();
