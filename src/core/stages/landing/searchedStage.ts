@@ -229,7 +229,9 @@ export function routePassages(stage: SearchedStage, piece: PieceSize, work: numb
   const { walled } = stage;
   if (walled && passages.some(({ passage }) => passage.answer.overRail)) {
     const walls = { ...stage, task: walled, walled: undefined };
-    widenedMotions(walls, piece, proved, best?.clearance, 'each hold').forEach((held) => add(held, walled));
+    widenedMotions(walls, piece, proved, best?.clearance, 'each hold')
+      .filter(({ clearance }) => clearance >= 0)
+      .forEach((held) => add(held, walled));
   }
   // Where the widest is raised high, what begins low may stay low.
   if (raised && byHand && best !== byHand) {
