@@ -90,7 +90,7 @@ describe('is not verified', () => {
       { at: [0, Infinity, 0] },
     ] as const) {
       const one = copy();
-      one.keys = one.keys.map((key, i) => (i === 2 ? ({ ...key, ...change }) : key));
+      one.keys = one.keys.map((key, i) => (i === 2 ? { ...key, ...change } : key));
       expect(check(one).faults.length).toBeGreaterThan(0);
     }
   });

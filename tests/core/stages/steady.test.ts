@@ -122,8 +122,7 @@ const KINDS: Readonly<Record<string, Kind>> = {
     clearance: (m, piece) => {
       const { width, headroom, rise, going, ...ends } = m;
       const measures = { width: width!, headroom: headroom!, rise: rise!, going: going! };
-      return bestPassage(flightPassages(measures, piece, ends))
-        .clearance;
+      return bestPassage(flightPassages(measures, piece, ends)).clearance;
     },
     seen: { percent: 0, deepest: 0 },
   },
