@@ -1,3 +1,4 @@
+import { isNoneKnown } from '../core/crew/aidFor';
 import { carryMoves, type CarryMove } from '../core/crew/carryMoves';
 import { aidWords, handWords, moveOrder, shareWords } from '../core/crew/moveWords';
 import { CAUTIONS } from '../core/measures/cautions';
@@ -190,7 +191,7 @@ function bring(moves: readonly CarryMove[]): string[] {
     if (aid === 'skates') aids.add('skates');
     if (aid === 'stair climber') aids.add('stair climber, if the written assessment allows it');
   }
-  const unknown = moves.some(({ aid }) => aid?.startsWith('none known') === true);
+  const unknown = moves.some(({ aid }) => isNoneKnown(aid));
   const stairs = moves.some(({ stage }) => stage !== undefined && isStair(stage));
   return [
     ...aids,

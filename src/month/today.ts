@@ -1,5 +1,5 @@
 import { advisedInstead } from '../core/route/advisedInstead';
-import { verdictClassOf } from '../core/route/verdictClass';
+import { CHECK_ASKS, verdictClassOf } from '../core/route/verdictClass';
 import { adviceWords, byUrgency, type Month, type MonthSurvey } from './month';
 import { firstToMeasure } from './remeasureWords';
 
@@ -57,7 +57,7 @@ function taskFor(survey: MonthSurvey): { readonly kind: Kind; readonly what: str
     return { kind: 'look', what: look + more };
   }
   const doubt = look === undefined ? '' : '; the check asks to look at the survey first';
-  const told = (what: string): string => (what.includes('the check asks') ? what : what + doubt);
+  const told = (what: string): string => (what.includes(CHECK_ASKS) ? what : what + doubt);
   if (verdict === 'not measured') return { kind: 'measure', what: told(measure ?? reason) };
   if (verdictClassOf(verdict, reason)?.name === 'tight, not measured enough')
     return { kind: 'measure', what: told(measure ?? reason) };

@@ -15,20 +15,27 @@ export interface AidedMove {
   readonly overRail: boolean;
 }
 
+const NONE_KNOWN = [
+  'none known: raised',
+  'none known: over the rail',
+  'none known: turned over',
+  'none known: tilted or leaning',
+  'none known: landing',
+  'none known: winding treads',
+  'none known: ramp',
+] as const;
+
 /** What can stand under a move; `none known` says so, which is an answer too. */
 export type Aid =
+  | (typeof NONE_KNOWN)[number]
   | 'mass not given'
   | 'none needed by the guideline on the level'
   | 'none covered: no guidance holds on stairs'
   | 'skates'
-  | 'stair climber'
-  | 'none known: raised'
-  | 'none known: over the rail'
-  | 'none known: turned over'
-  | 'none known: tilted or leaning'
-  | 'none known: landing'
-  | 'none known: winding treads'
-  | 'none known: ramp';
+  | 'stair climber';
+
+/** Whether a move is one for which no aid is known. */
+export const isNoneKnown = (aid: Aid | undefined): boolean => NONE_KNOWN.some((one) => one === aid);
 
 /** Whether a mass [kg] is above the guideline for the largest team that has one, `teamLimit` of three. */
 export const aboveGuideline = (mass: number): boolean => !handlers({ mass, limitEach: GUIDELINE_EACH }).ok;

@@ -148,7 +148,7 @@ export function carryMoves(route: PreparedRoute, book: StageBook, asked: CarryAs
     const carried = holdInPose(from, pose);
     const tilt = tiltOn(stage, from, pose, drawn ? walk.keys : [], row, prepared.row.measures);
     const stoodUp = pose === 'on end' && poseOfHold(from) !== pose;
-    const closest = taken.closest.startsWith('change') ? '' : where(taken);
+    const closest = taken.closest === 'change before' || taken.closest === 'change after' ? '' : where(taken);
     const same = { from, to, hand, way, overRail, clearance: step.clearance, hands: handRoom(taken) };
     const { rise, going } = prepared.row.measures;
     const onLanding =
