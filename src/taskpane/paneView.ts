@@ -207,9 +207,12 @@ export class PaneView {
     if (this.drawn === key) return;
     this.drawn = key;
     const open = this.drawing.querySelector('details')?.open === true;
+    const hadFocus = this.drawing.contains(document.activeElement);
     fill(this.drawing, ...drawingPart(model));
     const words = this.drawing.querySelector('details');
-    if (words) words.open = open;
+    if (!words) return;
+    words.open = open;
+    if (hadFocus) words.querySelector('summary')?.focus({ preventScroll: true });
   }
 
   /** Shows what may be written to the sheet. */
