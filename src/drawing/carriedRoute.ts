@@ -64,7 +64,7 @@ export function carriedRoute(
   allowance: number,
 ): CarriedRoute {
   const chain = judgedChain(route, size, book, allowance);
-  const walk = chain && shownSize(size, chain) ? routeMotion(route, size, book, allowance) : undefined;
+  const walk = chain && shownSize(size, chain) ? routeMotion(chain, size) : undefined;
   const known = new Map<number, Drawn | undefined>();
   const drawnAt = (row: number): Drawn | undefined => {
     if (!known.has(row)) {
@@ -84,7 +84,7 @@ export function carriedRoute(
     const told = chain?.steps[row];
     if (told && (told.joint || told.passage?.answer.pose !== own.steps[0]?.passage?.answer.pose))
       return undefined;
-    const ownWalk = routeMotion(alone, size, book, allowance);
+    const ownWalk = routeMotion(own, size);
     return ownWalk && motionIn(ownWalk, alone, own, 0, size, true);
   };
   const factsOf = (row: number, drawn: Drawn | undefined): StepFacts | undefined => {

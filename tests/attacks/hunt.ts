@@ -11,7 +11,7 @@ import type { StageRow } from '../../src/core/survey/table/stageRow';
 import { randomRoute } from '../support/randomRoutes';
 import { routeAir } from '../support/routeAir';
 import { strays } from '../support/routeReplay';
-import { walked } from '../support/walkedRoute';
+import { stageRow, walked } from '../support/walkedRoute';
 
 /** Two answers that cannot both be right, or a claim that does not hold. */
 interface HuntFinding {
@@ -204,19 +204,7 @@ export function huntStage(seed: number, report: HuntReport): void {
   if (smaller < own - stage.slack) found(`a length ${by} mm less takes ${own} to ${smaller}`);
 }
 
-const surveyed = (rows: ReturnType<typeof randomRoute>['rows']): StageRow[] =>
-  rows.map((row, i) => ({
-    survey: 'A',
-    step: i + 1,
-    stage: row.stage,
-    stageText: row.stage,
-    measures: row.measures,
-    refused: [],
-    note: '',
-    rowIndex: i,
-    hand: row.hand,
-    way: row.way,
-  }));
+const surveyed = (rows: ReturnType<typeof randomRoute>['rows']): StageRow[] => rows.map(stageRow);
 
 /** Between two nearly alike pieces a search may find the lesser way [mm]. */
 const ROUTE_SLACK = 25;

@@ -52,7 +52,7 @@ export async function* certificates(surveys?: readonly Survey[]): AsyncGenerator
       if (!size || !chain) none = `${name} is not shown to pass`;
       else if (chain.clearance < 0) none = `${name} lacks ${(-chain.clearance).toFixed(1)} mm a side`;
       else {
-        const walk = routeMotion(route, size, book, ALLOWANCE);
+        const walk = routeMotion(chain, size);
         if (!walk) continue;
         const used = jointRows(chain.reading, size);
         made.push({

@@ -11,6 +11,7 @@ import type { StageMeasures } from '../../src/core/stages/measures';
 import { seededStream } from '../../src/core/space/seededStream';
 import type { StageRow } from '../../src/core/survey/table/stageRow';
 import { randomRoute } from './randomRoutes';
+import { stageRow } from './walkedRoute';
 
 /** A survey as people send them in, and the building that it may have been taken of. */
 interface Survey {
@@ -48,18 +49,15 @@ function survey(seed: number): Survey {
       delete measures.footSpace;
       delete measures.headSpace;
     }
-    return {
-      survey: 'A',
-      step: i + 1,
-      stage: row.stage,
-      stageText: row.stage,
-      measures,
-      refused: [],
-      note: '',
-      rowIndex: i,
-      hand: open[i]?.hand ? undefined : row.hand,
-      way: noWay ? undefined : row.way,
-    };
+    return stageRow(
+      {
+        stage: row.stage,
+        measures,
+        hand: open[i]?.hand ? undefined : row.hand,
+        way: noWay ? undefined : row.way,
+      },
+      i,
+    );
   });
   // At an end of the tape as often as not.
   const off = (by: number): number => (next() < 0.5 ? (next() < 0.5 ? -by : by) : (2 * next() - 1) * by);

@@ -3,6 +3,7 @@ import type { PieceSize } from '../../src/core/measures/piece';
 import { seededStream } from '../../src/core/space/seededStream';
 import type { StageMeasures } from '../../src/core/stages/measures';
 import type { StageRow } from '../../src/core/survey/table/stageRow';
+import { stageRow } from './walkedRoute';
 
 /** A survey of a turn, a door or a stair with what stands beside it, and a building that it may have been taken of. */
 interface ShutRoute {
@@ -158,18 +159,7 @@ export function shutRoute(seed: number): ShutRoute {
   const survey = rows.map((row, i): StageRow => {
     const measures: Loose = { ...row.measures };
     for (const name of unknown[i]!) delete measures[name];
-    return {
-      survey: 'A',
-      step: i + 1,
-      stage: row.stage,
-      stageText: row.stage,
-      measures,
-      refused: [],
-      note: '',
-      rowIndex: i,
-      hand: row.hand,
-      way: row.way,
-    };
+    return stageRow({ stage: row.stage, measures, hand: row.hand, way: row.way }, i);
   });
   const building = rows.map((row, i): JointRow => {
     const measures: Loose = { ...row.measures };

@@ -4,12 +4,17 @@ import type { PieceSize } from '../../src/core/measures/piece';
 import { prepareRoute } from '../../src/core/route/preparedRoute';
 import { DRAWN_LESS, judgedChain, walkSteps } from '../../src/core/route/routeMotion';
 import { stageBook } from '../../src/core/route/stageBook';
+import type { StageName } from '../../src/core/stages/kinds';
 import type { StageRow } from '../../src/core/survey/table/stageRow';
 
 /** Beyond this [mm a side] more padding shows nobody more. */
 const AMPLE = 300;
 
-export const stageRow = (row: JointRow, i: number): StageRow => ({
+/** A row as a survey has it, where nothing in it is refused. */
+export const stageRow = (
+  row: Pick<StageRow, 'measures' | 'hand' | 'way'> & { readonly stage: StageName },
+  i: number,
+): StageRow => ({
   survey: 'A',
   step: i + 1,
   stage: row.stage,

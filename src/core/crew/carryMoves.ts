@@ -82,7 +82,7 @@ export function carryMoves(route: PreparedRoute, book: StageBook, asked: CarryAs
   const heavy = mass !== undefined && aboveGuideline(mass);
   const judged = judgeRoute(route, size, book, allowance).judge('every step');
   const chain = judgedChain(route, size, book, allowance);
-  const walk = routeMotion(route, size, book, allowance);
+  const walk = chain && routeMotion(chain, size);
   const moves: CarryMove[] = [];
   judged.steps.forEach((step, row) => {
     const taken = chain?.steps[row];

@@ -74,18 +74,11 @@ export const DRAWN_LESS = 1;
 const AMPLE = 300;
 
 /**
- * The one motion of a piece along a route as it is judged, in the one scene of its rows: free for the piece padded by
- * the route's clearance less `DRAWN_LESS`. What was not measured is supposed where it does not matter (`supposed`).
- * @returns undefined where no chain is shown; `notDrawn` names what of it could not be drawn
+ * The one motion of a piece along its judged chain, in the one scene of the route's rows: free for the piece padded by
+ * the chain's clearance less `DRAWN_LESS`. What was not measured is supposed where it does not matter (`supposed`).
+ * @returns `notDrawn` in it names what could not be drawn
  */
-export function routeMotion(
-  route: PreparedRoute,
-  size: PieceSize,
-  book: StageBook,
-  allowance: number,
-): (RouteWalk & { readonly clearance: number }) | undefined {
-  const chain = judgedChain(route, size, book, allowance);
-  if (!chain) return undefined;
+export function routeMotion(chain: JudgedChain, size: PieceSize): RouteWalk & { readonly clearance: number } {
   const padding = Math.min(chain.clearance, AMPLE) - DRAWN_LESS;
   const walk = walkRoute(jointRows(chain.reading, size), walkSteps(chain.steps), size, padding);
   return { ...walk, clearance: chain.clearance };

@@ -5,7 +5,7 @@ import { stageBook } from '../../../src/core/route/stageBook';
 import type { StageName } from '../../../src/core/stages/kinds';
 import type { StageMeasures } from '../../../src/core/stages/measures';
 import type { PieceSize } from '../../../src/core/measures/piece';
-import type { StageRow } from '../../../src/core/survey/table/stageRow';
+import { stageRow } from '../../support/walkedRoute';
 import { piece } from './routeFixtures';
 
 type Row = { stage: StageName; way?: 'up' | 'down'; hand?: 'left' | 'right'; measures: StageMeasures };
@@ -13,19 +13,7 @@ type Row = { stage: StageName; way?: 'up' | 'down'; hand?: 'left' | 'right'; mea
 /** What is left with everything as measured and nothing open [mm a side]; undefined: nothing is shown. */
 function left(rows: readonly Row[], size: PieceSize): number | undefined {
   const book = stageBook(0);
-  const asRow = (row: Row, i: number): StageRow => ({
-    survey: 'A',
-    step: i + 1,
-    stage: row.stage,
-    stageText: row.stage,
-    measures: row.measures,
-    refused: [],
-    note: '',
-    rowIndex: i,
-    hand: row.hand,
-    way: row.way,
-  });
-  return judgedChain(prepareRoute(rows.map(asRow), book), size, book, 0, 'worst')?.clearance;
+  return judgedChain(prepareRoute(rows.map(stageRow), book), size, book, 0, 'worst')?.clearance;
 }
 
 describe('over one floor the least of the ceilings given holds', () => {

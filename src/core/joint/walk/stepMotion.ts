@@ -78,7 +78,7 @@ const HIGHEST = 4000;
 /**
  * The part of a route's motion that belongs to one row, with its places for a drawing or for words.
  * @param row number of the row in the route
- * @example stepMotion(routeMotion(route, size, book, 25)!, 2, size).tightest?.raise
+ * @example stepMotion(routeMotion(chain, size), 2, size).tightest?.raise
  */
 export function stepMotion(walk: RouteWalk, row: number, piece: PieceSize): StepMotion {
   const placed = walk.route.rows.filter((r) => r.row === row && !r.supposed)[0];

@@ -56,7 +56,6 @@ export class TurnGrid {
   private readonly steps = new Uint8Array(4 * NODES);
   private end = -1;
   private flooded = false;
-  private begins = false;
   private box: TurningBox = { u: NaN, v: NaN, q: NaN };
 
   /** Cosine, sine and tangent of every tilt, and of those between them. */
@@ -96,7 +95,7 @@ export class TurnGrid {
   /** Whether a path of neighbours leads from lying on the flight to where it leaves. */
   leads(leaves: LeavesAs): boolean {
     if (!this.flooded) this.floodAll();
-    return this.begins && this.reached[2 * endOf(leaves) + 1] === 1 && this.leavesFrom(endOf(leaves));
+    return this.reached[2 * endOf(leaves) + 1] === 1 && this.leavesFrom(endOf(leaves));
   }
 
   /** The same with a path that is free between the grid's points too: `path` is that one. */
@@ -132,8 +131,7 @@ export class TurnGrid {
     const { reached, stack } = this;
     reached.fill(0);
     this.flooded = true;
-    this.begins = this.beginsAt(this.start);
-    if (!this.begins) return;
+    if (!this.beginsAt(this.start)) return;
     let top = 0;
     reached[this.start] = 1;
     stack[top++] = this.start;
@@ -143,11 +141,9 @@ export class TurnGrid {
       const corner = state & 1;
       const here = this.waysOf(at);
       const group = here & (corner === 1 ? IN_OUTER_CORNER : IN_FLIGHT_ARM);
-      const j = at % COLUMN;
       for (let side = 0; side < 4; side++) {
-        if (side === 0 ? at < COLUMN : side === 1 ? j === 0 : side === 2 ? j === TILTS : at >= NODES - COLUMN)
-          continue;
-        const next = at + (side === 0 ? -COLUMN : side === 1 ? -1 : side === 2 ? 1 : COLUMN);
+        const next = neighbour(at, side);
+        if (next < 0) continue;
         const to = 2 * next + corner;
         if (reached[to] === 1 || (group & this.waysOf(next)) === 0) continue;
         reached[to] = 1;
@@ -179,13 +175,11 @@ export class TurnGrid {
       const corner = state & 1;
       const here = this.waysOf(at);
       const group = here & (corner === 1 ? IN_OUTER_CORNER : IN_FLIGHT_ARM);
-      const j = at % COLUMN;
       // The last put on the stack is looked at first.
       for (let turn = 0; turn < 4; turn++) {
         const side = turn === 0 || turn === 3 ? turn : (turn === 1) === down ? 2 : 1;
-        if (side === 0 ? at < COLUMN : side === 1 ? j === 0 : side === 2 ? j === TILTS : at >= NODES - COLUMN)
-          continue;
-        const next = at + (side === 0 ? -COLUMN : side === 1 ? -1 : side === 2 ? 1 : COLUMN);
+        const next = neighbour(at, side);
+        if (next < 0) continue;
         const to = 2 * next + corner;
         if (cameFrom[to]! >= 0 || (group & this.waysOf(next)) === 0) continue;
         if (steps[stepBetween(state, to)] === BLOCKED) continue;
@@ -270,6 +264,15 @@ const FINE_YAWS = Float64Array.from({ length: 2 * (YAWS * YAW_PARTS + 1) }, (_, 
 
 const yawOf = (at: number): number => (at / COLUMN) | 0;
 const tiltOf = (at: number): number => at % COLUMN;
+/** The point beside one of the grid: at the last angle in plan (0), last tilt (1), next tilt (2), next angle (3); or -1. */
+function neighbour(at: number, side: number): number {
+  if (side === 0) return at - COLUMN;
+  if (side === 3) return at + COLUMN < NODES ? at + COLUMN : -1;
+  const tilt = at % COLUMN;
+  if (side === 1) return tilt === 0 ? -1 : at - 1;
+  return tilt === TILTS ? -1 : at + 1;
+}
+
 /** The step between neighbours, by the lower of them: to the next angle in plan even, to the next tilt odd. */
 const stepBetween = (one: number, other: number): number =>
   2 * min(one, other) + (Math.abs(one - other) === 2 ? 1 : 0);
