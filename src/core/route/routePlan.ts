@@ -2,7 +2,8 @@ import type { StageName } from '../stages/kinds';
 import { armOf, floorBetween, ownLength, type Arm } from './arms';
 import type { LimitCause } from './chain';
 import { flightPlan } from './flightPlan';
-import { guardsOf, type Guard } from './guards';
+import { pastDoorJoints } from './pastDoor';
+import { turnSources } from './turnSources';
 import type { JointBlock } from '../joint/jointRow';
 import { stairJoints, type JointPlan } from './jointPlan';
 import { shortFlightJoints, type JointBegins, type ShortFlightsPlan } from './shortFlights';
@@ -79,7 +80,8 @@ export interface PartPlan {
   }[];
 }
 
-type PlannedJoint = NonNullable<PartPlan['joints']>[number];
+/** Rows that are passed as one. */
+export type PlannedJoint = NonNullable<PartPlan['joints']>[number];
 
 /** What a plan is made with. */
 export interface Planning {
@@ -108,6 +110,7 @@ export function routePlan(planning: Planning): PartPlan[] {
     const block = level.get(i);
     const joints: PlannedJoint[] = [
       ...(block ? [{ parts: block.rows.length, sources: [], level: block }] : []),
+      ...pastDoorJoints(planning, i),
       ...shortJoints(planning, i, 'landing'),
       ...(row.stage === 'door' ? shortJoints(planning, i + 2, 'door') : []),
       ...(row.stage === 'corner' || row.stage === 'side door' ? shortJoints(planning, i + 2, 'turn') : []),
@@ -173,7 +176,12 @@ function rowPlan(planning: Planning, i: number, stage: BookStage): PartPlan {
   }
 }
 
-const alone = (stage: BookStage): PassageSource => ({ stage, upToBefore: Infinity, upToAfter: Infinity });
+/** A stage by itself, its arms as long as it takes. */
+export const alone = (stage: BookStage): PassageSource => ({
+  stage,
+  upToBefore: Infinity,
+  upToAfter: Infinity,
+});
 
 /** A passage whose length is not measured has at best room to change the pose, and at worst none. */
 function turningStage({ tapeCase, reading, lookUp, tape }: Planning, i: number, stage: BookStage): BookStage {
@@ -198,90 +206,13 @@ function turnPlan(
   i: number,
   stage: BookStage,
 ): Partial<PartPlan> & Pick<PartPlan, 'sources'> {
-  const { reading, tapeCase, tape, lookUp } = planning;
-  const { measures: m } = stage;
-  const before = armOf(reading, i, 'before');
-  const after = armOf(reading, i, 'after');
-  const sources: PassageSources[] = [];
-  const guards = (arm: Arm, width: number, height: number): Guard[] =>
-    guardsOf(arm, width, height, tapeCase, tape);
-  if (stage.stage === 'corner') {
-    for (const one of guards(before, needed(stage, 'width'), needed(stage, 'height'))) {
-      for (const other of guards(after, needed(stage, 'widthOut'), needed(stage, 'height'))) {
-        const guarded = lookUp('corner', {
-          ...m,
-          width: one.width,
-          widthOut: other.width,
-          height: Math.min(one.height, other.height),
-        });
-        sources.push([
-          {
-            stage: guarded,
-            upToBefore: one.upTo,
-            upToAfter: other.upTo,
-            causeBefore: armCause(i, one),
-            causeAfter: armCause(i, other),
-            by: [...one.by, ...other.by],
-          },
-        ]);
-      }
-    }
-  } else {
-    const { into } = entryAt(reading, i);
-    const [doorArm, passageArm] = into ? [before, after] : [after, before];
-    for (const one of guards(doorArm, needed(stage, 'width'), needed(stage, 'height'))) {
-      for (const other of guards(passageArm, needed(stage, 'widthOut'), needed(stage, 'ceiling'))) {
-        for (const approach of approachesOf(planning, doorArm)) {
-          const guarded = lookUp('side door', {
-            ...m,
-            width: one.width,
-            height: one.height,
-            widthOut: other.width,
-            ceiling: other.height,
-            ...(approach.width === undefined ? {} : { approachWidth: approach.width }),
-          });
-          const atDoor = Math.min(one.upTo, approach.depth);
-          const [upToBefore, upToAfter] = into ? [atDoor, other.upTo] : [other.upTo, atDoor];
-          const atDoorCause = armCause(i, one);
-          const inPassage = armCause(i, other);
-          const [causeBefore, causeAfter] = into ? [atDoorCause, inPassage] : [inPassage, atDoorCause];
-          sources.push([
-            {
-              stage: guarded,
-              reversed: !into,
-              upToBefore,
-              upToAfter,
-              causeBefore,
-              causeAfter,
-              by: [...one.by, ...other.by],
-            },
-          ]);
-        }
-      }
-    }
-  }
+  const before = armOf(planning.reading, i, 'before');
+  const after = armOf(planning.reading, i, 'after');
   return {
-    sources,
+    sources: turnSources(planning, i, stage, before, after).map((source) => [source]),
     limitsBefore: endLimits(planning, i, before, 'before'),
     limitsAfter: endLimits(planning, i, after, 'after'),
   };
-}
-
-const armCause = (i: number, { next, upTo }: Guard): LimitCause | undefined =>
-  next === undefined ? undefined : { kind: 'arm', length: upTo, rows: next < i ? [next, i] : [i, next] };
-
-/** A room behind a side door is no corridor: at best the door is in the middle of one of its walls. */
-function approachesOf(
-  { reading, tapeCase }: Planning,
-  arm: Arm,
-): { readonly width: number | undefined; readonly depth: number }[] {
-  const { kind, row } = arm.end;
-  const corridor = { width: undefined, depth: Infinity };
-  if (tapeCase === 'worst' || kind !== 'room' || row === undefined || arm.sections.length > 0)
-    return [corridor];
-  const { length, width } = entryAt(reading, row).measures;
-  if (length === undefined || width === undefined) return [corridor];
-  return [corridor, { width: length, depth: width }, { width, depth: length }];
 }
 
 /** What an arm's end leaves: the straight up to the next place where the way bends, or a room's depth beyond it. */

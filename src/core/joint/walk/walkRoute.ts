@@ -24,6 +24,7 @@ import { planeMove } from './planeMove';
 import { flightMove } from './flightMove';
 import { landingKeys } from './landingMove';
 import { stairTurnKeys } from './stairTurnMove';
+import { stationsPastDoors } from './pastDoors';
 import { lastOf } from '../../lists/ends';
 import { entryAt } from '../../lists/entryAt';
 
@@ -303,12 +304,30 @@ class Walker {
       return undefined;
     }
     const station = this.stationAfter(i, step.to);
-    if (!station) {
-      // No room to stand before the next row: passed together with it, where that can be.
-      return this.deferred(i) ? undefined : { row, what: 'level' };
+    if (station && this.levelTo(station.frame, station.from, station.to, step.to, i)) return undefined;
+    // No room to stand before the next row: pushed past it, or passed together with it, where that can be.
+    return this.pushedPast(i, step) || this.deferred(i) ? undefined : { row, what: 'level' };
+  }
+
+  /** Stands in the passage beyond the door of the next turn, or of this one, where both are passed together. */
+  private pushedPast(i: number, step: WalkStep): boolean {
+    if (!step.jointly) return false;
+    const restore = this.state();
+    for (const { frame, from, to, upTo } of stationsPastDoors(this.route.rows, i)) {
+      const half = this.alongFor(step.to) / 2 + GAP;
+      const [least, most] = [from + half, to - half];
+      if (most < least) continue;
+      // As near to the door as it can be.
+      const [near, far] =
+        from >= 0 ? [least, Math.min(most, least + STATION)] : [Math.max(least, most - STATION), most];
+      if (this.levelTo(frame, near, far, step.to, upTo)) {
+        // The row that it comes from stands beside the way back.
+        this.since = i;
+        return true;
+      }
+      restore();
     }
-    if (this.levelTo(station.frame, station.from, station.to, step.to, i)) return undefined;
-    return this.deferred(i) ? undefined : { row, what: 'level' };
+    return false;
   }
 
   /** Whether what could not be drawn up to behind row i may be drawn together with the next row. */
