@@ -46,6 +46,8 @@ export interface CarryMove {
   readonly overRail: boolean;
   /** Clearance of the step [mm a side], as STAGES gives it. */
   readonly clearance: number | undefined;
+  /** It is pushed past a side door on the way: on past the next, away from the own, back to it, or back past it. */
+  readonly pastDoor?: 'on past the next' | 'away from the own' | 'back to the own' | 'back past the last';
   /** Where the step is closest, on the move that is; where no way is shown, why. */
   readonly closest: string;
   readonly verdict: Verdict;
@@ -194,8 +196,10 @@ export function carryMoves(route: PreparedRoute, book: StageBook, asked: CarryAs
         });
       });
     } else {
+      const past = pastDoorAt(taken, row);
       add({
         ...same,
+        ...(past === undefined ? {} : { pastDoor: past }),
         kind: 'pass',
         pose,
         tilt,
@@ -208,6 +212,16 @@ export function carryMoves(route: PreparedRoute, book: StageBook, asked: CarryAs
     turned(to, leaves, taken.closest === 'change after');
   });
   return moves;
+}
+
+/** What is done about a side door that the piece is pushed past, at the rows between which that is. */
+function pastDoorAt({ joint, passage }: ChainStep, row: number): CarryMove['pastDoor'] {
+  const door = passage?.pastDoor;
+  if (!joint || door === undefined) return undefined;
+  const [first, last] = joint;
+  if (row === first) return door === first ? 'away from the own' : 'on past the next';
+  if (row === last) return door === last ? 'back to the own' : 'back past the last';
+  return undefined;
 }
 
 const passes = ({ verdict }: StepJudgement): boolean => verdict === 'goes' || verdict === 'tight';

@@ -49,7 +49,8 @@ export function moveOrder(move: CarryMove): string {
   if (kind === 'change') return changeOrder(from, to);
   if (kind !== 'pass') return landingOrder(move, kind, from, to, pose);
   const stair = isStair(stage);
-  const side = hand === undefined ? '' : ` to the ${hand}`;
+  const turnedTo = move.pastDoor === 'away from the own' ? otherHand(hand) : hand;
+  const side = turnedTo === undefined ? '' : ` to the ${turnedTo}`;
   const through =
     stage === 'flight'
       ? way === undefined
@@ -63,10 +64,22 @@ export function moveOrder(move: CarryMove): string {
   }
   if (poseOfHold(to) !== poseOfHold(from)) parts.push(`and come out ${poseOfHold(to)}`);
   if (move.overRail) parts.push('over the handrail');
+  if (move.pastDoor) parts.push(PAST_DOOR[move.pastDoor]);
   const raise = shownUp(move.raise ?? 0);
   if (raise >= 1) parts.push(`raised ${raise} mm${move.heavy ? raiseWords(raise) : ''}`);
   return parts.join(', ');
 }
+
+/** Where the passage goes on past a side door, and what lies between is too short. */
+const PAST_DOOR: Readonly<Record<NonNullable<CarryMove['pastDoor']>, string>> = {
+  'on past the next': 'then on past the next door until it is clear of it',
+  'away from the own': 'away from the way on, until it is clear of the door',
+  'back to the own': 'coming back to it from beyond',
+  'back past the last': 'coming back past the last door',
+};
+
+const otherHand = (hand: CarryMove['hand']): CarryMove['hand'] =>
+  hand === undefined ? undefined : hand === 'left' ? 'right' : 'left';
 
 /** An order on the way round a landing. */
 function landingOrder(

@@ -30,10 +30,11 @@ export function pastDoorJoints(planning: Planning, i: number): PlannedJoint[] {
     stages.push(stage);
   }
   const straight = stages.slice(1, -1).map(alone);
-  const ways = [...pastSecond(planning, i, k), ...pastFirst(planning, i, k)];
-  return ways.length === 0
-    ? []
-    : [{ parts: k - i + 1, sources: ways.map(([one, other]) => [one, ...straight, other]) }];
+  const joint = (ways: readonly BothTurns[], pastDoor: number): PlannedJoint[] =>
+    ways.length === 0
+      ? []
+      : [{ parts: k - i + 1, sources: ways.map(([one, other]) => [one, ...straight, other]), pastDoor }];
+  return [...joint(pastSecond(planning, i, k), k), ...joint(pastFirst(planning, i, k), i)];
 }
 
 type BothTurns = readonly [PassageSource, PassageSource];

@@ -44,10 +44,12 @@ export function routeParts(
       leanAfter: k + 1 === plans.length ? undefined : (places[k + 1]?.roomBefore ?? null),
       limitsBefore: plan.limitsBefore.map((limit) => limitFor(limit, size)),
       limitsAfter: plan.limitsAfter.map((limit) => limitFor(limit, size)),
-      joints: plan.joints?.map(({ parts, sources, solved, level, short }) => ({
+      joints: plan.joints?.map(({ parts, sources, solved, level, short, pastDoor }) => ({
         parts,
         passages: [
-          ...sources.flatMap((all) => fromSources(all, piece, book, tapeCase)),
+          ...sources
+            .flatMap((all) => fromSources(all, piece, book, tapeCase))
+            .map((passage) => (pastDoor === undefined ? passage : { ...passage, pastDoor })),
           ...(joints && solved && solved.length > 0
             ? joints === 'supposed'
               ? ANY_WAY

@@ -71,6 +71,8 @@ export interface PartPlan {
   readonly joints?: readonly {
     readonly parts: number;
     readonly sources: readonly PassageSources[];
+    /** Row of a side door past which the piece is pushed, to come back. */
+    readonly pastDoor?: number;
     /** Solved only where the rows by themselves leave too little. */
     readonly solved?: readonly JointPlan[];
     /** Level rows solved in plan, as they are measured. */

@@ -31,6 +31,8 @@ export interface BookPassage {
   readonly clearance: number;
   /** It leans: the places on both sides must have room for that. */
   readonly turningRoom: boolean;
+  /** Row of a side door past which the piece is pushed on the way, to come back. */
+  readonly pastDoor?: number | undefined;
   /** Lifted high, over a rail, or on winding treads: at best tight. */
   readonly capped: boolean;
   readonly answer: StageAnswer;

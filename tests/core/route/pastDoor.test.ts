@@ -5,6 +5,10 @@ import { routeAir } from '../../support/routeAir';
 import { strays } from '../../support/routeReplay';
 import { seeded } from '../../support/parkMiller';
 import { walked } from '../../support/walkedRoute';
+import { carryMoves } from '../../../src/core/crew/carryMoves';
+import { moveOrder } from '../../../src/core/crew/moveWords';
+import { prepareRoute } from '../../../src/core/route/preparedRoute';
+import { stageBook } from '../../../src/core/route/stageBook';
 import { judge, piece, route } from './routeFixtures';
 
 // A passage goes on past a door in its side: a piece that is longer than what lies between the door and the turn before
@@ -52,7 +56,7 @@ describe('past the door and back', () => {
     const narrow = ['passage', { width: 300, height: 2400, length: 500 }] as const;
     const wide = ['passage', { width: 900, height: 2400, length: 500 }] as const;
     const box: PieceSize = piece(1500, 500, 400);
-    const steps = (between: typeof narrow): Steps => [
+    const steps = (between: Steps[number]): Steps => [
       passage,
       corner(0),
       between,
@@ -62,6 +66,21 @@ describe('past the door and back', () => {
     expect(judge(route(...steps(wide)), box).verdict).toBe('goes');
     expect(judge(route(...steps(narrow)), box).verdict).not.toBe('goes');
   });
+});
+
+test('the crew is told to push it past the door and to come back', () => {
+  const rows = route(passage, corner(300), sideDoor({ depth: 3000 }), room).map((row) => ({
+    ...row,
+    hand:
+      row.stage === 'corner' ? ('right' as const) : row.stage === 'side door' ? ('left' as const) : undefined,
+  }));
+  const book = stageBook(5);
+  const moves = carryMoves(prepareRoute(rows, book), book, { size: slate, allowance: 25 });
+  const orders = moves.map((move) => `${move.stage}: ${moveOrder(move)}`);
+  expect(orders.find((order) => order.startsWith('corner'))).toMatch(
+    /to the right, .* then on past the next door/,
+  );
+  expect(orders.find((order) => order.startsWith('side door'))).toMatch(/coming back to it from beyond/);
 });
 
 test('what is claimed is walked, and stays in air that knows nothing of the project’s scene', () => {
@@ -110,7 +129,6 @@ test('what is claimed is walked, and stays in air that knows nothing of the proj
     const stray = strays(walk.keys, size, walk.padding, routeAir(rows), 15);
     if (stray) straying.push(`${n}: row ${stray.row} at ${stray.point.map(Math.round).join(', ')}`);
   }
-  if (process.env['ROUTES'] !== undefined) console.log({ claimed, drawn });
   expect(straying).toEqual([]);
   expect(claimed).toBeGreaterThan(12);
   expect(drawn).toBeGreaterThan(0.8 * claimed);
