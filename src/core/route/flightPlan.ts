@@ -9,7 +9,7 @@ import {
   type ReadRow,
   type StairEnd,
 } from './reading';
-import { stairJoints } from './jointPlan';
+import { stairJoints, turnBeyond } from './jointPlan';
 import {
   bareFlight,
   endLimits,
@@ -79,6 +79,7 @@ export function flightPlan(planning: Planning, i: number, stage: BookStage): Par
     ],
   };
   const turns = stairJoints(planning, i, 'after', lookUp('flight', bare));
+  const beyond = turnBeyond(planning, i, 'after', lookUp('flight', bare));
   const secondHalf: PartPlan = {
     row: i,
     ...half(second),
@@ -87,6 +88,7 @@ export function flightPlan(planning: Planning, i: number, stage: BookStage): Par
     joints: [
       // The second half, the floor at its end, and the row there.
       ...(turns.length > 0 ? [{ parts: 3, sources: [], solved: turns }] : []),
+      ...(beyond ? [{ parts: beyond.row - i + 2, sources: [], solved: beyond.plans }] : []),
       ...shortJoints(planning, i + 1, 'second half'),
     ],
   };

@@ -66,7 +66,7 @@ export function stairJoints(
   side: 'before' | 'after',
   flight: BookStage,
 ): JointPlan[] {
-  const { reading, tapeCase, tape } = planning;
+  const { reading, tapeCase } = planning;
   const k = side === 'before' ? i - 1 : i + 1;
   const row = reading[k];
   const own = entryAt(reading, i);
@@ -104,11 +104,35 @@ export function stairJoints(
     ];
   }
   const straight = side === 'before' ? floorBetween(row, own) : floorBetween(own, row);
+  return turnAt(planning, k, { flight, end, flightAfter, over, width: flightWidth, straight, open: true });
+}
+
+/** A flight's end as a turn near it sees it. */
+interface StairBeyond extends Pick<JointPlan, 'flight' | 'end' | 'flightAfter'> {
+  /** Flat ceiling over the floor between [mm]. */
+  readonly over: number;
+  /** All that lies between is as wide as this [mm], or wider. */
+  readonly width: number;
+  /** From the turn to the stair's end. */
+  readonly straight: WayLength;
+  /** The turn stands beside the flight, which says how far the floor goes on past it. */
+  readonly open: boolean;
+}
+
+/** The turn of row k, solved together with the flight beyond a straight. */
+function turnAt(
+  planning: Planning,
+  k: number,
+  { flight, end, flightAfter, over, width, straight, open }: StairBeyond,
+): JointPlan[] {
+  const { reading, tapeCase, tape } = planning;
+  const { measures: m, stage, into } = entryAt(reading, k);
   const floor = turnFloors(straight, planning);
   if (!floor) return [];
+  const side = flightAfter ? 'before' : 'after';
   const far = armOf(reading, k, side);
   if (stage === 'corner' && (m.turn ?? 90) === 90) {
-    const [passage, along] = side === 'before' ? [m.width, m.widthOut] : [m.widthOut, m.width];
+    const [passage, along] = flightAfter ? [m.width, m.widthOut] : [m.widthOut, m.width];
     if (passage === undefined || along === undefined || m.height === undefined) return [];
     const { height } = m;
     return guardsOf(far, passage, height, tapeCase, tape)
@@ -119,23 +143,23 @@ export function stairJoints(
         flightAfter,
         flight,
         ceiling: Math.min(over, height, guard.height),
-        width: Math.min(flightWidth, along),
+        width: Math.min(width, along),
         passageWidth: guard.width,
         floor,
         ...nearer(farEnd(k, far, planning), guard.upTo, guard.next, k),
       }));
   }
-  if (stage === 'side door' && row.into === (side === 'before')) {
+  if (stage === 'side door' && into === flightAfter) {
     if (m.width === undefined || m.height === undefined || m.widthOut === undefined) return [];
     const { width: door, height, ceiling = height } = m;
-    const open = far.end.kind === 'open' && far.sections.length === 0;
-    const doorOut: DoorOut | undefined = open
+    const outdoors = open && far.end.kind === 'open' && far.sections.length === 0;
+    const doorOut: DoorOut | undefined = outdoors
       ? {
           width: door,
           height,
           wall: m.wall ?? WALL_NOT_GIVEN,
           ceiling: Math.min(over, ceiling),
-          space: spaceAt(own.measures, end),
+          space: spaceOfFlight(planning, k, flightAfter, end),
         }
       : undefined;
     // The door's reveal taken as a passage as wide and high as the door.
@@ -147,7 +171,7 @@ export function stairJoints(
         flightAfter,
         flight,
         ceiling: Math.min(over, guard.height),
-        width: Math.min(flightWidth, m.widthOut ?? flightWidth),
+        width: Math.min(width, m.widthOut ?? width),
         passageWidth: guard.width,
         floor,
         ...(doorOut ? { doorOut } : {}),
@@ -155,6 +179,51 @@ export function stairJoints(
       }));
   }
   return [];
+}
+
+const spaceOfFlight = (
+  { reading }: Planning,
+  turn: number,
+  flightAfter: boolean,
+  end: StairEnd,
+): number | undefined => spaceAt(entryAt(reading, turn + (flightAfter ? 1 : -1)).measures, end);
+
+/** A turn with doors and passages between it and a flight. */
+export interface TurnBeyond {
+  /** Index of the turn's row. */
+  readonly row: number;
+  readonly plans: readonly JointPlan[];
+}
+
+/**
+ * The turn that the way comes to straight on from flight i, beyond doors and passages: solved together with the bend of
+ * the flight, where they stand closer than the piece is long. All between is taken to be as narrow and low as it is
+ * anywhere there, which contains the real solid wherever the narrow part stands.
+ */
+export function turnBeyond(
+  planning: Planning,
+  i: number,
+  side: 'before' | 'after',
+  flight: BookStage,
+): TurnBeyond | undefined {
+  const { reading, tapeCase } = planning;
+  const arm = armOf(reading, i, side);
+  const row = arm.end.row;
+  if (arm.end.kind !== 'turn' || row === undefined || arm.sections.length === 0) return undefined;
+  const { way, measures } = entryAt(reading, i);
+  const end = endBeside(way, side);
+  const { width = 0, lowWidth = width, height: headroom = 0 } = measures;
+  const all = narrowest(arm);
+  const plans = turnAt(planning, row, {
+    flight,
+    end,
+    flightAfter: side === 'before',
+    over: Math.min(all.height, ceilingAt(measures, end) ?? (tapeCase === 'worst' ? headroom : AMPLE)),
+    width: Math.min(width, lowWidth, all.width),
+    straight: arm.end.at,
+    open: false,
+  });
+  return plans.length > 0 ? { row, plans } : undefined;
 }
 
 /** Above any ceiling [mm]. */

@@ -5,7 +5,7 @@ import { flightPlan } from './flightPlan';
 import { pastDoorJoints } from './pastDoor';
 import { turnSources } from './turnSources';
 import type { JointBlock } from '../joint/jointRow';
-import { stairJoints, type JointPlan } from './jointPlan';
+import { stairJoints, turnBeyond, type JointPlan } from './jointPlan';
 import { shortFlightJoints, type JointBegins, type ShortFlightsPlan } from './shortFlights';
 import { levelJoint } from './levelJoint';
 import type { PlacedMeasures } from '../stages/solvers';
@@ -117,18 +117,23 @@ export function routePlan(planning: Planning): PartPlan[] {
       ...(row.stage === 'door' ? shortJoints(planning, i + 2, 'door') : []),
       ...(row.stage === 'corner' || row.stage === 'side door' ? shortJoints(planning, i + 2, 'turn') : []),
     ];
+    joints.push(...ontoFlight(planning, i));
     const alone = rowPlan(planning, i, stage);
-    const part = joints.length > 0 ? { ...alone, joints } : alone;
-    const flight = planning.reading[i + 1]?.stage === 'flight' ? planning.stageAt(i + 1) : undefined;
-    if (!flight) return [part];
-    const solved = stairJoints(planning, i + 1, 'before', bareFlight(planning, flight));
-    // The row, the floor at the flight's first end, and its first half.
-    return [
-      solved.length === 0
-        ? part
-        : { ...part, joints: [...(part.joints ?? []), { parts: 3, sources: [], solved }] },
-    ];
+    return [joints.length > 0 ? { ...alone, joints } : alone];
   });
+}
+
+/** Row i, what leads straight on from it to a flight, the floor at the flight's first end, and its first half. */
+function ontoFlight(planning: Planning, i: number): PlannedJoint[] {
+  const { reading, stageAt } = planning;
+  const beside = reading[i + 1]?.stage === 'flight';
+  const k = beside ? i + 1 : armOf(reading, i, 'after').end.row;
+  const flight = k !== undefined && reading[k]?.stage === 'flight' ? stageAt(k) : undefined;
+  if (k === undefined || !flight) return [];
+  const bare = bareFlight(planning, flight);
+  const beyond = beside ? undefined : turnBeyond(planning, k, 'before', bare);
+  const solved = beside ? stairJoints(planning, k, 'before', bare) : beyond?.row === i ? beyond.plans : [];
+  return solved.length > 0 ? [{ parts: k - i + 2, sources: [], solved }] : [];
 }
 
 /** The blocks of level rows that stand close, by their first row. */
