@@ -27,10 +27,17 @@ export const stageRow = (
   way: row.way,
 });
 
-/** The motion that a route's worst case claims with a tape of 0, less `DRAWN_LESS`; undefined where it claims none. */
-export function walked(rows: readonly JointRow[], piece: PieceSize): RouteWalk | undefined {
+/**
+ * The motion that a route's worst case claims with a tape of 0, or what is judged as measured, less `DRAWN_LESS`; undefined
+ * where it claims none.
+ */
+export function walked(
+  rows: readonly JointRow[],
+  piece: PieceSize,
+  tapeCase: 'measured' | 'worst' = 'worst',
+): RouteWalk | undefined {
   const book = stageBook(0);
-  const chain = judgedChain(prepareRoute(rows.map(stageRow), book), piece, book, 0, 'worst');
+  const chain = judgedChain(prepareRoute(rows.map(stageRow), book), piece, book, 0, tapeCase);
   if (!chain || chain.clearance < DRAWN_LESS) return undefined;
   return walkRoute(rows, walkSteps(chain.steps), piece, Math.min(chain.clearance, AMPLE) - DRAWN_LESS);
 }

@@ -2,10 +2,12 @@ import type { PieceSize } from '../../measures/piece';
 import type { Hold } from '../../motion/hold';
 import type { KeyAttitude } from '../../space/motion';
 import type { ShortOfPiece } from '../../stages/stairTurn/turnedPlace';
-import type { JointBlock } from '../jointRow';
-import { placedKey, placingOf, START } from '../place/frame';
-import type { PlacedRoute } from '../place/placedRoute';
-import { isLanding } from '../place/rowContext';
+import { entryAt } from '../../lists/entryAt';
+import type { JointBlock, JointRow } from '../jointRow';
+import { flightMove } from './flightMove';
+import { movedFrame, placedKey, placingOf } from '../place/frame';
+import { placeRoute, type PlacedRoute } from '../place/placedRoute';
+import { endsOf, isLanding, runOf, turns } from '../place/rowContext';
 import { shortOf, tooShort } from '../shortFlightJoint';
 import { turnJoint } from '../turnJoint';
 import { landingPlanOf } from './landingMove';
@@ -32,28 +34,106 @@ export function stairTurnKeys(
 ): KeyAttitude[] | undefined {
   const step = side === 'after' ? 1 : -1;
   const flight = route.rows[i];
-  const turn = route.rows[i + step];
-  if (flight?.joint.stage !== 'flight' || flight.supposed || !turn) return undefined;
+  const k = turnNear(route, i, side);
+  if (flight?.joint.stage !== 'flight' || flight.supposed || k === undefined) return undefined;
+  const turn = entryAt(route.rows, k);
   const beyond = [];
-  for (let k = i + 2 * step; beyond.length < MOST_BEYOND; k += step) {
-    const row = route.rows[k];
+  for (let n = k + step; beyond.length < MOST_BEYOND; n += step) {
+    const row = route.rows[n];
     if (row?.joint.stage !== 'door' && row?.joint.stage !== 'passage') break;
-    beyond.push(row);
+    beyond.push(row.joint);
   }
-  const open = route.rows[i + (2 + beyond.length) * step] === undefined ? 'open' : 'straight';
-  const placed = side === 'after' ? [flight, turn, ...beyond] : [...beyond.reverse(), turn, flight];
+  const open = route.rows[k + (1 + beyond.length) * step] === undefined ? 'open' : 'straight';
+  const lane = k === i + step ? undefined : laneBetween(route, i, k, side);
+  const [onTurn, onFlight] = lane ? lane.rows : [turn.joint, flight.joint];
+  const rows = side === 'after' ? [onFlight, onTurn, ...beyond] : [...beyond.reverse(), onTurn, onFlight];
   const block: JointBlock = {
-    rows: placed.map(({ joint }) => joint),
+    rows,
     before: side === 'after' ? 'straight' : open,
     after: side === 'after' ? open : 'straight',
   };
   const ask = { atLeast: drawn, enough: drawn + ENOUGH, from: [from] };
   const found = turnJoint(block, piece, ask, shortBeside(route, i, side, piece));
-  const entry = placed[0]?.entry;
   const shown = found?.find((passage) => passage.to === to)?.shown();
-  if (!shown || !entry) return undefined;
-  const placing = placingOf(START, entry);
+  if (!shown) return undefined;
+  const own = placeRoute(rows).rows.find(({ row, supposed }) => !supposed && rows[row] === onTurn);
+  if (!own) return undefined;
+  const placing =
+    side === 'after'
+      ? placingOf(own.entry, movedFrame(turn.entry, 0, lane?.aside ?? 0))
+      : placingOf(
+          movedFrame(own.exit, -runOf(onTurn, onFlight)),
+          movedFrame(turn.exit, -runOf(turn.joint, route.rows[k + 1]?.joint), lane?.aside ?? 0),
+        );
   return shown.motion.map((key) => placedKey(placing, key));
+}
+
+/** The turn that stands beside flight i on one of its sides, straight on, or beyond doors and passages. */
+export function turnNear(route: PlacedRoute, i: number, side: 'before' | 'after'): number | undefined {
+  const step = side === 'after' ? 1 : -1;
+  let k = i + step;
+  while (route.rows[k]?.joint.stage === 'door' || route.rows[k]?.joint.stage === 'passage') k += step;
+  const turn = route.rows[k]?.joint;
+  return turn && turns(turn.stage) && !isLanding(turn) ? k : undefined;
+}
+
+/**
+ * What lies between the turn of row k and flight i taken as one straight floor, as narrow and low as it is anywhere: the
+ * turn and the flight beside each other with it, and how far to the left of the turn's own middle it lies [mm].
+ */
+function laneBetween(
+  route: PlacedRoute,
+  i: number,
+  k: number,
+  side: 'before' | 'after',
+): { readonly rows: readonly [JointRow, JointRow]; readonly aside: number } {
+  const [turn, flight] = [entryAt(route.rows, k), entryAt(route.rows, i)];
+  const between = route.rows.slice(Math.min(i, k) + 1, Math.max(i, k));
+  const { joint } = turn;
+  const { joint: stair } = flight;
+  const ends = endsOf(stair);
+  const end = side === 'before' ? ends.before : ends.after;
+  const ceiling = end === 'foot' ? stair.measures.footCeiling : stair.measures.headCeiling;
+  const ownSection = side === 'before' ? turn.exitSection : turn.entrySection;
+  const sections = [
+    ...between.map(({ entry, entrySection }) => ({ at: entry.at, ...entrySection })),
+    { at: flight.entry.at, width: stair.measures.width ?? 0, height: ceiling ?? Infinity },
+    { at: (side === 'before' ? turn.exit : turn.entry).at, width: Infinity, height: Infinity, ...ownSection },
+  ];
+  const height = Math.min(...sections.map((section) => section.height));
+  const narrow = sections.reduce((one, other) => (other.width < one.width ? other : one));
+  const frame = side === 'before' ? turn.exit : turn.entry;
+  const [dx, dy] = [narrow.at[0] - frame.at[0], narrow.at[1] - frame.at[1]];
+  const aside = -Math.sin(frame.heading) * dx + Math.cos(frame.heading) * dy;
+  const rowsLong = between.reduce(
+    (sum, { entry, exit }) => sum + Math.hypot(exit.at[0] - entry.at[0], exit.at[1] - entry.at[1]),
+    0,
+  );
+  const floor = side === 'before' ? flightMove.floorBefore(flight) : flightMove.floorAfter(flight);
+  const run = side === 'before' ? runOf(joint, route.rows[k + 1]?.joint) : 0;
+  const straight = run + rowsLong + floor;
+  const m = joint.measures;
+  const corner = joint.stage === 'corner';
+  // What the space to the facing wall holds beside the straight.
+  const turnDeep = (corner ? m.widthOut : m.width) ?? 0;
+  const widths = corner && side === 'after' ? { width: narrow.width } : { widthOut: narrow.width };
+  const heights = corner ? { height } : { ceiling: height, height: Math.min(m.height ?? height, height) };
+  const onTurn: JointRow = {
+    ...joint,
+    measures: {
+      ...m,
+      ...widths,
+      ...heights,
+      ...(side === 'before' ? { run: straight } : {}),
+      // Nothing is used of the passage beyond a door in its side.
+      ...(corner ? {} : { depth: 0 }),
+    },
+  };
+  const space = side === 'before' ? straight : straight + turnDeep;
+  const at =
+    end === 'foot' ? { footSpace: space, footCeiling: height } : { headSpace: space, headCeiling: height };
+  const onFlight: JointRow = { ...stair, measures: { ...stair.measures, width: narrow.width, ...at } };
+  return { rows: [onTurn, onFlight], aside };
 }
 
 /** The flight as the turn sees it, where a landing stands at its other end and it does not hold the piece. */

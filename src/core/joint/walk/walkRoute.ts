@@ -23,7 +23,7 @@ import {
 import { planeMove } from './planeMove';
 import { flightMove } from './flightMove';
 import { landingKeys } from './landingMove';
-import { stairTurnKeys } from './stairTurnMove';
+import { stairTurnKeys, turnNear } from './stairTurnMove';
 import { stationsPastDoors } from './pastDoors';
 import { lastOf } from '../../lists/ends';
 import { entryAt } from '../../lists/entryAt';
@@ -183,7 +183,8 @@ class Walker {
     if (!step) return { row, what: 'start' };
     if (joint.stage === 'flight') return this.passFlight(i, step, supposed);
     if (isLanding(joint)) return this.passLanding(i, step);
-    // A turn that was passed with the stair at whose end it is.
+    // A turn that was passed with the stair at whose end it is, and what lies between them.
+    if (i < this.turned || i < this.onto) return undefined;
     if (i === this.turned)
       return step.leaves === step.to ? undefined : this.changeTo(i, step.leaves, 'after');
     const change = this.changeTo(i, step.from, 'before');
@@ -204,25 +205,32 @@ class Walker {
 
   /** The turn that was passed last together with a stair. */
   private turned = -1;
+  /** The stair that the piece was taken on to from a turn before it. */
+  private onto = -1;
   /** From a turn it has come on to the stair behind it. */
   private onStair = false;
 
   /** Round a turn and on to the stair behind it, where both are passed together. */
   private turnOnToStair(i: number, step: WalkStep): boolean {
-    const flight = this.route.rows[i + 1];
+    const k = this.route.rows.findIndex(
+      ({ joint }, n) => n > i && joint.stage !== 'door' && joint.stage !== 'passage',
+    );
+    const flight = this.route.rows[k];
     const next = flight && this.steps[flight.row];
     if (!step.jointly || !next?.jointly || flight?.joint.stage !== 'flight') return false;
-    const keys = stairTurnKeys(this.route, i + 1, 'before', this.piece, this.drawn, step.from, next.from);
+    if (turnNear(this.route, k, 'before') !== i) return false;
+    const keys = stairTurnKeys(this.route, k, 'before', this.piece, this.drawn, step.from, next.from);
     const mark = this.carrier.keys.length;
     const [first] = keys ?? [];
     if (!keys || !first || !this.goOn(first, i)) return false;
-    if (!this.carrier.follow(keys, flight.row, this.stretchOf(i + 1))) {
+    if (!this.carrier.follow(keys, flight.row, this.stretchOf(k))) {
       this.carrier.keys.length = mark;
       return false;
     }
     this.carriage = { hold: next.from, yaw: flight.entry.heading };
     this.since = i;
     this.onStair = true;
+    this.onto = k;
     return true;
   }
 
@@ -859,21 +867,21 @@ class Walker {
 
   /** The keys of the turn behind flight i, where both are passed together. */
   private turnBehind(i: number, step: WalkStep): KeyAttitude[] | undefined {
-    const turn = this.route.rows[i + 1];
+    const k = turnNear(this.route, i, 'after');
+    const turn = k === undefined ? undefined : this.route.rows[k];
     const next = turn && this.steps[turn.row];
-    if (!step.jointly || !next?.jointly || !turn || isLanding(turn.joint) || !turns(turn.joint.stage))
-      return undefined;
+    if (!step.jointly || !next?.jointly) return undefined;
     return stairTurnKeys(this.route, i, 'after', this.piece, this.drawn, step.from, next.to);
   }
 
   /** On from one of the keys of the turn behind flight i, round it. */
   private followTurn(i: number, keys: readonly KeyAttitude[], from: KeyAttitude): boolean {
-    const turn = this.rowAt(i + 1);
-    if (!this.carrier.follow(keys.slice(keys.indexOf(from) + 1), turn.row, this.stretchOf(i + 1)))
-      return false;
+    const k = turnNear(this.route, i, 'after') ?? i + 1;
+    const turn = this.rowAt(k);
+    if (!this.carrier.follow(keys.slice(keys.indexOf(from) + 1), turn.row, this.stretchOf(k))) return false;
     this.carriage = { hold: entryAt(this.steps, turn.row).to, yaw: turn.exit.heading };
-    this.since = i + 1;
-    this.turned = i + 1;
+    this.since = k;
+    this.turned = k;
     return true;
   }
 
