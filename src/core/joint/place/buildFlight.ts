@@ -23,6 +23,8 @@ export interface FlightShape {
   readonly headWall: boolean;
   /** Sides that stand, seen upward. */
   readonly walls: 'both' | 'left' | 'right' | 'none';
+  /** They stand in parts no longer than this [mm], each from the nosings below it to the ceiling over it. */
+  readonly wallParts: number;
 }
 
 /** How far a flight's ceiling line runs on over the floor before its first riser [mm]. */
@@ -68,11 +70,16 @@ export function buildFlight(f: FlightShape): BuiltRow {
   ];
   for (const [stands, side] of sides) {
     if (!stands) continue;
-    const [a, b] = [Math.min(0, from), X];
     const y = side * half;
-    solids.push(
-      ...(side > 0 ? behindWall('wall', [b, y], [a, y], 0, top) : behindWall('wall', [a, y], [b, y], 0, top)),
-    );
+    for (const [a, b] of wallParts(Math.min(0, from), X, f.wallParts)) {
+      const low = a > 0 ? rise + slope * a : 0;
+      const high = Math.max(line(b), trimmer > a ? footHeight : 0);
+      solids.push(
+        ...(side > 0
+          ? behindWall('wall', [b, y], [a, y], low, high)
+          : behindWall('wall', [a, y], [b, y], low, high)),
+      );
+    }
   }
   if (f.footFloor > 0) {
     const floor = { length: f.footFloor, width, height: footHeight };
@@ -124,6 +131,13 @@ export function buildFlight(f: FlightShape): BuiltRow {
       ...(f.headFloor > 0 ? [openBox([X, -half, Z], [X + f.headFloor, half, Z + headHeight])] : []),
     ],
   };
+}
+
+/** Between two places along a flight, parts no longer than so much each [mm]. */
+function wallParts(from: number, to: number, longest: number): [number, number][] {
+  const count = Math.max(1, Math.ceil((to - from) / longest));
+  const at = (k: number): number => from + ((to - from) * k) / count;
+  return Array.from({ length: count }, (_, k) => [at(k), at(k + 1)]);
 }
 
 /** A solid so much higher [mm]. */

@@ -22,9 +22,10 @@ export interface HandedRow {
   readonly back: boolean;
 }
 
-/** Sides of a flight that stand; the others are a landing's to build, up to its handrail. */
+/** Sides of a flight that stand, in what parts [mm]; the others are a landing's to build, up to its handrail. */
 export interface FlightSides {
   readonly walls: 'both' | 'left' | 'right' | 'none';
+  readonly wallParts: number;
 }
 
 /**
@@ -35,7 +36,7 @@ export function buildRow(
   row: JointRow,
   before: JointRow | undefined,
   after: JointRow | undefined,
-  sides: FlightSides = { walls: 'both' },
+  sides: FlightSides = { walls: 'both', wallParts: Infinity },
 ): HandedRow {
   const m = row.measures;
   const width = m.width ?? 0;
@@ -107,7 +108,7 @@ export function buildRow(
         floorBefore: footFloor > 0 ? footFloor : level ? (atFoot.measures.length ?? 0) : 0,
         footWall: atFoot === undefined && footFloor > 0,
         headWall: atHead === undefined && (m.headSpace ?? 0) > 0,
-        walls: sides.walls,
+        ...sides,
       });
       return { built: down ? walkedBack(built) : built, mirrored: false, back: down };
     }

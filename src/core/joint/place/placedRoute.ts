@@ -53,6 +53,11 @@ const FACADE = 9000;
 /** And how high [mm]. */
 const FACADE_HEIGHT = 6000;
 const LONG_FLIGHT = 9000;
+/**
+ * Where the way comes back over or under a flight, its walls follow it in parts of this length [mm]: in one part they
+ * would reach down to its foot and up to its head all along it, and stand in what lies there.
+ */
+const WALL_PARTS = 600;
 const OUTSIDE = openBox([0, -GROUND, 0], [GROUND, GROUND, GROUND]);
 /** Where a piece stands before it comes in, or when it has come out. */
 const FORECOURT = openBox([0, -1500, 0], [6000, 1500, 3000]);
@@ -81,6 +86,16 @@ interface Draft {
  * crosses itself does not, see `sceneNear`.
  */
 export function placeRoute(given: readonly JointRow[], options: PlacingOptions = {}): PlacedRoute {
+  const whole = placedIn(given, options, Infinity);
+  return whole.crosses ? placedIn(given, options, WALL_PARTS) : whole;
+}
+
+/** @param wallParts the walls beside a flight stand in parts no longer than this [mm] */
+function placedIn(
+  given: readonly JointRow[],
+  options: PlacingOptions,
+  wallParts: number,
+): PlacedRoute {
   const rowsWithCeilings = given.map((row, i) => withLeastCeilings(row, given[i - 1], given[i + 1]));
   const listed = withFlights(rowsWithCeilings, options.flightLength ?? LONG_FLIGHT);
   const drafts: Draft[] = [];
@@ -94,6 +109,7 @@ export function placeRoute(given: readonly JointRow[], options: PlacingOptions =
     const after = listed[i + 1]?.joint;
     const { built, mirrored, back } = buildRow(joint, before, after, {
       walls: flightWalls(joint, before, after),
+      wallParts,
     });
     const shift = section ? across(section.width, built.entrySection.width, joint.place) : 0;
     const entry = movedFrame(frame, 0, shift);

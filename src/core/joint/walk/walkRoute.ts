@@ -7,6 +7,7 @@ import type { TurnedHold } from '../../motion/attitude';
 import { movedFrame, type Frame } from '../place/frame';
 import { GROUND_AWAY } from './reach';
 import { placeRoute, type PlacedRoute, type PlacedRow } from '../place/placedRoute';
+import { isStair } from '../../stages/kinds';
 import { isLanding, turns } from '../place/rowContext';
 import type { JointRow } from '../jointRow';
 import { LIFT_TRAVEL } from '../place/buildLift';
@@ -21,6 +22,7 @@ import {
   type Carriage,
 } from './carriage';
 import { planeMove } from './planeMove';
+import type { PlanarPlace } from '../../geometry/planar/planarWorld';
 import { flightMove } from './flightMove';
 import { landingKeys } from './landingMove';
 import { stairTurnKeys, turnNear } from './stairTurnMove';
@@ -77,6 +79,8 @@ const OFF = 0.3;
 const GAP = 1;
 /** So far along a straight it is looked for room to change the pose [mm]. */
 const OUT = 6000;
+/** A turn in plan between two keys is at most so far [rad]: less than a quarter of a round. */
+const SMALL_TURN = Math.PI / 4;
 /** A station is at most so long [mm]. */
 const STATION = 500;
 
@@ -344,8 +348,11 @@ class Walker {
     if (!next) return false;
     if (!this.mustStandBefore(i + 1)) return true;
     const step = this.steps[next.row];
-    if (next.joint.stage !== 'flight' || !step || this.lying) return false;
+    if (!step || this.lying) return false;
     if (this.carriage.turned !== undefined || step.from[1] !== this.carriage.hold[1]) return false;
+    // It is tilted or leaned before this row already, where there is room.
+    if (!isStair(next.joint.stage)) return true;
+    if (next.joint.stage !== 'flight') return false;
     this.behind = true;
     return true;
   }
@@ -556,7 +563,7 @@ class Walker {
     });
     if (!path) return undefined;
     return {
-      keys: path.map(({ x, y, angle: yaw }) => ({
+      keys: inSmallTurns(path).map(({ x, y, angle: yaw }) => ({
         at: [frame.at[0] + c * x - s * y, frame.at[1] + s * x + c * y, last.at[2]],
         turn: turnOfCarriage({ ...this.carriage, yaw: yaw + frame.heading }),
       })),
@@ -980,6 +987,24 @@ class Walker {
     const first = this.rowAt(Math.min(this.since, i)).row;
     return { from: first, to: this.rowAt(i).row };
   }
+}
+
+/**
+ * The same path with no turn so far that a tilted piece, which looks the same in four attitudes, would be taken another
+ * way than round the plumb line.
+ */
+function inSmallTurns(path: readonly PlanarPlace[]): PlanarPlace[] {
+  return path.flatMap((place, n): PlanarPlace[] => {
+    const before = path[n - 1];
+    if (!before) return [place];
+    const parts = Math.max(1, Math.ceil(Math.abs(place.angle - before.angle) / SMALL_TURN));
+    const part = (from: number, to: number, k: number): number => from + ((to - from) * k) / parts;
+    return Array.from({ length: parts }, (_, k) => ({
+      x: part(before.x, place.x, k + 1),
+      y: part(before.y, place.y, k + 1),
+      angle: part(before.angle, place.angle, k + 1),
+    }));
+  });
 }
 
 /** The first of a row, the last, and some between. */
