@@ -153,8 +153,8 @@ function placedIn(
   return { rows, solids, crosses: crossing(solids, [...outside, ...own]) };
 }
 
-/** The way ends before a wall where the last row is a flight whose space was measured there. */
-function endsOpen(last: JointRow | undefined): boolean {
+/** Whether open ground follows the last row: not where it is a flight whose space was measured there, to a wall. */
+export function endsOpen(last: JointRow | undefined): boolean {
   if (last?.stage !== 'flight') return true;
   return (last.way === 'down' ? last.measures.footSpace : last.measures.headSpace) === undefined;
 }

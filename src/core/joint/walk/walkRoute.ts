@@ -6,7 +6,7 @@ import { turnedFace } from '../../motion/turnedFace';
 import type { TurnedHold } from '../../motion/attitude';
 import { movedFrame, type Frame } from '../place/frame';
 import { GROUND_AWAY } from './reach';
-import { placeRoute, type PlacedRoute, type PlacedRow } from '../place/placedRoute';
+import { endsOpen, placeRoute, type PlacedRoute, type PlacedRow } from '../place/placedRoute';
 import { isStair } from '../../stages/kinds';
 import { isLanding, turns } from '../place/rowContext';
 import type { JointRow } from '../jointRow';
@@ -821,7 +821,7 @@ class Walker {
             solids: this.carrier.solids(this.stretchOf(i)).map(({ box }) => box),
             goal,
             side,
-            ahead: after === undefined ? Infinity : this.straightAhead(i),
+            ahead: after !== undefined ? this.straightAhead(i) : endsOpen(this.rowAt(i).joint) ? Infinity : 0,
           });
           return keys !== undefined && this.carrier.follow(keys, row, this.stretchOf(i));
         });
