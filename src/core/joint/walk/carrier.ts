@@ -165,6 +165,16 @@ export class Carrier {
     return true;
   }
 
+  /** Moves it off what it is nearer to than a larger padding leaves [mm a side], where it can; as it is held. */
+  standOff(padding: number, row: number, stretch: Stretch): void {
+    const checker = this.checker(stretch);
+    const x = placeOf(this.last);
+    checker.hold(paddedPiece(this.piece, padding));
+    const off = !checker.placeFree(x, 0) && checker.pushOut(x, 0, 12, 0.1);
+    checker.hold(this.padded);
+    if (off && checker.moveFree(placeOf(this.last), 0, x, 0)) this.keep([x], row);
+  }
+
   private search(target: KeyAttitude, row: number, stretch: Stretch): boolean {
     const a = this.last.at;
     const b = target.at;

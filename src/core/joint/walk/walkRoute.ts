@@ -699,6 +699,7 @@ class Walker {
         );
       });
       if (done) {
+        this.carrier.standOff(this.drawn, row, stretch);
         this.carriage = way[way.length - 1] ?? wanted;
         return undefined;
       }
