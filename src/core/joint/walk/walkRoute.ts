@@ -499,7 +499,8 @@ class Walker {
     for (const step of [-1, 1]) {
       for (let n = step < 0 ? k : k + 1; Math.abs(n - k) <= 3; n += step) {
         const row = rows[n];
-        if (!row || Math.abs(Math.sin(row.entry.heading - row.exit.heading)) > 1e-6) break;
+        // Nor beyond a half landing, from which the way leads back.
+        if (!row || Math.cos(row.entry.heading - row.exit.heading) < 1 - 1e-9) break;
         const [x0, y0] = seen(row.entry);
         const [x1] = seen(row.exit);
         if (Math.max(x0, x1) < from || Math.min(x0, x1) > to) continue;
