@@ -6,6 +6,7 @@ import { buildRow } from './buildRow';
 import { movedFrame, placedBox, placedFrame, placingOf, START, type Frame, type Placing } from './frame';
 import { isLanding, withLeastCeilings } from './rowContext';
 import { behindFace, openBox, THIN, type Solid, type SolidPart } from './solid';
+import { lastOf } from '../../lists/ends';
 import { entryAt } from '../../lists/entryAt';
 
 /** A solid of the scene, with the row that it belongs to: -1 before the first, the number of rows after the last. */
@@ -311,6 +312,8 @@ const shrunk = (box: SceneBox): SceneBox => ({
 
 /** Rows on either side whose solids are looked at where the way leads across itself. */
 const NEAR = 3;
+/** Open ground is looked at from fewer rows: the wall in which the way leads out reaches far to both sides. */
+const GROUND_NEAR = 2;
 /** What closes the way there reaches so far beyond its section [mm], and so high. */
 const CLOSED_BEYOND = 200;
 const CLOSED_HEIGHT = 3000;
@@ -321,8 +324,14 @@ const CLOSED_HEIGHT = 3000;
  * elsewhere along the way.
  * @param from the first row, by its number among the rows given, and @param to the last
  */
-export const sceneNear = (route: PlacedRoute, from: number, to: number): readonly PlacedSolid[] =>
-  route.crosses ? route.solids.filter(({ row }) => row >= from - NEAR && row <= to + NEAR) : route.solids;
+export function sceneNear(route: PlacedRoute, from: number, to: number): readonly PlacedSolid[] {
+  if (!route.crosses) return route.solids;
+  const last = lastOf(route.rows).row;
+  return route.solids.filter(({ row }) => {
+    const near = row < 0 || row > last ? GROUND_NEAR : NEAR;
+    return row >= from - near && row <= to + near;
+  });
+}
 
 /**
  * The same as `sceneNear`, with the way closed where the scene ends short of it: nothing leads on into what was left
@@ -339,11 +348,15 @@ export function closedSceneNear(route: PlacedRoute, from: number, to: number): r
     const solids = behindFace('wall', [0, -half, -CLOSED_HEIGHT], [0, half, CLOSED_HEIGHT], behind);
     for (const { part, thin } of solids) closed.push({ row, part, box: placedBox(placing, thin) });
   };
+  const first = Math.max(from - NEAR, 0);
+  const last = Math.min(to + NEAR, lastOf(route.rows).row);
   route.rows.forEach((placed, k) => {
     const { row, entry, exit, entrySection, exitSection } = placed;
     const [before, after] = [route.rows[k - 1], route.rows[k + 1]];
-    if (row === from - NEAR && before?.row !== row) close(row, entry, entrySection, '-x');
-    if (row === to + NEAR && after?.row !== row && exitSection) close(row, exit, exitSection, '+x');
+    const begins = before ? before.row !== row : from - GROUND_NEAR > -1;
+    const ends = after ? after.row !== row : to + GROUND_NEAR <= row;
+    if (row === first && begins) close(row, entry, entrySection, '-x');
+    if (row === last && ends && exitSection) close(row, exit, exitSection, '+x');
   });
   return [...scene, ...closed];
 }
