@@ -911,12 +911,13 @@ class Walker {
   private landingGoals(i: number): KeyAttitude[] {
     const { row } = this.rowAt(i);
     const step = entryAt(this.steps, row);
-    const keys = this.landing(i);
-    if (!keys) return [flightMove.lying(this.route, i - 1, this.piece, step.from, this.drawn, 'far')];
-    const inSection = keys.filter((key) =>
+    const inSection = (this.landing(i) ?? []).filter((key) =>
       flightMove.inSection(this.route, i - 1, key, step.from, step.jointly ? 'upright' : 'lying'),
     );
-    return spread(inSection);
+    // One that leans all the way begins where the piece lies along the flight.
+    return inSection.length > 0
+      ? spread(inSection)
+      : [flightMove.lying(this.route, i - 1, this.piece, step.from, this.drawn, 'far')];
   }
 
   private landing(i: number): KeyAttitude[] | undefined {
