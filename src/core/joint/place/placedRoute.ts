@@ -92,11 +92,7 @@ export function placeRoute(given: readonly JointRow[], options: PlacingOptions =
 }
 
 /** @param wallParts the walls beside a flight stand in parts no longer than this [mm] */
-function placedIn(
-  given: readonly JointRow[],
-  options: PlacingOptions,
-  wallParts: number,
-): PlacedRoute {
+function placedIn(given: readonly JointRow[], options: PlacingOptions, wallParts: number): PlacedRoute {
   const rowsWithCeilings = given.map((row, i) => withLeastCeilings(row, given[i - 1], given[i + 1]));
   const listed = withFlights(rowsWithCeilings, options.flightLength ?? LONG_FLIGHT);
   const drafts: Draft[] = [];

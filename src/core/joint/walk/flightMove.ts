@@ -108,7 +108,10 @@ function lying(
   const down = flight.joint.way === 'down';
   // Next to its entry: low on a flight that is walked up.
   const near = down ? X - half : half;
-  const far = down ? half + 600 : X - half - 600;
+  // On a flight hardly longer than the piece there is no farther from the landing than its other end.
+  const far = down
+    ? Math.min(half + 600, Math.max(half, X - half))
+    : Math.max(X - half - 600, Math.min(half, X - half));
   return lyingAt(flight, piece, hold, drawn, where === 'near' ? near : far);
 }
 
