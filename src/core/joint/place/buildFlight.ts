@@ -1,6 +1,6 @@
 import type { BuiltRow } from './builtRow';
 import { straightSolids } from './buildStraight';
-import { behindFace, behindSlope, behindWall, openBox, type Solid } from './solid';
+import { behindFace, behindSlope, behindWall, openBox, partsBetween, type Solid } from './solid';
 import { quaternionFromAxes } from '../../space/quaternion';
 
 /** A flight going up [mm]. */
@@ -71,7 +71,7 @@ export function buildFlight(f: FlightShape): BuiltRow {
   for (const [stands, side] of sides) {
     if (!stands) continue;
     const y = side * half;
-    for (const [a, b] of wallParts(Math.min(0, from), X, f.wallParts)) {
+    for (const [a, b] of partsBetween(Math.min(0, from), X, f.wallParts)) {
       const low = a > 0 ? rise + slope * a : 0;
       const high = Math.max(line(b), trimmer > a ? footHeight : 0);
       solids.push(
@@ -131,13 +131,6 @@ export function buildFlight(f: FlightShape): BuiltRow {
       ...(f.headFloor > 0 ? [openBox([X, -half, Z], [X + f.headFloor, half, Z + headHeight])] : []),
     ],
   };
-}
-
-/** Between two places along a flight, parts no longer than so much each [mm]. */
-function wallParts(from: number, to: number, longest: number): [number, number][] {
-  const count = Math.max(1, Math.ceil((to - from) / longest));
-  const at = (k: number): number => from + ((to - from) * k) / count;
-  return Array.from({ length: count }, (_, k) => [at(k), at(k + 1)]);
 }
 
 /** A solid so much higher [mm]. */

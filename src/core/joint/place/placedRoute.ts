@@ -5,8 +5,7 @@ import type { Section } from './builtRow';
 import { buildRow } from './buildRow';
 import { movedFrame, placedBox, placedFrame, placingOf, START, type Frame, type Placing } from './frame';
 import { isLanding, withLeastCeilings } from './rowContext';
-import { behindFace, openBox, THIN, type Solid, type SolidPart } from './solid';
-import { lastOf } from '../../lists/ends';
+import { behindFace, openBox, partsBetween, THIN, type Solid, type SolidPart } from './solid';
 import { entryAt } from '../../lists/entryAt';
 
 /** A solid of the scene, with the row that it belongs to: -1 before the first, the number of rows after the last. */
@@ -14,6 +13,8 @@ export interface PlacedSolid {
   readonly row: number;
   readonly part: SolidPart;
   readonly box: SceneBox;
+  /** It is of a way in or out, and stands in the free space of these rows, by their numbers among those given. */
+  readonly within?: readonly number[];
 }
 
 /** A row in its place. */
@@ -56,7 +57,8 @@ const FACADE_HEIGHT = 6000;
 const LONG_FLIGHT = 9000;
 /**
  * Where the way comes back over or under a flight, its walls follow it in parts of this length [mm]: in one part they
- * would reach down to its foot and up to its head all along it, and stand in what lies there.
+ * would reach down to its foot and up to its head all along it, and stand in what lies there. So does the wall round a
+ * way in or out.
  */
 const WALL_PARTS = 600;
 const OUTSIDE = openBox([0, -GROUND, 0], [GROUND, GROUND, GROUND]);
@@ -116,7 +118,7 @@ function placedIn(given: readonly JointRow[], options: PlacingOptions, wallParts
     for (const box of built.open) open.push({ box: placedBox(placing, box), owner: i });
     const between = section
       ? planeSolids(section, built.entrySection, shift)
-      : groundSolids(built.entrySection);
+      : groundSolids(built.entrySection, wallParts);
     const plane = placingOf(START, section ? frame : reversedAt(entry));
     for (const solid of between) drafts.push({ solid, placing: plane, row: section ? row : -1, owner: -1 });
     if (!section) {
@@ -141,13 +143,34 @@ function placedIn(given: readonly JointRow[], options: PlacingOptions, wallParts
     const plane = placingOf(START, frame);
     open.push({ box: placedBox(plane, OUTSIDE), owner: -2 });
     outside.push({ box: placedBox(plane, FORECOURT), row: given.length });
-    for (const solid of groundSolids(section)) {
+    for (const solid of groundSolids(section, wallParts)) {
       drafts.push({ solid, placing: plane, row: given.length, owner: -1 });
     }
   }
   const solids = settled(drafts, open);
   const own = open.flatMap(({ box, owner }) => (owner < 0 ? [] : [{ box, row: entryAt(listed, owner).row }]));
-  return { rows, solids, crosses: crossing(solids, [...outside, ...own]) };
+  const crosses = crossing(solids, [...outside, ...own]);
+  return { rows, solids: crosses ? withinMarked(solids, own, given.length) : solids, crosses };
+}
+
+/** Marks of the solids of the ways in and out the rows in whose free space they stand. */
+function withinMarked(
+  solids: readonly PlacedSolid[],
+  spaces: readonly { readonly box: SceneBox; readonly row: number }[],
+  count: number,
+): PlacedSolid[] {
+  const looked = spaces.map(({ box, row }) => ({ checker: new SpaceChecker([shrunk(box)]), row }));
+  return solids.map((solid) => {
+    if (solid.row >= 0 && solid.row < count) return solid;
+    const within = looked.filter(({ checker }) => standsIn(checker, solid.box)).map(({ row }) => row);
+    return within.length > 0 ? { ...solid, within } : solid;
+  });
+}
+
+/** Whether a box stands in what a checker holds. */
+function standsIn(checker: SpaceChecker, { centre, size, turn }: SceneBox): boolean {
+  checker.hold({ length: size[0], breadth: size[1], thickness: size[2] });
+  return !checker.placeFree(Float64Array.of(...centre, ...turn), 0);
 }
 
 /** Whether open ground follows the last row: not where it is a flight whose space was measured there, to a wall. */
@@ -248,11 +271,13 @@ function planeSolids(first: Section, next: Section, shift: number): Solid[] {
 }
 
 /** Open level ground beyond a section, x outward from its plane: the wall in which it stands, and the ground. */
-function groundSolids({ width, height }: Section): Solid[] {
+function groundSolids({ width, height }: Section, wallParts: number): Solid[] {
   const half = width / 2;
   return [
-    ...behindFace('wall', [0, half, 0], [0, half + FACADE, FACADE_HEIGHT], '-x'),
-    ...behindFace('wall', [0, -half - FACADE, 0], [0, -half, FACADE_HEIGHT], '-x'),
+    ...partsBetween(half, half + FACADE, wallParts).flatMap(([a, b]) => [
+      ...behindFace('wall', [0, a, 0], [0, b, FACADE_HEIGHT], '-x'),
+      ...behindFace('wall', [0, -b, 0], [0, -a, FACADE_HEIGHT], '-x'),
+    ]),
     ...behindFace('head', [0, -half, height], [0, half, FACADE_HEIGHT], '-x'),
     ...behindFace('ground', [0, -GROUND, 0], [GROUND, GROUND, 0], '-z'),
   ];
@@ -287,16 +312,9 @@ function crossing(
   solids: readonly PlacedSolid[],
   spaces: readonly { readonly box: SceneBox; readonly row: number }[],
 ): boolean {
-  const place = new Float64Array(7);
   return spaces.some((space) => {
     const checker = new SpaceChecker([shrunk(space.box)]);
-    return solids.some(({ row, box }) => {
-      if (Math.abs(row - space.row) <= 1) return false;
-      checker.hold({ length: box.size[0], breadth: box.size[1], thickness: box.size[2] });
-      place.set(box.centre);
-      place.set(box.turn, 3);
-      return !checker.placeFree(place, 0);
-    });
+    return solids.some(({ row, box }) => Math.abs(row - space.row) > 1 && standsIn(checker, box));
   });
 }
 
@@ -308,8 +326,6 @@ const shrunk = (box: SceneBox): SceneBox => ({
 
 /** Rows on either side whose solids are looked at where the way leads across itself. */
 const NEAR = 3;
-/** Open ground is looked at from fewer rows: the wall in which the way leads out reaches far to both sides. */
-const GROUND_NEAR = 2;
 /** What closes the way there reaches so far beyond its section [mm], and so high. */
 const CLOSED_BEYOND = 200;
 const CLOSED_HEIGHT = 3000;
@@ -317,16 +333,14 @@ const CLOSED_HEIGHT = 3000;
 /**
  * The scene for what is done in some rows: all of it; where the way leads across itself, as rows whose lengths are not
  * exact may have it, the solids of these rows and of three on either side, so that nothing is blocked by what lies
- * elsewhere along the way.
+ * elsewhere along the way; nor by the wall round a way in or out, three rows off, where that reaches across them.
  * @param from the first row, by its number among the rows given, and @param to the last
  */
 export function sceneNear(route: PlacedRoute, from: number, to: number): readonly PlacedSolid[] {
   if (!route.crosses) return route.solids;
-  const last = lastOf(route.rows).row;
-  return route.solids.filter(({ row }) => {
-    const near = row < 0 || row > last ? GROUND_NEAR : NEAR;
-    return row >= from - near && row <= to + near;
-  });
+  const near = (row: number): boolean => row >= from - NEAR && row <= to + NEAR;
+  const far = (row: number): boolean => row <= from - NEAR || row >= to + NEAR;
+  return route.solids.filter(({ row, within }) => near(row) && !(far(row) && within?.some(near)));
 }
 
 /**
@@ -344,15 +358,11 @@ export function closedSceneNear(route: PlacedRoute, from: number, to: number): r
     const solids = behindFace('wall', [0, -half, -CLOSED_HEIGHT], [0, half, CLOSED_HEIGHT], behind);
     for (const { part, thin } of solids) closed.push({ row, part, box: placedBox(placing, thin) });
   };
-  const first = Math.max(from - NEAR, 0);
-  const last = Math.min(to + NEAR, lastOf(route.rows).row);
   route.rows.forEach((placed, k) => {
     const { row, entry, exit, entrySection, exitSection } = placed;
     const [before, after] = [route.rows[k - 1], route.rows[k + 1]];
-    const begins = before ? before.row !== row : from - GROUND_NEAR > -1;
-    const ends = after ? after.row !== row : to + GROUND_NEAR <= row;
-    if (row === first && begins) close(row, entry, entrySection, '-x');
-    if (row === last && ends && exitSection) close(row, exit, exitSection, '+x');
+    if (row === from - NEAR && before?.row !== row) close(row, entry, entrySection, '-x');
+    if (row === to + NEAR && after?.row !== row && exitSection) close(row, exit, exitSection, '+x');
   });
   return [...scene, ...closed];
 }
