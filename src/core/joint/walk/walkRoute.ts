@@ -799,7 +799,12 @@ class Walker {
         : turn
           ? spread(turn.filter((key) => flightMove.inSection(this.route, i, key, step.from, 'upright')))
           : ['level floor'];
-    // From where the landing before leaves it, or from a place before, still over that landing.
+    // From where the landing before leaves it, or from a place before, still over that landing; leaning, it lies down first.
+    const leans = !fromLevel && this.leavingMarks(i, step).length === 0;
+    if (leans) {
+      const on = flightMove.lying(this.route, i, this.piece, step.from, this.drawn, 'near');
+      this.carrier.go(on, row, this.stretchOf(i));
+    }
     const marks = fromLevel ? [this.carrier.keys.length] : this.leavingMarks(i, step);
     const kept = this.carrier.keys.slice();
     for (const mark of marks) {
