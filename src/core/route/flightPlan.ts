@@ -276,7 +276,8 @@ function floorSpace(
   if (end.onLanding || neighbour?.stage === 'room') return undefined;
   const { measures } = entryAt(reading, i);
   const off = tapeCase === 'worst' ? tape : 0;
-  const widths = [measures.width, neighbour?.stage === 'passage' ? neighbour.measures.width : undefined];
+  const passage = neighbour?.stage === 'passage' ? neighbour.measures : undefined;
+  const widths = [measures.width, measures.lowWidth, passage?.width, passage?.lowWidth];
   const width = Math.min(...widths.filter((value): value is number => value !== undefined));
   const along = (end.space ?? AMPLE) - off;
   const height = (end.ceiling ?? AMPLE) - off;

@@ -30,8 +30,10 @@ export function levelJoint(reading: Reading, i: number): LevelJoint | undefined 
   const rows: JointRow[] = [jointRow(before)];
   let count = 0;
   let near = false;
+  if (narrowBelow(before)) return undefined;
   for (let k = i; k < reading.length && rows.length < MOST_ROWS; k++) {
     const row = entryAt(reading, k);
+    if (narrowBelow(row)) return undefined;
     const next = reading[k + 1];
     if (turnsInPlan(row)) {
       count++;
@@ -56,6 +58,9 @@ export function levelJoint(reading: Reading, i: number): LevelJoint | undefined 
   }
   return undefined;
 }
+
+/** Narrower near the floor, on a side that is not told: in plan there is no such thing, so the row is left to itself. */
+const narrowBelow = ({ measures }: ReadRow): boolean => measures.lowWidth !== undefined;
 
 const turnsInPlan = ({ stage }: ReadRow): boolean => stage === 'corner' || stage === 'side door';
 

@@ -20,8 +20,8 @@ export const PASSAGE_SOLVER: SolvedStage<MeasuresOf<typeof PASSAGE>> = {
       raisedBy(openingPassages({ ...measures, ...way }, piece, WORDS), raise),
     ),
   leaningApart: false,
-  // Without its length there may be none.
-  turningSpaces: ({ length, width, height }) =>
-    length === undefined ? undefined : oneSpace({ along: length, across: width, height }),
+  // Without its length there may be none; what is turned over there goes down to the floor.
+  turningSpaces: ({ length, width, height, lowWidth = width }) =>
+    length === undefined ? undefined : oneSpace({ along: length, across: Math.min(width, lowWidth), height }),
   deepProof: null,
 };
