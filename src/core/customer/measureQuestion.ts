@@ -36,7 +36,7 @@ const ASKED: Readonly<Record<MeasureName, (at: At) => MeasureAsked>> = {
     if (stage === 'room') return { question: `How wide is ${place}?`, photo: `${place}, from a corner` };
     if (stairs(stage)) {
       return {
-        question: `How wide is ${place} at the narrowest, between the wall and the handrail or post?`,
+        question: `How wide is the way on ${place} at the narrowest, between the wall and the handrail or post?`,
         photo: `${place} from below, ${TAPE_ACROSS}`,
       };
     }
@@ -138,7 +138,7 @@ const ASKED: Readonly<Record<MeasureName, (at: At) => MeasureAsked>> = {
     photo: `one step of ${place} from the side, the tape held level`,
   }),
   risers: ({ place }) => ({
-    question: `How many steps up has ${place}? Count the last one, on to the floor above, too.`,
+    question: `How many steps up are there on ${place}? Count the last one, on to the floor above, too.`,
     photo: `${place} from below, all its steps to be seen`,
   }),
   treads: ({ place }) => ({

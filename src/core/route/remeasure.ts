@@ -1,3 +1,4 @@
+import { thisStage } from '../survey/words/stageWords';
 import { measureHeading } from '../survey/words/measureHeading';
 import type { MeasureName } from '../stages/measures';
 import { measureAt, stageNeeds, type StageName } from '../stages/kinds';
@@ -152,7 +153,7 @@ export function remeasure(
       measure: '',
       asMeasured: undefined,
       needed: undefined,
-      why: `no single measure makes this ${row.stage} go for ${names.join(', ')}: choose another build${goingWords(going)}`,
+      why: `no single measure makes ${row.stage ? thisStage(row.stage) : 'this step'} go for ${names.join(', ')}: choose another build${goingWords(going)}`,
     })),
   ];
 }
@@ -285,9 +286,7 @@ function neededChange(
 
 function whyFinding(finding: Finding, tape: number, going: readonly string[]): string {
   const change = changeOf(finding);
-  const worth = Number.isFinite(finding.worth)
-    ? `${shownDown(finding.worth, 2)} mm of clearance for each mm`
-    : 'it opens a way that is shut now';
+  const worth = worthWords(shownDown(finding.worth, 2));
   const parts = [`for ${finding.builds.join(', ')}: ${worth}`];
   if (finding.passesFrom !== undefined) {
     parts.push(`it passes at all, though tight, from ${mmNeeded(finding.passesFrom)} on`);
@@ -301,6 +300,12 @@ function whyFinding(finding: Finding, tape: number, going: readonly string[]): s
     );
   } else parts.push(`another build${goingWords(going)}`);
   return parts.join('; ');
+}
+
+/** What a millimetre more brings: nothing where only the way of carrying it changes, say with a smaller raise. */
+function worthWords(worth: number): string {
+  if (!Number.isFinite(worth)) return 'it opens a way that is shut now';
+  return worth > 0 ? `${worth} mm of clearance for each mm` : 'it makes room for another way of carrying';
 }
 
 const goingWords = (going: readonly string[]): string =>

@@ -95,6 +95,8 @@ export interface StageKind<Needs extends MeasureName = MeasureName, May extends 
   readonly passedBy: string;
   /** What a customer calls it. */
   readonly customerWord: string;
+  /** Its name is a plural: `steps`. */
+  readonly plural?: true;
   /** Other words for it, which are taken as its name. */
   readonly names?: readonly string[];
   /** Other plain words for it, which are asked about and not taken. */

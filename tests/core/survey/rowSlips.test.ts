@@ -476,3 +476,11 @@ test('errors come before warnings, and only warnings say so', () => {
   expect(found.map((p) => p.severity)).toEqual(['error', 'warning']);
   expect(found.map((p) => problemText(p).startsWith('Check: '))).toEqual([false, true]);
 });
+
+test('steps are many, and every sentence says so', () => {
+  const STEPS: Row = { Step: 1, Stage: 'steps', Width: 1000, Risers: 3, Rise: 170, Going: 300 };
+  expect(textsOf({ ...STEPS, Rise: '' })).toBe('Rise is not measured, and steps need it.');
+  expect(textsOf({ ...STEPS, Hand: 'left' })).toContain('but steps turn nowhere');
+  expect(textsOf({ ...STEPS, 'Car width': 100 })).toContain('is not used for steps.');
+  expect(textsOf({ ...STEPS, Run: 500 })).toContain('but at steps it is not used');
+});

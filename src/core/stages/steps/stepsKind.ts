@@ -53,6 +53,7 @@ export const STEPS = stageKind({
   },
   place: 'on the way',
   passedBy: 'the steps',
+  plural: true,
   customerWord: 'steps',
   names: ['step', 'kerb', 'sill'],
   otherWords: ['threshold', 'curb', 'stoop'],

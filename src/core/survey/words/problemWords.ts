@@ -1,3 +1,4 @@
+import { aStage, stageVerb } from './stageWords';
 import { capital } from './capital';
 import { degrees } from '../../measures/angle';
 import { ANGLE_FORMS } from '../../measures/readAngle';
@@ -100,13 +101,13 @@ export function problemWords(problem: SurveyProblem): string {
     case 'word not taken':
       return `${doubtWords(problem.doubt)}.`;
     case 'hand where nothing turns':
-      return `Hand is filled in, but a ${problem.stage} turns nowhere: give it at the row where the way turns.`;
+      return `Hand is filled in, but ${aStage(problem.stage)} ${stageVerb(problem.stage, 'turns', 'turn')} nowhere: give it at the row where the way turns.`;
     case 'run not used':
-      return `Run is filled in, but at a ${problem.stage} it is not used: it is the straight after a corner, a side door or a lift.`;
+      return `Run is filled in, but at ${aStage(problem.stage)} it is not used: it is the straight after a corner, a side door or a lift.`;
     case 'not a whole step':
       return `The step is ${String(problem.step)}; steps are counted 1, 2, 3 and so on.`;
     case 'not measured':
-      return `${measureAtStage(problem.measure, problem.stage)} is not measured, and a ${problem.stage} needs it${problem.noColumn ? '; the table has no column for it' : ''}.${problem.runForGoing ? ' Run is filled in, but Run is the straight after a turn: is it the Going of a step, from nosing to nosing?' : ''}`;
+      return `${measureAtStage(problem.measure, problem.stage)} is not measured, and ${aStage(problem.stage)} ${stageVerb(problem.stage, 'needs', 'need')} it${problem.noColumn ? '; the table has no column for it' : ''}.${problem.runForGoing ? ' Run is filled in, but Run is the straight after a turn: is it the Going of a step, from nosing to nosing?' : ''}`;
     case 'refused':
       return `${measureAtStage(problem.measure, problem.stage)} cannot be taken: ${problem.why}.`;
     case 'bare zero asked':
@@ -136,7 +137,7 @@ export function problemWords(problem: SurveyProblem): string {
     case 'ceiling below the door':
       return `${measureAtStage('ceiling', problem.stage)} is ${shown(problem.ceiling)} mm, lower than the door's Height of ${shown(problem.height)} mm.`;
     case 'column of another stage':
-      return `${problem.column} is filled in, but it belongs to ${listed(problem.stages, 'and')} and is not used for a ${problem.stage}.`;
+      return `${problem.column} is filled in, but it belongs to ${listed(problem.stages, 'and')} and is not used for ${aStage(problem.stage)}.`;
 
     // Between rows
     case 'no survey name':
@@ -150,7 +151,7 @@ export function problemWords(problem: SurveyProblem): string {
     case 'step missing':
       return `${problem.from === problem.to ? `Step ${problem.from} is` : `Steps ${problem.from} to ${problem.to} are`} missing before this one${ofSurvey(problem.survey)}.`;
     case 'ends before the room':
-      return `The route${ofSurvey(problem.survey)} ends at a ${problem.stage} and not in a room.`;
+      return `The route${ofSurvey(problem.survey)} ends at ${aStage(problem.stage)} and not in a room.`;
     case 'not a storey':
       return `${problem.risers} Risers make a climb of ${whole(problem.total)} mm, and from floor to floor it is usually ${problem.least} to ${problem.most} mm; count them again.`;
     case 'storey against ceiling':
@@ -202,7 +203,7 @@ export function faultWords(fault: RouteFault): string {
     case 'two tapes':
       return `Tape is ${shown(fault.one)} mm in one row of this survey and ${shown(fault.other)} mm in another; give one`;
     case 'between is missing':
-      return `A ${fault.other} comes straight after a ${fault.one}: what lies between is missing`;
+      return `${capital(aStage(fault.other))} ${stageVerb(fault.other, 'comes', 'come')} straight after ${aStage(fault.one)}: what lies between is missing`;
     case 'space shorter than the turn':
       return `The space at the stair's end is ${shown(fault.space)} mm, less than the ${shown(fault.width)} mm that the turn beside it is wide; one of the two is wrong`;
   }
