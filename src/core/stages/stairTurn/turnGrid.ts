@@ -7,6 +7,7 @@ import {
   type StairTurnPlaces,
   type TurningBox,
 } from './turnedPlace';
+import { TurnedThrough } from './turnedThrough';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { PI, ceil, cos, max, min, sin, tan } = Math;
@@ -30,6 +31,8 @@ const COLUMN = TILTS + 1;
 const NODES = (YAWS + 1) * COLUMN;
 /** A step of the path found is looked at once more at angles no farther apart [rad]. */
 const CHECKED = 0.0015;
+/** Fewer angles than this are looked at one by one. */
+const WORTH_A_RANGE = 3;
 /** Paths looked at for one padding, each without the steps of the last that were not free. */
 const MOST_PATHS = 40;
 
@@ -63,12 +66,14 @@ export class TurnGrid {
   private readonly tiltParts: number;
   /** Where a path begins: lying on the flight, or on a short one as `begins` says. */
   private readonly start: number;
+  private readonly through: TurnedThrough;
 
   constructor(
     readonly places: StairTurnPlaces,
     begins: 'lying' | 'level' | 'half way' = 'lying',
   ) {
     const { pitch } = places;
+    this.through = new TurnedThrough(places);
     this.start = 2 * BEGINS[begins];
     this.tiltParts = ceil(max(pitch / BELOW_PITCH, (PI / 2 - pitch) / ABOVE_PITCH) / CHECKED);
     this.tilts = new Float64Array(3 * (TILTS * this.tiltParts + 1));
@@ -86,6 +91,7 @@ export class TurnGrid {
     if (box.u === u && box.v === v && box.q === q) return;
     this.box = box;
     this.places.hold(box);
+    this.through.hold(box);
     this.ways.fill(-1);
     this.steps.fill(UNKNOWN);
     this.flooded = false;
@@ -208,26 +214,75 @@ export class TurnGrid {
     return free;
   }
 
-  /** Whether a step is free at angles so near each other that it shares a way with the one before all along. */
+  /**
+   * Whether a step is free at angles so near each other that it shares a way with the one before all along. A part of
+   * the step in which one way surely holds throughout is not looked at angle by angle.
+   */
   private freeBetween(from: number, to: number): boolean {
-    const { places, tilts, tiltParts } = this;
     const mask = (from & 1) === 1 ? IN_OUTER_CORNER : IN_FLIGHT_ARM;
     const at = min(from, to) >> 1;
-    const next = max(from, to) >> 1;
-    const turns = next - at === COLUMN;
-    const parts = turns ? YAW_PARTS : tiltParts;
-    const yaw = yawOf(at) * YAW_PARTS;
-    const tilt = tiltOf(at) * tiltParts;
-    let were = this.waysOf(at) & mask;
-    for (let n = 1; n <= parts; n++) {
-      const i = 2 * (turns ? yaw + n : yaw);
-      const j = 3 * (turns ? tilt : tilt + n);
-      const here =
-        places.waysOf(FINE_YAWS[i]!, FINE_YAWS[i + 1]!, tilts[j]!, tilts[j + 1]!, tilts[j + 2]!) & mask;
-      if ((were & here) === 0) return false;
-      were = here;
+    const turns = (max(from, to) >> 1) - at === COLUMN;
+    const parts = turns ? YAW_PARTS : this.tiltParts;
+    return this.sharesThroughout(mask, turns, YAW_PARTS * yawOf(at), this.tiltParts * tiltOf(at), 0, parts);
+  }
+
+  /** The same from the `first` to the `last` of the angles of a step that begins at a fine yaw and tilt. */
+  private sharesThroughout(
+    mask: number,
+    turns: boolean,
+    yaw: number,
+    tilt: number,
+    first: number,
+    last: number,
+  ): boolean {
+    if (last - first < WORTH_A_RANGE) {
+      let were = this.fineWays(mask, turns, yaw, tilt, first);
+      for (let n = first + 1; n <= last; n++) {
+        const here = this.fineWays(mask, turns, yaw, tilt, n);
+        if ((were & here) === 0) return false;
+        were = here;
+      }
+      return true;
     }
-    return true;
+    const { tilts } = this;
+    const i = 2 * (turns ? yaw + first : yaw);
+    const i1 = 2 * (turns ? yaw + last : yaw);
+    const j = 3 * (turns ? tilt : tilt + first);
+    const j1 = 3 * (turns ? tilt : tilt + last);
+    const sure = this.through.standsThroughout(
+      mask,
+      FINE_YAWS[i]!,
+      FINE_YAWS[i + 1]!,
+      FINE_YAWS[i1]!,
+      FINE_YAWS[i1 + 1]!,
+      tilts[j]!,
+      tilts[j + 1]!,
+      tilts[j + 2]!,
+      tilts[j1]!,
+      tilts[j1 + 1]!,
+      tilts[j1 + 2]!,
+    );
+    if (sure) return true;
+    const middle = (first + last) >> 1;
+    return (
+      this.sharesThroughout(mask, turns, yaw, tilt, first, middle) &&
+      this.sharesThroughout(mask, turns, yaw, tilt, middle, last)
+    );
+  }
+
+  private fineWays(mask: number, turns: boolean, yaw: number, tilt: number, n: number): number {
+    const { tilts } = this;
+    const i = 2 * (turns ? yaw + n : yaw);
+    const j = 3 * (turns ? tilt : tilt + n);
+    const ways = this.places.waysOf(
+      FINE_YAWS[i]!,
+      FINE_YAWS[i + 1]!,
+      tilts[j]!,
+      tilts[j + 1]!,
+      tilts[j + 2]!,
+      mask,
+    );
+    return ways & mask;
   }
 
   private waysOf(at: number): number {

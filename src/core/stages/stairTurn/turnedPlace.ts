@@ -55,6 +55,7 @@ export const OVER_RAIL = 8;
 export const LINKED = 16;
 /** All ways in which it stands pushed into the outer corner. */
 export const IN_OUTER_CORNER = IN_CORNER | IN_PASSAGE | OVER_RAIL;
+const EVERY_WAY = IN_FLIGHT_ARM | IN_OUTER_CORNER | LINKED;
 
 /** Where it stands: how far it reaches out over the flight [mm], negative: not; and its lowest point above the floor. */
 export interface TurnedPlace {
@@ -124,21 +125,24 @@ export class StairTurnPlaces {
   /** The ways in which it stands there, as bits; 0: none. */
   waysAt(yaw: number, tilt: number): number {
     this.turn(yaw, tilt);
-    return this.ways();
+    return this.ways(EVERY_WAY);
   }
 
-  /** The same where the cosine and the sine in plan, and those and the tangent of the tilt, are known. */
-  waysOf(c: number, s: number, ct: number, st: number, tt: number): number {
+  /**
+   * Those of the ways that are asked for, where the cosine and the sine in plan, and those and the tangent of the tilt,
+   * are known.
+   */
+  waysOf(c: number, s: number, ct: number, st: number, tt: number, asked = EVERY_WAY): number {
     this.c = c;
     this.s = s;
     this.ct = ct;
     this.st = st;
     this.tt = tt;
     this.measure();
-    return this.ways();
+    return this.ways(asked);
   }
 
-  private ways(): number {
+  private ways(asked: number): number {
     const { plan, c, s, p, q, height } = this;
     const { flightWidth, passageWidth } = plan;
     const beyond = plan.passageCeiling ?? plan.ceiling;
@@ -152,16 +156,17 @@ export class StairTurnPlaces {
     const rest = this.rest(over);
     // What stands out of the flight's arm is under the way's own head.
     const underHead = inArm || rest + height <= beyond + SLACK;
-    const fitsCorner = inCorner && underHead && this.heightFits(over, rest);
+    const cornerAsked = (asked & (IN_CORNER | LINKED)) !== 0;
+    const fitsCorner = cornerAsked && inCorner && underHead && this.heightFits(over, rest);
     if (fitsCorner) ways |= IN_CORNER;
-    if (inArm) {
+    if (inArm && (asked & (IN_FLIGHT_ARM | LINKED)) !== 0) {
       const back = this.farBack(over);
-      if (back === over ? fitsCorner : this.heightFits(back, this.rest(back))) {
+      if (back === over && cornerAsked ? fitsCorner : this.heightFits(back, this.rest(back))) {
         ways |= IN_FLIGHT_ARM;
-        if (fitsCorner && this.slideFits(over, back)) ways |= LINKED;
+        if ((asked & LINKED) !== 0 && fitsCorner && this.slideFits(over, back)) ways |= LINKED;
       }
     }
-    if (plan.overRail > 0) {
+    if (plan.overRail > 0 && (asked & OVER_RAIL) !== 0) {
       const raised = this.aboveRail(over);
       if (raised + height <= beyond + SLACK && this.heightFits(over, raised)) ways |= OVER_RAIL;
     }
