@@ -1,17 +1,21 @@
 import { stepMotion, type StepMotion } from '../core/joint/walk/stepMotion';
 import type { RouteWalk } from '../core/joint/walk/walkRoute';
 import { paddedPiece, type PieceSize } from '../core/measures/piece';
+import type { ChainStep } from '../core/route/chain';
 import { prepareRoute, type PreparedRoute } from '../core/route/preparedRoute';
-import { whereClosest } from '../core/route/reason';
+import { closestOfStep } from '../core/route/reason';
 import { judgedChain, routeMotion, type JudgedChain } from '../core/route/routeMotion';
 import type { StageBook } from '../core/route/stageBook';
 import { stepWords } from '../core/route/stepWords';
+import { NOWHERE_CLOSEST } from '../core/motion/closest';
 import { isStair, stageNeeds } from '../core/stages/kinds';
 import { SKY } from '../core/stages/measures';
 import { measureAtStage } from '../core/survey/words/measureHeading';
 import type { StageRow } from '../core/survey/table/stageRow';
 import { drawStage, type StageDrawing } from './drawStage';
-import { drawStep, drawStepSmall, type StepFacts } from './drawStep';
+import { drawStep, drawStepSmall } from './drawStep';
+import type { StepFacts } from './stepFacts';
+import { measureOfFace } from './measureOfFace';
 import { mmText } from './paper';
 
 /** A step in pictures: the plan or the place alone first, then each numbered place from the side. */
@@ -47,8 +51,8 @@ interface Drawn {
   readonly route: PreparedRoute;
   readonly chain: JudgedChain;
   readonly row: number;
-  /** The step is drawn without the others. */
-  readonly byItself: boolean;
+  /** Where it is drawn without the others: the row with which what is drawn begins. */
+  readonly from: number | undefined;
 }
 
 /**
@@ -68,7 +72,7 @@ export function carriedRoute(
   const known = new Map<number, Drawn | undefined>();
   const drawnAt = (row: number): Drawn | undefined => {
     if (!known.has(row)) {
-      const inRoute = chain && walk && motionIn(walk, route, chain, row, size, false);
+      const inRoute = chain && walk && motionIn(walk, route, chain, row, size);
       known.set(row, inRoute ?? byItself(row));
     }
     return known.get(row);
@@ -76,28 +80,30 @@ export function carriedRoute(
   const byItself = (row: number): Drawn | undefined => {
     const step = route.steps[row];
     if (!step?.stage || isAlone(route)) return undefined;
-    const alone = aloneRoute(step.row, book);
-    const own = judgedChain(alone, size, book, allowance);
-    // What the route does not pass is not shown to pass by a part of it.
-    if (!own || own.clearance < 0 || (chain && chain.clearance < 0)) return undefined;
-    // Nor is another way shown in place of the one that is told.
     const told = chain?.steps[row];
-    if (told && (told.joint || told.passage?.answer.pose !== own.steps[0]?.passage?.answer.pose))
-      return undefined;
-    const ownWalk = routeMotion(own, size);
-    return ownWalk && motionIn(ownWalk, alone, own, 0, size, true);
+    // What the route does not pass is not shown to pass by a part of it, nor is another way shown than the one told.
+    if (!chain || !told || chain.clearance < 0) return undefined;
+    // Rows that are passed together are drawn together.
+    const [first, last] = told.joint ?? [row, row];
+    const rows = route.steps.slice(first, last + 1).map((one) => one.row);
+    const alone = aloneRoute(rows, book);
+    const own = chainAlone(alone, chain, first, last);
+    const ownWalk = own && routeMotion(own, size);
+    return ownWalk && motionIn(ownWalk, alone, own, row - first, size, first);
   };
   const factsOf = (row: number, drawn: Drawn | undefined): StepFacts | undefined => {
     const step = route.steps[row];
     const stage = step?.row.stage;
     if (!step || !stage) return undefined;
-    const taken = drawn?.chain.steps[drawn.row] ?? chain?.steps[row];
+    // Of the route, also where it is drawn by itself.
+    const taken = chain?.steps[row];
     const { needs, may } = stageNeeds(stage);
     const measures = [...needs, ...may].flatMap((name) => {
       const value = step.row.measures[name];
       return value === undefined ? [] : [`${measureAtStage(name, stage)} ${measured(value)}`];
     });
     const shownChain = drawn?.chain ?? chain;
+    const at = taken ? closestOfStep({ route, i: row }, taken) : NOWHERE_CLOSEST;
     return {
       name: stepWords(step.name),
       stage,
@@ -106,15 +112,16 @@ export function carriedRoute(
       smaller: shownChain && shownChain.clearance < 0 ? shownSize(size, shownChain) : undefined,
       pose: taken?.passage?.answer.pose,
       clearance: taken?.clearance,
-      closest: taken ? whereClosest({ route: drawn?.route ?? route, i: drawn?.row ?? row }, taken) : '',
+      closest: at.words,
+      decidingMeasure: at.figured ? undefined : decidingMeasure(drawn),
       measures: measures.join(', '),
       supposed: [
-        ...(drawn?.byItself ? ['Drawn by itself, with room before it and behind it'] : []),
+        ...(drawn?.from === undefined ? [] : ['Drawn by itself, with room before it and behind it']),
         ...(drawn ? supposedAt(drawn.chain, drawn.row) : []),
       ],
       raise: taken?.passage?.answer.raise ?? 0,
       passes: taken !== undefined && taken.clearance >= 0 && (chain?.clearance ?? -1) >= 0,
-      wayAt: (at) => shownChain?.reading.reading[drawn?.byItself ? at - row : at]?.way,
+      wayAt: (at) => shownChain?.reading.reading[at]?.way,
     };
   };
   return {
@@ -147,24 +154,59 @@ export function carriedRoute(
 /** A measure as it was taken; a height under the sky is none. */
 const measured = (value: number): string => (value >= SKY ? 'open' : mmText(value));
 
-/** A row between the outdoors and an ample room: what is said and drawn of a stage by itself. */
-export function aloneRoute(row: StageRow, book: StageBook): PreparedRoute {
-  // The number of the step matters to the route, not to the stage.
-  const step = Number.isNaN(row.step) ? 1 : row.step;
+/** Rows between the outdoors and an ample room: what is said and drawn of them by themselves. */
+export function aloneRoute(rows: readonly StageRow[], book: StageBook): PreparedRoute {
+  // The number of a step matters to the route, not to the stage.
+  const numbered = rows.map((row, i) => ({ ...row, step: i + 1 }));
+  const [first] = rows;
+  if (!first) return prepareRoute([], book);
   const ample: StageRow = {
-    ...row,
-    step: step + 1,
+    ...first,
+    step: rows.length + 1,
     stage: 'room',
     stageText: 'room',
     measures: { length: AMPLE, width: AMPLE, height: AMPLE },
     refused: [],
   };
-  return prepareRoute([{ ...row, step }, ample], book);
+  return prepareRoute([...numbered, ample], book);
 }
 
 /** Whether a route is one row by itself already. */
 const isAlone = ({ steps }: PreparedRoute): boolean =>
   steps.length < 2 || (steps.length === 2 && steps[1]?.row.measures.length === AMPLE);
+
+/** The chain that takes some steps as they are told, between the outdoors and the ample room, in which it is held as it comes. */
+function chainAlone(
+  alone: PreparedRoute,
+  { steps, reading: told }: JudgedChain,
+  first: number,
+  last: number,
+): JudgedChain | undefined {
+  const reading = alone.readings.find(({ reading: rows }) =>
+    rows.every(({ way }, k) => way === told.reading[first + k]?.way || k > last - first),
+  );
+  const own = steps.slice(first, last + 1);
+  const [begins, ends] = [own[0], own[own.length - 1]];
+  if (!reading || !begins || !ends || own.some(({ passage }) => !passage)) return undefined;
+  const clearance = Math.min(
+    ...own.map((step) => (step.closest === 'passage' ? step.clearance : (step.passage?.clearance ?? 0))),
+  );
+  const inside = own.map((step, k): ChainStep => {
+    const [enters, leaves] = [k === 0 ? step.from : step.enters, first + k === last ? step.to : step.leaves];
+    const joint = step.joint && ([0, last - first] as const);
+    return { ...step, enters, leaves, joint };
+  });
+  const room: ChainStep = {
+    enters: ends.to,
+    from: ends.to,
+    to: ends.to,
+    leaves: ends.to,
+    passage: undefined,
+    clearance: Infinity,
+    closest: 'passage',
+  };
+  return { reading, steps: [...inside, room], clearance };
+}
 
 /** The size that is drawn: the piece, or one that just passes, where that is little smaller. */
 function shownSize(size: PieceSize, { clearance }: JudgedChain): PieceSize | undefined {
@@ -180,11 +222,36 @@ function motionIn(
   chain: JudgedChain,
   row: number,
   size: PieceSize,
-  byItself: boolean,
+  from?: number,
 ): Drawn | undefined {
   const shown = shownSize(size, chain);
-  const motion = shown && stepMotion(walk, row, shown);
-  return motion?.whole ? { motion, route, chain, row, byItself } : undefined;
+  const step = chain.steps[row];
+  const [first, last] = step?.joint ?? [row, row];
+  const motion =
+    shown &&
+    stepMotion(
+      walk,
+      row,
+      shown,
+      step && {
+        faces: closestOfStep({ route, i: row }, step).faces,
+        rows: Array.from({ length: last - first + 1 }, (_, k) => first + k),
+      },
+    );
+  return motion?.whole ? { motion, route, chain, row, from } : undefined;
+}
+
+/** The measure of the face that the piece is closest to, as a survey has it: `Height 2040`. */
+function decidingMeasure(drawn: Drawn | undefined): string | undefined {
+  const contact = drawn?.motion.tightest?.closest;
+  const row = contact && drawn.route.steps[contact.row]?.row;
+  if (!contact?.face || !row?.stage) return undefined;
+  const { stage, measures } = row;
+  const named = measureOfFace(stage, contact.face).flatMap((name) => {
+    const value = measures[name];
+    return value === undefined || value >= SKY ? [] : [`${measureAtStage(name, stage)} ${mmText(value)}`];
+  });
+  return named.length > 0 ? named.join(', ') : undefined;
 }
 
 function placeAlone(

@@ -1,51 +1,16 @@
-import { degrees } from '../core/measures/angle';
-import type { PieceSize, Pose } from '../core/measures/piece';
-import { tiltOf, type StepMotion, type StepPlace } from '../core/joint/walk/stepMotion';
-import type { SolidPart } from '../core/joint/place/solid';
-import { rotate, slerp } from '../core/space/quaternion';
-import { SpaceChecker } from '../core/space/spaceChecker';
-import { isStair, type StageName } from '../core/stages/kinds';
+import type { StepMotion } from '../core/joint/walk/stepMotion';
+import type { StageName } from '../core/stages/kinds';
+import { rotate } from '../core/space/quaternion';
 import type { StageDrawing } from './drawStage';
 import { Paper } from './paper';
-import { box, nearestPlaces, type Point, type Points } from './plane';
-import {
-  boxCorners,
-  clipped,
-  inView,
-  levelPlane,
-  outlineIn,
-  pieceBox,
-  sectionIn,
-  uprightPlane,
-} from './section';
+import { box, type Point, type Points } from './plane';
+import { isSeenFrom, ringInSection, UPRIGHT } from './ring';
+import { boxCorners, clipped, inView, levelPlane, outlineIn, sectionIn, uprightPlane } from './section';
 import type { ViewPlane } from './section';
-import { shownDown, shownGiven, shownUp } from '../core/measures/shown';
-
-/** What a step's pictures say besides its motion. */
-export interface StepFacts {
-  /** `step 3`, or the step's own label. */
-  readonly name: string;
-  readonly stage: StageName;
-  readonly pieceName: string;
-  readonly size: PieceSize;
-  /** Where the piece is too large: the size that just passes, which is drawn dashed in its stead. */
-  readonly smaller?: PieceSize | undefined;
-  readonly pose: Pose | undefined;
-  /** Clearance of the step [mm a side], as STAGES gives it. */
-  readonly clearance: number | undefined;
-  /** Where it is closest, or why no way is shown. */
-  readonly closest: string;
-  /** What the drawing supposes and the survey does not say, sentences without their points. */
-  readonly supposed: readonly string[];
-  /** What was measured there, in words: `Width 880, Height 2040`. */
-  readonly measures: string;
-  /** How far it is raised on the way, at most [mm], as MOVES gives it. */
-  readonly raise: number;
-  /** The verdict says that it passes here, so that a motion that is missing is one that could not be drawn. */
-  readonly passes: boolean;
-  /** Which way the stair of a row is walked. */
-  readonly wayAt: (row: number) => 'up' | 'down' | undefined;
-}
+import { shownUp } from '../core/measures/shown';
+import type { StepFacts } from './stepFacts';
+import { ALONG, shownPlaces, STRAIGHT, type Shown } from './stepPlaces';
+import { heightsOfEnds, heightWords, LEVEL_WITHIN, placeInWords, RAISE_TOLD, stepSays } from './stepSays';
 
 export interface StepDrawingOptions {
   /** Begins the ids inside: letters, digits and dashes. */
@@ -63,25 +28,11 @@ export interface StepDrawing {
   readonly text: string;
 }
 
-/** Building that stands upright: seen from above it keeps its outline. */
-const UPRIGHT: ReadonlySet<SolidPart> = new Set(['wall', 'facing wall', 'rail']);
-/** What is looked at from the front, since the piece only goes straight through it. */
-const STRAIGHT: ReadonlySet<StageName> = new Set(['door', 'passage']);
 /** What is seen round the piece's way [mm]. */
 const ROUND = { least: 300, beyond: 180, most: 900 } as const;
 const ROUND_BELOW = 200;
 /** Two numbers nearer than this [px] would lie on each other. */
 const NUMBER_APART = 15;
-
-/** A place as it is drawn: let straight down on to what it is carried over, or to the raise that is claimed. */
-interface Shown {
-  readonly number: number;
-  readonly place: StepPlace;
-  readonly isTightest: boolean;
-  readonly solid: ReturnType<typeof pieceBox>;
-  /** So far above what it is carried over [mm]. */
-  readonly raised: number;
-}
 
 /**
  * Draws a step's part of the one motion: from above with its numbered places, the tightest heavy and ringed where it is
@@ -97,13 +48,19 @@ export function drawStep(step: StepMotion, facts: StepFacts, options: StepDrawin
   // Two stand beside each other under the plan.
   const sideWidth = Math.floor((width - 8) / 2);
   const [only] = shown;
-  if (only && STRAIGHT.has(facts.stage)) {
+  if (only && isStraight(step, facts)) {
     const together = drawSide(step, only, shown, facts, id, width);
     return { together, sides: [], text: together.text };
   }
   if (isInElevation(step, shown, facts)) {
     const together = drawElevation(step, shown, facts, id, width);
-    return { together, sides: [], text: together.text };
+    const tight = tightOf(shown);
+    // What decides beside it is not seen from the side.
+    const contact = tight?.place.closest;
+    if (!tight || !contact || isSeenFrom('side', contact))
+      return { together, sides: [], text: together.text };
+    const above = drawPlan(step, [tight], facts, `${id}-above`, width, 'ring alone');
+    return { together, sides: [above], text: [together.text, above.text].join(' ') };
   }
   const together = drawPlan(step, shown, facts, id, width);
   const sides = fromTheSide(shown, step, facts).map((one) =>
@@ -111,6 +68,14 @@ export function drawStep(step: StepMotion, facts: StepFacts, options: StepDrawin
   );
   return { together, sides, text: [together.text, ...sides.map(({ text }) => text)].join(' ') };
 }
+
+/** The one that is drawn heavy. */
+const tightOf = (shown: readonly Shown[]): Shown | undefined =>
+  shown.find(({ isTightest }) => isTightest) ?? (shown.length === 1 ? shown[0] : undefined);
+
+/** Looked at from the front: it goes straight through, and no other row has a say in it. */
+const isStraight = ({ jointly }: StepMotion, { stage }: StepFacts): boolean =>
+  STRAIGHT.has(stage) && !jointly;
 
 /** The places that are drawn from the side: where all of them look alike there, the tightest. */
 function fromTheSide(shown: readonly Shown[], step: StepMotion, facts: StepFacts): readonly Shown[] {
@@ -120,13 +85,17 @@ function fromTheSide(shown: readonly Shown[], step: StepMotion, facts: StepFacts
 }
 
 /** A flight is walked in one upright plane: its places stand in one picture from the side. */
-function isInElevation({ solids }: StepMotion, shown: readonly Shown[], { stage }: StepFacts): boolean {
-  if (!ALONG.has(stage) || shown.length < 2 || solids.length === 0) return false;
+function isInElevation(
+  { solids, jointly }: StepMotion,
+  shown: readonly Shown[],
+  { stage }: StepFacts,
+): boolean {
+  if (!(ALONG.has(stage) || (jointly && STRAIGHT.has(stage)))) return false;
+  if (shown.length < 2 || solids.length === 0) return false;
   const ys = shown.map(({ solid }) => solid.centre[1]);
   return Math.max(...ys) - Math.min(...ys) < IN_ONE_PLANE;
 }
 
-const ALONG: ReadonlySet<StageName> = new Set(['flight', 'steps', 'ramp']);
 /** Places that stand no farther apart across the way are seen in one picture [mm]. */
 const IN_ONE_PLANE = 400;
 
@@ -142,7 +111,12 @@ function drawElevation(
   const tight = shown.find(({ isTightest }) => isTightest) ?? shown[0];
   const plane = uprightPlane(tight?.solid.centre ?? [0, 0, 0], 0);
   const outlines = shown.map(({ solid }) => outlineIn(plane, solid));
-  const window = windowOf(outlines.flat(), round(facts), ROUND_BELOW);
+  const window = windowOf(
+    outlines.flat(),
+    round(facts),
+    ROUND_BELOW,
+    contactIn(plane, tight, outlines.flat()),
+  );
   for (const { box: solid } of step.solids) {
     const seen = clipped(sectionIn(plane, solid), window);
     if (seen.length < 3) continue;
@@ -154,17 +128,18 @@ function drawElevation(
     else paper.outline(outlines[i] ?? [], 'edge');
   });
   const contact = tight?.place.closest;
-  if (tight && contact) {
-    const [at] = nearestPlaces(outlineIn(plane, tight.solid), facesNear(step, plane, window, contact.part));
-    if (at) paper.mark(at.at);
-  }
+  const ringed =
+    tight !== undefined &&
+    contact !== undefined &&
+    isSeenFrom('side', contact) &&
+    ringInSection(paper, step, plane, window, outlineIn(plane, tight.solid));
   const middles = shown.map(({ solid }) => inView(plane, solid.centre));
   arrows(paper, middles);
   numbers(paper, shown, middles, outlines, [], window, width);
   const way = facts.wayAt(step.row);
   const title = `${facts.name}, ${facts.stage}${way ? ` going ${way}` : ''}, from the side`;
   if (facts.measures) paper.note(`${facts.measures} (mm)`);
-  const words = planWords(facts, shown);
+  const words = stepSays(facts, shown, ringed);
   for (const word of words.notes) paper.note(word);
   const places = shown.map((one) => `${placeInWords(one.place)}, ${heightWords(one, step, facts)}`);
   const ends = shown.map((one) => {
@@ -197,83 +172,8 @@ export function drawStepSmall(step: StepMotion, facts: StepFacts, id: string): S
 
 const FROM_THE_SIDE: ReadonlySet<StageName> = new Set(['flight']);
 
-/** Whether words stand under a picture. */
-type Worded = 'worded' | 'bare';
-
-function shownPlaces(step: StepMotion, facts: StepFacts): Shown[] {
-  const { tightest } = step;
-  const size = facts.smaller ?? facts.size;
-  const settle = settler(step, size);
-  return chosenPlaces(step, facts.stage).map((place, i): Shown => {
-    const [x, y, low] = settle(place);
-    // On a flight or steps it is drawn on the nosings: what it is raised by is there to be seen all the same.
-    const raised = ALONG.has(facts.stage) ? 0 : Math.min(place.raise, facts.raise, place.at[2] - low);
-    return {
-      number: i + 1,
-      place,
-      isTightest: place === tightest,
-      solid: pieceBox({ at: [x, y, low + raised], turn: place.turn }, size),
-      raised,
-    };
-  });
-}
-
-/** All places of what is more than straight; else where it passes the middle of the opening, or is most level. */
-function chosenPlaces(step: StepMotion, stage: StageName): readonly StepPlace[] {
-  const { positions, tightest } = step;
-  if (!STRAIGHT.has(stage)) return positions;
-  const through = placeThrough(step);
-  if (through) return [through];
-  const [first] = [...positions].sort(
-    (a, b) =>
-      Math.round(a.tilt * 100) - Math.round(b.tilt * 100) || Number(b === tightest) - Number(a === tightest),
-  );
-  return first ? [first] : [];
-}
-
-/** The place of the motion where the middle of the piece is in the middle of a straight row, if it comes there. */
-function placeThrough({ keys, exit, tightest }: StepMotion): StepPlace | undefined {
-  const middle = exit.at[0] / 2;
-  for (const [k, a] of keys.entries()) {
-    const b = keys[k + 1];
-    if (!b || a.at[0] > middle || b.at[0] < middle || b.at[0] - a.at[0] < 1) continue;
-    const s = (middle - a.at[0]) / (b.at[0] - a.at[0]);
-    const mix = (axis: 0 | 1 | 2): number => a.at[axis] + (b.at[axis] - a.at[axis]) * s;
-    const turn = slerp(a.turn, b.turn, s);
-    return {
-      at: [mix(0), mix(1), mix(2)],
-      turn,
-      part: 0.5,
-      tilt: tiltOf(turn),
-      raise: 0,
-      closest: tightest?.closest,
-    };
-  }
-  return undefined;
-}
-
-/** Nothing in a house is raised higher [mm], and so near it is let down. */
-const HIGHEST = 4000;
-const NEAR = 0.5;
-
-/** Lets a piece straight down until it rests; everything between is free, so it stays a place of the way. */
-function settler(step: StepMotion, size: PieceSize): (place: StepPlace) => readonly [number, number, number] {
-  const checker = new SpaceChecker(step.solids.map((solid) => solid.box));
-  checker.hold(size);
-  return ({ at: [x, y, z], turn }) => {
-    const from = Float64Array.from([x, y, z, ...turn]);
-    const to = Float64Array.from(from);
-    let free = 0;
-    let met = HIGHEST;
-    while (met - free > NEAR) {
-      const middle = (free + met) / 2;
-      to[2] = z - middle;
-      if (checker.moveFree(from, 0, to, 0)) free = middle;
-      else met = middle;
-    }
-    return [x, y, z - free];
-  };
-}
+/** Whether words stand under a picture; or only what its ring is. */
+type Worded = 'worded' | 'ring alone' | 'bare';
 
 const heightsOf = (points: readonly (readonly [number, number, number])[]): readonly [number, number] => [
   Math.min(...points.map(([, , z]) => z)),
@@ -291,7 +191,14 @@ function drawPlan(
   const paper = new Paper();
   const above = levelPlane(0);
   const outlines = shown.map(({ solid }) => outlineIn(above, solid));
-  const window = windowOf(shown.length > 0 ? outlines.flat() : placeAlone(step), round(facts), round(facts));
+  const contact = tightOf(shown)?.place.closest;
+  const ringed = contact !== undefined && isSeenFrom('above', contact);
+  const window = windowOf(
+    shown.length > 0 ? outlines.flat() : placeAlone(step),
+    round(facts),
+    round(facts),
+    ringed ? contactIn(above, tightOf(shown), outlines.flat()) : [],
+  );
   const layer: readonly [number, number] =
     shown.length > 0 ? heightsOf(shown.flatMap(({ solid }) => boxCorners(solid))) : [300, 1500];
   for (const { part, box: solid } of step.solids) {
@@ -308,7 +215,6 @@ function drawPlan(
       paper.outline(seen, 'edge');
     }
   }
-  const words = planWords(facts, shown);
   const upAndDown = worded === 'worded' ? stairArrows(paper, step, facts, window) : [];
   shown.forEach(({ isTightest }, i) => {
     if (isTightest || shown.length === 1) drawPiece(paper, outlines[i] ?? [], facts);
@@ -316,11 +222,15 @@ function drawPlan(
   });
   const middles = shown.map(({ solid }): Point => [solid.centre[0], solid.centre[1]]);
   arrows(paper, middles);
-  const tight = shown.find(({ isTightest }) => isTightest || shown.length === 1);
-  const contact = tight?.place.closest;
-  if (contact && UPRIGHT.has(contact.part)) paper.mark([contact.onSolid[0], contact.onSolid[1]]);
+  if (ringed) paper.mark([contact.onSolid[0], contact.onSolid[1]]);
   numbers(paper, shown, middles, outlines, upAndDown, window, width);
+  if (worded === 'ring alone') {
+    const title = `${facts.name}, the tightest place from above`;
+    if (ringed) paper.note('Ring: closest');
+    return { svg: paper.svg(title, `${title}.`, id, width, width * 0.75), text: `${title}.` };
+  }
   const title = `${facts.name}, ${facts.stage}, from above`;
+  const words = stepSays(facts, shown, ringed);
   if (facts.measures && worded === 'worded') paper.note(`${facts.measures} (mm)`);
   if (worded === 'worded') for (const word of words.notes) paper.note(word);
   const text = `${title}, to scale, in mm. ${[facts.measures && `Measured: ${facts.measures}.`, ...words.sentences].filter(Boolean).join(' ')}`;
@@ -333,67 +243,34 @@ function drawPiece(paper: Paper, outline: Points, { smaller }: StepFacts): void 
   else paper.piece(outline);
 }
 
-function planWords(facts: StepFacts, shown: readonly Shown[]) {
-  if (shown.length === 0) {
-    const none = facts.passes
-      ? 'This part of the way could not be drawn: the place alone'
-      : 'No way shown: the place alone';
-    return { notes: [none], sentences: [`${none}.`] };
-  }
-  const tight = shown.find(({ isTightest }) => isTightest);
-  const high = shownUp(facts.raise);
-  const raised = [...(high >= RAISE_TOLD ? [`Raised on the way, at most ${high}`] : []), ...facts.supposed];
-  const place = shown.length > 1 && tight ? `place ${tight.number}, the tightest` : '';
-  const said = facts.smaller
-    ? [
-        `Dashed: the size that just passes${place && `, at ${place}`}`,
-        `No way shown for the piece itself: ${spareInWords(facts)}`,
-      ]
-    : [
-        ...(place ? [`Heavy: ${place}. Ring: closest`] : ['Ring: closest']),
-        `Closest ${facts.closest}: ${spareOf(facts)}`,
-      ];
-  return {
-    notes: [...said, ...raised],
-    sentences: [
-      `${facts.pieceName}, ${sizeWords(facts.size)}, ${facts.pose ?? ''}, in ${shown.length === 1 ? 'one place' : `${shown.length} places, numbered along the way`}.`,
-      ...(facts.smaller
-        ? said.map((word) => `${word}.`)
-        : [
-            ...(place && tight ? [`Place ${tight.number} is the tightest.`] : []),
-            `Closest ${facts.closest}: ${spareInWords(facts)}.`,
-          ]),
-      ...raised.map((word) => `${word}.`),
-    ],
-  };
-}
-
-/** A raise below this [mm] is what moves stray between their places. */
-const RAISE_TOLD = 5;
-
-const sizeWords = ({ length, breadth, thickness }: PieceSize): string =>
-  [length, breadth, thickness].map((side) => shownGiven(side)).join(' x ');
-
-const spareOf = ({ clearance }: StepFacts): string =>
-  clearance === undefined ? '' : `${figure(clearance)} a side`;
-
 const round = ({ clearance = 0 }: StepFacts): number =>
   Math.min(ROUND.most, Math.max(ROUND.least, 2 * clearance + ROUND.beyond));
 
-const spareInWords = ({ clearance = 0 }: StepFacts): string =>
-  clearance >= 0 ? `${figure(clearance)} a side to spare` : `${-figure(clearance)} a side too large`;
+/** What decides is shown where it is no farther beyond the piece than this [mm]. */
+const MOST_BEYOND = 2200;
+/** And so much of what is behind it. */
+const BEHIND = 60;
 
-/** Clearances as STAGES has them, rounded as in a sentence: never shown greater. */
-const figure = (value: number): number => shownDown(value);
+/** Where the piece is closest, so that the picture reaches there; nothing where that is too far. */
+function contactIn(plane: ViewPlane, tight: Shown | undefined, outline: Points): Points {
+  const contact = tight?.place.closest;
+  if (!contact) return [];
+  const [x, y] = inView(plane, contact.onSolid);
+  const beyond = Math.min(...outline.map(([u, v]) => Math.hypot(x - u, y - v)));
+  if (beyond > MOST_BEYOND) return [];
+  return box(x - BEHIND, y - BEHIND, x + BEHIND, y + BEHIND);
+}
 
-function windowOf(points: Points, aside: number, below: number): Points {
+/** What is shown: the points with so much round them, and as far as the others reach. */
+function windowOf(points: Points, aside: number, below: number, also: Points = []): Points {
   const xs = points.map(([x]) => x);
   const ys = points.map(([, y]) => y);
+  const [us, vs] = [also.map(([x]) => x), also.map(([, y]) => y)];
   return box(
-    Math.min(...xs) - aside,
-    Math.min(...ys) - below,
-    Math.max(...xs) + aside,
-    Math.max(...ys) + aside,
+    Math.min(Math.min(...xs) - aside, ...us),
+    Math.min(Math.min(...ys) - below, ...vs),
+    Math.max(Math.max(...xs) + aside, ...us),
+    Math.max(Math.max(...ys) + aside, ...vs),
   );
 }
 
@@ -509,9 +386,14 @@ function drawSide(
   worded: Worded = 'worded',
 ): StageDrawing {
   const paper = new Paper();
-  const plane = planeOf(one, all, facts.stage);
+  const plane = planeOf(one, all, isStraight(step, facts));
   const outline = sectionIn(plane, one.solid);
-  const window = windowOf(outline, round(facts), ROUND_BELOW + one.raised);
+  const window = windowOf(
+    outline,
+    round(facts),
+    ROUND_BELOW + one.raised,
+    tightOf(all) === one ? contactIn(plane, one, outline) : [],
+  );
   for (const { box: solid } of step.solids) {
     const seen = clipped(sectionIn(plane, solid), window);
     if (seen.length < 3) continue;
@@ -520,21 +402,18 @@ function drawSide(
   }
   drawPiece(paper, outline, facts);
   const contact = one.place.closest;
-  if (
+  const straight = isStraight(step, facts);
+  const ringed =
     (one.isTightest || all.length === 1) &&
-    contact &&
-    (!UPRIGHT.has(contact.part) || STRAIGHT.has(facts.stage))
-  ) {
-    const [at] = nearestPlaces(outline, facesNear(step, plane, window, contact.part));
-    if (at) paper.mark(at.at);
-  }
+    contact !== undefined &&
+    (straight || isSeenFrom('side', contact)) &&
+    ringInSection(paper, step, plane, window, outline);
   if (worded === 'worded' && one.raised >= RAISE_TOLD) raiseShown(paper, step, plane, one, facts);
-  const straight = STRAIGHT.has(facts.stage);
   const title = straight
     ? `${facts.name}, ${facts.stage}, from the front`
     : `${facts.name}, place ${one.number} from the side`;
   if (straight) {
-    const words = planWords(facts, all);
+    const words = stepSays(facts, all, ringed);
     if (worded === 'worded') {
       if (facts.measures) paper.note(`${facts.measures} (mm)`);
       for (const word of words.notes) paper.note(word);
@@ -544,42 +423,12 @@ function drawSide(
     return { svg: paper.svg(title, text, id, width, width * 0.75), text };
   }
   const how = `${placeInWords(one.place)}, ${heightWords(one, step, facts)}`;
-  if (worded === 'worded') paper.note(`${one.number}: ${how}`);
+  if (worded === 'worded') {
+    paper.note(`${one.number}: ${how}`);
+    if (ringed) paper.note('Ring: closest');
+  }
   const text = `${title}: ${how}.`;
   return { svg: paper.svg(title, text, id, width, width * 0.75), text };
-}
-
-/** Heights nearer to each other than this are one [mm]. */
-const LEVEL_WITHIN = 3;
-
-/** `low end 40, high end 830 above the landing`: how high the piece's lower side is, and above which floor. */
-function heightWords(one: Shown, step: StepMotion, { stage }: StepFacts): string {
-  const above = LANDINGS.has(stage) ? 'the landing' : isStair(stage) ? 'the floor at the foot' : 'the floor';
-  const [low, high] = heightsOfEnds(one, step);
-  if (high - low <= LEVEL_WITHIN) return low < 0 ? `${-low} below ${above}` : `${low} above ${above}`;
-  const aside = (z: number): string => `${Math.abs(z)} ${z < 0 ? 'below' : 'above'}`;
-  return low < 0
-    ? `low end ${aside(low)}, high end ${aside(high)} ${above}`
-    : `low end ${low}, high end ${high} above ${above}`;
-}
-
-/** Heights [mm, whole] of its two ends above the lower floor of the step. */
-function heightsOfEnds({ solid }: Shown, { exit }: StepMotion): readonly [number, number] {
-  const floor = Math.min(0, exit.at[2]);
-  const [low, high] = endHeights(solid);
-  return [shownGiven(low - floor, 0), shownGiven(high - floor, 0)];
-}
-
-const LANDINGS: ReadonlySet<StageName> = new Set(['quarter landing', 'half landing', 'winder']);
-
-/** Heights [mm] of the lowest corners at the two ends of the piece, of its breadth where it stands on end; the lower first. */
-function endHeights(solid: Shown['solid']): readonly [number, number] {
-  const axis = slopeOf(solid.turn, 0) >= STANDING ? 1 : 0;
-  const corners = boxCorners(solid);
-  const lowest = (end: 0 | 1): number =>
-    Math.min(...corners.filter((_, i) => ((i >> axis) & 1) === end).map(([, , z]) => z));
-  const ends = [lowest(0), lowest(1)] as const;
-  return ends[0] <= ends[1] ? ends : [ends[1], ends[0]];
 }
 
 /** Lines of a raise are drawn where the picture shows it within so much [mm]. */
@@ -621,15 +470,6 @@ function heightsAt(polygon: Points, x: number): readonly [number, number] | unde
   return high < low ? undefined : [low, high];
 }
 
-/** Sections of what the piece is closest to. */
-function facesNear(step: StepMotion, plane: ViewPlane, window: Points, part: SolidPart): Points[] {
-  return step.solids.flatMap((solid) => {
-    if (solid.part !== part) return [];
-    const seen = clipped(sectionIn(plane, solid.box), window);
-    return seen.length < 3 ? [] : [[...seen, seen[0] ?? [0, 0]]];
-  });
-}
-
 /** The axis of a box that is longest as seen from above, and its direction there. */
 function longestInPlan({ size, turn }: Shown['solid']): {
   readonly axis: number;
@@ -649,9 +489,9 @@ function longestInPlan({ size, turn }: Shown['solid']): {
   return axes.reduce((best, one) => (one.long > best.long + 1e-6 ? one : best));
 }
 
-function planeOf({ solid, number }: Shown, all: readonly Shown[], stage: StageName): ViewPlane {
+function planeOf({ solid, number }: Shown, all: readonly Shown[], straight: boolean): ViewPlane {
   const { centre } = solid;
-  if (STRAIGHT.has(stage)) return uprightPlane(centre, -Math.PI / 2);
+  if (straight) return uprightPlane(centre, -Math.PI / 2);
   const longest = longestInPlan(solid);
   const heading = Math.atan2(longest.y, longest.x);
   const other = all[number] ?? all[number - 2];
@@ -661,20 +501,4 @@ function planeOf({ solid, number }: Shown, all: readonly Shown[], stage: StageNa
     : [1, 0];
   const along = Math.cos(heading) * dx + Math.sin(heading) * dy;
   return uprightPlane(centre, along < 0 ? heading + Math.PI : heading);
-}
-
-/** A long side nearer to the plumb line than this [degrees] stands on end. */
-const STANDING = 85;
-
-/** Slope [degrees, whole] of one of a box's sides. */
-const slopeOf = (turn: StepPlace['turn'], axis: 0 | 1): number =>
-  Math.round(degrees(Math.asin(Math.min(1, Math.abs(rotate(turn, axis === 0 ? [1, 0, 0] : [0, 1, 0])[2])))));
-
-/** `tilted 24°`, `leaning 30°`, `on end`: how a place is held, by the slope of its long side. */
-export function placeInWords({ turn, tilt }: Pick<StepPlace, 'turn' | 'tilt'>): string {
-  const slope = slopeOf(turn, 0);
-  if (slope >= STANDING) return 'on end';
-  if (slope > 0) return `tilted ${slope}°`;
-  const lean = shownGiven(degrees(tilt), 0);
-  return lean === 0 ? 'level' : `leaning ${lean}°`;
 }

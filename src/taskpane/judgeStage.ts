@@ -45,7 +45,7 @@ const MOST_KNOWN = 100;
 
 function judgeAnew(row: StageRow, size: PieceSize, allowance: number, tape: number): JudgedStage {
   const book = stageBook(tape);
-  const route = aloneRoute(row, book);
+  const route = aloneRoute([row], book);
   const judged = firstOf(judgeRoute(route, size, book, allowance).judge('every step').steps);
   const { stage } = firstOf(route.steps);
   const given = row.stage;

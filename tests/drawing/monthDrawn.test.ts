@@ -1,36 +1,5 @@
-import { carriedRoute } from '../../src/drawing/carriedRoute';
-import { prepareRoute } from '../../src/core/route/preparedRoute';
-import { stageBook } from '../../src/core/route/stageBook';
-import { tapeOf } from '../../src/core/survey/table/stageRow';
-import { SAMPLE_PIECES } from '../../src/sample/pieces';
-import { ROUTE_COLUMNS, routeRows } from '../../src/sample/routeRows';
-import { SAMPLE_SURVEYS } from '../../src/sample/sampleSurveys';
-import { surveysOf } from '../../src/worksheet/routeInputs';
 import { area, drawnFigures, shared } from '../support/drawnFigures';
-
-/** Every so many surveys of the month are drawn, every step of them; `MONTH=1` draws them all. */
-const EACH = Number(process.env['MONTH'] ?? 9);
-
-const HEADERS = ROUTE_COLUMNS.map(([header]) => header);
-
-const DRAWN = SAMPLE_SURVEYS.filter((_, i) => i % EACH === 0).flatMap((survey) => {
-  const read = surveysOf('routes', [HEADERS, ...routeRows([survey])]);
-  const [first] = read.ok ? read.value.surveys : [];
-  if (!first) throw new Error(`${survey.id} is not read`);
-  const book = stageBook(tapeOf(first.rows, 5));
-  const route = prepareRoute(first.rows, book);
-  const [piece] = SAMPLE_PIECES.filter(({ build }) => build === survey.build).sort(
-    (a, b) => b.length * b.breadth - a.length * a.breadth,
-  );
-  const size = { length: piece!.length, breadth: piece!.breadth, thickness: piece!.thickness };
-  const carried = carriedRoute(route, size, piece!.piece, book, 25);
-  return route.steps.map(({ row }, i) => ({
-    name: `${survey.id}, step ${i + 1}, ${row.stage}`,
-    passes: (carried.chain?.clearance ?? -1) >= 0,
-    drawn: carried.draw(i, `m-${survey.id}-${i}`),
-    small: carried.drawSmall(i, `s-${survey.id}-${i}`),
-  }));
-});
+import { drawnMonth as DRAWN } from '../support/drawnMonth';
 
 test('every step of the month is drawn, or has a measure missing', () => {
   expect(DRAWN.length).toBeGreaterThan(20);

@@ -19,6 +19,7 @@ import { boundsOf } from './planWorld';
 import { planBetween, reachesInto, sideOf } from './sideOf';
 import { smallTurns } from './smallTurns';
 import { stairAndLevel, StairBlock } from './stairBlock';
+import { closestAt } from '../motion/closest';
 
 const CROSSED: Record<Hold, Hold> = { LT: 'BT', BT: 'LT', LB: 'TB', TB: 'LB', BL: 'TL', TL: 'BL' };
 /** Padding that is of no more interest [mm a side]. */
@@ -79,7 +80,7 @@ export function levelledJoint(
         clearance: clearance - ROUNDING,
         atMost: Infinity,
         pose: poseOfHold(hold),
-        critical: "where it comes level at the stair's end and turns",
+        critical: closestAt("where it comes level at the stair's end and turns", 'anything'),
         raise: by.raise,
       };
       for (const [from, to] of wanted) {

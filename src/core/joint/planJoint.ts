@@ -11,6 +11,7 @@ import { boundsOf, placeBlock, plansBetween, wallAcross, type PlacedBlock } from
 import { isLevel } from './place/rowContext';
 import { smallTurns } from './smallTurns';
 import type { Frame } from './place/frame';
+import { closestAt } from '../motion/closest';
 
 /** Rows that are wholly level. */
 const CROSSED: Record<Hold, Hold> = { LT: 'BT', BT: 'LT', LB: 'TB', TB: 'LB', BL: 'TL', TL: 'BL' };
@@ -79,7 +80,7 @@ export function planJoint(
         clearance,
         atMost: Infinity,
         pose: carried.pose,
-        critical: 'where the rows stand close, in plan',
+        critical: closestAt('where the rows stand close, in plan', 'anything'),
         raise: 0,
       };
       const draw = (): JointMotion => plan.motion(carried, shown.clearance, shown.by());

@@ -13,6 +13,7 @@ import type { JointAsk, JointBlock, JointMotion, JointPassage } from './jointRow
 import { boundsOf, type PlacedBlock } from './planWorld';
 import { reachesInto, sideOf } from './sideOf';
 import { smallTurns } from './smallTurns';
+import { closestAt } from '../motion/closest';
 
 /** Rows through which the way leads straight on. */
 const STRAIGHT: ReadonlySet<StageName> = new Set(['door', 'passage', 'flight', 'room']);
@@ -80,7 +81,7 @@ export function sectionJoint(
       clearance: shown.clearance - ROUNDING,
       atMost: Infinity,
       pose: carried.pose,
-      critical: 'where the rows stand close, seen from the side',
+      critical: closestAt('where the rows stand close, seen from the side', 'anything'),
     };
     passages.push({
       from: carried.hold,

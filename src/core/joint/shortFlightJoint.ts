@@ -30,6 +30,7 @@ import {
   type PlaceBeyond,
   type TurnEnd,
 } from './shortFlightSection';
+import { closestAt } from '../motion/closest';
 
 /** A landing with the flights beside it, of which one or both end, before the piece does, at a level floor. */
 export interface ShortFlightPlan {
@@ -335,8 +336,8 @@ export function reachOver(
 }
 
 const CRITICAL = {
-  section: 'on the short flight, between the landing and the floor at its end',
-  turn: "in the turn at the stair's end",
+  section: closestAt('on the short flight, between the landing and the floor at its end', 'anything'),
+  turn: closestAt("in the turn at the stair's end", 'sides', 'far wall', 'inner corner'),
 } as const;
 
 function answerOf(fit: FamilyFit, { clearance, by }: ShownRound, raise: number): StageAnswer {

@@ -8,6 +8,7 @@ import { centreAt, standBlock, type BlockEnd } from './blockEnds';
 import { greatestShown } from './greatestShown';
 import type { JointAsk, JointBlock, JointPassage } from './jointRow';
 import { AXES, byAxis, type Vector } from '../space/vector';
+import { closestAt } from '../motion/closest';
 
 /** How it is held at both ends: as it mostly is where neither a plan nor a section is enough. */
 const HOLDS: readonly Hold[] = ['LB', 'LT'];
@@ -65,7 +66,7 @@ export function spaceJoint(
       clearance: shown.clearance,
       atMost: Infinity,
       pose: poseOfHold(hold),
-      critical: 'where the rows stand close',
+      critical: closestAt('where the rows stand close', 'anything'),
     };
     passages.push({
       from: hold,

@@ -3,6 +3,7 @@ import type { Motion, SceneBox } from '../space/motion';
 import { poseOfHold, type Hold } from './hold';
 import type { ProvedBound } from '../geometry/proofs/provedBound';
 import type { AnswerWithMotion, StageAnswer } from './stageAnswer';
+import { closestAt, type Closest } from './closest';
 
 /** What was found: a motion for the padded piece, and where it is closest. */
 export interface FoundMotion {
@@ -10,7 +11,7 @@ export interface FoundMotion {
   readonly motion: Motion;
   readonly scene: readonly SceneBox[];
   readonly pose: Pose;
-  readonly critical: string;
+  readonly critical: Closest;
   /** How high it is raised above what is below it, at most [mm]. */
   readonly raise: number;
   /** It passes above a handrail, where a wall would stop it. */
@@ -18,7 +19,7 @@ export interface FoundMotion {
 }
 
 /** In place of where it is closest, where nothing was found. */
-export const NO_MOTION = 'no motion was found';
+export const NO_MOTION = closestAt('no motion was found');
 
 /**
  * An answer from what was found and what was proved; without a motion that of the piece shrunk to a point.

@@ -14,7 +14,7 @@ export function writeAnswer(answer: StageAnswer, families: string, working: Work
   working({
     what: 'Where it is closest',
     formula: 'the place that decides',
-    value: answer.critical,
+    value: answer.critical.words,
     unit: '',
     source: 'the best motion known',
   });

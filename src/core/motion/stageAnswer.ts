@@ -1,5 +1,6 @@
 import type { Pose } from '../measures/piece';
 import type { Motion, SceneBox } from '../space/motion';
+import type { Closest } from './closest';
 
 /** What one stage answers for one piece. */
 export interface StageAnswer {
@@ -9,8 +10,8 @@ export interface StageAnswer {
   readonly atMost: number;
   /** The pose of the shown motion where it is closest. */
   readonly pose: Pose;
-  /** Where it is closest, in words that can be read to a customer. */
-  readonly critical: string;
+  /** Where it is closest. */
+  readonly critical: Closest;
   /** The condition that gives `atMost`, in words; absent when nothing is proved. */
   readonly bound?: string;
   /** No motion was found at all: the clearance is that of the piece shrunk to a point. */

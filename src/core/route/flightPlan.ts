@@ -149,7 +149,7 @@ function wholeSources(
  */
 function levelSources(planning: Planning, i: number, first: FlightEnd, second: FlightEnd): PassageSources[] {
   const { reading, lookUp } = planning;
-  const { measures, way } = entryAt(reading, i);
+  const { stage, measures, way } = entryAt(reading, i);
   const { width, height, rise = 0, risers = 0 } = measures;
   if (!standsAlone(entryAt(reading, i)) || width === undefined || height === undefined) return [];
   const lower = way === 'up' ? first : second;
@@ -158,7 +158,8 @@ function levelSources(planning: Planning, i: number, first: FlightEnd, second: F
   const climb = rise * risers;
   // Narrower than any piece up to the height of the head: raised above that it passes the whole width.
   const above = { width, height: over, lowWidth: 1, lowHeight: climb };
-  return over > climb ? [[source(lookUp('passage', above))]] : [];
+  const toldAs = stage === 'ramp' ? 'ramp' : 'steps';
+  return over > climb ? [[{ ...source(lookUp('passage', above)), toldAs }]] : [];
 }
 
 /** What is at an end of flight i, by the row there. */

@@ -1,4 +1,5 @@
 import type { PieceSize } from '../measures/piece';
+import { closestAt, closestAtFigure, NOWHERE_CLOSEST, type Closest } from '../motion/closest';
 import { holdAt } from '../motion/hold';
 import { measureAtStage } from '../survey/words/measureHeading';
 import { MEASURES, SKY, type MeasureName } from '../stages/measures';
@@ -198,20 +199,27 @@ function raiseWords(answer: { readonly raise?: number; readonly overRail?: boole
   return parts;
 }
 
-/** Where on a step it is closest, with the measure where a single one is meant. */
-export function whereClosest({ route, i }: Pick<StepWords, 'route' | 'i'>, step: ChainStep): string {
+/** Where on a step it is closest, in words, with the measure where a single one is meant. */
+export const whereClosest = (at: Pick<StepWords, 'route' | 'i'>, step: ChainStep): string =>
+  closestOfStep(at, step).words;
+
+/**
+ * Where on a step it is closest: what is said of it, ringed and printed. A straight that is too short, and a change of pose
+ * in the space beside the step, have no face that decides.
+ */
+export function closestOfStep({ route, i }: Pick<StepWords, 'route' | 'i'>, step: ChainStep): Closest {
   const hold = holdAt(step.from);
   switch (step.closest) {
     case 'limit':
-      return step.limit ? limitWords(route, i, step.limit) : '';
+      return step.limit ? closestAtFigure(limitWords(route, i, step.limit)) : NOWHERE_CLOSEST;
     case 'change before':
-      return `while it is ${changeWords(holdAt(step.enters), hold)}`;
+      return closestAt(`while it is ${changeWords(holdAt(step.enters), hold)}`);
     case 'change after':
-      return `while it is ${changeWords(holdAt(step.to), holdAt(step.leaves))}`;
+      return closestAt(`while it is ${changeWords(holdAt(step.to), holdAt(step.leaves))}`);
     case 'leaning':
-      return `while it is leaned over beside this step`;
+      return closestAt('while it is leaned over beside this step');
     default:
-      return step.passage ? step.passage.answer.critical : '';
+      return step.passage ? step.passage.answer.critical : NOWHERE_CLOSEST;
   }
 }
 

@@ -16,6 +16,7 @@ import {
 } from './stageBook';
 import { tapedMeasures, type TapeCase } from './tapeCase';
 import { shownGiven } from '../measures/shown';
+import { closestAt, closestAtFigure, NOWHERE_CLOSEST } from '../motion/closest';
 
 /**
  * The parts of a route for one piece, in the tape case for which they were planned.
@@ -81,7 +82,7 @@ const ANY_WAY: readonly BookPassage[] = ALL_HOLDS.flatMap((_, from) =>
     clearance: Infinity,
     turningRoom: false,
     capped: false,
-    answer: { clearance: Infinity, atMost: Infinity, pose: poseOfHold(pose), critical: '' },
+    answer: { clearance: Infinity, atMost: Infinity, pose: poseOfHold(pose), critical: NOWHERE_CLOSEST },
     onLanding: undefined,
   })),
 );
@@ -153,7 +154,7 @@ function fromSource(
   book: StageBook,
   tapeCase: TapeCase,
 ): BookPassage[] {
-  const { upToBefore, upToAfter, reversed, steadyOnly, levelOnly, searchedUpTo } = source;
+  const { upToBefore, upToAfter, reversed, steadyOnly, levelOnly, searchedUpTo, toldAs } = source;
   const size = piece.taped[tapeCase];
   const passages: BookPassage[] = [];
   for (const found of book.caseOf(
@@ -164,7 +165,8 @@ function fromSource(
   ).passages) {
     if (steadyOnly && found.turningRoom) continue;
     if (levelOnly && found.answer.pose === 'tilted') continue;
-    const passage = reversed ? { ...found, from: found.to, to: found.from } : found;
+    const told = toldAs ? toldOf(found, toldAs) : found;
+    const passage = reversed ? { ...told, from: told.to, to: told.from } : told;
     const byBefore = (upToBefore - alongOf(size, passage.from)) / 2;
     const byAfter = (upToAfter - alongOf(size, passage.to)) / 2;
     let most = limitedTo(passage, byBefore, source.causeBefore);
@@ -176,6 +178,24 @@ function fromSource(
   }
   return passages;
 }
+
+/** What passes level over steps or a ramp is solved as a passage; the steps have sides, but no walls, and no ceiling. */
+const toldOf = (found: BookPassage, as: 'steps' | 'ramp'): BookPassage => ({
+  ...found,
+  answer: {
+    ...found.answer,
+    critical: OVER[as][found.answer.critical.faces.length === 1 ? oneFace(found) : 'leaning'],
+  },
+});
+const oneFace = ({ answer }: BookPassage): 'sides' | 'head' =>
+  answer.critical.faces.includes('sides') ? 'sides' : 'head';
+
+const overThe = (what: string) => ({
+  sides: closestAt(`between the sides of the ${what}`, 'sides'),
+  head: closestAt(`under what is lowest above the ${what}`, 'slope', 'foot ceiling', 'head ceiling'),
+  leaning: closestAt(`leaning over the ${what}`, 'sides', 'slope'),
+});
+const OVER = { steps: overThe('steps'), ramp: overThe('ramp') } as const;
 
 const alongOf = (size: PieceSize, hold: number): number => sizesOfHold(size, holdAt(hold)).along;
 
@@ -203,8 +223,8 @@ function laidOnPitch(flight: BookStage, size: PieceSize, tape: number, tapeCase:
       atMost: Infinity,
       pose: hold[1] === 'L' ? ('tilted' as const) : poseOfHold(hold),
       critical: byWidth
-        ? `between the sides of the flight, ${shownGiven(width)} mm apart`
-        : `under the headroom of ${shownGiven(height)} mm`,
+        ? closestAtFigure(`between the sides of the flight, ${shownGiven(width)} mm apart`, 'sides')
+        : closestAtFigure(`under the headroom of ${shownGiven(height)} mm`, 'slope'),
     };
     return {
       from: index,

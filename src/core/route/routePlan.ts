@@ -28,6 +28,8 @@ export interface PassageSource {
   readonly causeAfter?: LimitCause | undefined;
   /** Rows beside the stage that narrowed it. */
   readonly by?: readonly number[] | undefined;
+  /** What it is solved as is not what it is: where it is closest is told of this. */
+  readonly toldAs?: 'steps' | 'ramp';
   /** Only what is held so that it need not lean counts. */
   readonly steadyOnly?: boolean;
   /** Only what goes round level or upright counts. */

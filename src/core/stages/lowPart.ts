@@ -4,6 +4,7 @@ import { leaningBesideBlock } from '../geometry/rectangleBesideBlock';
 import { ALL_HOLDS, sizesOfHold } from '../motion/hold';
 import type { StagePassage } from '../motion/stagePassage';
 import { shownGiven } from '../measures/shown';
+import { closestAt } from '../motion/closest';
 
 /** A way that is narrower near its floor: a radiator, a newel, a handrail's brackets, on an unknown side. */
 interface WithLowPart {
@@ -62,7 +63,9 @@ export function besideLow(
           clearance,
           ...proof,
           pose: 'leaning',
-          critical: `leaning ${shownGiven(degrees(angle), 0)} degrees over the part that is narrower below`,
+          critical: closestAt(
+            `leaning ${shownGiven(degrees(angle), 0)} degrees over the part that is narrower below`,
+          ),
           ...(raise > 0 ? { raise: raise / square } : {}),
         },
       }));

@@ -69,8 +69,13 @@ export function landingKeys(
     overRail: 0,
     landingCeiling: m.ceiling ?? headroom,
   };
+  const toScene = (keys: readonly KeyAttitude[] | undefined): KeyAttitude[] | undefined => {
+    const placed = keys?.map((key) => placedKey(placing, key));
+    return back ? placed?.reverse() : placed;
+  };
   const plan = landingPlanOf(joint);
-  if (!plan) return undefined;
+  // Winding treads have no families.
+  if (!plan) return toScene(widenedKeys(route, i, piece, hold, drawn));
   const { widthIn, widthOut } = plan;
   const task =
     joint.stage === 'quarter landing'
@@ -90,9 +95,7 @@ export function landingKeys(
   const keys = fit
     ? drawFamilyMotion(plan, piece, fit, ends.start, ends.goal, short).slice(1, -1)
     : widenedKeys(route, i, piece, hold, drawn);
-  if (!keys) return undefined;
-  const placed = keys.map((key) => placedKey(placing, key));
-  return back ? placed.reverse() : placed;
+  return toScene(keys);
 }
 
 /** A landing as its families see it. */
@@ -145,7 +148,7 @@ function widenedKeys(
 ): readonly KeyAttitude[] | undefined {
   const joint = route.rows[i]?.joint;
   const solver = joint && solverOf(joint.stage);
-  if (!joint || !solver || solver.solvedBy !== 'families and search') return undefined;
+  if (!joint || !solver || solver.solvedBy === 'closed form') return undefined;
   const stage = solver.searched({ ...joint.measures, overRail: 0 });
   return widenedRound(stage, piece, hold, drawn)?.slice(1, -1);
 }

@@ -7,7 +7,9 @@ import { sceneNear, type PlacedSolid } from '../place/placedRoute';
 import { isLevel } from '../place/rowContext';
 import type { SolidPart } from '../place/solid';
 import { placeOf, type WalkKey } from './carrier';
+import { BACKED, decidingSolids, type DecidingSolid } from './decidingFaces';
 import { nearestPoints, pointDistance } from './nearestPoints';
+import type { DecidingFace } from '../../motion/closest';
 import type { RouteWalk } from './walkRoute';
 import { firstOf, lastOf } from '../../lists/ends';
 import { entryAt } from '../../lists/entryAt';
@@ -25,15 +27,20 @@ export interface StepPlace extends KeyAttitude {
   readonly tilt: number;
   /** The least plumb gap [mm] between the piece, padded as it is carried, and the floor, nosings or rail below it. */
   readonly raise: number;
-  /** Distance [mm] to the nearest solid that it does not stand on, and where; undefined where all is far. */
+  /**
+   * Distance [mm] to what decides, and where; where that is not told, to the nearest solid that it does not stand on.
+   * Undefined where all is far, or where what decides is not built.
+   */
   readonly closest: StepContact | undefined;
 }
 
 /** What the piece is nearest to. */
 export interface StepContact {
-  /** Row of the solid; -1 before the first. */
+  /** Row of the solid, or of the deciding face; -1 before the first. */
   readonly row: number;
   readonly part: SolidPart;
+  /** Which of the deciding faces it is, where those are told. */
+  readonly face?: DecidingFace;
   readonly distance: number;
   /** Where on the piece, and where on the solid [mm]. */
   readonly onPiece: Vec3;
@@ -56,10 +63,14 @@ export interface StepMotion {
   readonly tightest: StepPlace | undefined;
   /** Three to five places to be numbered: its first, its last, its tightest, and what lies between. */
   readonly positions: readonly StepPlace[];
+  /** The faces that decide, as far as they are built. */
+  readonly deciding: readonly SceneBox[];
   /** The greatest raise along it [mm]. */
   readonly raise: number;
   /** It leads all the way through the row. */
   readonly whole: boolean;
+  /** What decides is that of several rows that are passed together. */
+  readonly jointly: boolean;
 }
 
 /** What stands in a row and in the two on either side of it. */
@@ -78,9 +89,16 @@ const HIGHEST = 4000;
 /**
  * The part of a route's motion that belongs to one row, with its places for a drawing or for words.
  * @param row number of the row in the route
+ * @param decides what decides at the step: its tightest place is then where the piece comes nearest to that, and of such
+ * places the one with least room all round
  * @example stepMotion(routeMotion(chain, size), 2, size).tightest?.raise
  */
-export function stepMotion(walk: RouteWalk, row: number, piece: PieceSize): StepMotion {
+export function stepMotion(
+  walk: RouteWalk,
+  row: number,
+  piece: PieceSize,
+  decides?: WhatDecides,
+): StepMotion {
   const placed = walk.route.rows.filter((r) => r.row === row && !r.supposed)[0];
   const entry = placed?.entry ?? START;
   const view = placingOf(entry, START);
@@ -88,6 +106,13 @@ export function stepMotion(walk: RouteWalk, row: number, piece: PieceSize): Step
     ...solid,
     box: placedBox(view, solid.box),
   }));
+  const deciding =
+    decides &&
+    decidingSolids(walk.route, decides.rows, decides.faces).map((solid) => ({
+      ...solid,
+      box: placedBox(view, solid.box),
+    }));
+  const faces = (deciding ?? []).map(({ box }) => box);
   const exit = placedFrame(view, placed?.exit ?? START);
   const level = placed !== undefined && isLevel(placed.joint.stage);
   const all = (level ? roughPart(walk.keys, row) : ownPart(walk.keys, row)).map((key) => ({
@@ -98,11 +123,23 @@ export function stepMotion(walk: RouteWalk, row: number, piece: PieceSize): Step
   const within = level ? betweenPlanes(places, piece, exit) : places;
   const keys = keysOf(within);
   const failed = walk.notDrawn?.row;
+  const jointly = (decides?.rows.length ?? 1) > 1;
   const whole = keys.length > 1 && (failed === undefined || failed > row);
   if (keys.length === 0) {
-    return { row, keys, solids, exit, tightest: undefined, positions: [], raise: 0, whole };
+    return {
+      row,
+      keys,
+      solids,
+      exit,
+      tightest: undefined,
+      positions: [],
+      deciding: faces,
+      raise: 0,
+      whole,
+      jointly,
+    };
   }
-  const looker = new Looker(solids, piece, walk.padding);
+  const looker = new Looker(solids, piece, walk.padding, deciding);
   const [from, to] = [firstOf(within).gone, lastOf(within).gone];
   const raises = within.map((place) => looker.raise(place));
   const known = new Map<number, StepPlace>();
@@ -122,7 +159,8 @@ export function stepMotion(walk: RouteWalk, row: number, piece: PieceSize): Step
     known.set(n, seen);
     return seen;
   };
-  const at = looker.tightest(within, walk.padding) ?? nearestOf(within, looker, placeAt);
+  const near = looker.nearDeciding(within);
+  const at = looker.tightest(within, walk.padding, near) ?? nearestOf(within, near, looker, placeAt);
   const parts = within.map(({ gone }) => (gone - from) / (to - from || 1));
   const positions = chosen(parts, at, keys.length > 8 ? 5 : 3).map(placeAt);
   const tightest = placeAt(at);
@@ -131,10 +169,12 @@ export function stepMotion(walk: RouteWalk, row: number, piece: PieceSize): Step
     keys,
     solids,
     exit,
-    tightest: tightest.closest ? tightest : undefined,
+    tightest: tightest.closest || deciding ? tightest : undefined,
     positions,
+    deciding: faces,
     raise: Math.max(...raises),
     whole,
+    jointly,
   };
 }
 
@@ -142,11 +182,15 @@ export function stepMotion(walk: RouteWalk, row: number, piece: PieceSize): Step
 const LOOKED_AT = 5;
 
 /** Where nothing wedges it: where it comes nearest to what it does not stand on. */
-function nearestOf(within: readonly Place[], looker: Looker, placeAt: (n: number) => StepPlace): number {
+function nearestOf(
+  within: readonly Place[],
+  among: readonly number[],
+  looker: Looker,
+  placeAt: (n: number) => StepPlace,
+): number {
   // The gap along an axis is never more than the distance: the nearest is among those with the least gaps.
   const gaps = within.map((place) => looker.gap(place));
-  const likely = within
-    .map((_, n) => n)
+  const likely = [...among]
     .sort((one, other) => entryAt(gaps, one) - entryAt(gaps, other) || one - other)
     .slice(0, LOOKED_AT);
   const distance = (n: number): number => placeAt(n).closest?.distance ?? Infinity;
@@ -253,17 +297,32 @@ const keysOf = (places: readonly Place[]): WalkKey[] =>
     .filter(({ isKey }, n) => isKey || n === 0 || n === places.length - 1)
     .map(({ at, turn, row }) => ({ at, turn, row }));
 
+/** What decides at a step: faces of the rows that are passed together there. */
+export interface WhatDecides {
+  readonly faces: readonly DecidingFace[];
+  readonly rows: readonly number[];
+}
+
+/** Places that come as near to what decides as this [mm], and the nearest, are looked at for their room. */
+const AS_NEAR = 6;
+
 class Looker {
+  private readonly toDeciding: SpaceChecker | undefined;
   private readonly below: SpaceChecker;
   private readonly beside: SpaceChecker;
   private readonly all: SpaceChecker;
   private readonly others: readonly PlacedSolid[];
 
   constructor(
-    solids: readonly PlacedSolid[],
+    private readonly solids: readonly PlacedSolid[],
     private readonly piece: PieceSize,
     padding: number,
+    private readonly deciding: readonly DecidingSolid[] | undefined,
   ) {
+    if (deciding && deciding.length > 0) {
+      this.toDeciding = new SpaceChecker(deciding.map(({ box }) => box));
+      this.toDeciding.hold(piece);
+    }
     this.others = solids.filter(({ part }) => !SUPPORTS.has(part));
     this.below = new SpaceChecker(solids.map(({ box }) => box));
     this.below.hold(paddedPiece(piece, padding));
@@ -282,12 +341,11 @@ class Looker {
    * first to have no more.
    * @param padding for which all of them are free [mm a side]
    */
-  tightest(places: readonly KeyAttitude[], padding: number): number | undefined {
+  tightest(places: readonly KeyAttitude[], padding: number, every: readonly number[]): number | undefined {
     const wedged = (more: number, among: readonly number[]): number[] => {
       this.all.hold(paddedPiece(this.piece, padding + more));
       return among.filter((n) => !this.all.pushOut(placeOf(entryAt(places, n)), 0, PUSHED, 0.2));
     };
-    const every = places.map((_, n) => n);
     let free = 0;
     let more: number = MORE_PADDING.least;
     let found = wedged(more, every);
@@ -303,6 +361,16 @@ class Looker {
       else free = middle;
     }
     return found[Math.floor((found.length - 1) / 2)];
+  }
+
+  /** The places that come nearest to what decides; all where that is not told. */
+  nearDeciding(places: readonly KeyAttitude[]): number[] {
+    const every = places.map((_, n) => n);
+    const { toDeciding } = this;
+    if (!toDeciding) return every;
+    const gaps = places.map((place) => toDeciding.placeGap(placeOf(place), 0, FAR));
+    const least = Math.min(...gaps);
+    return every.filter((n) => entryAt(gaps, n) <= least + AS_NEAR);
   }
 
   /** How far it can be let straight down. */
@@ -322,12 +390,13 @@ class Looker {
 
   closest(key: KeyAttitude): StepContact | undefined {
     const place = placeOf(key);
-    if (this.others.length === 0 || this.beside.placeGap(place, 0, FAR) >= FAR) return undefined;
     const box: SceneBox = {
       centre: key.at,
       size: [this.piece.length, this.piece.breadth, this.piece.thickness],
       turn: key.turn,
     };
+    if (this.deciding) return this.closestDeciding(box, this.deciding);
+    if (this.others.length === 0 || this.beside.placeGap(place, 0, FAR) >= FAR) return undefined;
     const reach = Math.hypot(...box.size) / 2;
     let best: StepContact | undefined;
     // The one that the axes name is near, if not always the nearest.
@@ -337,6 +406,26 @@ class Looker {
       const { first, second, distance } = nearestPoints(box, solid.box);
       if (best && distance >= best.distance) continue;
       best = { row: solid.row, part: solid.part, distance, onPiece: first, onSolid: second };
+    }
+    return best;
+  }
+
+  /** Nearest of what decides, with the part of the scene that stands there. */
+  private closestDeciding(box: SceneBox, deciding: readonly DecidingSolid[]): StepContact | undefined {
+    let best: StepContact | undefined;
+    for (const face of deciding) {
+      const { first, second, distance } = nearestPoints(box, face.box);
+      if (best && distance >= best.distance) continue;
+      const backing = this.solids
+        .filter(({ row }) => Math.abs(row - face.row) <= 1)
+        .map((solid) => ({ solid, off: pointDistance(solid.box, second) }))
+        .reduce<{ solid: PlacedSolid; off: number } | undefined>(
+          (least, one) => (least === undefined || one.off < least.off ? one : least),
+          undefined,
+        );
+      if (!backing || backing.off > BACKED) continue;
+      const { part } = backing.solid;
+      best = { row: face.row, part, face: face.face, distance, onPiece: first, onSolid: second };
     }
     return best;
   }

@@ -11,6 +11,7 @@ import { degrees, RIGHT_ANGLE } from '../../measures/angle';
 import { ladderAtMost } from '../../geometry/proofs/ladderAtMost';
 import { turnedUnderCeiling, type TurnedFaceOfPiece, type TurnedPlan } from './turnedUnderCeiling';
 import { shownGiven } from '../../measures/shown';
+import { closestAtFigure, closestHeld, type Closest } from '../../motion/closest';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { max, min } = Math;
@@ -36,7 +37,10 @@ export function cornerPassages(
   const { widthIn, widthOut, ceiling, turn } = measures;
   const proved = cornerAtMost(measures, piece);
   const passages: StagePassage[] = [];
-  const cornerWords = `against the inner corner, between ${shownGiven(widthIn)} and ${shownGiven(widthOut)} mm`;
+  const atCorner = closestAtFigure(
+    `against the inner corner, between ${shownGiven(widthIn)} and ${shownGiven(widthOut)} mm`,
+    'inner corner',
+  );
   let best = -Infinity;
 
   const add = (
@@ -44,7 +48,7 @@ export function cornerPassages(
     to: Hold,
     clearance: number,
     pose: Pose,
-    critical: string,
+    critical: Closest,
     beside: Pick<StagePassage, 'needsTurningRoom'> = {},
   ): void => {
     if (clearance > best) best = clearance;
@@ -70,7 +74,9 @@ export function cornerPassages(
         leaves === 'crosswise' ? CROSSED[hold] : hold,
         clearance,
         crab ? 'crabwise' : poseOfHold(hold),
-        under < fit.clearance ? `under the ceiling of ${shownGiven(ceiling)} mm` : cornerWords,
+        under < fit.clearance
+          ? closestAtFigure(`under the ceiling of ${shownGiven(ceiling)} mm`, 'ceiling')
+          : atCorner,
       );
     };
     level('lengthwise');
@@ -102,9 +108,9 @@ export function cornerPassages(
     };
     const fit = turnedUnderCeiling(face, ceiling, most, spare, level);
     if (!fit) return;
-    const words = `turned ${shownGiven(degrees(fit.tilt), 0)} degrees out of level, ${cornerWords}`;
+    const held = closestHeld(`turned ${shownGiven(degrees(fit.tilt), 0)} degrees out of level`, atCorner);
     const leans = pose === 'leaning' || leaves === 'crosswise';
-    add(from, to, fit.clearance, pose, words, leans ? { needsTurningRoom: true } : {});
+    add(from, to, fit.clearance, pose, held, leans ? { needsTurningRoom: true } : {});
   };
   const { length, breadth, thickness } = piece;
   const broadFace = { u: length, v: breadth, a: thickness };

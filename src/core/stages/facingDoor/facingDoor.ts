@@ -18,6 +18,7 @@ import {
   type FacingDoorMeasures,
 } from './facingDoorFit';
 import { shownGiven } from '../../measures/shown';
+import { closestAt, closestAtFigure, closestHeld, type Closest } from '../../motion/closest';
 
 /** One way through, with what draws it. */
 export interface FacingDoorWay {
@@ -58,14 +59,14 @@ export function facingDoorWays(measures: FacingDoorMeasures, piece: PieceSize): 
   const width = Math.min(measures.doorWidth, measures.flightWidth);
   const between =
     measures.doorWidth <= measures.flightWidth
-      ? 'between the jambs of the door'
-      : 'between the sides of the flight';
+      ? closestAt('between the jambs of the door', 'jambs')
+      : closestAt('between the sides of the flight', 'sides');
   const ways: FacingDoorWay[] = [];
   const add = (
     hold: Hold,
     clearance: number,
     pose: Pose,
-    critical: string,
+    critical: Closest,
     way: Omit<FacingDoorWay, 'passage'>,
   ): void => {
     const answer = { clearance, atMost, bound, pose, critical };
@@ -85,7 +86,7 @@ export function facingDoorWays(measures: FacingDoorMeasures, piece: PieceSize): 
     const clearance = Math.max(Math.min(byWidth, fit.clearance), -piece.length / 2);
     most = Math.max(most, clearance);
     const pose = hold[1] === 'L' && !fit.keptLevel ? 'tilted' : poseOfHold(hold);
-    add(hold, clearance, pose, byWidth < fit.clearance ? between : wordsOf(measures, fit.limit), {
+    add(hold, clearance, pose, byWidth < fit.clearance ? between : closestOf(measures, fit.limit), {
       fit,
       sidesAt: (c) => ({ u: Math.max(0, along + 2 * c), v: Math.max(0, upright + 2 * c) }),
       attitude: (angle) => attitudeInPlan({ hold, turned: 'tilted', tilt: angle }, 0),
@@ -100,7 +101,7 @@ export function facingDoorWays(measures: FacingDoorMeasures, piece: PieceSize): 
         hold,
         leaning.clearance,
         'leaning',
-        `leaning ${turned} degrees, ${wordsOf(measures, leaning.way.fit.limit)}`,
+        closestHeld(`leaning ${turned} degrees`, closestOf(measures, leaning.way.fit.limit)),
         leaning.way,
       );
     }
@@ -169,21 +170,27 @@ export function facingDoorAtMost(m: FacingDoorMeasures, piece: PieceSize): Prove
 }
 
 /** Where it is closest, in words. */
-function wordsOf(m: FacingDoorMeasures, limit: FacingDoorLimit): string {
+function closestOf(m: FacingDoorMeasures, limit: FacingDoorLimit): Closest {
   switch (limit) {
     case 'door head':
-      return `under the head of the door, ${shownGiven(m.doorHeight)} mm high`;
+      return closestAtFigure(`under the head of the door, ${shownGiven(m.doorHeight)} mm high`, 'head');
     case 'door head as it tilts':
-      return m.end === 'foot'
-        ? 'under the head of the door, as its front goes up the stair'
-        : 'under the head of the door, as it comes level at the head of the stair';
+      return closestAt(
+        m.end === 'foot'
+          ? 'under the head of the door, as its front goes up the stair'
+          : 'under the head of the door, as it comes level at the head of the stair',
+        'head',
+      );
     case 'headroom':
-      return `under the headroom of ${shownGiven(m.headroom)} mm`;
+      return closestAtFigure(`under the headroom of ${shownGiven(m.headroom)} mm`, 'slope');
     case 'ceiling edge':
-      return 'at the foot, under the edge of the stairwell';
+      return closestAt('at the foot, under the edge of the stairwell', 'stairwell edge');
     case 'ceiling':
-      return `under the ceiling of ${shownGiven(m.ceiling)} mm`;
+      return closestAtFigure(
+        `under the ceiling of ${shownGiven(m.ceiling)} mm`,
+        m.end === 'foot' ? 'foot ceiling' : 'head ceiling',
+      );
     case 'top nosing':
-      return 'at the head, over the top nosing';
+      return closestAt('at the head, over the top nosing', 'top nosing');
   }
 }

@@ -4,6 +4,7 @@ import type { PieceSize } from '../../measures/piece';
 import { clearSquareToPitch, type FlightMeasures } from './flight';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import { openingAtMost } from '../opening/openingAtMost';
+import { closestAt, type Closest } from '../../motion/closest';
 
 /** What was measured at the two ends of a flight; what is absent is not looked at. */
 export interface FlightEndMeasures {
@@ -30,8 +31,8 @@ export interface FlightEndsFit {
   /** Padding [mm a side] with which a motion on to and off the flight is known; Infinity: no end measured. */
   readonly clearance: number;
   readonly limitedBy: 'foot' | 'head' | 'none';
-  /** Where it is closest, in words. */
-  readonly critical: string;
+  /** Tells where it is closest; work, and only done when called. */
+  readonly critical: () => Closest;
   /** It stays level all the way, its front or back edge on the nosings. */
   readonly keptLevel: boolean;
   /** How far [mm] it is held above the lower floor to stand level before the flight, over the first treads. */
@@ -40,6 +41,32 @@ export interface FlightEndsFit {
 
 /** A flight of no more is one of a few steps, over which a piece may be lifted level. */
 export const FEW_RISERS = 4;
+
+const ON_FLIGHT = closestAt('on the flight', 'sides', 'slope');
+const BENT_AT = {
+  foot: {
+    edge: closestAt('at the foot, under the edge of the stairwell', 'stairwell edge'),
+    wall: closestAt('at the foot, between the flight and the facing wall', 'foot wall'),
+  },
+  head: {
+    edge: closestAt('at the head, over the top nosing', 'top nosing'),
+    wall: closestAt('at the head, between the top nosing and the facing wall', 'head wall'),
+  },
+} as const;
+const LEVEL_AT = {
+  foot: {
+    ceiling: closestAt('at the foot, under the ceiling, kept level', 'foot ceiling'),
+    wall: closestAt('at the foot, between the flight and the facing wall, kept level', 'foot wall'),
+    headroom: closestAt('under the headroom, kept level', 'slope'),
+  },
+  head: {
+    ceiling: closestAt('at the head, under the ceiling, kept level', 'head ceiling'),
+    wall: closestAt('at the head, between the top nosing and the facing wall, kept level', 'head wall'),
+    headroom: closestAt('under the headroom, kept level', 'slope'),
+  },
+} as const;
+/** A wall that takes no more than this [mm a side] decides nothing. */
+const WALL_TELLS = 0.05;
 
 // A ceiling that is not measured limits nothing: higher than any stair here.
 const NO_CEILING = 1e5;
@@ -71,24 +98,39 @@ export function flightEndsFit(
   const hasFoot = footCeiling !== undefined || footSpace !== undefined;
   const hasHead = headCeiling !== undefined || headSpace !== undefined;
   const space = footSpace === undefined ? Infinity : footSpace - going;
-  const words = {
-    foot:
-      footCeiling === undefined
-        ? 'at the foot, between the flight and the facing wall'
-        : 'at the foot, under the edge of the stairwell',
-    head: 'at the head, over the top nosing',
-    none: 'on the flight',
-  };
   const floor = -Math.max(along, upright) / 2;
   const answer = (foot: number, head: number, keptLevel: boolean): FlightEndsFit => {
     const limitedBy = !hasFoot && !hasHead ? 'none' : foot <= head ? 'foot' : 'head';
     return {
       clearance: Math.max(floor, Math.min(foot, head)),
       limitedBy,
-      critical: words[limitedBy],
+      critical: () =>
+        limitedBy === 'none'
+          ? ON_FLIGHT
+          : keptLevel
+            ? LEVEL_AT[limitedBy][levelLimit(limitedBy)]
+            : BENT_AT[limitedBy][bendLimit(limitedBy)],
       keptLevel,
       raise: hasFoot && !footOnLanding ? Math.max(0, Math.min(along - space, along / 2) * tangent) : 0,
     };
+  };
+
+  const levelLimit = (end: 'foot' | 'head'): 'ceiling' | 'wall' | 'headroom' => {
+    const [ceiling, floorLength] = end === 'foot' ? [footCeiling, space] : [headCeiling, headSpace];
+    const under = ((ceiling ?? NO_CEILING) - upright) / 2;
+    const beside = (floorLength ?? Infinity) - along / 2;
+    if (plumb <= Math.min(under, beside)) return 'headroom';
+    return under <= beside ? 'ceiling' : 'wall';
+  };
+  /** A wall decides where without it more would be left. */
+  const bendLimit = (end: 'foot' | 'head'): 'edge' | 'wall' => {
+    const bend = end === 'foot' ? footBend : headBend;
+    if (bend.space === Infinity) return 'edge';
+    if (end === 'foot' && footCeiling === undefined) return 'wall';
+    const open = { ...bend, space: Infinity };
+    const before = (end === 'foot' ? footOnLanding : headOnLanding) ? Infinity : end === 'foot' ? 0 : nosing;
+    const without = bendWithWall(along, upright, open, before, pitch);
+    return without > bendWithWall(along, upright, bend, before, pitch) + WALL_TELLS ? 'wall' : 'edge';
   };
 
   // Kept level: its upright size under each ceiling, its centre over each floor, and under the headroom.

@@ -8,13 +8,14 @@ import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import { openingAtMost } from '../opening/openingAtMost';
 import type { StagePassage } from '../../motion/stagePassage';
 import { shownGiven } from '../../measures/shown';
+import { closestAt, closestAtFigure, type Closest } from '../../motion/closest';
 
 interface StraightMotion {
   readonly hold: Hold;
   /** On the straight part alone [mm a side]. */
   readonly straight: number;
   readonly pose: Pose;
-  readonly critical: string;
+  readonly critical: Closest;
   /** Height [mm] it takes square to the pitch, and how much of that padding adds [mm per mm]. */
   readonly height: number;
   readonly perPadding: number;
@@ -62,7 +63,7 @@ export function flightPassages(
       raise = fit.raise;
       if (byEnds < clearance) {
         clearance = byEnds;
-        critical = fit.critical;
+        critical = fit.critical();
       }
     }
     if (clearance > best) best = clearance;
@@ -95,7 +96,7 @@ function liftedLevel(
   piece: PieceSize,
   ends: FlightEndMeasures,
   hold: Hold,
-): { readonly clearance: number; readonly raise: number; readonly critical: string } | undefined {
+): { readonly clearance: number; readonly raise: number; readonly critical: Closest } | undefined {
   const { risers, footCeiling, footSpace, headCeiling, headSpace, footOnLanding, headOnLanding } = ends;
   if (risers === undefined || risers > FEW_RISERS || footOnLanding || headOnLanding) return undefined;
   if (footCeiling === undefined || footSpace === undefined) return undefined;
@@ -103,11 +104,23 @@ function liftedLevel(
   const raise = risers * rise;
   const { along, across, upright } = sizesOfHold(piece, hold);
   const limits = [
-    { spare: (width - across) / 2, at: 'between the sides of the flight' },
-    { spare: (footCeiling - raise - upright) / 2, at: 'under the ceiling over the foot, lifted level' },
-    { spare: (headCeiling - upright) / 2, at: 'under the ceiling over the head, lifted level' },
-    { spare: footSpace - along / 2, at: 'before the first riser, lifted level' },
-    { spare: headSpace - along / 2, at: 'beyond the top nosing, lifted level' },
+    { spare: (width - across) / 2, at: closestAt('between the sides of the flight', 'sides') },
+    {
+      spare: (footCeiling - raise - upright) / 2,
+      at: closestAt('under the ceiling over the foot, lifted level', 'foot ceiling'),
+    },
+    {
+      spare: (headCeiling - upright) / 2,
+      at: closestAt('under the ceiling over the head, lifted level', 'head ceiling'),
+    },
+    {
+      spare: footSpace - along / 2,
+      at: closestAt('before the first riser, lifted level', 'foot wall', 'riser'),
+    },
+    {
+      spare: headSpace - along / 2,
+      at: closestAt('beyond the top nosing, lifted level', 'head wall', 'top nosing'),
+    },
   ];
   const least = limits.reduce((one, other) => (other.spare < one.spare ? other : one));
   if (least.spare < -Math.max(across, upright) / 2) return undefined;
@@ -151,8 +164,8 @@ function channelCounts(
 function straightMotions(measures: FlightMeasures, channel: number, piece: PieceSize): StraightMotion[] {
   const { width, headroom, rise, going } = measures;
   const tangent = rise / going;
-  const between = `between the sides of the flight, ${shownGiven(width)} mm apart`;
-  const under = `under the headroom of ${shownGiven(headroom)} mm`;
+  const between = closestAtFigure(`between the sides of the flight, ${shownGiven(width)} mm apart`, 'sides');
+  const under = closestAtFigure(`under the headroom of ${shownGiven(headroom)} mm`, 'slope');
   const motions: StraightMotion[] = [];
   for (const hold of ALL_HOLDS) {
     const { along, across, upright } = sizesOfHold(piece, hold);
@@ -181,7 +194,11 @@ function straightMotions(measures: FlightMeasures, channel: number, piece: Piece
       hold,
       straight: fit.clearance,
       pose: 'leaning',
-      critical: `leaning ${shownGiven(degrees(fit.angle), 0)} degrees on the flight`,
+      critical: closestAt(
+        `leaning ${shownGiven(degrees(fit.angle), 0)} degrees on the flight`,
+        'sides',
+        'slope',
+      ),
       height: channel >= width ? long * c + short * s : long * s + short * c,
       perPadding: s + c,
       leaning: true,

@@ -93,7 +93,7 @@ function writeFamily(fit: FamilyFit, answer: StageAnswer, working: Working): voi
     source: SOURCE,
   });
   working({
-    what: `Best family: what it leaves, closest ${fit.critical}`,
+    what: `Best family: what it leaves, closest ${fit.critical.words}`,
     formula: 'the greatest padding with which every part of that motion is free',
     value: fit.clearance,
     unit: 'mm a side',

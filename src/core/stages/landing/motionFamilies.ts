@@ -5,6 +5,15 @@ import { turnsRightAngle } from '../../geometry/turnsRightAngle';
 import type { PieceSize } from '../../measures/piece';
 import { sizesOfHold, type Hold } from '../../motion/hold';
 import { BETWEEN, SWUNG_OVER, bestSwing, type BestSwing, type Swing } from './swingUp';
+import { closestAt, type Closest } from '../../motion/closest';
+
+const ON_FLIGHTS = closestAt('on the flights', 'sides', 'slope');
+const WHERE_THEY_MEET = closestAt('where flight and landing meet', 'slope', 'nosings', 'ceiling');
+const AS_SWUNG = closestAt('as it is swung up on the landing', 'anything');
+const IN_THE_TURN = closestAt('in the turn on the landing', 'sides', 'far wall', 'inner corner');
+const UNDER_CEILING = closestAt('under the ceiling over the landing', 'ceiling');
+const OVER_FLIGHTS = closestAt('over the flights, as it turns on the landing', 'slope', 'nosings');
+const UNDER_CEILINGS = closestAt('under the ceilings, as it is raised and laid back', 'ceiling', 'slope');
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { PI, SQRT1_2, SQRT2, acos, asin, atan2, cos, hypot, max, min, sin, sqrt, tan } = Math;
@@ -50,8 +59,8 @@ export interface FamilyFit {
   readonly raise: number;
   /** Height [mm] of its lowest corner above the landing as it comes over the upper flight. */
   readonly lift: number;
-  /** Where it is closest, in words. */
-  readonly critical: string;
+  /** Where it is closest. */
+  readonly critical: Closest;
   /** Swung: which way on the lower flight's side and on the upper's. */
   readonly swings?: readonly [Swing, Swing];
 }
@@ -197,10 +206,10 @@ function solvedFamilies(
     const lift = liftOf(shape, round);
     const critical =
       clearance >= most - NEAR
-        ? 'on the flights'
+        ? ON_FLIGHTS
         : clearance >= limit - NEAR
-          ? 'where flight and landing meet'
-          : closestWords(shape, roundOf(as, round.u + NEAR, round.v + NEAR, round.q + NEAR, tilt, sideways));
+          ? WHERE_THEY_MEET
+          : closestRound(shape, roundOf(as, round.u + NEAR, round.v + NEAR, round.q + NEAR, tilt, sideways));
     fits.push({ clearance, hold, as, tilt, sideways, raise, lift, critical });
   };
   const bends = min(
@@ -247,7 +256,7 @@ function swung(
   const clearance = solved - BETWEEN;
   const { raise: lift, swings } = at(clearance);
   const raise = lift + under(clearance);
-  const critical = solved >= most - NEAR ? 'on the flights' : 'as it is swung up on the landing';
+  const critical = solved >= most - NEAR ? ON_FLIGHTS : AS_SWUNG;
   return { clearance, hold, as: 'swung', tilt: PI / 2, sideways: true, raise, lift, critical, swings };
 }
 
@@ -408,12 +417,10 @@ function turnSpare(s: LandingShape, round: Round, wanted: number): number {
 }
 
 /** What stands in the way of a little more, in words. */
-function closestWords(s: LandingShape, { as, u, v, q, p, height, tilt, sideways }: Round): string {
-  if ((sideways ? s.depthIn - p : planSpare(s, p, q)) < 0) return 'in the turn on the landing';
-  if (height > s.ceiling) return 'under the ceiling over the landing';
-  return as === 'level' || sweepSpare(s, u, v, tilt) >= 0
-    ? 'over the flights, as it turns on the landing'
-    : 'under the ceilings, as it is raised and laid back';
+function closestRound(s: LandingShape, { as, u, v, q, p, height, tilt, sideways }: Round): Closest {
+  if ((sideways ? s.depthIn - p : planSpare(s, p, q)) < 0) return IN_THE_TURN;
+  if (height > s.ceiling) return UNDER_CEILING;
+  return as === 'level' || sweepSpare(s, u, v, tilt) >= 0 ? OVER_FLIGHTS : UNDER_CEILINGS;
 }
 
 /** The turn in plan: the corners, and on a half landing across it. */

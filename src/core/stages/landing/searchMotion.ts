@@ -8,6 +8,7 @@ import { rotate } from '../../space/quaternion';
 import type { KeyAttitude, Motion } from '../../space/motion';
 import type { FoundMotion } from '../../motion/answerOfMotion';
 import type { NamedBox } from './stairScene';
+import { closestAt, type Closest } from '../../motion/closest';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { abs, max, min } = Math;
@@ -199,7 +200,7 @@ function passesAmong(others: readonly NamedBox[], motion: Motion, padded: PieceS
 }
 
 /** Pose and obstacle at the closest of the motion's places. */
-function closest(checker: SpaceChecker, task: SearchTask, motion: Motion): { pose: Pose; critical: string } {
+function closest(checker: SpaceChecker, task: SearchTask, motion: Motion): { pose: Pose; critical: Closest } {
   let least = Infinity;
   let at = motion[0]!;
   for (const k of motion) {
@@ -210,7 +211,10 @@ function closest(checker: SpaceChecker, task: SearchTask, motion: Motion): { pos
     }
   }
   const nearest = checker.nearest(Float64Array.of(...at.at, ...at.turn), 0);
-  return { pose: poseOf(at), critical: `at ${task.obstacles[nearest]?.name ?? 'the landing'}` };
+  return {
+    pose: poseOf(at),
+    critical: closestAt(`at ${task.obstacles[nearest]?.name ?? 'the landing'}`, 'anything'),
+  };
 }
 
 /** The trade's word for an attitude. */

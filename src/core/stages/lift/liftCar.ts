@@ -18,6 +18,7 @@ import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
 import type { StagePassage } from '../../motion/stagePassage';
 import { shownGiven } from '../../measures/shown';
 import { present } from '../../lists/present';
+import { closestAt, type Closest } from '../../motion/closest';
 
 /** A lift: its door, its car, and the floor before it. */
 export interface LiftCarMeasures {
@@ -100,7 +101,7 @@ function carEntries(
     hold: TurnedHold,
     clearance: number,
     pose: Pose,
-    critical: string,
+    critical: Closest,
     straight: boolean,
     box: CarEntry['box'],
   ): CarEntry => {
@@ -130,13 +131,13 @@ function carEntries(
     const critical =
       under <= plan
         ? measures.doorHeight <= carHeight
-          ? "under the head of the lift's door"
-          : 'under the ceiling of the car'
+          ? closestAt("under the head of the lift's door", 'head')
+          : closestAt('under the ceiling of the car', 'ceiling')
         : plan > straight
-          ? 'slanted in the car, turning in through its door'
+          ? closestAt('slanted in the car, turning in through its door', 'jambs', 'sides', 'far wall')
           : (door - across) / 2 <= (carDepth - along) / 2
-            ? "between the jambs of the lift's door"
-            : 'between the closed door and the back of the car';
+            ? closestAt("between the jambs of the lift's door", 'jambs')
+            : closestAt('between the closed door and the back of the car', 'far wall');
     return entryOf({ hold }, Math.min(plan, under), poseOfHold(hold), critical, plan <= straight, box);
   };
   for (const hold of ALL_HOLDS) entries.push(level(hold, slantedIntoCar));
@@ -163,7 +164,10 @@ function carEntries(
       { hold, turned: how, tilt },
       clearance,
       how,
-      `${words}, ${shownGiven(degrees(tilt), 0)} degrees out of level, under the head of the lift's door`,
+      closestAt(
+        `${words}, ${shownGiven(degrees(tilt), 0)} degrees out of level, under the head of the lift's door`,
+        'head',
+      ),
       true,
       (c) => {
         const f = padded(face, c);

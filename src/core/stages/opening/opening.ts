@@ -7,6 +7,7 @@ import { openingAtMost } from './openingAtMost';
 import type { StageAnswer } from '../../motion/stageAnswer';
 import type { StagePassage } from '../../motion/stagePassage';
 import { shownGiven } from '../../measures/shown';
+import { closestAt } from '../../motion/closest';
 
 /** A rectangular opening. */
 export interface OpeningMeasures {
@@ -93,7 +94,10 @@ export function openingPassages(
         atMost,
         bound,
         pose: poseOfHold(hold),
-        critical: byWidth <= byHeight ? `between ${words.sides}` : `under ${words.head}`,
+        critical:
+          byWidth <= byHeight
+            ? closestAt(`between ${words.sides}`, 'sides')
+            : closestAt(`under ${words.head}`, 'head'),
       },
     });
     const leaning = rectangleThroughOpening(width, height, across, upright);
@@ -107,7 +111,11 @@ export function openingPassages(
           atMost,
           bound,
           pose: 'leaning',
-          critical: `leaning ${shownGiven(degrees(leaning.angle), 0)} degrees in ${words.whole}`,
+          critical: closestAt(
+            `leaning ${shownGiven(degrees(leaning.angle), 0)} degrees in ${words.whole}`,
+            'sides',
+            'head',
+          ),
         },
       });
     }

@@ -3,6 +3,7 @@ import { rectangleThroughOpening } from '../../geometry/rectangleThroughOpening'
 import type { PieceSize } from '../../measures/piece';
 import { ALL_HOLDS, sizesOfHold, poseOfHold } from '../../motion/hold';
 import type { StagePassage } from '../../motion/stagePassage';
+import { closestAt } from '../../motion/closest';
 
 /** A room, level and clear of furniture. */
 export interface RoomMeasures {
@@ -42,7 +43,10 @@ export function roomPassages(measures: RoomMeasures, piece: PieceSize): StagePas
         atMost,
         bound,
         pose: poseOfHold(hold),
-        critical: under < plan ? 'under the ceiling of the room' : 'between the walls of the room',
+        critical:
+          under < plan
+            ? closestAt('under the ceiling of the room', 'ceiling')
+            : closestAt('between the walls of the room', 'sides', 'far wall'),
       },
     };
   });

@@ -11,6 +11,7 @@ import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
 import type { StagePassage } from '../../motion/stagePassage';
 import { turnedFace } from '../../motion/turnedFace';
 import { shownGiven } from '../../measures/shown';
+import { closestAt, closestAtFigure, closestHeld, type Closest } from '../../motion/closest';
 
 /** A door in the side of a passage. */
 export interface SideDoorMeasures {
@@ -99,18 +100,24 @@ function doorTurns(measures: SideDoorMeasures, piece: PieceSize, onlyBest = fals
   const turns: DoorTurn[] = [];
   let best = -Infinity;
   const beaten = (most: number): boolean => onlyBest && most <= best;
-  const words = {
+  const places = {
     head:
-      doorHeight <= ceiling ? 'under the head of the door' : `under the ceiling of ${shownGiven(ceiling)} mm`,
-    jambs: `between the jambs of the door, ${shownGiven(plan.door)} mm apart`,
-    passage: `between the door's jamb and the far wall of the passage, ${shownGiven(plan.passage)} mm away`,
+      doorHeight <= ceiling
+        ? closestAt('under the head of the door', 'head')
+        : closestAtFigure(`under the ceiling of ${shownGiven(ceiling)} mm`, 'ceiling'),
+    jambs: closestAtFigure(`between the jambs of the door, ${shownGiven(plan.door)} mm apart`, 'jambs'),
+    passage: closestAtFigure(
+      `between the door's jamb and the far wall of the passage, ${shownGiven(plan.passage)} mm away`,
+      'jambs',
+      'far wall',
+    ),
   };
   const add = (
     from: Hold,
     to: Hold,
     clearance: number,
     pose: Pose,
-    critical: string,
+    critical: Closest,
     turn: Omit<DoorTurn, 'passage'>,
     turningRoom = false,
   ): void => {
@@ -128,14 +135,14 @@ function doorTurns(measures: SideDoorMeasures, piece: PieceSize, onlyBest = fals
     if (along >= across && !beaten(Math.min(under, byDoor, (plan.passage - across) / 2))) {
       const fit = doorIntoPassage(along, across, plan).clearance;
       const clearance = Math.min(fit, under);
-      const critical = tell(words, under, fit, byDoor, clearance);
+      const critical = tell(places, under, fit, byDoor, clearance);
       add(hold, hold, clearance, poseOfHold(hold), critical, { ...shown, sideways: false });
     }
     const sideways = Math.min(byDoor, (plan.passage - along) / 2);
     const clearance = Math.min(sideways, under);
     if (beaten(clearance) && turns.length > 0) continue;
     const pose = hold[1] === 'L' ? 'on end' : 'crabwise';
-    const critical = tell(words, under, sideways, byDoor, clearance);
+    const critical = tell(places, under, sideways, byDoor, clearance);
     add(hold, CROSSED[hold], clearance, pose, critical, { ...shown, sideways: true });
   }
 
@@ -166,7 +173,7 @@ function doorTurns(measures: SideDoorMeasures, piece: PieceSize, onlyBest = fals
       hold,
       clearance,
       how,
-      `turned ${turned} degrees out of level, ${words.passage}`,
+      closestHeld(`turned ${turned} degrees out of level`, places.passage),
       { attitude: { hold, turned: how, tilt }, u, v, a, sideways: false },
       how === 'leaning',
     );
@@ -180,14 +187,14 @@ function doorTurns(measures: SideDoorMeasures, piece: PieceSize, onlyBest = fals
 
 /** Where a level way is closest: under the head, between the jambs or in the passage. */
 function tell(
-  words: { readonly head: string; readonly jambs: string; readonly passage: string },
+  places: { readonly head: Closest; readonly jambs: Closest; readonly passage: Closest },
   under: number,
   inPlan: number,
   byDoor: number,
   clearance: number,
-): string {
-  if (under <= inPlan) return words.head;
-  return byDoor <= clearance + 1e-6 ? words.jambs : words.passage;
+): Closest {
+  if (under <= inPlan) return places.head;
+  return byDoor <= clearance + 1e-6 ? places.jambs : places.passage;
 }
 
 /** Sides in plan [mm] along and across the approach, and the height taken, at a padding. */

@@ -9,6 +9,7 @@ import { openingAtMost } from '../opening/openingAtMost';
 import { stairTurnFit, type StairTurnFit } from './stairTurnFit';
 import { TurnGrid, type LeavesAs } from './turnGrid';
 import { StairTurnPlaces, type StairTurnPlan } from './turnedPlace';
+import { closestAt, type Closest } from '../../motion/closest';
 
 /** One way round, with what draws it. */
 export interface StairTurnWay {
@@ -86,7 +87,7 @@ export function stairTurnWays(
       atMost: proved.atMost,
       bound: proved.bound,
       pose: poseOn(fit, hold),
-      critical: wordsOf(plan, fit),
+      critical: closestOf(plan, fit),
       raise,
       ...(raise > 0 ? { overRail: true } : {}),
     };
@@ -129,10 +130,12 @@ function overRail(plan: StairTurnPlan, piece: PieceSize, hold: Hold, fit: StairT
   return walled === undefined;
 }
 
-function wordsOf(plan: StairTurnPlan, fit: StairTurnFit): string {
-  if (fit.limit === 'flight') return 'on the flight';
+function closestOf(plan: StairTurnPlan, fit: StairTurnFit): Closest {
+  if (fit.limit === 'flight') return closestAt('on the flight', 'sides', 'slope');
   const where = `at the stair's ${plan.end}`;
-  return fit.limit === 'turn' ? `in the turn ${where}` : `under the ceilings, as it turns ${where}`;
+  return fit.limit === 'turn'
+    ? closestAt(`in the turn ${where}`, 'sides', 'far wall', 'inner corner')
+    : closestAt(`under the ceilings, as it turns ${where}`, 'ceiling', 'slope');
 }
 
 /** Proved: the flight and the passage are openings that it has to pass. */

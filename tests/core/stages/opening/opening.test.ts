@@ -27,19 +27,19 @@ describe('the ways through an opening', () => {
     expect(level['LB']).toMatchObject({
       clearance: 435,
       pose: 'on edge',
-      critical: 'between the sides of the opening',
+      critical: { words: 'between the sides of the opening' },
     });
     expect(level['LT']).toMatchObject({
       clearance: -15,
       pose: 'flat',
-      critical: 'between the sides of the opening',
+      critical: { words: 'between the sides of the opening' },
     });
     expect(level['TB']).toMatchObject({ clearance: -450, pose: 'on edge' });
     expect(level['BT']).toMatchObject({ clearance: -450, pose: 'flat' });
     expect(level['BL']).toMatchObject({
       clearance: 100,
       pose: 'on end',
-      critical: 'under the head of the opening',
+      critical: { words: 'under the head of the opening' },
     });
     expect(level['TL']).toMatchObject({ clearance: -15, pose: 'on end' });
   });
@@ -54,7 +54,7 @@ describe('the ways through an opening', () => {
     const passages = openingPassages({ width: 500, height: 1400 }, sortedPiece(1800, 1000, 100));
     expect(passages.find((p) => p.from === 'LB' && !p.needsTurningRoom)!.answer).toMatchObject({
       clearance: 200,
-      critical: 'between the sides of the opening',
+      critical: { words: 'between the sides of the opening' },
     });
   });
 
@@ -67,7 +67,7 @@ describe('the ways through an opening', () => {
     expect(best.answer.clearance).toBeCloseTo(0, 2);
     expect(best.answer.pose).toBe('leaning');
     const { angle } = sectionThroughOpening(door, sortedPiece(2600, 2102.75, 30));
-    expect(best.answer.critical).toBe(
+    expect(best.answer.critical.words).toBe(
       `leaning ${Math.round((angle / Math.PI) * 180)} degrees in the opening`,
     );
     // cos t - sin t = (1981 - 762)/(2102.75 - 30), Carver's angle.

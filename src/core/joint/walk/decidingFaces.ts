@@ -1,0 +1,167 @@
+import { levelBox } from '../../motion/planScene';
+import type { DecidingFace } from '../../motion/closest';
+import type { SceneBox } from '../../space/motion';
+import { kindOf } from '../../stages/kinds';
+import type { StageMeasures } from '../../stages/measures';
+import { placedBox } from '../place/frame';
+import type { PlacedRoute, PlacedRow, PlacedSolid } from '../place/placedRoute';
+import { DEFAULT_WALL, isLanding } from '../place/rowContext';
+import type { SolidPart } from '../place/solid';
+import { pointDistance } from './nearestPoints';
+
+/** A face or an edge that decides, in the scene, with the row that it belongs to. */
+export interface DecidingSolid {
+  readonly row: number;
+  readonly face: DecidingFace;
+  readonly box: SceneBox;
+}
+
+/** Faces drawn by themselves are so thick [mm]: nothing is seen of it. */
+const SHEET = 0.5;
+/** Far enough for a face whose length is not measured [mm]. */
+const FAR = 3000;
+/** A face on which nothing stands this near [mm] is not in the scene. */
+export const BACKED = 3;
+
+/**
+ * The faces that decide, where the scene has them: of the rows asked for, and of the flights beside a landing.
+ * @param rows numbers of the rows that are passed together
+ * @returns boxes in the coordinates of the scene; none where what decides is not built there
+ */
+export function decidingSolids(
+  route: PlacedRoute,
+  rows: readonly number[],
+  faces: readonly DecidingFace[],
+): DecidingSolid[] {
+  return route.rows.flatMap((placed, n) => {
+    const beside = [n - 1, n + 1].some((k) => {
+      const other = route.rows[k];
+      return other !== undefined && rows.includes(other.row) && isLanding(other.joint);
+    });
+    if (!rows.includes(placed.row) && !beside) return [];
+    const own = route.solids.filter(({ row }) => row === placed.row);
+    // What stands at its end is the next row's.
+    const near = route.solids.filter(({ row }) => Math.abs(row - placed.row) <= 1);
+    return faces.flatMap((face) =>
+      facesOf(placed, own, face)
+        .filter((box) => near.some((solid) => backs(solid, box)))
+        .map((box) => ({ row: placed.row, face, box })),
+    );
+  });
+}
+
+/** Whether a solid of the scene stands on a face, somewhere along it. */
+function backs({ box: solid }: PlacedSolid, box: SceneBox): boolean {
+  return pointDistance(solid, box.centre) <= BACKED || pointDistance(box, solid.centre) <= BACKED + REACH / 2;
+}
+/** Solids reach no farther behind their faces than this [mm]. */
+const REACH = 130;
+
+/** Which parts of a row's own solids are meant, where a face is no edge and no end of anything. */
+const PARTS: Readonly<Partial<Record<DecidingFace, readonly SolidPart[]>>> = {
+  sides: ['wall'],
+  jambs: ['wall'],
+  head: ['head', 'ceiling'],
+  ceiling: ['ceiling'],
+  'far wall': ['facing wall'],
+  slope: ['flight ceiling'],
+  nosings: ['nosings'],
+  riser: ['riser'],
+  rail: ['rail'],
+  anything: ['wall', 'facing wall', 'ceiling', 'head', 'riser', 'flight ceiling', 'rail'],
+};
+
+function facesOf(placed: PlacedRow, own: readonly PlacedSolid[], face: DecidingFace): readonly SceneBox[] {
+  const drawn = edgesOf(placed, face);
+  if (drawn) return drawn.map((box) => placedBox(placed.placing, box));
+  const parts = PARTS[face] ?? [];
+  return own.flatMap(({ part, box }) => (parts.includes(part) ? [box] : []));
+}
+
+/** Edges, and faces that are but a part of a solid, in the row's own coordinates; undefined: whole solids are meant. */
+function edgesOf({ joint }: PlacedRow, face: DecidingFace): SceneBox[] | undefined {
+  const kind = kindOf(joint.stage);
+  const measures = kind.solvedAsFlight?.(joint.measures) ?? joint.measures;
+  if (kind.stair === 'flight') return flightEdges(measures, face);
+  if (joint.stage === 'corner') return cornerEdges(measures, face);
+  if (joint.stage === 'side door') return sideDoorEdges(measures, face);
+  if (joint.stage === 'lift') return liftEdges(measures, face);
+  return undefined;
+}
+
+function flightEdges(m: StageMeasures, face: DecidingFace): SceneBox[] | undefined {
+  const { width = 0, height = 0, rise = 0, going = 1, risers = 1, footCeiling, headCeiling } = m;
+  const half = width / 2;
+  const [X, Z] = [(risers - 1) * going, risers * rise];
+  const footHeight = footCeiling ?? rise + height;
+  const headHeight = headCeiling ?? height;
+  const trimmer =
+    footCeiling === undefined
+      ? 0
+      : Math.min(X, Math.max(-FAR, ((footCeiling - height - rise) * going) / rise));
+  switch (face) {
+    case 'top nosing':
+      return [levelBox([X - SHEET, -half, Z - SHEET], [X, half, Z])];
+    case 'stairwell edge':
+      return [levelBox([trimmer, -half, footHeight], [trimmer + SHEET, half, footHeight + SHEET])];
+    case 'foot ceiling':
+      return [levelBox([-(m.footSpace ?? FAR), -half, footHeight], [trimmer, half, footHeight + SHEET])];
+    case 'head ceiling': {
+      const z = Z + headHeight;
+      return [levelBox([X, -half, z], [X + (m.headSpace ?? FAR), half, z + SHEET])];
+    }
+    case 'foot wall': {
+      const x = -(m.footSpace ?? FAR);
+      return [levelBox([x - SHEET, -half, 0], [x, half, footHeight])];
+    }
+    case 'head wall': {
+      const x = X + (m.headSpace ?? FAR);
+      return [levelBox([x, -half, Z], [x + SHEET, half, Z + headHeight])];
+    }
+    // It has none of its own.
+    case 'head':
+    case 'jambs':
+    case 'far wall':
+      return [];
+    default:
+      return undefined;
+  }
+}
+
+function cornerEdges({ width = 0, height = 0 }: StageMeasures, face: DecidingFace): SceneBox[] | undefined {
+  const y = width / 2;
+  return face === 'inner corner' ? [levelBox([-SHEET, y, 0], [SHEET, y + SHEET, height])] : undefined;
+}
+
+function sideDoorEdges(m: StageMeasures, face: DecidingFace): SceneBox[] | undefined {
+  const { width = 0, height = 0, wall = DEFAULT_WALL, widthOut = 0, ceiling = height } = m;
+  const half = width / 2;
+  const head = Math.min(height, ceiling);
+  const far = wall + widthOut;
+  switch (face) {
+    case 'jambs':
+      return [half, -half - SHEET].map((y) => levelBox([0, y, 0], [wall, y + SHEET, head]));
+    case 'inner corner':
+      return [half, -half - SHEET].map((y) => levelBox([wall - SHEET, y, 0], [wall, y + SHEET, head]));
+    case 'head':
+      return [levelBox([0, -half, head], [wall, half, head + SHEET])];
+    case 'far wall':
+      return [levelBox([far, -FAR, 0], [far + SHEET, FAR, ceiling])];
+    default:
+      return undefined;
+  }
+}
+
+function liftEdges(m: StageMeasures, face: DecidingFace): SceneBox[] | undefined {
+  const { width = 0, height = 0, widthOut = 0, ceiling = height } = m;
+  const door = Math.min(width, widthOut) / 2;
+  const head = Math.min(height, ceiling);
+  switch (face) {
+    case 'jambs':
+      return [door, -door - SHEET].map((y) => levelBox([-SHEET, y, 0], [0, y + SHEET, head]));
+    case 'head':
+      return [levelBox([-SHEET, -door, head], [0, door, head + SHEET])];
+    default:
+      return undefined;
+  }
+}

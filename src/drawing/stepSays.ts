@@ -1,0 +1,121 @@
+import type { StepMotion, StepPlace } from '../core/joint/walk/stepMotion';
+import { degrees } from '../core/measures/angle';
+import type { PieceSize } from '../core/measures/piece';
+import { shownDown, shownGiven, shownUp } from '../core/measures/shown';
+import { rotate } from '../core/space/quaternion';
+import { isStair, type StageName } from '../core/stages/kinds';
+import { boxCorners } from './section';
+import type { StepFacts } from './stepFacts';
+import type { Shown } from './stepPlaces';
+
+/** Notes under a picture, and sentences. */
+export interface StepSays {
+  readonly notes: readonly string[];
+  readonly sentences: readonly string[];
+}
+
+/**
+ * What is said under a step's main picture and in its words.
+ * @param ringed the ring stands in that picture
+ */
+export function stepSays(facts: StepFacts, shown: readonly Shown[], ringed: boolean): StepSays {
+  if (shown.length === 0) {
+    const none = facts.passes
+      ? 'This part of the way could not be drawn: the place alone'
+      : 'No way shown: the place alone';
+    return { notes: [none], sentences: [`${none}.`] };
+  }
+  const closest = facts.decidingMeasure ? `${facts.closest} (${facts.decidingMeasure})` : facts.closest;
+  const tight = shown.find(({ isTightest }) => isTightest);
+  const high = shownUp(facts.raise);
+  const raised = [...(high >= RAISE_TOLD ? [`Raised on the way, at most ${high}`] : []), ...facts.supposed];
+  const place = shown.length > 1 && tight ? `place ${tight.number}, the tightest` : '';
+  const said = facts.smaller
+    ? [
+        `Dashed: the size that just passes${place && `, at ${place}`}`,
+        `No way shown for the piece itself: ${spareInWords(facts)}`,
+      ]
+    : [
+        ...(place || ringed
+          ? [[place && `Heavy: ${place}`, ringed && 'Ring: closest'].filter(Boolean).join('. ')]
+          : []),
+        `Closest ${closest}: ${spareOf(facts)}`,
+      ];
+  return {
+    notes: [...said, ...raised],
+    sentences: [
+      `${facts.pieceName}, ${sizeWords(facts.size)}, ${facts.pose ?? ''}, in ${shown.length === 1 ? 'one place' : `${shown.length} places, numbered along the way`}.`,
+      ...(facts.smaller
+        ? said.map((word) => `${word}.`)
+        : [
+            ...(place && tight ? [`Place ${tight.number} is the tightest.`] : []),
+            `Closest ${closest}: ${spareInWords(facts)}.`,
+          ]),
+      ...raised.map((word) => `${word}.`),
+    ],
+  };
+}
+
+/** A raise below this [mm] is what moves stray between their places. */
+export const RAISE_TOLD = 5;
+
+const sizeWords = ({ length, breadth, thickness }: PieceSize): string =>
+  [length, breadth, thickness].map((side) => shownGiven(side)).join(' x ');
+
+const spareOf = ({ clearance }: StepFacts): string =>
+  clearance === undefined ? '' : `${figure(clearance)} a side`;
+
+const spareInWords = ({ clearance = 0 }: StepFacts): string =>
+  clearance >= 0 ? `${figure(clearance)} a side to spare` : `${-figure(clearance)} a side too large`;
+
+/** Clearances as STAGES has them, rounded as in a sentence: never shown greater. */
+const figure = (value: number): number => shownDown(value);
+
+/** Heights nearer to each other than this are one [mm]. */
+export const LEVEL_WITHIN = 3;
+
+/** `low end 40, high end 830 above the landing`: how high the piece's lower side is, and above which floor. */
+export function heightWords(one: Shown, step: StepMotion, { stage }: StepFacts): string {
+  const above = LANDINGS.has(stage) ? 'the landing' : isStair(stage) ? 'the floor at the foot' : 'the floor';
+  const [low, high] = heightsOfEnds(one, step);
+  if (high - low <= LEVEL_WITHIN) return low < 0 ? `${-low} below ${above}` : `${low} above ${above}`;
+  const aside = (z: number): string => `${Math.abs(z)} ${z < 0 ? 'below' : 'above'}`;
+  return low < 0
+    ? `low end ${aside(low)}, high end ${aside(high)} ${above}`
+    : `low end ${low}, high end ${high} above ${above}`;
+}
+
+/** Heights [mm, whole] of its two ends above the lower floor of the step. */
+export function heightsOfEnds({ solid }: Shown, { exit }: StepMotion): readonly [number, number] {
+  const floor = Math.min(0, exit.at[2]);
+  const [low, high] = endHeights(solid);
+  return [shownGiven(low - floor, 0), shownGiven(high - floor, 0)];
+}
+
+const LANDINGS: ReadonlySet<StageName> = new Set(['quarter landing', 'half landing', 'winder']);
+
+/** Heights [mm] of the lowest corners at the two ends of the piece, of its breadth where it stands on end; the lower first. */
+function endHeights(solid: Shown['solid']): readonly [number, number] {
+  const axis = slopeOf(solid.turn, 0) >= STANDING ? 1 : 0;
+  const corners = boxCorners(solid);
+  const lowest = (end: 0 | 1): number =>
+    Math.min(...corners.filter((_, i) => ((i >> axis) & 1) === end).map(([, , z]) => z));
+  const ends = [lowest(0), lowest(1)] as const;
+  return ends[0] <= ends[1] ? ends : [ends[1], ends[0]];
+}
+
+/** A long side nearer to the plumb line than this [degrees] stands on end. */
+const STANDING = 85;
+
+/** Slope [degrees, whole] of one of a box's sides. */
+const slopeOf = (turn: StepPlace['turn'], axis: 0 | 1): number =>
+  Math.round(degrees(Math.asin(Math.min(1, Math.abs(rotate(turn, axis === 0 ? [1, 0, 0] : [0, 1, 0])[2])))));
+
+/** `tilted 24°`, `leaning 30°`, `on end`: how a place is held, by the slope of its long side. */
+export function placeInWords({ turn, tilt }: Pick<StepPlace, 'turn' | 'tilt'>): string {
+  const slope = slopeOf(turn, 0);
+  if (slope >= STANDING) return 'on end';
+  if (slope > 0) return `tilted ${slope}°`;
+  const lean = shownGiven(degrees(tilt), 0);
+  return lean === 0 ? 'level' : `leaning ${lean}°`;
+}

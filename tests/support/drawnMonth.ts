@@ -1,0 +1,41 @@
+import { judgeRoute } from '../../src/core/route/judgeRoute';
+import { prepareRoute } from '../../src/core/route/preparedRoute';
+import { stageBook } from '../../src/core/route/stageBook';
+import { tapeOf } from '../../src/core/survey/table/stageRow';
+import { carriedRoute } from '../../src/drawing/carriedRoute';
+import { SAMPLE_PIECES } from '../../src/sample/pieces';
+import { ROUTE_COLUMNS, routeRows } from '../../src/sample/routeRows';
+import { SAMPLE_SURVEYS } from '../../src/sample/sampleSurveys';
+import { surveysOf } from '../../src/worksheet/routeInputs';
+
+/** Every so many surveys of the month are drawn, every step of them; `MONTH=1` draws them all. */
+const EACH = Number(process.env['MONTH'] ?? 9);
+const ALLOWANCE = 25;
+const HEADERS = ROUTE_COLUMNS.map(([header]) => header);
+
+/** Surveys of the month as they are drawn, each with the piece of its build that leaves least. */
+export const drawnMonth = SAMPLE_SURVEYS.filter((_, i) => i % EACH === 0).flatMap((survey) => {
+  const read = surveysOf('routes', [HEADERS, ...routeRows([survey])]);
+  const [first] = read.ok ? read.value.surveys : [];
+  if (!first) throw new Error(`${survey.id} is not read`);
+  const book = stageBook(tapeOf(first.rows, 5));
+  const route = prepareRoute(first.rows, book);
+  const known = route.steps.every(({ problem }) => problem === undefined);
+  const [decides] = SAMPLE_PIECES.filter(({ build }) => build === survey.build)
+    .map((piece) => ({
+      piece,
+      left: known ? judgeRoute(route, piece, book, ALLOWANCE).measured().widest : -piece.length,
+    }))
+    .sort((one, other) => one.left - other.left);
+  const { piece } = decides!;
+  const size = { length: piece.length, breadth: piece.breadth, thickness: piece.thickness };
+  const carried = carriedRoute(route, size, piece.piece, book, ALLOWANCE);
+  return route.steps.map(({ row }, i) => ({
+    name: `${survey.id}, step ${i + 1}, ${row.stage}`,
+    passes: (carried.chain?.clearance ?? -1) >= 0,
+    /** Of the step, as STAGES has it. */
+    clearance: carried.chain?.steps[i]?.clearance,
+    drawn: carried.draw(i, `m-${survey.id}-${i}`),
+    small: carried.drawSmall(i, `s-${survey.id}-${i}`),
+  }));
+});
