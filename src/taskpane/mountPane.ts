@@ -8,6 +8,8 @@ import { ALLOWANCE, TAPE } from '../worksheet/routeInputs';
 import type { CallsBoard } from '../worksheet/calls/callsBoard';
 import { CallsPart } from './callsPart';
 import { EnterAgainPart } from './enterAgainPart';
+import { exampleOnSheet } from './exampleOnSheet';
+import { examplePicture } from './examplePicture';
 import { findOrders } from './findOrders';
 import { findPieces, type FoundPiece } from './findPieces';
 import { findRow, type FoundRow } from './findRow';
@@ -177,6 +179,10 @@ class PaneController {
     this.selected = selection === 'several areas' ? undefined : selection;
     const search = await findRow(this.access, tables, selection);
     this.found = search.found;
+    const example =
+      search.found || !this.selected ? undefined : await exampleOnSheet(this.access, this.selected);
+    const picture = example && examplePicture(example);
+    this.view.showExample(picture);
     const spoken = 'result' in search ? await findStep(this.access, tables, search.result) : undefined;
     const step = (this.step = spoken?.row && spoken);
     this.view.showResult(
@@ -187,7 +193,11 @@ class PaneController {
     );
     const why = 'why' in search ? search.why : step ? 'This is a row of results.' : undefined;
     this.showRefusal();
-    this.show(why ?? (spoken && !spoken.row ? spoken.why : undefined));
+    this.show(
+      picture
+        ? 'This is a worked example: its picture is below.'
+        : (why ?? (spoken && !spoken.row ? spoken.why : undefined)),
+    );
   }
 
   private async goToStep(): Promise<void> {

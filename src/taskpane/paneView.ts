@@ -1,3 +1,4 @@
+import type { ExamplePicture } from './examplePicture';
 import { ALLOWANCE, TAPE } from '../worksheet/routeInputs';
 import { button } from './button';
 import { element } from './element';
@@ -51,7 +52,8 @@ export class PaneView {
   private readonly next = button('Next row with a problem');
   private readonly problems = section('Problems');
   private readonly verdict = section('Does it go?');
-  private readonly drawing = section('To scale');
+  private readonly drawing = section('In pictures');
+  private readonly example = section('The example in pictures');
   private readonly rows = section('All rows selected');
   private readonly cautions = element('div', { role: 'note', 'aria-label': 'Cautions' });
   private readonly clearances = section('Clearance');
@@ -71,6 +73,7 @@ export class PaneView {
     element('h2', { class: 'aside' }, 'A row of results'),
   );
   private drawn: string | undefined;
+  private exampleShown: string | undefined;
 
   constructor(
     root: HTMLElement,
@@ -114,6 +117,7 @@ export class PaneView {
       parts.calls,
       parts.refusal,
       this.result,
+      this.example,
       form,
       this.rowPart,
       this.next,
@@ -122,6 +126,7 @@ export class PaneView {
       parts.enterAgain,
     );
     this.showResult(undefined);
+    this.showExample(undefined);
     this.setPieces([]);
     this.show(undefined, undefined);
     this.say('Select a row of a route.');
@@ -199,6 +204,22 @@ export class PaneView {
     this.result.dataset.offer = key;
     const go = offer && button(offer.go, () => this.actions.goToStep());
     fill(this.result, ...(offer && go ? [element('p', {}, offer.text), go] : []));
+  }
+
+  /** Shows the worked example that is selected in pictures; undefined: none is. */
+  showExample(picture: ExamplePicture | undefined): void {
+    this.example.hidden = picture === undefined;
+    const key = picture?.pictures.map(({ svg }) => svg).join('') ?? '';
+    if (this.exampleShown === key) return;
+    this.exampleShown = key;
+    if (!picture) {
+      fill(this.example);
+      return;
+    }
+    const open = this.example.querySelector('details')?.open === true;
+    fill(this.example, element('p', { class: 'place' }, picture.title), ...drawingPart({ drawing: picture }));
+    const words = this.example.querySelector('details');
+    if (words) words.open = open;
   }
 
   /** Made anew only when it changes, so that the words stay open and keep the focus. */
@@ -339,7 +360,7 @@ function rowLine({ row, what, verdict, problems }: RowLine): HTMLElement {
 const clearanceTable = (rows: readonly Node[]): HTMLElement =>
   element('table', {}, element('caption', {}, 'mm a side'), element('tbody', {}, ...rows));
 
-function drawingPart({ drawing, notDrawn }: PaneModel): Node[] {
+function drawingPart({ drawing, notDrawn }: Pick<PaneModel, 'drawing' | 'notDrawn'>): Node[] {
   if (!drawing) return [element('p', {}, notDrawn ?? '')];
   const parsed = drawing.pictures.map(({ svg }) => new DOMParser().parseFromString(svg, 'image/svg+xml'));
   const words = element(

@@ -199,7 +199,7 @@ function workedSheet(name: string, route: string, pieces: string): NewSheet {
       row: 0,
       column: 0,
       value:
-        'Work each one out and put your answer in the free cell, a number or one with its unit; then write yes to see the working.',
+        'Work each one out and put your answer in the free cell, a number or one with its unit; then write yes to see the working. The pane shows the example that is selected in pictures.',
       bold: true,
     },
     { row: 1, column: 0, value: CAUTIONS.lifting },

@@ -1,4 +1,5 @@
 import { lowerShare } from '../carrying/lowerShare';
+import { radians } from '../measures/angle';
 import type { PieceSize, Pose } from '../measures/piece';
 import type { WalkKey } from '../joint/walk/carrier';
 import { ALL_HOLDS, poseOfHold, sidesOfHold, sizesOfHold, type Hold } from '../motion/hold';
@@ -163,11 +164,16 @@ export function carryMoves(route: PreparedRoute, book: StageBook, asked: CarryAs
             pitch: Math.atan2(rise, going),
             tilt: pose === 'tilted' ? (tilt ?? 0) : 0,
             raise,
-            turned: turnedInPlan(walk.keys, row, from),
+            turned:
+              stage === 'winder'
+                ? radians(prepared.row.measures.turn ?? 90)
+                : turnedInPlan(walk.keys, row, from),
           })
         : undefined;
     if (onLanding) {
-      const decides = onLanding.findIndex(({ kind }) => kind === 'quarter' || kind === 'aside');
+      const decides = onLanding.findIndex(
+        ({ kind }) => kind === 'quarter' || kind === 'round' || kind === 'aside',
+      );
       onLanding.forEach((move, k) => {
         const along = move.kind === 'approach' ? from : move.kind === 'go on' ? to : carried;
         const onWay = k >= decides && move.kind !== 'go on';

@@ -7,7 +7,16 @@ import type { StageName } from '../stages/kinds';
 /** One thing that is done on the way round a landing. */
 export interface LandingMove {
   readonly kind:
-    'approach' | 'tilt' | 'level' | 'stand' | 'raise' | 'quarter' | 'second quarter' | 'aside' | 'go on';
+    | 'approach'
+    | 'tilt'
+    | 'level'
+    | 'stand'
+    | 'raise'
+    | 'quarter'
+    | 'second quarter'
+    | 'round'
+    | 'aside'
+    | 'go on';
   readonly pose: Pose;
   /** [rad] */
   readonly tilt: number;
@@ -15,7 +24,7 @@ export interface LandingMove {
   readonly raise: number;
 }
 
-/** What is known of the motion round a landing. */
+/** What is known of the motion round a landing or winding treads. */
 export interface RoundLanding {
   readonly stage: StageName;
   readonly from: Hold;
@@ -40,17 +49,19 @@ const QUARTER = Math.PI / 2;
 
 /**
  * The moves round a landing one by one: on to it along the slope, brought into the attitude in which it goes round, raised
- * where it has to be, turned quarter by quarter or moved across, and on along the other slope.
+ * where it has to be, turned quarter by quarter or moved across, and on along the other slope. Round winding treads it is
+ * turned as far as they turn, and no farther than a quarter in one move where that is whole quarters.
  *
  * @returns undefined where how it is turned is not drawn, or is no whole number of quarters
  */
 export function landingMoves(round: RoundLanding): LandingMove[] | undefined {
   const { stage, from, to, pose, pitch, tilt, raise, turned } = round;
   const quarters = stage === 'quarter landing' ? 1 : stage === 'half landing' ? 2 : undefined;
-  if (turned === undefined || quarters === undefined) return undefined;
+  const winding = stage === 'winder';
+  if (turned === undefined || (quarters === undefined && !winding)) return undefined;
   const whole = Math.round(Math.abs(turned) / QUARTER);
-  if (Math.abs(Math.abs(turned) - whole * QUARTER) > STEEPER * 5) return undefined;
-  if (whole !== quarters && !(whole === 0 && quarters === 2)) return undefined;
+  const even = Math.abs(Math.abs(turned) - whole * QUARTER) <= STEEPER * 5 && whole <= 2;
+  if (!winding && (!even || (whole !== quarters && !(whole === 0 && quarters === 2)))) return undefined;
   const raised = raise >= RAISED ? raise : 0;
   const held = { pose, tilt, raise: 0 };
   const onWay = { pose, tilt, raise: raised };
@@ -64,14 +75,16 @@ export function landingMoves(round: RoundLanding): LandingMove[] | undefined {
         ? [{ kind: 'level', ...held }]
         : [{ kind: 'stand', ...held }];
   const turns: LandingMove[] =
-    whole === 0
-      ? [{ kind: 'aside', ...onWay }]
-      : whole === 1
-        ? [{ kind: 'quarter', ...onWay }]
-        : [
-            { kind: 'quarter', ...onWay },
-            { kind: 'second quarter', ...onWay },
-          ];
+    winding && (!even || whole === 0)
+      ? [{ kind: 'round', ...onWay }]
+      : whole === 0
+        ? [{ kind: 'aside', ...onWay }]
+        : whole === 1
+          ? [{ kind: 'quarter', ...onWay }]
+          : [
+              { kind: 'quarter', ...onWay },
+              { kind: 'second quarter', ...onWay },
+            ];
   return [
     { kind: 'approach', ...along(from) },
     ...brought,

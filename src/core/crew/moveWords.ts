@@ -91,10 +91,11 @@ function landingOrder(
 ): string {
   const side = hand === undefined ? '' : ` to the ${hand}`;
   const going = way === undefined ? '' : ` ${way}`;
+  const winding = stage === 'winder';
   const over = overRail ? ', over the handrail' : '';
   switch (kind) {
     case 'approach':
-      return `Bring it${going} on to the landing, ${pose}, ${sideWords(from, pose, true)}`;
+      return `Bring it${going} ${winding ? 'to the winding treads' : 'on to the landing'}, ${pose}, ${sideWords(from, pose, true)}`;
     case 'tilt':
       return `Raise its upper end until it is tilted ${shownGiven(degrees(tilt), 0)} degrees`;
     case 'level':
@@ -104,9 +105,11 @@ function landingOrder(
     case 'raise':
       return `Raise it ${mmNeeded(raise)}${over}${heavy ? raiseWords(raise) : ''}`;
     case 'quarter':
-      return `Turn it a quarter${side}, ${pose}${stage === 'half landing' ? ', across the landing' : ''}${over}`;
+      return `Turn it a quarter${side}, ${pose}${stage === 'half landing' ? ', across the landing' : winding ? ', tread by tread' : ''}${over}`;
+    case 'round':
+      return `Turn it${side} with the winding treads, ${pose}, tread by tread${over}`;
     case 'second quarter':
-      return `Turn it a second quarter${side}, ${pose}${over}`;
+      return `Turn it a second quarter${side}, ${pose}${winding ? ', tread by tread' : ''}${over}`;
     case 'aside':
       return `Move it sideways${side} across the landing, ${pose}, without turning it${over}`;
     case 'go on':

@@ -149,7 +149,7 @@ function wholeSources(
  */
 function levelSources(planning: Planning, i: number, first: FlightEnd, second: FlightEnd): PassageSources[] {
   const { reading, lookUp } = planning;
-  const { stage, measures, way } = entryAt(reading, i);
+  const { row, measures, way } = entryAt(reading, i);
   const { width, height, rise = 0, risers = 0 } = measures;
   if (!standsAlone(entryAt(reading, i)) || width === undefined || height === undefined) return [];
   const lower = way === 'up' ? first : second;
@@ -158,7 +158,7 @@ function levelSources(planning: Planning, i: number, first: FlightEnd, second: F
   const climb = rise * risers;
   // Narrower than any piece up to the height of the head: raised above that it passes the whole width.
   const above = { width, height: over, lowWidth: 1, lowHeight: climb };
-  const toldAs = stage === 'ramp' ? 'ramp' : 'steps';
+  const toldAs = row.stage === 'ramp' ? 'ramp' : 'steps';
   return over > climb ? [[{ ...source(lookUp('passage', above)), toldAs }]] : [];
 }
 

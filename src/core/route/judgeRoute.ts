@@ -3,6 +3,7 @@ import { holdAt, poseOfHold } from '../motion/hold';
 import { bestChain, widestClearance, type ChainStep, type Part, type Passable } from './chain';
 import type { PreparedReading, PreparedRoute } from './preparedRoute';
 import { proofAt } from './proofs';
+import { rowThatDecides } from './rowThatDecides';
 import { routeParts, type JointsAsked } from './routeParts';
 import { stepWords } from './stepWords';
 import {
@@ -162,7 +163,12 @@ export function judgeRoute(
     const judged = steps.map((_, i) =>
       judgeStep(route, i, piece, book, allowance, chain?.[i], worstChain?.[i]),
     );
-    const limiting = limitingStep(verdict, judged);
+    const first = limitingStep(verdict, judged);
+    const decides = rowThatDecides(route, chain, first);
+    const alike =
+      judged[decides]?.verdict === judged[first]?.verdict &&
+      judged[decides]?.clearance === judged[first]?.clearance;
+    const limiting = alike ? decides : first;
     const at = atWidest(entryAt(judged, limiting), roomiest?.[limiting]);
     const tightness = verdict === 'tight' ? tightnessOf(judged) : undefined;
     return {

@@ -15,7 +15,7 @@ export function crewSheet(book: WorkbookWriter): void {
   headed(
     sheet,
     'For the crew: the job chosen on Quote',
-    'Print this page for each job. The pictures of the tight steps are on the page of the month and in the pane.',
+    'One job at a time: choose it on Quote, then print this page. The pictures of the tight steps of all jobs are on the sheets for the crew that belong to the month, and in the pane.',
     'stairs',
   );
   const order = (column: string): { readonly formula: string } => ({

@@ -22,7 +22,7 @@ export function workedExamplesSheet(book: WorkbookWriter): void {
   headed(
     sheet,
     'Worked examples',
-    'Work it out and write your answer in the yellow cell, a number or one with its unit; then write yes to see the working. Values of our own making.',
+    'Work it out and write your answer in the yellow cell, a number or one with its unit; then write yes to see the working. The pane shows the place of the example that is selected, and with its working the piece on its way. Values of our own making.',
     'lifting',
   );
   let top = TOP;

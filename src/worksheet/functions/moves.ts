@@ -43,7 +43,7 @@ export const moves = tableFunction({
   ],
   result: {
     meaning:
-      `a header row and one row a move: ${COLUMNS.join(', ')}. Tilt: degrees that the piece is carried out of level; ` +
+      `a header row and one row a move: ${COLUMNS.join(', ')}. Tilt: degrees by which the side that is upright in the pose is out of plumb, on a stair the slope of the piece; ` +
       'Raise: mm above the floor or the line of nosings; Clearance: mm a side, of the step, as STAGES gives it; ' +
       'Closest: on the move of a step that decides; Lower share: kg on the lower end, taken hold of at both ends ' +
       'of its lower edge, the mass at half its height; it is no word on how many may carry it',

@@ -51,7 +51,22 @@ test('what is drawn as no whole number of quarters, or not at all, is not told i
   expect(landingMoves(round({ turned: undefined }))).toBeUndefined();
   expect(landingMoves(round({ turned: 1 }))).toBeUndefined();
   expect(landingMoves(round({ turned: 2 * QUARTER }))).toBeUndefined();
-  expect(landingMoves(round({ stage: 'winder' }))).toBeUndefined();
+});
+
+// Treads run together turn the way by what they are measured to turn, and none of it is a floor to turn on.
+test('winding treads are turned with, quarter by quarter where they are whole quarters', () => {
+  const winding = (turned: number, more: Partial<RoundLanding> = {}) =>
+    kinds({ stage: 'winder', turned, tilt: PITCH + 0.3, raise: 60, ...more });
+  expect(winding(QUARTER)).toEqual(['approach', 'tilt', 'raise', 'quarter', 'go on']);
+  expect(winding(2 * QUARTER)).toEqual(['approach', 'tilt', 'raise', 'quarter', 'second quarter', 'go on']);
+  expect(winding(Math.PI / 3)).toEqual(['approach', 'tilt', 'raise', 'round', 'go on']);
+  expect(winding(Math.PI / 6)).toEqual(['approach', 'tilt', 'raise', 'round', 'go on']);
+  expect(winding(QUARTER, { pose: 'on end', tilt: 0, raise: 0 })).toEqual([
+    'approach',
+    'stand',
+    'quarter',
+    'go on',
+  ]);
 });
 
 /** Lying flat, turned about the upright by an angle. */

@@ -115,6 +115,20 @@ function lying(
   return lyingAt(flight, piece, hold, drawn, where === 'near' ? near : far);
 }
 
+/** Lying along the middle of a flight, as far across it as another place is. */
+function lyingBeside(
+  route: PlacedRoute,
+  i: number,
+  piece: PieceSize,
+  hold: Hold,
+  drawn: number,
+  other: KeyAttitude,
+): KeyAttitude {
+  const flight = entryAt(route.rows, i);
+  const [, across] = unplaced(flight.placing, other.at);
+  return lyingAt(flight, piece, hold, drawn, sizesOf(flight).X / 2, across);
+}
+
 /** Level floor between the entry plane and the first riser or the last nosing [mm]. */
 function floorBefore(flight: PlacedRow): number {
   const { X } = sizesOf(flight);
@@ -252,4 +266,4 @@ function inSection(
 }
 
 /** What a walk asks of a flight: where the piece lies on it, the floor at its ends, and the moves from one end to the other. */
-export const flightMove = { lying, floorBefore, floorAfter, inSection, pass };
+export const flightMove = { lying, lyingBeside, floorBefore, floorAfter, inSection, pass };

@@ -115,7 +115,8 @@ export function stepMotion(
   const faces = (deciding ?? []).map(({ box }) => box);
   const exit = placedFrame(view, placed?.exit ?? START);
   const level = placed !== undefined && isLevel(placed.joint.stage);
-  const all = (level ? roughPart(walk.keys, row) : ownPart(walk.keys, row)).map((key) => ({
+  const ahead = (key: WalkKey): number => placedKey(view, key).at[0];
+  const all = (level ? roughPart(walk.keys, row, ahead) : ownPart(walk.keys, row)).map((key) => ({
     ...key,
     ...placedKey(view, key),
   }));
@@ -218,14 +219,24 @@ function ownPart(keys: readonly WalkKey[], row: number): WalkKey[] {
   return part;
 }
 
-/** The keys among which a level row is passed: those of the first row that is passed with it or after it, and the next. */
-function roughPart(keys: readonly WalkKey[], row: number): WalkKey[] {
+/**
+ * The keys among which a level row is passed: those of the first row that is passed with it or after it, and the next; and
+ * those before, where the piece is moved on into the row from the one before.
+ * @param ahead how far a key is beyond the row's entry [mm]
+ */
+function roughPart(keys: readonly WalkKey[], row: number, ahead: (key: WalkKey) => number): WalkKey[] {
   const from = keys.findIndex((key) => key.row >= row);
   const first = keys[from];
   if (!first) return [];
   const next = keys.find((key) => key.row > first.row)?.row ?? first.row;
-  const before = keys[from - 1];
-  const part = before && !first.rides ? [before] : [];
+  const part: WalkKey[] = [];
+  let rides = first.rides;
+  for (let n = from - 1; n >= 0 && !rides; n--) {
+    const key = entryAt(keys, n);
+    part.unshift(key);
+    if (ahead(key) < 0) break;
+    rides = key.rides;
+  }
   for (const key of keys.slice(from)) {
     if (key.row > next || (part.length > 0 && key.rides)) break;
     part.push(key);

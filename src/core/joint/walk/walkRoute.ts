@@ -832,7 +832,7 @@ class Walker {
           });
           return keys !== undefined && this.carrier.follow(keys, row, this.stretchOf(i));
         });
-        if (!moved) continue;
+        if (!moved && (goal === 'level floor' || !this.movedAsideOn(i, step, goal))) continue;
         if (turn && goal !== 'level floor') {
           if (this.followTurn(i, turn, goal)) return undefined;
           continue;
@@ -877,6 +877,36 @@ class Walker {
       }
     }
     return { row, what: 'flight' };
+  }
+
+  /**
+   * To a place in the section of flight i, moved aside while it lies along the middle of it: where a door at its one end and
+   * a turn at the other leave it no room on one line.
+   */
+  private movedAsideOn(i: number, step: WalkStep, goal: KeyAttitude): boolean {
+    const { row } = this.rowAt(i);
+    const mark = this.carrier.keys.length;
+    const beside = (other: KeyAttitude): KeyAttitude =>
+      flightMove.lyingBeside(this.route, i, this.piece, step.from, this.drawn, other);
+    const pass = (to: KeyAttitude, side: "start's" | "goal's"): boolean => {
+      const keys = flightMove.pass(this.route, i, {
+        piece: this.piece,
+        hold: step.from,
+        drawn: this.drawn,
+        start: this.carrier.last,
+        solids: this.carrier.solids(this.stretchOf(i)).map(({ box }) => box),
+        goal: to,
+        side,
+        ahead: 0,
+      });
+      return keys !== undefined && this.carrier.follow(keys, row, this.stretchOf(i));
+    };
+    const on =
+      pass(beside(this.carrier.last), "start's") &&
+      this.carrier.go(beside(goal), row, this.stretchOf(i), 'without search') &&
+      pass(goal, "goal's");
+    if (!on) this.carrier.keys.length = mark;
+    return on;
   }
 
   /** The keys of the turn behind flight i, where both are passed together. */

@@ -1,0 +1,55 @@
+import type { DecidingFace } from '../motion/closest';
+import { kindOf, type StageName } from '../stages/kinds';
+import type { ChainStep } from './chain';
+import type { PreparedRoute } from './preparedRoute';
+
+/** Whether a stage has such a face; of rows that are passed together one often has it alone. */
+function has(stage: StageName, face: DecidingFace): boolean {
+  const { role, stair } = kindOf(stage);
+  switch (face) {
+    case 'inner corner':
+    case 'far wall':
+      return role === 'turn';
+    case 'jambs':
+    case 'head':
+      return stage === 'door' || stage === 'side door' || stage === 'lift';
+    case 'rail':
+      return stair === 'landing';
+    case 'slope':
+    case 'nosings':
+    case 'top nosing':
+    case 'stairwell edge':
+    case 'foot ceiling':
+    case 'head ceiling':
+    case 'foot wall':
+    case 'head wall':
+    case 'riser':
+      return stair === 'flight';
+    default:
+      return false;
+  }
+}
+
+/**
+ * Of rows that are passed together all are as close: the one that has what decides.
+ * @param among a row that is as close as the route
+ * @returns the number of that row; `among` where no other row alone has it
+ */
+export function rowThatDecides(
+  route: PreparedRoute,
+  chain: readonly ChainStep[] | undefined,
+  among: number,
+): number {
+  const step = chain?.[among];
+  const faces = step?.closest === 'passage' ? step.passage?.answer.critical.faces : undefined;
+  if (!step?.joint || !faces) return among;
+  const [first, last] = step.joint;
+  const rows = Array.from({ length: last - first + 1 }, (_, k) => first + k).filter((row) => {
+    const { stage } = route.steps[row]?.row ?? {};
+    return (
+      stage !== undefined && chain?.[row]?.passage === step.passage && faces.some((face) => has(stage, face))
+    );
+  });
+  const [only] = rows;
+  return rows.length === 1 && only !== undefined ? only : among;
+}
