@@ -156,13 +156,14 @@ const measured = (value: number): string => (value >= SKY ? 'open' : mmText(valu
 
 /** Rows between the outdoors and an ample room: what is said and drawn of them by themselves. */
 export function aloneRoute(rows: readonly StageRow[], book: StageBook): PreparedRoute {
-  // The number of a step matters to the route, not to the stage.
-  const numbered = rows.map((row, i) => ({ ...row, step: i + 1 }));
   const [first] = rows;
   if (!first) return prepareRoute([], book);
+  // The number of a step matters to the route, not to the stage; one row keeps its own.
+  const from = rows.length > 1 || Number.isNaN(first.step) ? 1 : first.step;
+  const numbered = rows.map((row, i) => ({ ...row, step: from + i }));
   const ample: StageRow = {
     ...first,
-    step: rows.length + 1,
+    step: from + rows.length,
     stage: 'room',
     stageText: 'room',
     measures: { length: AMPLE, width: AMPLE, height: AMPLE },

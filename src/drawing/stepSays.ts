@@ -109,7 +109,10 @@ const STANDING = 85;
 
 /** Slope [degrees, whole] of one of a box's sides. */
 const slopeOf = (turn: StepPlace['turn'], axis: 0 | 1): number =>
-  Math.round(degrees(Math.asin(Math.min(1, Math.abs(rotate(turn, axis === 0 ? [1, 0, 0] : [0, 1, 0])[2])))));
+  shownGiven(
+    degrees(Math.asin(Math.min(1, Math.abs(rotate(turn, axis === 0 ? [1, 0, 0] : [0, 1, 0])[2])))),
+    0,
+  );
 
 /** `tilted 24°`, `leaning 30°`, `on end`: how a place is held, by the slope of its long side. */
 export function placeInWords({ turn, tilt }: Pick<StepPlace, 'turn' | 'tilt'>): string {

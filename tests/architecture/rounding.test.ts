@@ -16,7 +16,7 @@ const NO_FIGURES = [
   /^core\/crew\/landingMoves\.ts$/,
   /^core\/stages\/winder\/winder\.ts$/,
   /^core\/survey\/checks\/(?:doorSlips|storeySlips)\.ts$/,
-  /^drawing\/(?:drawStep|landingView|paper|wideWinderView)\.ts$/,
+  /^drawing\/(?:stepPlaces|landingView|paper|wideWinderView)\.ts$/,
   /^sheetHost\//,
   /^taskpane\/icon\.ts$/,
 ];

@@ -214,7 +214,8 @@ test('a winder that turns right round is drawn, with no way shown or with one', 
   );
   const { drawings, undrawn } = month.surveys[0]!.explanation!;
   expect(undrawn).toBeUndefined();
-  expect(drawings![0]!.text).toContain('Plan of a winder');
+  expect(drawings![0]!.text).toContain('winder, from above');
+  expect(drawings![0]!.text).toContain('No way shown for the piece itself');
 });
 
 test('what to measure again has the figure it needs', () => {

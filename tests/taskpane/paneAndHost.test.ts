@@ -71,6 +71,7 @@ describe('out of sight', () => {
 
 test('while a cell is edited the pane waits, and says nothing of an error', async () => {
   const page = await pane();
+  await says(page, 'Row 5:');
   await inPage(page, 'fakeEdit', true);
   await select(page, 'Surveys', 8);
   await page.waitForTimeout(300);

@@ -5,7 +5,7 @@ import type { ShortOfPiece } from '../../stages/stairTurn/turnedPlace';
 import { entryAt } from '../../lists/entryAt';
 import type { JointBlock, JointRow } from '../jointRow';
 import { flightMove } from './flightMove';
-import { movedFrame, placedKey, placingOf } from '../place/frame';
+import { movedFrame, placedKey, placingOf, type Frame } from '../place/frame';
 import { placeRoute, type PlacedRoute } from '../place/placedRoute';
 import { endsOf, isLanding, runOf, turns } from '../place/rowContext';
 import { shortOf, tooShort } from '../shortFlightJoint';
@@ -56,11 +56,19 @@ export function stairTurnKeys(
   const found = turnJoint(block, piece, ask, shortBeside(route, i, side, piece));
   const shown = found?.find((passage) => passage.to === to)?.shown();
   if (!shown) return undefined;
-  const own = placeRoute(rows).rows.find(({ row, supposed }) => !supposed && rows[row] === onTurn);
-  if (!own) return undefined;
+  const placed = placeRoute(rows).rows.filter(({ supposed }) => !supposed);
+  const own = placed.find(({ row }) => rows[row] === onTurn);
+  const [first] = placed;
+  if (!own || !first) return undefined;
+  // The joint begins where the stair does: level floor of the flight's own before it is no part of that.
+  const [x, y, z] = own.entry.at;
+  const entry: Frame = {
+    ...own.entry,
+    at: [side === 'after' ? x - flightMove.floorBefore(first) : x, y, z],
+  };
   const placing =
     side === 'after'
-      ? placingOf(own.entry, movedFrame(turn.entry, 0, lane?.aside ?? 0))
+      ? placingOf(entry, movedFrame(turn.entry, 0, lane?.aside ?? 0))
       : placingOf(
           movedFrame(own.exit, -runOf(onTurn, onFlight)),
           movedFrame(turn.exit, -runOf(turn.joint, route.rows[k + 1]?.joint), lane?.aside ?? 0),
