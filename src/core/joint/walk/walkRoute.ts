@@ -402,9 +402,12 @@ class Walker {
     if (to < from) return undefined;
     // Wholly past the row where there is room for it, else as far on as it can be.
     const past = Math.max(from, Math.min(to, along / 2 + GAP));
+    // In the row itself where that holds it, not in front of a door before it.
+    const inside = -this.lengthOf(i) + along / 2 + GAP;
+    const back = turns(this.rowAt(i).joint.stage) || inside > to ? from : Math.max(from, inside);
     return {
       frame: exit,
-      from: past === to ? Math.max(from, to - STATION) : past,
+      from: past === to ? Math.max(back, to - STATION) : past,
       to: Math.min(to, past + STATION),
     };
   }
