@@ -326,9 +326,8 @@ const shrunk = (box: SceneBox): SceneBox => ({
 
 /** Rows on either side whose solids are looked at where the way leads across itself. */
 const NEAR = 3;
-/** What closes the way there reaches so far beyond its section [mm], and so high. */
+/** What closes the way there reaches so far beyond its section on every side [mm]. */
 const CLOSED_BEYOND = 200;
-const CLOSED_HEIGHT = 3000;
 
 /**
  * The scene for what is done in some rows: all of it; where the way leads across itself, as rows whose lengths are not
@@ -352,10 +351,11 @@ export function closedSceneNear(route: PlacedRoute, from: number, to: number): r
   const scene = sceneNear(route, from, to);
   if (!route.crosses) return scene;
   const closed: PlacedSolid[] = [];
-  const close = (row: number, plane: Frame, { width }: Section, behind: '+x' | '-x'): void => {
+  const close = (row: number, plane: Frame, { width, height }: Section, behind: '+x' | '-x'): void => {
     const half = width / 2 + CLOSED_BEYOND;
     const placing = placingOf(START, plane);
-    const solids = behindFace('wall', [0, -half, -CLOSED_HEIGHT], [0, half, CLOSED_HEIGHT], behind);
+    const top = height + CLOSED_BEYOND;
+    const solids = behindFace('wall', [0, -half, -CLOSED_BEYOND], [0, half, top], behind);
     for (const { part, thin } of solids) closed.push({ row, part, box: placedBox(placing, thin) });
   };
   route.rows.forEach((placed, k) => {
