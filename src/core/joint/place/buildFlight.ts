@@ -1,7 +1,6 @@
 import type { BuiltRow } from './builtRow';
 import { straightSolids } from './buildStraight';
-import { behindFace, behindSlope, behindWall, openBox, partsBetween, type Solid } from './solid';
-import { quaternionFromAxes } from '../../space/quaternion';
+import { behindFace, behindSlope, behindWall, openBox, type Solid } from './solid';
 
 /** A flight going up [mm]. */
 export interface FlightShape {
@@ -23,8 +22,6 @@ export interface FlightShape {
   readonly headWall: boolean;
   /** Sides that stand, seen upward. */
   readonly walls: 'both' | 'left' | 'right' | 'none';
-  /** They stand in parts no longer than this [mm], each from the nosings below it to the ceiling over it. */
-  readonly wallParts: number;
 }
 
 /** How far a flight's ceiling line runs on over the floor before its first riser [mm]. */
@@ -71,7 +68,7 @@ export function buildFlight(f: FlightShape): BuiltRow {
   for (const [stands, side] of sides) {
     if (!stands) continue;
     const y = side * half;
-    for (const [a, b] of partsBetween(Math.min(0, from), X, f.wallParts)) {
+    for (const [a, b] of partsBetween(Math.min(0, from), X)) {
       const low = a > 0 ? rise + slope * a : 0;
       const high = Math.max(line(b), trimmer > a ? footHeight : 0);
       solids.push(
@@ -106,7 +103,6 @@ export function buildFlight(f: FlightShape): BuiltRow {
     const x = X + f.headFloor;
     solids.push(...behindFace('facing wall', [x, -half, Z], [x, half, Z + headHeight], '+x'));
   }
-  const stretch = Math.hypot(1, slope);
   return {
     entry: { at: [-f.footFloor, 0, 0], heading: 0 },
     exit: { at: [X + f.headFloor, 0, Z], heading: 0 },
@@ -114,23 +110,27 @@ export function buildFlight(f: FlightShape): BuiltRow {
     exitSection: { width, height: f.headFloor > 0 ? headHeight : top - Z },
     solids,
     open: [
-      ...(X > 0
-        ? [
-            {
-              centre: [X / 2, 0, (rise + Z + headroom) / 2] as const,
-              size: [X * stretch, width, headroom / stretch] as const,
-              turn: quaternionFromAxes(
-                [1 / stretch, 0, slope / stretch],
-                [0, 1, 0],
-                [-slope / stretch, 0, 1 / stretch],
-              ),
-            },
-          ]
-        : []),
+      // Within the slope of each part.
+      ...(X > 0 ? partsBetween(0, X) : []).flatMap(([a, b]) =>
+        line(a) > rise + slope * b ? [openBox([a, -half, rise + slope * b], [b, half, line(a)])] : [],
+      ),
       ...(f.footFloor > 0 ? [openBox([-f.footFloor, -half, 0], [0, half, footHeight])] : []),
       ...(f.headFloor > 0 ? [openBox([X, -half, Z], [X + f.headFloor, half, Z + headHeight])] : []),
     ],
   };
+}
+
+/**
+ * A flight's walls and its free space are told in parts no longer than this [mm], each from the nosings to the ceiling
+ * there: in one part they would reach down to its foot and up to its head all along it, and so across what lies there.
+ */
+const PARTS = 800;
+
+/** From one place along a flight to a farther one in equal parts: where each begins and ends. */
+function partsBetween(from: number, to: number): [number, number][] {
+  const count = Math.max(1, Math.ceil((to - from) / PARTS));
+  const at = (k: number): number => from + ((to - from) * k) / count;
+  return Array.from({ length: count }, (_, k) => [at(k), at(k + 1)]);
 }
 
 /** A solid so much higher [mm]. */

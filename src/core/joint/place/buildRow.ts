@@ -22,10 +22,9 @@ export interface HandedRow {
   readonly back: boolean;
 }
 
-/** Sides of a flight that stand, in what parts [mm]; the others are a landing's to build, up to its handrail. */
+/** Sides of a flight that stand; the others are a landing's to build, up to its handrail. */
 export interface FlightSides {
   readonly walls: 'both' | 'left' | 'right' | 'none';
-  readonly wallParts: number;
 }
 
 /**
@@ -36,7 +35,7 @@ export function buildRow(
   row: JointRow,
   before: JointRow | undefined,
   after: JointRow | undefined,
-  sides: FlightSides = { walls: 'both', wallParts: Infinity },
+  sides: FlightSides = { walls: 'both' },
 ): HandedRow {
   const m = row.measures;
   const width = m.width ?? 0;
@@ -108,7 +107,7 @@ export function buildRow(
         floorBefore: footFloor > 0 ? footFloor : level ? (atFoot.measures.length ?? 0) : 0,
         footWall: atFoot === undefined && footFloor > 0,
         headWall: atHead === undefined && (m.headSpace ?? 0) > 0,
-        ...sides,
+        walls: sides.walls,
       });
       return { built: down ? walkedBack(built) : built, mirrored: false, back: down };
     }

@@ -1,11 +1,12 @@
 import type { SceneBox } from '../../space/motion';
 import { SpaceChecker } from '../../space/spaceChecker';
+import { isStair } from '../../stages/kinds';
 import type { JointRow } from '../jointRow';
 import type { Section } from './builtRow';
 import { buildRow } from './buildRow';
 import { movedFrame, placedBox, placedFrame, placingOf, START, type Frame, type Placing } from './frame';
 import { isLanding, withLeastCeilings } from './rowContext';
-import { behindFace, openBox, partsBetween, THIN, type Solid, type SolidPart } from './solid';
+import { behindFace, openBox, THIN, type Solid, type SolidPart } from './solid';
 import { entryAt } from '../../lists/entryAt';
 
 /** A solid of the scene, with the row that it belongs to: -1 before the first, the number of rows after the last. */
@@ -13,9 +14,10 @@ export interface PlacedSolid {
   readonly row: number;
   readonly part: SolidPart;
   readonly box: SceneBox;
-  /** It is of a way in or out, and stands in the free space of these rows, by their numbers among those given. */
-  readonly within?: readonly number[];
 }
+
+/** The row of a solid, and the one in whose free space it stands. */
+type Crossing = readonly [number, number];
 
 /** A row in its place. */
 export interface PlacedRow {
@@ -40,6 +42,8 @@ export interface PlacedRoute {
   readonly solids: readonly PlacedSolid[];
   /** A solid stands in the space of a row that is not beside its own: the way leads across itself. */
   readonly crosses: boolean;
+  /** The rows of such solids with the rows in whose space they stand, by their numbers as a solid's row is told. */
+  readonly crossings: readonly Crossing[];
 }
 
 /** What may be asked of the placing. */
@@ -55,12 +59,6 @@ const FACADE = 9000;
 /** And how high [mm]. */
 const FACADE_HEIGHT = 6000;
 const LONG_FLIGHT = 9000;
-/**
- * Where the way comes back over or under a flight, its walls follow it in parts of this length [mm]: in one part they
- * would reach down to its foot and up to its head all along it, and stand in what lies there. So does the wall round a
- * way in or out.
- */
-const WALL_PARTS = 600;
 const OUTSIDE = openBox([0, -GROUND, 0], [GROUND, GROUND, GROUND]);
 /** Where a piece stands before it comes in, or when it has come out. */
 const FORECOURT = openBox([0, -1500, 0], [6000, 1500, 3000]);
@@ -89,12 +87,6 @@ interface Draft {
  * crosses itself does not, see `sceneNear`.
  */
 export function placeRoute(given: readonly JointRow[], options: PlacingOptions = {}): PlacedRoute {
-  const whole = placedIn(given, options, Infinity);
-  return whole.crosses ? placedIn(given, options, WALL_PARTS) : whole;
-}
-
-/** @param wallParts the walls beside a flight stand in parts no longer than this [mm] */
-function placedIn(given: readonly JointRow[], options: PlacingOptions, wallParts: number): PlacedRoute {
   const rowsWithCeilings = given.map((row, i) => withLeastCeilings(row, given[i - 1], given[i + 1]));
   const listed = withFlights(rowsWithCeilings, options.flightLength ?? LONG_FLIGHT);
   const drafts: Draft[] = [];
@@ -108,7 +100,6 @@ function placedIn(given: readonly JointRow[], options: PlacingOptions, wallParts
     const after = listed[i + 1]?.joint;
     const { built, mirrored, back } = buildRow(joint, before, after, {
       walls: flightWalls(joint, before, after),
-      wallParts,
     });
     const shift = section ? across(section.width, built.entrySection.width, joint.place) : 0;
     const entry = movedFrame(frame, 0, shift);
@@ -118,7 +109,7 @@ function placedIn(given: readonly JointRow[], options: PlacingOptions, wallParts
     for (const box of built.open) open.push({ box: placedBox(placing, box), owner: i });
     const between = section
       ? planeSolids(section, built.entrySection, shift)
-      : groundSolids(built.entrySection, wallParts);
+      : groundSolids(built.entrySection);
     const plane = placingOf(START, section ? frame : reversedAt(entry));
     for (const solid of between) drafts.push({ solid, placing: plane, row: section ? row : -1, owner: -1 });
     if (!section) {
@@ -143,28 +134,14 @@ function placedIn(given: readonly JointRow[], options: PlacingOptions, wallParts
     const plane = placingOf(START, frame);
     open.push({ box: placedBox(plane, OUTSIDE), owner: -2 });
     outside.push({ box: placedBox(plane, FORECOURT), row: given.length });
-    for (const solid of groundSolids(section, wallParts)) {
+    for (const solid of groundSolids(section)) {
       drafts.push({ solid, placing: plane, row: given.length, owner: -1 });
     }
   }
   const solids = settled(drafts, open);
   const own = open.flatMap(({ box, owner }) => (owner < 0 ? [] : [{ box, row: entryAt(listed, owner).row }]));
-  const crosses = crossing(solids, [...outside, ...own]);
-  return { rows, solids: crosses ? withinMarked(solids, own, given.length) : solids, crosses };
-}
-
-/** Marks of the solids of the ways in and out the rows in whose free space they stand. */
-function withinMarked(
-  solids: readonly PlacedSolid[],
-  spaces: readonly { readonly box: SceneBox; readonly row: number }[],
-  count: number,
-): PlacedSolid[] {
-  const looked = spaces.map(({ box, row }) => ({ checker: new SpaceChecker([shrunk(box)]), row }));
-  return solids.map((solid) => {
-    if (solid.row >= 0 && solid.row < count) return solid;
-    const within = looked.filter(({ checker }) => standsIn(checker, solid.box)).map(({ row }) => row);
-    return within.length > 0 ? { ...solid, within } : solid;
-  });
+  const crossings = crossingsOf(solids, [...outside, ...own]);
+  return { rows, solids, crosses: crossings.length > 0, crossings };
 }
 
 /** Whether a box stands in what a checker holds. */
@@ -271,13 +248,11 @@ function planeSolids(first: Section, next: Section, shift: number): Solid[] {
 }
 
 /** Open level ground beyond a section, x outward from its plane: the wall in which it stands, and the ground. */
-function groundSolids({ width, height }: Section, wallParts: number): Solid[] {
+function groundSolids({ width, height }: Section): Solid[] {
   const half = width / 2;
   return [
-    ...partsBetween(half, half + FACADE, wallParts).flatMap(([a, b]) => [
-      ...behindFace('wall', [0, a, 0], [0, b, FACADE_HEIGHT], '-x'),
-      ...behindFace('wall', [0, -b, 0], [0, -a, FACADE_HEIGHT], '-x'),
-    ]),
+    ...behindFace('wall', [0, half, 0], [0, half + FACADE, FACADE_HEIGHT], '-x'),
+    ...behindFace('wall', [0, -half - FACADE, 0], [0, -half, FACADE_HEIGHT], '-x'),
     ...behindFace('head', [0, -half, height], [0, half, FACADE_HEIGHT], '-x'),
     ...behindFace('ground', [0, -GROUND, 0], [GROUND, GROUND, 0], '-z'),
   ];
@@ -307,14 +282,15 @@ function settled(drafts: readonly Draft[], open: readonly OpenSpace[]): PlacedSo
   });
 }
 
-/** Whether a solid stands in the free space of a row that is not beside its own. */
-function crossing(
+/** The rows of which a solid stands in the free space of a row that is not beside its own. */
+function crossingsOf(
   solids: readonly PlacedSolid[],
   spaces: readonly { readonly box: SceneBox; readonly row: number }[],
-): boolean {
-  return spaces.some((space) => {
+): Crossing[] {
+  return spaces.flatMap((space) => {
     const checker = new SpaceChecker([shrunk(space.box)]);
-    return solids.some(({ row, box }) => Math.abs(row - space.row) > 1 && standsIn(checker, box));
+    const across = solids.filter(({ row, box }) => Math.abs(row - space.row) > 1 && standsIn(checker, box));
+    return [...new Set(across.map(({ row }) => row))].map((row): Crossing => [row, space.row]);
   });
 }
 
@@ -331,15 +307,33 @@ const CLOSED_BEYOND = 200;
 
 /**
  * The scene for what is done in some rows: all of it; where the way leads across itself, as rows whose lengths are not
- * exact may have it, the solids of these rows and of three on either side, so that nothing is blocked by what lies
- * elsewhere along the way; nor by the wall round a way in or out, three rows off, where that reaches across them.
+ * exact may have it, the solids of these rows and of three on either side, or of fewer, up to one that crosses them, so
+ * that nothing is blocked by what lies elsewhere along the way.
  * @param from the first row, by its number among the rows given, and @param to the last
  */
 export function sceneNear(route: PlacedRoute, from: number, to: number): readonly PlacedSolid[] {
   if (!route.crosses) return route.solids;
-  const near = (row: number): boolean => row >= from - NEAR && row <= to + NEAR;
-  const far = (row: number): boolean => row <= from - NEAR || row >= to + NEAR;
-  return route.solids.filter(({ row, within }) => near(row) && !(far(row) && within?.some(near)));
+  const [first, last] = rowsNear(route, from, to);
+  return route.solids.filter(({ row }) => row >= first && row <= last);
+}
+
+/**
+ * The first and the last of the rows whose solids are looked at. Those straight beside the ones asked for always are; a
+ * stair that stands over or under a stair there is not.
+ */
+function rowsNear({ rows, crossings }: PlacedRoute, from: number, to: number): [number, number] {
+  const ofStair = new Set(rows.flatMap(({ row, joint }) => (isStair(joint.stage) ? [row] : [])));
+  const crosses = (row: number): boolean =>
+    crossings.some(([a, b]) => {
+      const other = a === row ? b : b === row ? a : undefined;
+      if (other === undefined) return false;
+      const beside = ofStair.has(row) && ofStair.has(other) ? 1 : 0;
+      return other >= from - beside && other <= to + beside;
+    });
+  let [first, last] = [from - 1, to + 1];
+  while (first > from - NEAR && !crosses(first - 1)) first--;
+  while (last < to + NEAR && !crosses(last + 1)) last++;
+  return [first, last];
 }
 
 /**
@@ -358,11 +352,12 @@ export function closedSceneNear(route: PlacedRoute, from: number, to: number): r
     const solids = behindFace('wall', [0, -half, -CLOSED_BEYOND], [0, half, top], behind);
     for (const { part, thin } of solids) closed.push({ row, part, box: placedBox(placing, thin) });
   };
+  const [first, last] = rowsNear(route, from, to);
   route.rows.forEach((placed, k) => {
     const { row, entry, exit, entrySection, exitSection } = placed;
     const [before, after] = [route.rows[k - 1], route.rows[k + 1]];
-    if (row === from - NEAR && before?.row !== row) close(row, entry, entrySection, '-x');
-    if (row === to + NEAR && after?.row !== row && exitSection) close(row, exit, exitSection, '+x');
+    if (row === first && before?.row !== row) close(row, entry, entrySection, '-x');
+    if (row === last && after?.row !== row && exitSection) close(row, exit, exitSection, '+x');
   });
   return [...scene, ...closed];
 }

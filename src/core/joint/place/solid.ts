@@ -116,12 +116,5 @@ export function behindWall(
   return [{ part, box: box(THICK), thin: box(THIN) }];
 }
 
-/** From one place to a farther one in equal parts no longer than so much [mm]: where each begins and ends. */
-export function partsBetween(from: number, to: number, longest: number): [number, number][] {
-  const count = Math.max(1, Math.ceil((to - from) / longest));
-  const at = (k: number): number => from + ((to - from) * k) / count;
-  return Array.from({ length: count }, (_, k) => [at(k), at(k + 1)]);
-}
-
 /** A box of free space between two corners. */
 export const openBox = levelBox;

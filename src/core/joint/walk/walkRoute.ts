@@ -991,7 +991,12 @@ class Walker {
       const { at } = this.carrier.last;
       const far = (k: KeyAttitude): number => Math.hypot(k.at[0] - at[0], k.at[1] - at[1], k.at[2] - at[2]);
       const joined = keys.findIndex((key) => far(key) < 1e-6);
-      if (keys.slice(joined + 1).every((key) => this.carrier.go(key, row, stretch))) {
+      const round = keys.slice(joined + 1).every((key) => this.carrier.go(key, row, stretch));
+      // On a short flight it need not come to lie as far along it as on a long one.
+      if (
+        round ||
+        (this.carrier.keys.length > mark && this.leavingMarks(i + 1, entryAt(this.steps, row)).length > 0)
+      ) {
         this.carriage = { hold: step.to, yaw: this.rowAt(i).exit.heading };
         return undefined;
       }
