@@ -310,23 +310,29 @@ function asBesideFlights(
     );
   const height = narrow(m.height, lower?.measures.height, upper?.measures.height);
   const quarter = stage.stage === 'quarter landing';
-  const width = quarter
-    ? narrow(m.width, lower?.measures.width)
-    : narrow(m.width, lower?.measures.width, upper?.measures.width);
-  const widthOut = quarter ? narrow(m.widthOut, upper?.measures.width) : m.widthOut;
+  const [wide, wideOut] = [lower?.measures.width, upper?.measures.width];
+  // A handrail at any height is there for what reaches over the flight as it goes round.
+  const [clear, clearOut] = [clearWidth(lower?.measures), clearWidth(upper?.measures)];
+  const width = quarter ? narrow(m.width, clear) : narrow(m.width, clear, clearOut);
+  const widthOut = quarter ? narrow(m.widthOut, clearOut) : m.widthOut;
   const guarded = lookUp(stage.stage, { ...m, width, widthOut, height, ceiling: m.ceiling ?? m.height });
   // On a quarter landing a narrower flight may stand back from the edge of the other: what goes round tilted
   // has then level floor where it supposes treads.
+  const standsBack = (own = 0, flight = own): boolean => own - flight > 2 * tape;
   const levelOnly =
-    quarter &&
-    tapeCase === 'worst' &&
-    ((m.width ?? 0) - (width ?? 0) > 2 * tape || (m.widthOut ?? 0) - (widthOut ?? 0) > 2 * tape);
+    quarter && tapeCase === 'worst' && (standsBack(m.width, wide) || standsBack(m.widthOut, wideOut));
   const besideRows = [i - 1, i + 1].filter((k) => beside(k) !== undefined);
   const lines = [lower, upper].flatMap((flight) =>
     flight ? [lineLength(flight.measures, tapeCase, tape)] : [],
   );
   const searchedUpTo = lines.length > 0 ? Math.min(...lines) : undefined;
   return { guarded, levelOnly, beside: besideRows, searchedUpTo };
+}
+
+/** As narrow as a flight is anywhere up to its ceiling [mm]. */
+function clearWidth(measures: LooseMeasures | undefined): number | undefined {
+  const { width, lowWidth } = measures ?? {};
+  return width === undefined || lowWidth === undefined ? width : Math.min(width, lowWidth);
 }
 
 /** From the first nosing of a flight to its last, along the pitch [mm]; without its risers: of two, or of many. */

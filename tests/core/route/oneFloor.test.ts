@@ -104,3 +104,40 @@ test('in a room whose doors may be in any wall a piece leans and tilts as the sh
     expect(one).not.toEqual(other);
   }
 });
+
+describe('a flight that is narrower low down, beside a landing', () => {
+  const stair = { height: 2050, rise: 190, going: 240 };
+  const ends = { footCeiling: 2600, footSpace: 6000, headCeiling: 2600, headSpace: 6000 };
+  const house = (landing: Row, flight: StageMeasures): Row[] => [
+    { stage: 'flight', way: 'up', measures: { ...stair, risers: 16, ...ends, ...flight } },
+    landing,
+    { stage: 'flight', way: 'up', measures: { ...stair, risers: 16, ...ends, ...flight } },
+  ];
+  const landings: Row[] = [
+    {
+      stage: 'half landing',
+      way: 'up',
+      hand: 'left',
+      measures: { ...stair, width: 950, well: 100, depth: 950 },
+    },
+    { stage: 'quarter landing', way: 'up', hand: 'left', measures: { ...stair, width: 950, widthOut: 950 } },
+  ];
+  const pieces = [piece(1500, 750, 25), piece(1900, 600, 25), piece(1400, 640, 100)];
+
+  /** A quarter landing as narrow: beside a narrower flight it would not be told where its treads begin. */
+  const narrowed = ({ measures, ...row }: Row): Row => ({
+    ...row,
+    measures: { ...measures, width: 800, ...(measures.widthOut === undefined ? {} : { widthOut: 800 }) },
+  });
+
+  // By the meaning of the words: a part that is narrower up to the ceiling is all of the flight.
+  test.each(landings)('leaves no more than one as narrow all the way up: $stage', (landing) => {
+    for (const size of pieces) {
+      const low = left(house(landing, { width: 950, lowWidth: 800, lowHeight: 2050 }), size);
+      const narrow = left(house(narrowed(landing), { width: 800 }), size);
+      expect(low ?? -Infinity).toBeLessThanOrEqual((narrow ?? -Infinity) + 1e-6);
+    }
+    // And it says something.
+    expect(left(house(landing, { width: 800 }), piece(1500, 300, 25))).toBeGreaterThan(0);
+  });
+});
