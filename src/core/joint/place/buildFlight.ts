@@ -61,6 +61,8 @@ export function buildFlight(f: FlightShape): BuiltRow {
       ? behindFace('head', [from, -half, footHeight], [from, half, line(from)], '-x')
       : []),
   ];
+  const lowest = (a: number): number => (a > 0 ? rise + slope * a : 0);
+  const highest = (a: number, b: number): number => Math.max(line(b), trimmer > a ? footHeight : 0);
   const sides: [boolean, 1 | -1][] = [
     [f.walls === 'both' || f.walls === 'left', 1],
     [f.walls === 'both' || f.walls === 'right', -1],
@@ -69,12 +71,11 @@ export function buildFlight(f: FlightShape): BuiltRow {
     if (!stands) continue;
     const y = side * half;
     for (const [a, b] of partsBetween(Math.min(0, from), X)) {
-      const low = a > 0 ? rise + slope * a : 0;
-      const high = Math.max(line(b), trimmer > a ? footHeight : 0);
+      const heights = [lowest(a), highest(a, b)] as const;
       solids.push(
         ...(side > 0
-          ? behindWall('wall', [b, y], [a, y], low, high)
-          : behindWall('wall', [a, y], [b, y], low, high)),
+          ? behindWall('wall', [b, y], [a, y], ...heights)
+          : behindWall('wall', [a, y], [b, y], ...heights)),
       );
     }
   }
@@ -103,6 +104,11 @@ export function buildFlight(f: FlightShape): BuiltRow {
     const x = X + f.headFloor;
     solids.push(...behindFace('facing wall', [x, -half, Z], [x, half, Z + headHeight], '+x'));
   }
+  const parts = X > 0 ? partsBetween(0, X) : [];
+  const floors = [
+    ...(f.footFloor > 0 ? [openBox([-f.footFloor, -half, 0], [0, half, footHeight])] : []),
+    ...(f.headFloor > 0 ? [openBox([X, -half, Z], [X + f.headFloor, half, Z + headHeight])] : []),
+  ];
   return {
     entry: { at: [-f.footFloor, 0, 0], heading: 0 },
     exit: { at: [X + f.headFloor, 0, Z], heading: 0 },
@@ -111,11 +117,14 @@ export function buildFlight(f: FlightShape): BuiltRow {
     solids,
     open: [
       // Within the slope of each part.
-      ...(X > 0 ? partsBetween(0, X) : []).flatMap(([a, b]) =>
+      ...parts.flatMap(([a, b]) =>
         line(a) > rise + slope * b ? [openBox([a, -half, rise + slope * b], [b, half, line(a)])] : [],
       ),
-      ...(f.footFloor > 0 ? [openBox([-f.footFloor, -half, 0], [0, half, footHeight])] : []),
-      ...(f.headFloor > 0 ? [openBox([X, -half, Z], [X + f.headFloor, half, Z + headHeight])] : []),
+      ...floors,
+    ],
+    openAtMost: [
+      ...parts.map(([a, b]) => openBox([a, -half, lowest(a)], [b, half, highest(a, b)])),
+      ...floors,
     ],
   };
 }

@@ -20,8 +20,10 @@ export interface BuiltRow {
   /** Undefined where the way ends in the row. */
   readonly exitSection: Section | undefined;
   readonly solids: readonly Solid[];
-  /** Boxes of its free space, enough to tell what stands in it. */
+  /** Boxes in its free space, enough to tell what stands in it. */
   readonly open: readonly SceneBox[];
+  /** Boxes that hold all of it, where `open` leaves some of it out. */
+  readonly openAtMost?: readonly SceneBox[];
 }
 
 /** A row walked the other way. */

@@ -91,6 +91,7 @@ export function placeRoute(given: readonly JointRow[], options: PlacingOptions =
   const listed = withFlights(rowsWithCeilings, options.flightLength ?? LONG_FLIGHT);
   const drafts: Draft[] = [];
   const open: OpenSpace[] = [];
+  const atMost: OpenSpace[] = [];
   const outside: { readonly box: SceneBox; readonly row: number }[] = [];
   const rows: PlacedRow[] = [];
   let frame: Frame = START;
@@ -107,13 +108,14 @@ export function placeRoute(given: readonly JointRow[], options: PlacingOptions =
     const exit = placedFrame(placing, built.exit);
     for (const solid of built.solids) drafts.push({ solid, placing, row, owner: i });
     for (const box of built.open) open.push({ box: placedBox(placing, box), owner: i });
+    for (const box of built.openAtMost ?? built.open) atMost.push({ box: placedBox(placing, box), owner: i });
     const between = section
       ? planeSolids(section, built.entrySection, shift)
       : groundSolids(built.entrySection);
     const plane = placingOf(START, section ? frame : reversedAt(entry));
     for (const solid of between) drafts.push({ solid, placing: plane, row: section ? row : -1, owner: -1 });
     if (!section) {
-      open.push({ box: placedBox(plane, OUTSIDE), owner: -2 });
+      atMost.push({ box: placedBox(plane, OUTSIDE), owner: -2 });
       outside.push({ box: placedBox(plane, FORECOURT), row: -1 });
     }
     rows.push({
@@ -132,14 +134,14 @@ export function placeRoute(given: readonly JointRow[], options: PlacingOptions =
   });
   if (section && endsOpen(listed[listed.length - 1]?.joint)) {
     const plane = placingOf(START, frame);
-    open.push({ box: placedBox(plane, OUTSIDE), owner: -2 });
+    atMost.push({ box: placedBox(plane, OUTSIDE), owner: -2 });
     outside.push({ box: placedBox(plane, FORECOURT), row: given.length });
     for (const solid of groundSolids(section)) {
       drafts.push({ solid, placing: plane, row: given.length, owner: -1 });
     }
   }
-  const solids = settled(drafts, open);
-  const own = open.flatMap(({ box, owner }) => (owner < 0 ? [] : [{ box, row: entryAt(listed, owner).row }]));
+  const solids = settled(drafts, atMost);
+  const own = open.map(({ box, owner }) => ({ box, row: entryAt(listed, owner).row }));
   const crossings = crossingsOf(solids, [...outside, ...own]);
   return { rows, solids, crosses: crossings.length > 0, crossings };
 }
