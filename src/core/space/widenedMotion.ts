@@ -24,8 +24,12 @@ const STEPS = [128, 64, 32, 16, 8, 4, 2, 1, 0.5];
 /** Widened in steps down to this one it stays as far below what is shown otherwise as FAR, or it may yet beat it [mm]. */
 const COARSE = 16;
 const FAR = 40;
+/** What little margins add is less than this [mm]: they are not tried where that would not beat what is shown. */
+const CLOSE = 8;
 /** How far off what is near the places are pushed [mm], the next where the one before does not succeed. */
 const MARGINS: readonly number[] = [10, 20];
+/** The same once these succeed no more: where it is close on two sides, so much is not to be had on both. */
+const CLOSE_MARGINS: readonly number[] = [4, 1.5];
 /** Share of the difference to its neighbours' mean that a place's displacement gives up. */
 const SMOOTHED = 0.3;
 /** Rounds of pushing one place. */
@@ -66,7 +70,7 @@ export function widenedElsewhere(
   motion: Motion,
   from: number,
 ): { readonly padding: number; readonly motion: Motion } | undefined {
-  const places = widenedBy(checker, task, motion.map(placeOf), from);
+  const places = widenedBy(checker, task, motion.map(placeOf), from, MARGINS);
   return places && widenedFurther(checker, task, places, from);
 }
 
@@ -80,16 +84,20 @@ function widenedFurther(
   let padding = bears;
   const { budget = { left: Infinity } } = task;
   let counted = checker.work;
-  for (const step of STEPS) {
-    if (step < COARSE && padding + FAR < (task.shown ?? -Infinity)) break;
-    while (padding + step <= task.most) {
-      budget.left -= checker.work - counted;
-      counted = checker.work;
-      if (budget.left <= 0) break;
-      const wider = widenedBy(checker, task, places, padding + step);
-      if (!wider) break;
-      padding += step;
-      places = wider;
+  for (const margins of [MARGINS, CLOSE_MARGINS]) {
+    const close = margins === CLOSE_MARGINS;
+    for (const step of STEPS) {
+      if (close && step > CLOSE) continue;
+      if (step < COARSE && padding + (close ? CLOSE : FAR) < (task.shown ?? -Infinity)) break;
+      while (padding + step <= task.most) {
+        budget.left -= checker.work - counted;
+        counted = checker.work;
+        if (budget.left <= 0) break;
+        const wider = widenedBy(checker, task, places, padding + step, margins);
+        if (!wider) break;
+        padding += step;
+        places = wider;
+      }
     }
   }
   return { padding, motion: places.map(keyOf) };
@@ -124,6 +132,7 @@ function widenedBy(
   task: WideningTask,
   places: readonly Float64Array[],
   padding: number,
+  margins: readonly number[],
 ): Float64Array[] | undefined {
   checker.hold(paddedPiece(task.piece, padding));
   const { start, goal } = task.ends(padding);
@@ -132,7 +141,7 @@ function widenedBy(
   const first = alikeNear(start, places[0]!);
   const end = alikeNear(goal, places[last]!);
   if (!checker.placeFree(first, 0) || !checker.placeFree(end, 0)) return undefined;
-  for (const margin of MARGINS) {
+  for (const margin of margins) {
     const pushed = places.map((place, i) => {
       if (i === 0) return first;
       if (i === last) return end;

@@ -144,12 +144,16 @@ const KINDS: Readonly<Record<string, Kind>> = {
   },
 };
 
+/** The families are solved to 0.005 mm a side [mm]. */
+const FAMILY_FINENESS = 0.02;
+
 /** How much more a tape finds [mm]: mostly a little. */
 const more = (next: () => number): number => 0.2 + 40 * next() ** 2;
 
 test.each(Object.entries(KINDS))('more room at a %s leaves no less', (name, kind) => {
   const next = seeded([...name].reduce((sum, letter) => sum * 31 + letter.charCodeAt(0), 7) % 100000);
   const falls: number[] = [];
+  const familyFalls: number[] = [];
   for (let i = 0; i < PAIRS; i++) {
     const measures = kind.draw(next);
     const sides = { length: 1400 + 1100 * next(), breadth: 700 + 550 * next(), thickness: 20 + 30 * next() };
@@ -168,16 +172,19 @@ test.each(Object.entries(KINDS))('more room at a %s leaves no less', (name, kind
     // Below 0 a thin piece has nothing to lose a side, and a family's figure may be another way's.
     if (kind.families && least >= 0) {
       const fell = least - kind.families(roomier, sized(smaller));
-      // The families are solved to 0.005 mm.
-      if (fell > 0.02)
-        throw new Error(`families fell by ${fell}: ${JSON.stringify({ measures, sides, which, by })}`);
+      familyFalls.push(fell);
+      if (fell > FAMILY_FINENESS && process.env['FALLS'])
+        console.log(name, 'family', JSON.stringify({ measures, sides, which, by, least, fell }));
     }
     if (process.env['FALLS'] && before - after > 0.5)
       console.log(name, JSON.stringify({ measures, sides, which, by, before, after }));
   }
   const deepest = Math.max(...falls.filter(Number.isFinite));
   const often = (100 * falls.filter((fall) => fall > 0.5).length) / falls.length;
-  if (process.env['FALLS']) console.log(name, { often, deepest, above3: falls.filter((f) => f > 3).length });
+  const deepestFamily = Math.max(0, ...familyFalls);
+  if (process.env['FALLS'])
+    console.log(name, { often, deepest, deepestFamily, above3: falls.filter((f) => f > 3).length });
+  expect(deepestFamily).toBeLessThanOrEqual(FAMILY_FINENESS);
   expect(often).toBeLessThanOrEqual(kind.seen.percent + 100 / PAIRS);
   expect(deepest).toBeLessThanOrEqual(kind.seen.deepest + 0.5);
 });
