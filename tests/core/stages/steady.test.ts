@@ -2,6 +2,7 @@ import { sortedPiece, type PieceSize } from '../../../src/core/measures/piece';
 import { radians } from '../../../src/core/measures/angle';
 import { halfLandingAnswer, halfLandingStage } from '../../../src/core/stages/landing/halfLanding';
 import { bestFamilyFit, type LandingPlan } from '../../../src/core/stages/landing/motionFamilies';
+import { slidFit } from '../../../src/core/stages/landing/slidRound';
 import { quarterLandingAnswer, quarterLandingStage } from '../../../src/core/stages/landing/quarterLanding';
 import { widestMotion } from '../../../src/core/stages/landing/searchedStage';
 import { flightPassages } from '../../../src/core/stages/flight/flightPassages';
@@ -38,8 +39,11 @@ const stair = (next: () => number) => ({
 
 const bestOf = (plan: LandingPlan, piece: PieceSize): number =>
   Math.max(
-    ...(['LB', 'LT', 'BL', 'TL', 'BT', 'TB'] as const).map(
-      (hold) => bestFamilyFit(plan, piece, hold)?.clearance ?? -Infinity,
+    ...(['LB', 'LT', 'BL', 'TL', 'BT', 'TB'] as const).map((hold) =>
+      Math.max(
+        bestFamilyFit(plan, piece, hold)?.clearance ?? -Infinity,
+        slidFit(plan, piece, hold)?.clearance ?? -Infinity,
+      ),
     ),
   );
 

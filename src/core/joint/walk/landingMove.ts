@@ -1,6 +1,7 @@
 import type { PieceSize, Pose } from '../../measures/piece';
 import { POSE_BY_UPRIGHT, sidesOfHold, type Hold, type PieceSide } from '../../motion/hold';
 import type { KeyAttitude } from '../../space/motion';
+import { slidFit } from '../../stages/landing/slidRound';
 import { drawFamilyMotion } from '../../stages/landing/drawFamilyMotion';
 import { halfLandingTask } from '../../stages/landing/halfLanding';
 import {
@@ -91,7 +92,10 @@ export function landingKeys(
   const short: ShortFlights = { lower: flight('lower'), upper: flight('upper') };
   // The motion that is claimed is raised no farther.
   const only = short.lower || short.upper ? { only: roundAs(pose, hold) } : {};
-  const fit = bestFamilyFit(plan, piece, hold, { atLeast: drawn, short, mostRaise: raise + STRAYS, ...only });
+  const ask = { atLeast: drawn, mostRaise: raise + STRAYS };
+  const fit =
+    bestFamilyFit(plan, piece, hold, { ...ask, short, ...only }) ??
+    (short.lower || short.upper ? undefined : slidFit(plan, piece, hold, ask));
   const keys = fit
     ? drawFamilyMotion(plan, piece, fit, ends.start, ends.goal, short).slice(1, -1)
     : widenedKeys(route, i, piece, hold, drawn);

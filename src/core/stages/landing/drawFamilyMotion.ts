@@ -16,6 +16,7 @@ import {
   type LandingPlan,
   type ShortFlights,
 } from './motionFamilies';
+import { STRAYS, type SlidPlace } from './slidRound';
 import { heightOnNosings, lowerPlace, swingAxes, upperPlace, type Axes, type Swing } from './swingUp';
 import type { KeyAttitude } from '../../space/motion';
 
@@ -44,7 +45,8 @@ export function drawFamilyMotion(
   short: ShortFlights = {},
 ): KeyAttitude[] {
   const drawn = new Drawn(plan, piece, fit, start);
-  if (fit.swings && isHalfLanding(plan)) drawn.swung(plan, fit.swings);
+  if (fit.slid) drawn.slid(fit.slid);
+  else if (fit.swings && isHalfLanding(plan)) drawn.swung(plan, fit.swings);
   else {
     if (!short.lower) drawn.wayIn();
     drawn.round();
@@ -112,6 +114,20 @@ class Drawn {
     const onNosings = (plan.rise + (v / 2) * Math.hypot(slope, 1) - z) / slope;
     if (onNosings < x) this.push([onNosings, y, z], this.last.turn);
     else this.push([x, y, heightOnNosings(plan, half, x)], this.last.turn);
+  }
+
+  /** Slid round the inner edge, its inner side on it. */
+  slid(places: readonly SlidPlace[]): void {
+    const { plan, fit } = this;
+    const [u, v, q] = [this.u + 2 * STRAYS, this.v + 2 * STRAYS, this.q + 2 * STRAYS];
+    const height = (u * sin(fit.tilt) + v * cos(fit.tilt)) / 2;
+    for (const { yaw, past, from, to } of places) {
+      const [c, s] = [cos(yaw), sin(yaw)];
+      const [x, y] = [past * c + (q / 2) * s, plan.depthOut + past * s - (q / 2) * c];
+      const turn = attitudeInPlan(this.hold(fit.tilt), yaw);
+      this.push([x, y, from + height], turn);
+      if (to !== from) this.push([x, y, to + height], turn);
+    }
   }
 
   /** From the lower flight to the attitude in which it goes round, its side against the outer wall. */

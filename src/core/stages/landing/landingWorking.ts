@@ -6,6 +6,7 @@ import type { PieceSize } from '../../measures/piece';
 import type { Working } from '../../measures/working';
 import { bestFamilyFit, type FamilyFit, type LandingPlan, type RoundAs } from './motionFamilies';
 import { DRAWN } from './searchedStage';
+import { slidFit } from './slidRound';
 
 const SOURCE =
   'own derivation: the rectangle round a corner in plan, the bends between level and pitch from the side';
@@ -16,6 +17,7 @@ const GOES_ROUND: Readonly<Record<RoundAs, string>> = {
   tilted: 'one end higher at a fixed tilt while it is turned about',
   upright: 'stood up on the landing, turned about, and laid along the upper flight',
   swung: 'swung up across the landing over one flight and down over the other',
+  slid: 'kept along the pitch while its inner side slides round the inner edge',
 };
 
 /** Searched further than the families by more than this [mm]. */
@@ -57,8 +59,8 @@ export function writeLanding(
 function bestOfAll(plan: LandingPlan, piece: PieceSize): FamilyFit | undefined {
   let best: FamilyFit | undefined;
   for (const hold of ALL_HOLDS) {
-    const fit = bestFamilyFit(plan, piece, hold);
-    if (fit && fit.clearance > (best?.clearance ?? -Infinity)) best = fit;
+    for (const fit of [bestFamilyFit(plan, piece, hold), slidFit(plan, piece, hold)])
+      if (fit && fit.clearance > (best?.clearance ?? -Infinity)) best = fit;
   }
   return best;
 }

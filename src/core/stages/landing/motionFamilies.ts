@@ -4,6 +4,7 @@ import { bracket, greatestPadding } from '../../geometry/rootFinding';
 import { turnsRightAngle } from '../../geometry/turnsRightAngle';
 import type { PieceSize } from '../../measures/piece';
 import { sizesOfHold, type Hold } from '../../motion/hold';
+import type { SlidPlace } from './slidRound';
 import { BETWEEN, SWUNG_OVER, bestSwing, type BestSwing, type Swing } from './swingUp';
 import { closestAt, type Closest } from '../../motion/closest';
 
@@ -44,7 +45,7 @@ export interface HalfLandingPlan extends LandingPlan {
 export const isHalfLanding = (plan: LandingPlan): plan is HalfLandingPlan => plan.across !== undefined;
 
 /** How the piece is held while it goes round. */
-export type RoundAs = 'level' | 'tilted' | 'upright' | 'swung';
+export type RoundAs = 'level' | 'tilted' | 'upright' | 'swung' | 'slid';
 
 /** A motion of a family, by what tells it apart; `drawFamilyMotion` draws it. */
 export interface FamilyFit {
@@ -63,6 +64,8 @@ export interface FamilyFit {
   readonly critical: Closest;
   /** Swung: which way on the lower flight's side and on the upper's. */
   readonly swings?: readonly [Swing, Swing];
+  /** Slid: where it is on the way round. */
+  readonly slid?: readonly SlidPlace[];
 }
 
 /** What is asked of the families. */

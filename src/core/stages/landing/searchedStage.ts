@@ -2,6 +2,7 @@ import type { PieceSize } from '../../measures/piece';
 import { ALL_HOLDS, POSE_BY_UPRIGHT, poseOfHold, sidesOfHold, type Hold } from '../../motion/hold';
 import { bestFamilyFit, eachFamilyFit, type FamilyFit, type LandingPlan } from './motionFamilies';
 import { drawFamilyMotion } from './drawFamilyMotion';
+import { slidFit } from './slidRound';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import {
   alsoIn,
@@ -36,6 +37,8 @@ export interface FoundPassage {
   readonly hold: Hold;
   readonly found: FoundMotion | null;
   readonly passage: StagePassage;
+  /** It is a family's: solved anew where the measures are a little off. */
+  readonly family?: true;
 }
 
 /** Places that a search by chance looks at. */
@@ -68,7 +71,7 @@ export function widestMotion(stage: SearchedStage, piece: PieceSize): AnswerWith
   const proved = stage.proved(piece);
   const fits = stage.plan ? familyFits(stage.plan, piece) : [];
   const best = widestOf(fits);
-  const wider = widestOf(widenedMotions(stage, piece, proved, best?.clearance, 'the widest'));
+  const wider = widestOf(widenedMotions(stage, piece, proved, fits, 'the widest'));
   if (wider && (!best || wider.clearance > best.clearance - DRAWN)) {
     const found = foundMotion(stage.task(piece, wider.hold), piece, wider);
     return answerOfMotion(found, piece, wider.hold, proved);
@@ -98,7 +101,7 @@ type HeldMotion = KnownMotion & { readonly hold: Hold };
 
 /**
  * The motions of families, and guides, widened in space without chance: for each way of holding it the widest.
- * @param best clearance of the best family [mm a side]; undefined where there is none
+ * @param fits the best families
  * @param which the widest of all alone is wanted, or that of each way of holding it
  * @param among the families that they begin from, else the best of each
  */
@@ -106,10 +109,12 @@ function widenedMotions(
   stage: SearchedStage,
   piece: PieceSize,
   proved: ProvedBound,
-  best: number | undefined,
+  fits: readonly FamilyFit[],
   which: 'the widest' | 'each hold',
   among?: readonly FamilyFit[],
 ): HeldMotion[] {
+  const best = widestOf(fits)?.clearance;
+  const slid = fits.filter(({ as }) => as === 'slid');
   if (proved.atMost < 0 || (best !== undefined && (best < HOPELESS || best >= ENOUGH))) return [];
   const most = best === undefined ? ENOUGH : Math.min(ENOUGH, best - DRAWN + MOST_WIDER);
   const widest: HeldMotion[] = [];
@@ -120,7 +125,7 @@ function widenedMotions(
     const task = stage.task(piece, hold);
     const walls = stage.walled?.(piece, hold);
     let widestHeld: HeldMotion | undefined;
-    for (const start of startsOf(stage, piece, hold, best, among)) {
+    for (const start of startsOf(stage, piece, hold, slid, best, among)) {
       if (Math.min(task.mostPadding, most) <= shown + WORTH_MORE) break;
       const widening = { most, shown, budget };
       const found = [startedFrom(task, piece, start, widening)];
@@ -144,6 +149,7 @@ function startsOf(
   stage: SearchedStage,
   piece: PieceSize,
   hold: Hold,
+  slid: readonly FamilyFit[],
   best = -Infinity,
   among?: readonly FamilyFit[],
 ): KnownMotion[] {
@@ -152,14 +158,17 @@ function startsOf(
   if (among) return among.filter((fit) => fit.hold === hold).map((fit) => drawnOf(stage, piece, fit));
   const guides = stage.guides(piece, hold).map((motion) => ({ clearance, motion }));
   const fits = plan ? eachFamilyFit(plan, piece, hold, { atLeast: best - STARTS_WITHIN }) : [];
-  const drawn = [...fits]
+  const drawn = [...fits, ...slid.filter((fit) => fit.hold === hold)]
     .sort((a, b) => b.clearance - a.clearance)
     .slice(0, MOST_STARTS)
     .map((fit) => drawnOf(stage, piece, fit));
   return [...drawn, ...guides];
 }
 
-/** The best family of each way of holding it that may be the best of all. */
+/**
+ * The best family of each way of holding it that may be the best of all, and slid round where that leaves more: it needs
+ * the flights for all its length, where the others do with less.
+ */
 function familyFits(plan: LandingPlan, piece: PieceSize, among: readonly Hold[] = ALL_HOLDS): FamilyFit[] {
   const fits: FamilyFit[] = [];
   let best = -Infinity;
@@ -167,9 +176,15 @@ function familyFits(plan: LandingPlan, piece: PieceSize, among: readonly Hold[] 
     if (!among.includes(hold)) continue;
     const atLeast = Math.min(0, best);
     const fit = bestFamilyFit(plan, piece, hold, best === -Infinity ? {} : { atLeast });
-    if (!fit) continue;
-    fits.push(fit);
-    if (fit.clearance > best) best = fit.clearance;
+    const better = Math.max(atLeast, (fit?.clearance ?? -Infinity) + WORTH_MORE);
+    const slid = SEARCHED_HOLDS.includes(hold)
+      ? slidFit(plan, piece, hold, better === -Infinity ? {} : { atLeast: better })
+      : undefined;
+    for (const one of [fit, slid]) {
+      if (!one) continue;
+      fits.push(one);
+      if (one.clearance > best) best = one.clearance;
+    }
   }
   return fits;
 }
@@ -177,7 +192,7 @@ function familyFits(plan: LandingPlan, piece: PieceSize, among: readonly Hold[] 
 /** The fits, and for each that is lifted higher than by hand the best of that hold that is not. */
 function withByHand(plan: LandingPlan, piece: PieceSize, fits: readonly FamilyFit[]): FamilyFit[] {
   return fits.flatMap((fit) => {
-    if (fit.raise <= RAISE_BY_HAND) return [fit];
+    if (fit.raise <= RAISE_BY_HAND || fit.as === 'slid') return [fit];
     const ask = { mostRaise: RAISE_BY_HAND, ...(fit.clearance >= 0 ? { atLeast: 0 } : {}) };
     const byHand = bestFamilyFit(plan, piece, fit.hold, ask);
     return byHand ? [fit, byHand] : [fit];
@@ -198,6 +213,8 @@ function familyPassage(plan: LandingPlan, fit: FamilyFit, proved: ProvedBound): 
     critical: fit.critical,
     raise: fit.raise,
   } satisfies StageAnswer;
+  // Slid round it is turned while all of it but its front is over the flight.
+  if (fit.as === 'slid') return { from: fit.hold, to: fit.hold, answer };
   const { depthIn: before, depthOut: after } = plan;
   return { from: fit.hold, to: fit.hold, answer, onLanding: { before, after } };
 }
@@ -217,7 +234,7 @@ export function routePassages(stage: SearchedStage, piece: PieceSize, work: numb
   if (plan && work === 0) return passages;
   const best = widestOf(fits);
   const byHand = widestOf(all.filter(({ raise }) => raise <= RAISE_BY_HAND));
-  const wider = widenedMotions(stage, piece, proved, best?.clearance, 'each hold');
+  const wider = widenedMotions(stage, piece, proved, fits, 'each hold');
   let raised = false;
   const add = (held: HeldMotion, task = stage.task): void => {
     const found = foundMotion(task(piece, held.hold), piece, held);
@@ -229,14 +246,14 @@ export function routePassages(stage: SearchedStage, piece: PieceSize, work: numb
   const { walled } = stage;
   if (walled && passages.some(({ passage }) => passage.answer.overRail)) {
     const walls = { ...stage, task: walled, walled: undefined };
-    widenedMotions(walls, piece, proved, best?.clearance, 'each hold')
+    widenedMotions(walls, piece, proved, fits, 'each hold')
       .filter(({ clearance }) => clearance >= 0)
       .forEach((held) => add(held, walled));
   }
   // Where the widest is raised high, what begins low may stay low.
   if (raised && byHand && best !== byHand) {
     const low = all.filter(({ raise }) => raise <= RAISE_BY_HAND);
-    widenedMotions(stage, piece, proved, byHand.clearance, 'each hold', low).forEach((held) => add(held));
+    widenedMotions(stage, piece, proved, low, 'each hold', low).forEach((held) => add(held));
   }
   const shown = widestOf(passages.map(({ passage }) => passage.answer))?.clearance ?? -Infinity;
   const unlikely = plan !== undefined && stage.walled === undefined && shown < UNLIKELY;
@@ -249,7 +266,7 @@ export function routePassages(stage: SearchedStage, piece: PieceSize, work: numb
 
 const ofFamily = (stage: SearchedStage, fit: FamilyFit, proved: ProvedBound): FoundPassage => {
   if (!stage.plan) throw new Error('a stage without families has no passage of one');
-  return { hold: fit.hold, found: null, passage: familyPassage(stage.plan, fit, proved) };
+  return { hold: fit.hold, found: null, passage: familyPassage(stage.plan, fit, proved), family: true };
 };
 
 /** A motion of the piece itself, found by chance: it shows that it passes, and no figure. */
@@ -281,18 +298,17 @@ export function retracedPassages(
   known: readonly FoundPassage[],
 ): StagePassage[] {
   const proved = stage.proved(piece);
-  const searched = known.flatMap(({ hold, found, passage }) => {
-    if (passage.onLanding) return [];
-    if (passage.answer.byChance) return [];
+  const searched = known.flatMap(({ hold, found, passage, family }) => {
+    if (family || passage.answer.byChance) return [];
     const again = found && retracedMotion(stage.task(piece, hold), piece, found);
     return [passageOf(again, piece, hold, proved).passage];
   });
   const { plan } = stage;
   if (!plan) return searched;
   // Worse off, a way of holding it that does not pass as measured does not pass either.
-  const families = known.filter(({ passage }) => passage.onLanding);
+  const families = known.filter(({ family }) => family);
   const passing = families.filter(({ passage }) => passage.answer.clearance >= 0);
-  const among = (passing.length > 0 ? passing : families).map(({ hold }) => hold);
+  const among = [...new Set((passing.length > 0 ? passing : families).map(({ hold }) => hold))];
   const anew = withByHand(plan, piece, familyFits(plan, piece, among));
   return [...anew.map((fit) => familyPassage(plan, fit, proved)), ...searched];
 }
@@ -304,8 +320,8 @@ export function widenedRound(
   hold: Hold,
   atLeast: number,
 ): Motion | undefined {
-  const best = stage.plan && widestOf(familyFits(stage.plan, piece));
-  const wider = widenedMotions(stage, piece, stage.proved(piece), best?.clearance, 'each hold');
+  const fits = stage.plan ? familyFits(stage.plan, piece) : [];
+  const wider = widenedMotions(stage, piece, stage.proved(piece), fits, 'each hold');
   return wider.find((motion) => motion.hold === hold && motion.clearance >= atLeast)?.motion;
 }
 

@@ -3,6 +3,7 @@ import { ALL_HOLDS, type Hold } from '../../../../src/core/motion/hold';
 import { SpaceChecker } from '../../../../src/core/space/spaceChecker';
 import { drawFamilyMotion } from '../../../../src/core/stages/landing/drawFamilyMotion';
 import { halfLandingStage, halfLandingTask } from '../../../../src/core/stages/landing/halfLanding';
+import { slidFit } from '../../../../src/core/stages/landing/slidRound';
 import { bestFamilyFit, type LandingPlan } from '../../../../src/core/stages/landing/motionFamilies';
 import { quarterLandingStage, quarterLandingTask } from '../../../../src/core/stages/landing/quarterLanding';
 import type { SearchTask } from '../../../../src/core/stages/landing/searchMotion';
@@ -30,11 +31,12 @@ function touching(
   let drawn = 0;
   for (const hold of holds) {
     const task = taskOf(hold);
-    let last = NaN;
-    for (const mostRaise of raises) {
-      const fit = bestFamilyFit(plan, piece, hold, { mostRaise });
-      if (!fit || fit.clearance === last) continue;
-      last = fit.clearance;
+    const fits = raises.flatMap((mostRaise) => [
+      bestFamilyFit(plan, piece, hold, { mostRaise }),
+      slidFit(plan, piece, hold, { mostRaise }),
+    ]);
+    for (const [n, fit] of fits.entries()) {
+      if (!fit || fit.clearance === fits[n - 2]?.clearance) continue;
       const { start, goal } = task.ends(fit.clearance);
       const motion = drawFamilyMotion(plan, piece, fit, start, goal);
       const scene = task.obstacles.map(({ box }) => box);

@@ -5,6 +5,7 @@ import { quaternionAbout } from '../../../../src/core/space/quaternion';
 import type { KeyAttitude } from '../../../../src/core/space/motion';
 import { drawFamilyMotion } from '../../../../src/core/stages/landing/drawFamilyMotion';
 import { halfLandingStage, halfLandingTask } from '../../../../src/core/stages/landing/halfLanding';
+import { slidFit } from '../../../../src/core/stages/landing/slidRound';
 import { bestFamilyFit } from '../../../../src/core/stages/landing/motionFamilies';
 import { quarterLandingStage, quarterLandingTask } from '../../../../src/core/stages/landing/quarterLanding';
 import { widestMotion } from '../../../../src/core/stages/landing/searchedStage';
@@ -64,21 +65,23 @@ test('no family raises the piece farther above floor, treads or line of nosings 
       for (const hold of ALL_HOLDS) {
         const { ends } = taskOf(hold);
         for (const mostRaise of [Infinity, 300]) {
-          const fit = bestFamilyFit(plan, piece, hold, { mostRaise });
-          if (!fit) continue;
-          expect(fit.raise).toBeLessThanOrEqual(mostRaise);
-          const { start, goal } = ends(fit.clearance);
-          const motion = drawFamilyMotion(plan, piece, fit, start, goal);
-          const seen = sampledRaise(floor, paddedPiece(piece, fit.clearance), motion, 20);
-          expect({ i, as: fit.as, over: Math.max(0, seen - fit.raise - 0.1) }).toMatchObject({ over: 0 });
-          kinds.add(fit.as);
-          looked++;
+          for (const family of [bestFamilyFit, slidFit]) {
+            const fit = family(plan, piece, hold, { mostRaise });
+            if (!fit) continue;
+            expect(fit.raise).toBeLessThanOrEqual(mostRaise);
+            const { start, goal } = ends(fit.clearance);
+            const motion = drawFamilyMotion(plan, piece, fit, start, goal);
+            const seen = sampledRaise(floor, paddedPiece(piece, fit.clearance), motion, 20);
+            expect({ i, as: fit.as, over: Math.max(0, seen - fit.raise - 0.1) }).toMatchObject({ over: 0 });
+            kinds.add(fit.as);
+            looked++;
+          }
         }
       }
     }
   }
   expect(looked).toBeGreaterThan(COUNT * 8);
-  for (const kind of ['level', 'tilted', 'upright', 'swung']) expect(kinds).toContain(kind);
+  for (const kind of ['level', 'tilted', 'upright', 'swung', 'slid']) expect(kinds).toContain(kind);
 });
 
 test('tilted on a quarter landing its tail stands over the nosings of the lower flight, and that is said', () => {
