@@ -51,7 +51,7 @@ export function levelPassages(
         { atLeast: 0, enough: ENOUGH_IN_PLAN, tolerance: 0.25 },
         'without search',
       ) ?? []
-    ).map((passage) => bookPassage('passage', passage)),
+    ).map((passage) => bookPassage(passage)),
   );
 }
 
@@ -121,7 +121,7 @@ function solved(
           : [];
       const booked = [...found, ...byDoor]
         .filter(({ needsTurningRoom }) => needsTurningRoom !== true)
-        .map((passage) => inRowOrder(plan, lessened(bookPassage('flight', passage), less)));
+        .map((passage) => inRowOrder(plan, lessened(bookPassage(passage), less)));
       if (!passages) passages = booked;
       // At worst every length has to do, as measured any.
       else if (tapeCase === 'worst') passages = shownInBoth(passages, booked);

@@ -1,13 +1,14 @@
 import { thisStage } from '../survey/words/stageWords';
 import { measureHeading } from '../survey/words/measureHeading';
 import type { MeasureName } from '../stages/measures';
-import { measureAt, stageNeeds, type StageName } from '../stages/kinds';
+import { kindOf, measureAt, stageNeeds, type StageName } from '../stages/kinds';
 import { solverOf } from '../stages/solvers';
 import type { StageRow } from '../survey/table/stageRow';
 import { outermost, type Build, type SizedPiece } from './buildVerdict';
 import { judgeRoute, type RouteJudgement } from './judgeRoute';
 import { prepareRoute, type PreparedRoute } from './preparedRoute';
 import { mm, mmNeeded } from './reason';
+import { capWords } from './cap';
 import { stageBook, type StageBook } from './stageBook';
 import { effectOfMeasure } from './tapeCase';
 import { shownDown } from '../measures/shown';
@@ -29,6 +30,12 @@ export interface Remeasure {
 
 // A change beyond this is another house: nobody mismeasures by a metre, or gains one with a screwdriver.
 const GREATEST_CHANGE = 1000;
+/**
+ * Where each value tried is widened in space, a tenth of a second or more: no change beyond this is looked for, and none
+ * nearer than to so many mm.
+ */
+const GREATEST_SEARCHED = 400;
+const SEARCHED_TO = 10;
 
 interface Finding {
   readonly step: number | string;
@@ -46,8 +53,8 @@ interface Finding {
 /**
  * The measures that decide: for every build that does not simply go, and every step that keeps it from going,
  * each measure that alone would make that step `goes` for all the build's pieces, with the value it would
- * need. On a landing that is the value with which a motion in closed form goes; a winder is searched, so it is
- * named without a value. Missing measures come first, then the smallest change first; a step that no single measure mends comes
+ * need: on a landing that with which a motion in closed form goes, on winding treads that with which a widened guide
+ * goes (never better than tight for other reasons). Missing measures come first, then the smallest change first; a step that no single measure mends comes
  * last. Rise, going and turn are not looked at: they can err either way, and nobody can change them.
  *
  * A step that is at best tight for want of a measure is looked at as if that measure were there and ample.
@@ -67,7 +74,6 @@ export function remeasure(
   const route = withoutCaps(prepareRoute(ample, book));
   const findings: Finding[] = [];
   const hopeless = new Map<number, { name: number | string; row: StageRow; builds: string[] }>();
-  const searched = new Map<number, { name: number | string; row: StageRow; builds: string[] }>();
   const going: string[] = [];
   let solved: StageBook | undefined;
 
@@ -89,21 +95,14 @@ export function remeasure(
       const stopped = judged.filter(({ result }) => entryAt(result.steps, i).verdict !== 'goes');
       if (stopped.length === 0) return;
       const { solvedBy } = solverOf(step.row.stage);
-      // Each value tried would be a search in space of its own, too slow to halve.
-      if (solvedBy === 'search alone') {
-        const known = searched.get(i) ?? { name: step.name, row: step.row, builds: [] };
-        known.builds.push(build.name);
-        searched.set(i, known);
-        return;
-      }
       let any = false;
       // What decides here may stand at the row beside it, which narrows this one's arm.
       for (const at of [i, i - 1, i + 1]) {
         const row = route.steps[at]?.row;
         if (!row?.stage || (at !== i && any)) continue;
         for (const measure of measuresTried(row.stage)) {
-          // A value counts where the motions in closed form show it; a search might do with less.
-          const asked = solvedBy === 'families and search' ? (solved ??= stageBook(book.tape, 0)) : book;
+          // A value counts where families or widened guides show it; a search by chance might do with less.
+          const asked = solvedBy !== 'closed form' ? (solved ??= stageBook(book.tape, 0)) : book;
           const change = neededChange(route, i, at, measure, stopped, asked, allowance);
           if (!change) continue;
           any = true;
@@ -138,15 +137,6 @@ export function remeasure(
       asMeasured: finding.asMeasured,
       needed: finding.needed,
       why: whyFinding(finding, book.tape, going),
-    })),
-    ...[...searched.values()].map(({ name, row, builds: names }) => ({
-      step: name,
-      measure: '',
-      asMeasured: undefined,
-      needed: undefined,
-      why:
-        `a ${row.stage} is searched and not solved, so no needed value is given for ${names.join(', ')}: ` +
-        `measure it again and try values in its own function${goingWords(going)}`,
     })),
     ...[...hopeless.values()].map(({ name, row, builds: names }) => ({
       step: name,
@@ -242,7 +232,10 @@ function neededChange(
   const effect = row.stage ? effectOfMeasure(row.stage, measure) : 'either';
   if (asMeasured === undefined || effect === 'either') return undefined;
   const sign = effect === 'helps' ? 1 : -1;
-  const most = effect === 'helps' ? GREATEST_CHANGE : Math.min(GREATEST_CHANGE, Math.ceil(asMeasured) - 1);
+  const searched =
+    route.steps[i]?.row.stage !== undefined && solverOf(route.steps[i].row.stage).solvedBy === 'search alone';
+  const greatest = searched ? GREATEST_SEARCHED : GREATEST_CHANGE;
+  const most = effect === 'helps' ? greatest : Math.min(greatest, Math.ceil(asMeasured) - 1);
   if (most < 1) return undefined;
   const rows = route.steps.map((step) => step.row);
   const judgedAt = (change: number): { goes: boolean; clearance: number } => {
@@ -262,7 +255,7 @@ function neededChange(
   if (!judgedAt(most).goes) return undefined;
   let low = 0;
   let high = most;
-  while (high - low > 1) {
+  while (high - low > (searched ? SEARCHED_TO : 1)) {
     const middle = (low + high) >> 1;
     if (judgedAt(middle).goes) high = middle;
     else low = middle;
@@ -270,7 +263,7 @@ function neededChange(
   const now = judgedAt(0).clearance;
   const gained = judgedAt(high).clearance - now;
   let passesFrom: number | undefined;
-  if (now < 0) {
+  if (now < 0 && !searched) {
     // The least change with which it passes at all.
     let short = 0;
     let passing = high;
@@ -288,6 +281,8 @@ function whyFinding(finding: Finding, tape: number, going: readonly string[]): s
   const change = changeOf(finding);
   const worth = worthWords(shownDown(finding.worth, 2));
   const parts = [`for ${finding.builds.join(', ')}: ${worth}`];
+  const cap = kindOf(finding.stage).cap(finding.row.measures);
+  if (cap?.kind === 'winding treads') parts.push(`at best tight all the same: ${capWords([cap])}`);
   if (finding.passesFrom !== undefined) {
     parts.push(`it passes at all, though tight, from ${mmNeeded(finding.passesFrom)} on`);
   }

@@ -79,7 +79,7 @@ function solved(
       const round = { landing: planOf(landing.stage, measures), lower, upper };
       const ways = shortFlightPassages(round, size, ask, holds);
       const found = ways.map((passage): BookPassage => {
-        const booked = bookPassage(landing.stage, passage);
+        const booked = bookPassage(passage);
         const shown = { ...booked, clearance: booked.clearance - less };
         return upward ? shown : { ...shown, from: booked.to, to: booked.from };
       });

@@ -11,7 +11,7 @@ import { RAISE_BY_HAND } from '../motion/raiseByHand';
 import type { StageAnswer } from '../motion/stageAnswer';
 import type { Leaning, StagePassage } from '../motion/stagePassage';
 import type { TurningSpace } from '../motion/turningSpace';
-import { kindOf, spatialMeasures, type StageName } from '../stages/kinds';
+import { spatialMeasures, type StageName } from '../stages/kinds';
 import { solverOf, type PlacedMeasures } from '../stages/solvers';
 import type { SpaceStage } from '../stages/stageSolver';
 import type { LimitCause } from './chain';
@@ -238,19 +238,18 @@ function proofOf(book: StageBook, stage: BookStage, piece: BookPiece): string | 
 const somePasses = ({ passages }: StageCase): boolean => passages.some((passage) => passage.clearance >= 0);
 
 /** A passage as the book keeps it. */
-export const bookPassage = (
-  stage: StageName,
-  { from, to, answer, needsTurningRoom, onLanding }: StagePassage,
-): BookPassage => ({
+export const bookPassage = ({
+  from,
+  to,
+  answer,
+  needsTurningRoom,
+  onLanding,
+}: StagePassage): BookPassage => ({
   from: holdIndex(from),
   to: holdIndex(to),
   clearance: answer.clearance,
   turningRoom: needsTurningRoom === true,
-  capped:
-    kindOf(stage).stair === 'winding' ||
-    (answer.raise ?? 0) > RAISE_BY_HAND ||
-    answer.overRail === true ||
-    answer.byChance === true,
+  capped: (answer.raise ?? 0) > RAISE_BY_HAND || answer.overRail === true || answer.byChance === true,
   answer,
   onLanding,
 });
@@ -273,7 +272,7 @@ function stageCase(
   const [first, ...others] = answers;
   if (first && others.length === 0) {
     const { atMost, bound } = provedOf(first);
-    return { passages: first.map((passage) => bookPassage(stage, passage)), atMost, bound };
+    return { passages: first.map((passage) => bookPassage(passage)), atMost, bound };
   }
   if (tapeCase === 'best') {
     // Nothing is proved unless it is proved for every rise and going within the tape.
@@ -281,7 +280,7 @@ function stageCase(
     const weakest = proofs.reduce((a, b) => (b.atMost > a.atMost ? b : a));
     return { passages: [], ...weakest };
   }
-  const booked = answers.map((passages) => passages.map((passage) => bookPassage(stage, passage)));
+  const booked = answers.map((passages) => passages.map((passage) => bookPassage(passage)));
   return { passages: booked.reduce(shownInBoth), atMost: Infinity, bound: '' };
 }
 
@@ -309,8 +308,7 @@ function searchedCase(
     piece.size,
     landingWork,
   ));
-  const booked = (passages: readonly StagePassage[]): BookPassage[] =>
-    passages.map((p) => bookPassage(stage, p));
+  const booked = (passages: readonly StagePassage[]): BookPassage[] => passages.map((p) => bookPassage(p));
   if (tapeCase === 'measured' || tape === 0)
     return { passages: booked(found.map((f) => f.passage)), ...proved };
   return {

@@ -120,10 +120,22 @@ describe('what to measure again', () => {
     }
   });
 
-  test('a winder is named without a value', () => {
+  test('on winding treads the value is one with which nothing but the treads themselves keeps it from going', () => {
+    const rows = route(['winder', { width: 720, height: 2000, turn: 90, treads: 3, rise: 190, going: 240 }]);
+    const slate = piece(2000, 800, 25);
+    expect(judge(rows, slate).reason).toContain('the allowance is 25 mm');
+    const [first] = ask(rows, build('slate', [2000, 800, 25]));
+    expect(first).toMatchObject({ step: 1, measure: 'Width', asMeasured: 720 });
+    expect(first!.why).toContain('at best tight all the same: on winding treads a template goes first');
+    const mended = judge(withMeasure(rows, 1, 'width', first!.needed!), slate);
+    expect(mended.verdict).toBe('tight');
+    expect(mended.reason).not.toContain('allowance');
+  });
+
+  test('where no value of one measure does it on winding treads, that is said', () => {
     const rows = route(['winder', { width: 700, height: 1950, turn: 90, rise: 200, going: 220 }]);
-    const [only] = ask(rows, build('slate', [1830, 930, 25]));
+    const [only] = ask(rows, build('slate', [2600, 1250, 25]));
     expect(only).toMatchObject({ step: 1, measure: '', needed: undefined });
-    expect(only!.why).toContain('searched and not solved');
+    expect(only!.why).toContain('no single measure makes this winder go');
   });
 });
