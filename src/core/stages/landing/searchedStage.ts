@@ -44,7 +44,7 @@ export interface FoundPassage {
 /** Places that a search by chance looks at. */
 export const SEARCH_WORK = 30000;
 /** Places that the widening of a stage's motions looks at in all: some tenths of a second. */
-const WIDENING_WORK = 200000;
+const WIDENING_WORK = 300000;
 /** How the piece is held on both flights in the motions that are widened or looked for. */
 const SEARCHED_HOLDS: readonly Hold[] = ['LB', 'LT'];
 /** All of them, the ones that mostly go best first. */
@@ -126,7 +126,7 @@ function widenedMotions(
     const walls = stage.walled?.(piece, hold);
     let widestHeld: HeldMotion | undefined;
     for (const start of startsOf(stage, piece, hold, slid, best, among)) {
-      if (Math.min(task.mostPadding, most) <= shown + WORTH_MORE) break;
+      if (Math.min(task.mostPadding, most) <= shown) break;
       const widening = { most, shown, budget };
       const found = [startedFrom(task, piece, start, widening)];
       // Where there is air above a rail, all that walls would allow goes too.
