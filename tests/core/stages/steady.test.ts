@@ -86,14 +86,14 @@ const KINDS: Readonly<Record<string, Kind>> = {
     grown: ['width', 'depth', 'well', 'headroom', 'ceiling'],
     clearance: (m, piece) => halfLandingAnswer(half(m), piece).clearance,
     families: (m, piece) => bestOf(halfLandingStage(half(m)).plan!, piece),
-    seen: { percent: 2, deepest: 12 },
+    seen: { percent: 3, deepest: 52 },
   },
   'quarter landing': {
     draw: landing,
     grown: ['width', 'depth', 'headroom', 'ceiling'],
     clearance: (m, piece) => quarterLandingAnswer(quarter(m), piece).clearance,
     families: (m, piece) => bestOf(quarterLandingStage(quarter(m)).plan!, piece),
-    seen: { percent: 2, deepest: 12 },
+    seen: { percent: 0.7, deepest: 2 },
   },
   winder: {
     draw: (next) => ({
@@ -110,7 +110,7 @@ const KINDS: Readonly<Record<string, Kind>> = {
       const shown = widestMotion(winderStage({ width, headroom, rise, going, turn }), piece);
       return shown.nothingFound ? -Infinity : shown.clearance;
     },
-    seen: { percent: 2, deepest: 12 },
+    seen: { percent: 0.5, deepest: 3 },
   },
   flight: {
     draw: (next) => ({

@@ -123,7 +123,7 @@ const BETWEEN_YAWS = 0.5;
 export const YAW_STEP = PI / 120;
 /** What is thinner counts as so thick [mm]. */
 const THIN = 1;
-/** Kept clear of a ceiling that decides the tilt [mm]: far more than any rounding. */
+/** Kept clear of a ceiling or wall that decides the tilt [mm]: far more than any rounding. */
 const CLEAR = 0.001;
 /** How far beyond the clearance it is asked what stands in the way [mm]. */
 const NEAR = 0.05;
@@ -353,7 +353,7 @@ function bestTilt(
   const diagonal = hypot(u, v);
   const depth = min(s.depthIn, s.depthOut) - q;
   const byHeight = s.lip >= diagonal ? PI / 2 : asin((s.lip - CLEAR) / diagonal) - atan2(v, u);
-  const steepest = min(byHeight, depth >= v ? PI / 2 : asin(max(0, depth) / v));
+  const steepest = min(byHeight, depth >= v ? PI / 2 : asin(max(0, depth - CLEAR) / v));
   let best = { spare: steepest - s.pitch, tilt: s.pitch };
   if (best.spare < 0) return best;
   best.spare = -Infinity;
