@@ -1,3 +1,4 @@
+import { Remembered } from '../lists/remembered';
 import { decidePassage } from '../geometry/planar/decidePassage';
 import {
   boxPolygon,
@@ -77,6 +78,9 @@ export interface TurnEnd {
 const FAR = 30000;
 /** Slices that one decision may look at. */
 const WORK = 700;
+/** Decisions remembered at a time. */
+const MOST_KNOWN = 4000;
+const known = new Remembered<boolean>(MOST_KNOWN);
 /** Room around a place where one motion gives over to the next [mm]. */
 const AROUND = 0.2;
 
@@ -114,9 +118,13 @@ export function comesLevel(
     yMax: turn.lowestAtMost + turn.height / 2 + AROUND,
     angle: side === 'lower' ? -turn.tilt : turn.tilt,
   };
-  const world = worldOf(section, along);
-  const { verdict } = decidePassage(world, along, upright, start, goal.region, WORK);
-  return verdict === 'passes' ? { raise: goal.raise } : undefined;
+  // A measure that is tried again, or another piece of one section, often asks for the same.
+  const key = JSON.stringify([section, along, upright, start, goal]);
+  const passes = known.get(key, () => {
+    const world = worldOf(section, along);
+    return decidePassage(world, along, upright, start, goal.region, WORK).verdict === 'passes';
+  });
+  return passes ? { raise: goal.raise } : undefined;
 }
 
 /** As it begins its turn at the flight's other end, or ends it. */

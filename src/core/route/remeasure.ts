@@ -238,7 +238,10 @@ function neededChange(
   const most = effect === 'helps' ? greatest : Math.min(greatest, Math.ceil(asMeasured) - 1);
   if (most < 1) return undefined;
   const rows = route.steps.map((step) => step.row);
-  const judgedAt = (change: number): { goes: boolean; clearance: number } => {
+  const known = new Map<number, { readonly goes: boolean; readonly clearance: number }>();
+  const judgedAt = (change: number): { readonly goes: boolean; readonly clearance: number } => {
+    const before = known.get(change);
+    if (before) return before;
     const changed = rows.map((other, j) =>
       j === at ? { ...row, measures: { ...row.measures, [measure]: asMeasured + sign * change } } : other,
     );
@@ -250,7 +253,9 @@ function neededChange(
       if (step.verdict !== 'goes') goes = false;
       clearance = Math.min(clearance, step.clearance ?? -Infinity);
     }
-    return { goes, clearance };
+    const judged = { goes, clearance };
+    known.set(change, judged);
+    return judged;
   };
   if (!judgedAt(most).goes) return undefined;
   let low = 0;

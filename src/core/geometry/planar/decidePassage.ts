@@ -35,29 +35,48 @@ export const ROUNDING = 1e-5;
 /** Enough for brackets of a millimetre in all scenes tried, some 0.1 to 0.3 s. */
 export const DEFAULT_WORK = 3000;
 
+/** One angle; what is free there is worked out once it is asked for: many angles no chain comes near. */
 interface Slice {
   readonly angle: number;
-  readonly free: FreeSlice;
-  /** Its parts from which the passage starts, and in which it ends, each with a place there. */
-  readonly starts: ReadonlyMap<number, Point>;
-  readonly goals: ReadonlyMap<number, Point>;
-  /** Number of its first part among all parts. */
+  /** A passage may start at this angle. */
+  readonly mayStart: boolean;
+  readonly cut: () => CutSlice;
+  /** Number of its first part among those that a search for a chain has come to; -1: not yet. */
   firstNode: number;
   before: Range | undefined;
   after: Range | undefined;
 }
 
+interface CutSlice {
+  readonly free: FreeSlice;
+  /** Its parts from which the passage starts, and in which it ends, each with a place there. */
+  readonly starts: ReadonlyMap<number, Point>;
+  readonly goals: ReadonlyMap<number, Point>;
+}
+
+/** The angles between two slices, worked out once they are asked for too. */
 interface Range {
   readonly from: Slice;
   readonly to: Slice;
   /** Its angle at the far end [rad]; the last range ends half a turn on, where the first begins. */
   readonly end: number;
+  readonly held: () => Held;
+  /** Parts in which the rectangle turns through the whole range, and the slices' parts they lie in. */
+  readonly shown: () => readonly Turn[];
+}
+
+interface Turn {
+  readonly from: number;
+  readonly to: number;
+  readonly at: Point;
+  readonly goal?: Point;
+}
+
+interface Held {
   /** The part of the set that holds every free place of these angles in which a slice's part lies; -1: unknown. */
   readonly holdsFrom: number[];
   readonly holdsTo: number[];
   readonly reachesGoal: readonly boolean[];
-  /** Parts in which the rectangle turns through the whole range, and the slices' parts they lie in. */
-  readonly shown: readonly { readonly from: number; readonly to: number; readonly at: Point; goal?: Point }[];
 }
 
 /**
@@ -93,7 +112,6 @@ export function decidePassage(
   let work = 0;
 
   const cut = (grow: (o: PreparedObstacle) => ConvexShape | undefined): FreeSlice => {
-    work++;
     const shapes: ConvexShape[] = [];
     for (const o of obstacles) {
       const shape = grow(o);
@@ -107,41 +125,51 @@ export function decidePassage(
       ? NOWHERE
       : partsInBox(free, boxWithin(region, halfHeight(hp, hq, angle)));
   const sliceAt = (angle: number): Slice => {
-    const free = cut((o) => grownAt(o, hp, hq, angle, SLICE_MARGIN));
+    work++;
     return {
       angle,
-      free,
-      starts: partsWithin(free, angle, start),
-      goals: partsWithin(free, angle, goal),
-      firstNode: 0,
+      mayStart: sameAngle(angle, start.angle),
+      cut: once(() => {
+        const free = cut((o) => grownAt(o, hp, hq, angle, SLICE_MARGIN));
+        return { free, starts: partsWithin(free, angle, start), goals: partsWithin(free, angle, goal) };
+      }),
+      firstNode: -1,
       before: undefined,
       after: undefined,
     };
   };
   const range = (from: Slice, to: Slice, end: number): Range => {
     const begin = from.angle;
-    const outer = cut((o) => grownByAll(o, hp, hq, begin, end, ALL_MARGIN));
-    const inner = cut((o) => grownBySome(o, hp, hq, begin, end, 0));
-    // Angles with a side upright are ends of ranges, so the least height of the rectangle is at an end.
-    const least = Math.min(halfHeight(hp, hq, begin), halfHeight(hp, hq, end));
-    const goalParts = goal.angle === undefined ? partsInBox(outer, boxWithin(goal, least)) : undefined;
-    const goalInner =
-      goal.angle === undefined && goal.wholeAbove === undefined ? partsInBox(inner, goal) : undefined;
+    // Counted whether they are looked at or not, so that the limit does not hang on the order of looking.
+    work += 2;
     return {
       from,
       to,
       end,
-      holdsFrom: from.free.witness.map((w) => partAt(outer, w)),
-      holdsTo: to.free.witness.map((w) => partAt(outer, w)),
-      reachesGoal: Array.from({ length: outer.parts }, (_, i) => goalParts?.has(i) ?? false),
-      shown: inner.witness
-        .map((at, i) => ({
-          from: partAt(from.free, at),
-          to: partAt(to.free, at),
-          at,
-          ...(goalInner?.has(i) ? { goal: goalInner.get(i)! } : {}),
-        }))
-        .filter((s) => s.from >= 0 && s.to >= 0),
+      held: once(() => {
+        const outer = cut((o) => grownByAll(o, hp, hq, begin, end, ALL_MARGIN));
+        // Angles with a side upright are ends of ranges, so the least height of the rectangle is at an end.
+        const least = Math.min(halfHeight(hp, hq, begin), halfHeight(hp, hq, end));
+        const goalParts = goal.angle === undefined ? partsInBox(outer, boxWithin(goal, least)) : undefined;
+        return {
+          holdsFrom: from.cut().free.witness.map((w) => partAt(outer, w)),
+          holdsTo: to.cut().free.witness.map((w) => partAt(outer, w)),
+          reachesGoal: Array.from({ length: outer.parts }, (_, i) => goalParts?.has(i) ?? false),
+        };
+      }),
+      shown: once(() => {
+        const inner = cut((o) => grownBySome(o, hp, hq, begin, end, 0));
+        const goalInner =
+          goal.angle === undefined && goal.wholeAbove === undefined ? partsInBox(inner, goal) : undefined;
+        return inner.witness
+          .map((at, i): Turn => ({
+            from: partAt(from.cut().free, at),
+            to: partAt(to.cut().free, at),
+            at,
+            ...(goalInner?.has(i) ? { goal: goalInner.get(i)! } : {}),
+          }))
+          .filter((turn) => turn.from >= 0 && turn.to >= 0);
+      }),
     };
   };
 
@@ -197,6 +225,12 @@ const anglesWithin = (angles: readonly number[], { from, to }: AngleLimits): num
     .map((angle) => from + mod(angle - from, Math.PI))
     .filter((angle) => angle <= to)
     .sort((a, b) => a - b);
+
+/** Worked out when it is first asked for. */
+function once<T>(make: () => T): () => T {
+  let known: T | undefined;
+  return () => (known ??= make());
+}
 
 const NOWHERE: ReadonlyMap<number, Point> = new Map();
 
@@ -262,57 +296,69 @@ const sameAngle = (a: number, b: number): boolean => {
 
 /** The chain from start to goal with the fewest ranges that are not shown; undefined when there is none. */
 function cheapestChain(slices: Slice[]): Chain | undefined {
-  let nodes = 0;
-  for (const s of slices) {
-    s.firstNode = nodes;
-    nodes += s.free.parts;
-  }
+  for (const s of slices) s.firstNode = -1;
+  // Of each part that the search has come to.
   const sliceOf: Slice[] = [];
-  for (const s of slices) for (let k = 0; k < s.free.parts; k++) sliceOf.push(s);
-
-  const cost = new Int32Array(nodes).fill(0x7fffffff);
-  const cameFrom = new Int32Array(nodes).fill(-1);
+  const cost: number[] = [];
+  const cameFrom: number[] = [];
+  const done: boolean[] = [];
   const by: (Step | undefined)[] = [];
+  const firstNodeOf = (slice: Slice): number => {
+    if (slice.firstNode >= 0) return slice.firstNode;
+    slice.firstNode = sliceOf.length;
+    for (let k = slice.cut().free.parts; k > 0; k--) {
+      sliceOf.push(slice);
+      cost.push(0x7fffffff);
+      cameFrom.push(-1);
+      done.push(false);
+    }
+    return slice.firstNode;
+  };
   // Buckets by cost; within a bucket last in, first out.
   const buckets: number[][] = [[]];
-  const startNodes = slices.flatMap((s) => [...s.starts.keys()].map((part) => s.firstNode + part));
-  for (const n of startNodes) {
-    cost[n] = 0;
-    buckets[0]!.push(n);
+  for (const slice of slices) {
+    if (!slice.mayStart) continue;
+    for (const part of slice.cut().starts.keys()) {
+      const n = firstNodeOf(slice) + part;
+      cost[n] = 0;
+      buckets[0]!.push(n);
+    }
   }
   let end: { node: number; last: Step | undefined; cost: number } | undefined;
-  const done = new Uint8Array(nodes);
   for (let c = 0; c < buckets.length; c++) {
     const bucket = (buckets[c] ??= []);
     if (end && end.cost <= c) break;
     while (bucket.length > 0) {
       const node = bucket.pop()!;
       if (done[node] || cost[node] !== c) continue;
-      done[node] = 1;
+      done[node] = true;
       const slice = sliceOf[node]!;
       const part = node - slice.firstNode;
-      if (slice.goals.has(part) && (!end || c < end.cost)) {
+      if ((!end || c < end.cost) && slice.cut().goals.has(part)) {
         end = { node, last: undefined, cost: c };
         break;
       }
       const relax = (range: Range, forward: boolean): void => {
-        const mine = forward ? range.holdsFrom[part]! : range.holdsTo[part]!;
-        if (mine >= 0 ? range.reachesGoal[mine]! : range.reachesGoal.some((g) => g)) {
-          const shown = range.shown.findIndex(
-            (s) => s.goal !== undefined && (forward ? s.from : s.to) === part,
-          );
+        const { holdsFrom, holdsTo, reachesGoal } = range.held();
+        const mine = forward ? holdsFrom[part]! : holdsTo[part]!;
+        if ((!end || c < end.cost) && (mine >= 0 ? reachesGoal[mine]! : reachesGoal.some((g) => g))) {
+          const shown = range
+            .shown()
+            .findIndex((s) => s.goal !== undefined && (forward ? s.from : s.to) === part);
           const total = c + (shown < 0 ? 1 : 0);
           if (!end || total < end.cost) {
             end = { node, last: { range, slice: undefined, part: -1, shown }, cost: total };
           }
         }
         const visit = (other: Slice, otherPart: number, across: boolean): void => {
-          const n = other.firstNode + otherPart;
-          if (n === node || done[n]) return;
+          const n = firstNodeOf(other) + otherPart;
+          if (n === node || done[n] || c >= cost[n]!) return;
           const shown = across
-            ? range.shown.findIndex(
-                (s) => (forward ? s.from : s.to) === part && (forward ? s.to : s.from) === otherPart,
-              )
+            ? range
+                .shown()
+                .findIndex(
+                  (s) => (forward ? s.from : s.to) === part && (forward ? s.to : s.from) === otherPart,
+                )
             : -1;
           const total = c + (shown < 0 ? 1 : 0);
           if (total >= cost[n]!) return;
@@ -322,8 +368,8 @@ function cheapestChain(slices: Slice[]): Chain | undefined {
           (buckets[total] ??= []).push(n);
         };
         const same = (held: number): boolean => held === mine || held < 0 || mine < 0;
-        const near = forward ? range.holdsFrom : range.holdsTo;
-        const far = forward ? range.holdsTo : range.holdsFrom;
+        const near = forward ? holdsFrom : holdsTo;
+        const far = forward ? holdsTo : holdsFrom;
         const other = forward ? range.to : range.from;
         far.forEach((held, k) => same(held) && visit(other, k, true));
         near.forEach((held, k) => k !== part && same(held) && visit(slice, k, false));
@@ -346,9 +392,9 @@ function cheapestChain(slices: Slice[]): Chain | undefined {
   return {
     start: first,
     startPart: node - first.firstNode,
-    startAt: first.starts.get(node - first.firstNode)!,
+    startAt: first.cut().starts.get(node - first.firstNode)!,
     steps,
-    goalAt: end.last ? undefined : last.goals.get(end.node - last.firstNode)!,
+    goalAt: end.last ? undefined : last.cut().goals.get(end.node - last.firstNode)!,
   };
 }
 
@@ -360,12 +406,12 @@ function pathOf(world: PlanarWorld, p: number, q: number, chain: Chain, start: P
   // The angle as it is turned, not brought back into half a turn.
   let angle = start.angle!;
   const moveTo = (to: Point): void => {
-    for (const [x, y] of routeInSlice(slice.free, at, to) ?? [to]) places.push({ x, y, angle });
+    for (const [x, y] of routeInSlice(slice.cut().free, at, to) ?? [to]) places.push({ x, y, angle });
     at = to;
   };
   moveTo(at);
   for (const step of chain.steps) {
-    const turn = step.range.shown[step.shown]!;
+    const turn = step.range.shown()[step.shown]!;
     moveTo(turn.at);
     if (step.slice === undefined) {
       moveTo(turn.goal!);

@@ -20,6 +20,34 @@ export interface FreeSlice {
 }
 
 const TOUCH = 1e-9;
+/** Beyond the box by so much [mm] nothing cuts it: above the rounding of a crossing. */
+const OUTSIDE = 1 + 1e-6;
+
+// Working numbers, used again by every slice, so that slices cost little garbage.
+let yA = new Float64Array(64);
+let yB = new Float64Array(64);
+let owner = new Int32Array(64);
+let lowAt = new Int32Array(32);
+let upAt = new Int32Array(32);
+let mid = new Float64Array(32);
+let low = new Float64Array(128);
+let order = new Int32Array(32);
+let events = new Float64Array(256);
+
+function makeRoom(shapes: number, corners: number): void {
+  if (shapes > mid.length) {
+    const room = 2 * shapes;
+    yA = new Float64Array(2 * room + 2);
+    yB = new Float64Array(2 * room + 2);
+    owner = new Int32Array(2 * room + 2);
+    lowAt = new Int32Array(room);
+    upAt = new Int32Array(room);
+    mid = new Float64Array(room);
+    low = new Float64Array(4 * room);
+    order = new Int32Array(room);
+  }
+  if (corners + 2 > events.length) events = new Float64Array(2 * corners + 2);
+}
 
 /**
  * Cuts the free area at every corner and crossing, so that within a strip each shape is bounded by one line
@@ -27,27 +55,33 @@ const TOUCH = 1e-9;
  */
 export function freeSlice(shapes: readonly ConvexShape[], box: PlanarBox): FreeSlice {
   const { xMin, xMax, yMin, yMax } = box;
-  const events: number[] = [xMin, xMax];
   const used: ConvexShape[] = [];
+  let corners = 0;
   for (const s of shapes) {
     const left = s.lowX[0]!;
     const right = s.lowX[s.lowX.length - 1]!;
     if (right <= xMin || left >= xMax) continue;
     used.push(s);
-    for (const x of s.lowX) if (x > xMin && x < xMax) events.push(x);
-    for (const x of s.upX) if (x > xMin && x < xMax) events.push(x);
+    corners += s.lowX.length + s.upX.length;
   }
-  events.sort((a, b) => a - b);
+  const k = used.length;
+  makeRoom(k, corners);
+  let cuts = 0;
+  events[cuts++] = xMin;
+  events[cuts++] = xMax;
+  for (const { lowX, upX } of used) {
+    for (let i = 0; i < lowX.length; i++) if (lowX[i]! > xMin && lowX[i]! < xMax) events[cuts++] = lowX[i]!;
+    for (let i = 0; i < upX.length; i++) if (upX[i]! > xMin && upX[i]! < xMax) events[cuts++] = upX[i]!;
+  }
+  sortUpTo(events, cuts);
 
   // Crossings of the boundaries within each strip.
-  const k = used.length;
-  const lowAt = new Array<number>(k).fill(0);
-  const upAt = new Array<number>(k).fill(0);
-  const yA: number[] = new Array<number>(2 * k + 2).fill(0);
-  const yB: number[] = new Array<number>(2 * k + 2).fill(0);
-  const owner: number[] = new Array<number>(2 * k + 2).fill(0);
+  lowAt.fill(0, 0, k);
+  upAt.fill(0, 0, k);
+  const above = yMax + OUTSIDE;
+  const below = yMin - OUTSIDE;
   const xs: number[] = [xMin];
-  for (let e = 0; e + 1 < events.length; e++) {
+  for (let e = 0; e + 1 < cuts; e++) {
     const a = events[e]!;
     const b = events[e + 1]!;
     if (b - a <= TOUCH) continue;
@@ -56,27 +90,38 @@ export function freeSlice(shapes: readonly ConvexShape[], box: PlanarBox): FreeS
     yA[1] = yB[1] = yMax;
     owner[0] = owner[1] = -1;
     for (let i = 0; i < k; i++) {
-      const s = used[i]!;
-      if (s.lowX[0]! > a + TOUCH || s.lowX[s.lowX.length - 1]! < b - TOUCH) continue;
-      lowAt[i] = advance(s.lowX, lowAt[i]!, a, b);
-      upAt[i] = advance(s.upX, upAt[i]!, a, b);
-      owner[lines] = i;
-      yA[lines] = height(s.lowX, s.lowY, lowAt[i]!, a);
-      yB[lines++] = height(s.lowX, s.lowY, lowAt[i]!, b);
-      owner[lines] = i;
-      yA[lines] = height(s.upX, s.upY, upAt[i]!, a);
-      yB[lines++] = height(s.upX, s.upY, upAt[i]!, b);
+      const { lowX, lowY, upX, upY } = used[i]!;
+      if (lowX[0]! > a + TOUCH || lowX[lowX.length - 1]! < b - TOUCH) continue;
+      lowAt[i] = advance(lowX, lowAt[i]!, a, b);
+      upAt[i] = advance(upX, upAt[i]!, a, b);
+      // A line outside the box crosses nothing in it.
+      const lowA = height(lowX, lowY, lowAt[i]!, a);
+      const lowB = height(lowX, lowY, lowAt[i]!, b);
+      if (!((lowA > above && lowB > above) || (lowA < below && lowB < below))) {
+        owner[lines] = i;
+        yA[lines] = lowA;
+        yB[lines++] = lowB;
+      }
+      const upA = height(upX, upY, upAt[i]!, a);
+      const upB = height(upX, upY, upAt[i]!, b);
+      if (!((upA > above && upB > above) || (upA < below && upB < below))) {
+        owner[lines] = i;
+        yA[lines] = upA;
+        yB[lines++] = upB;
+      }
     }
     const start = xs.length;
     for (let i = 0; i < lines; i++) {
+      const iA = yA[i]!;
+      const iB = yB[i]!;
       for (let j = i + 1; j < lines; j++) {
-        if (owner[i] === owner[j]) continue;
-        const dA = yA[i]! - yA[j]!;
-        const dB = yB[i]! - yB[j]!;
+        const dA = iA - yA[j]!;
+        const dB = iB - yB[j]!;
         if ((dA > 0 && dB < 0) || (dA < 0 && dB > 0)) {
+          if (owner[i] === owner[j]) continue;
           // Crossings outside the box cut nothing.
           const t = dA / (dA - dB);
-          const y = yA[i]! + (yB[i]! - yA[i]!) * t;
+          const y = iA + (iB - iA) * t;
           if (y < yMin - 1 || y > yMax + 1) continue;
           xs.push(a + (b - a) * t);
         }
@@ -97,30 +142,29 @@ export function freeSlice(shapes: readonly ConvexShape[], box: PlanarBox): FreeS
   const ceilB: number[] = [];
   const parent: number[] = [];
   const size: number[] = [];
-  lowAt.fill(0);
-  upAt.fill(0);
-  const order: number[] = [];
-  const mid: number[] = new Array<number>(k).fill(0);
-  const low: number[] = new Array<number>(4 * k).fill(0);
-  const root = (i: number): number => {
-    while (parent[i] !== i) i = parent[i] = parent[parent[i]!]!;
-    return i;
-  };
+  lowAt.fill(0, 0, k);
+  upAt.fill(0, 0, k);
   for (let strip = 0; strip + 1 < xs.length; strip++) {
     const a = xs[strip]!;
     const b = xs[strip + 1]!;
-    order.length = 0;
+    let among = 0;
     for (let i = 0; i < k; i++) {
-      const s = used[i]!;
-      if (s.lowX[0]! > a + TOUCH || s.lowX[s.lowX.length - 1]! < b - TOUCH) continue;
-      lowAt[i] = advance(s.lowX, lowAt[i]!, a, b);
-      upAt[i] = advance(s.upX, upAt[i]!, a, b);
-      low[4 * i] = height(s.lowX, s.lowY, lowAt[i]!, a);
-      low[4 * i + 1] = height(s.lowX, s.lowY, lowAt[i]!, b);
-      low[4 * i + 2] = height(s.upX, s.upY, upAt[i]!, a);
-      low[4 * i + 3] = height(s.upX, s.upY, upAt[i]!, b);
-      mid[i] = low[4 * i]! + low[4 * i + 1]!;
-      let j = order.length;
+      const { lowX, lowY, upX, upY } = used[i]!;
+      if (lowX[0]! > a + TOUCH || lowX[lowX.length - 1]! < b - TOUCH) continue;
+      lowAt[i] = advance(lowX, lowAt[i]!, a, b);
+      upAt[i] = advance(upX, upAt[i]!, a, b);
+      const lA = height(lowX, lowY, lowAt[i]!, a);
+      const lB = height(lowX, lowY, lowAt[i]!, b);
+      if (lA + lB >= 2 * yMax) continue;
+      const uA = height(upX, upY, upAt[i]!, a);
+      const uB = height(upX, upY, upAt[i]!, b);
+      if (uA + uB <= 2 * yMin) continue;
+      low[4 * i] = lA;
+      low[4 * i + 1] = lB;
+      low[4 * i + 2] = uA;
+      low[4 * i + 3] = uB;
+      mid[i] = lA + lB;
+      let j = among++;
       while (j > 0 && mid[order[j - 1]!]! > mid[i]!) {
         order[j] = order[j - 1]!;
         j--;
@@ -130,38 +174,35 @@ export function freeSlice(shapes: readonly ConvexShape[], box: PlanarBox): FreeS
     let fA = yMin;
     let fB = yMin;
     const open = floorA.length;
-    const gap = (cA: number, cB: number): void => {
-      if (cA + cB - fA - fB <= 2 * TOUCH) return;
-      const g = floorA.length;
-      floorA.push(fA);
-      floorB.push(fB);
-      ceilA.push(Math.max(fA, cA));
-      ceilB.push(Math.max(fB, cB));
-      parent.push(g);
-      size.push((b - a) * (cA + cB - fA - fB));
-    };
-    for (const i of order) {
-      const lA = low[4 * i]!;
-      const lB = low[4 * i + 1]!;
+    for (let n = 0; n <= among; n++) {
+      // The lower side of the next shape, or the top of the box.
+      const i = n < among ? order[n]! : -1;
+      const cA = i < 0 ? yMax : low[4 * i]!;
+      const cB = i < 0 ? yMax : low[4 * i + 1]!;
+      if (cA + cB > fA + fB && cA + cB - fA - fB > 2 * TOUCH) {
+        const g = floorA.length;
+        floorA.push(fA);
+        floorB.push(fB);
+        ceilA.push(Math.max(fA, cA));
+        ceilB.push(Math.max(fB, cB));
+        parent.push(g);
+        size.push((b - a) * (cA + cB - fA - fB));
+      }
+      if (i < 0) break;
       const uA = low[4 * i + 2]!;
       const uB = low[4 * i + 3]!;
-      if (lA + lB > fA + fB) {
-        if (lA + lB >= 2 * yMax) break;
-        gap(lA, lB);
-      }
       if (uA + uB > fA + fB) {
         fA = uA;
         fB = uB;
       }
     }
-    if (fA + fB < 2 * yMax) gap(yMax, yMax);
     // Join to the gaps of the strip before.
     const before = strip > 0 ? first[strip - 1]! : open;
     for (let i = before, j = open; i < open && j < floorA.length;) {
       const overlap = Math.min(ceilB[i]!, ceilA[j]!) - Math.max(floorB[i]!, floorA[j]!);
       if (overlap > TOUCH) {
-        const ri = root(i);
-        const rj = root(j);
+        const ri = rootOf(parent, i);
+        const rj = rootOf(parent, j);
         if (ri !== rj) parent[Math.max(ri, rj)] = Math.min(ri, rj);
       }
       if (ceilB[i]! < ceilA[j]!) i++;
@@ -178,7 +219,7 @@ export function freeSlice(shapes: readonly ConvexShape[], box: PlanarBox): FreeS
   let strip = 0;
   for (let g = 0; g < floorA.length; g++) {
     while (first[strip + 1]! <= g) strip++;
-    const r = root(g);
+    const r = rootOf(parent, g);
     number[r] ??= parts++;
     const n = number[r];
     part.push(n);
@@ -196,6 +237,25 @@ function insideGap(a: number, b: number, fA: number, fB: number, cA: number, cB:
   const right = cB - fB;
   const t = left + right > 0 ? (left + 2 * right) / (3 * (left + right)) : 0.5;
   return [a + (b - a) * t, (fA + cA) / 2 + ((fB + cB - fA - cA) / 2) * t];
+}
+
+/** The first of the gaps that are joined to one; shortens the way to it. */
+function rootOf(parent: number[], i: number): number {
+  while (parent[i] !== i) i = parent[i] = parent[parent[i]!]!;
+  return i;
+}
+
+/** Sorts the first of some numbers by insertion: they are few, and mostly in order. */
+function sortUpTo(values: Float64Array, count: number): void {
+  for (let i = 1; i < count; i++) {
+    const v = values[i]!;
+    let j = i;
+    while (j > 0 && values[j - 1]! > v) {
+      values[j] = values[j - 1]!;
+      j--;
+    }
+    values[j] = v;
+  }
 }
 
 function sortFrom(values: number[], start: number): void {
