@@ -2,6 +2,7 @@ import { reportFault } from './reportFault';
 import type { Cell, CellError } from '../core/measures/readQuantity';
 import type { Outcome } from '../core/measures/problem';
 import { runToEnd, type Parts } from '../core/measures/parts';
+import { cellCost } from './calls/cellCost';
 import { commonShape, type Shape } from './broadcast';
 import type {
   ArgumentDescription,
@@ -42,7 +43,7 @@ export function hostFunction(description: FunctionDescription, makeError: MakeEr
 }
 
 /**
- * The same as a call that pauses after each part of its work: each cell of a range, each build of a survey. A single
+ * The same as a call that pauses after each part of its work: some cells of a range, each build of a survey. A single
  * cell's error is not thrown but its only cell.
  */
 export const callInParts = (
@@ -105,6 +106,9 @@ interface GivenArgument {
   readonly shape: Shape;
 }
 
+/** A call over a range pauses after cells that take no longer than this [ms]. */
+const PART = 5;
+
 function liftedCall(description: NumberFunction, makeError: MakeError) {
   const { compute, id } = description;
   const lifted = description.arguments.map((described): LiftedArgument => ({
@@ -113,6 +117,8 @@ function liftedCall(description: NumberFunction, makeError: MakeError) {
     bounds: plainBounds(described),
   }));
   const fail = (message: Message): CellError => makeError(message.code, message.text);
+  // To pause takes longer than a cell of a formula.
+  const cellsAtOnce = Math.max(1, Math.floor(PART / cellCost(description)));
 
   return function* (values: readonly HostArgument[]): Parts<HostCell[][]> {
     const ranges = cutToUsed(lifted.map((_, i) => asRange(values[i])));
@@ -170,10 +176,13 @@ function liftedCall(description: NumberFunction, makeError: MakeError) {
       Number.isFinite(number) ? number : fail(CALL_MESSAGES.unforeseen(id));
 
     const table = new Array<HostCell[]>(shape.rows);
+    let untilPause = cellsAtOnce;
     for (let row = 0; row < shape.rows; row++) {
       const out = new Array<HostCell>(shape.columns);
       for (let column = 0; column < shape.columns; column++) {
         out[column] = answer(row, column);
+        if (--untilPause > 0) continue;
+        untilPause = cellsAtOnce;
         yield { done: row, of: shape.rows };
       }
       table[row] = out;

@@ -1,4 +1,5 @@
 import { present } from '../lists/present';
+import { Remembered } from '../lists/remembered';
 import type { PieceSize } from '../measures/piece';
 import { ALL_HOLDS, type Hold } from '../motion/hold';
 import {
@@ -74,6 +75,8 @@ export const turningRoom = (space: TurningSpace, size: PieceSize): TurningRoom =
 /** A piece as the book knows it: equal sizes are one entry. */
 export interface BookPiece {
   readonly id: number;
+  /** Its sizes as text: the same in every book. */
+  readonly key: string;
   readonly size: PieceSize;
   readonly taped: Readonly<Record<TapeCase, PieceSize>>;
 }
@@ -81,6 +84,8 @@ export interface BookPiece {
 /** A stage with its measures as the book knows it: equal stages are one entry. */
 export interface BookStage {
   readonly id: number;
+  /** The stage and its measures as text: the same in every book. */
+  readonly key: string;
   readonly stage: StageName;
   readonly measures: PlacedMeasures;
   readonly cases: Readonly<Record<TapeCase, (StageCase | undefined)[]>>;
@@ -111,14 +116,22 @@ export interface StageBook {
   turningOf(stage: BookStage, piece: BookPiece, tapeCase: TapeCase): TurningCase | null;
   /** The condition by which a piece is proved not to pass a stage, even with the tape in its favour. */
   blockedBy(stage: BookStage, piece: BookPiece): string | undefined;
-  /** What was worked out under this key, or is now. */
+  /** What was worked out under this key with the same tape, in this book or another, or is now. */
   remembered(key: string, make: () => BookPassage[]): BookPassage[];
   /** Forgets the answers of a stage once it has been done with as often as it was looked up. */
   doneWith(stage: BookStage): void;
 }
 
-/** Joints remembered at a time: more than a route has. */
+/** Joints and stages searched in space that are remembered at a time: more than a route has. */
 const MOST_JOINTS = 2000;
+const MOST_SEARCHED = 500;
+/** A motion is longer than what is said of it. */
+const MOST_MOTIONS = 60;
+
+// Of all books: one workbook asks for the same surveys in several functions. Each answer depends on its key alone.
+const knownJoints = new Remembered<BookPassage[]>(MOST_JOINTS);
+const knownSearched = new Remembered<StageCase>(MOST_SEARCHED);
+const knownMotions = new Remembered<readonly FoundPassage[]>(MOST_MOTIONS);
 
 /**
  * Opens a book for one tape [mm].
@@ -127,7 +140,6 @@ const MOST_JOINTS = 2000;
 export function stageBook(tape: number, landingWork = SEARCH_WORK): StageBook {
   const stages = new Map<string, BookStage>();
   const pieces = new Map<string, BookPiece>();
-  const joints = new Map<string, BookPassage[]>();
 
   const book: StageBook = {
     tape,
@@ -142,6 +154,7 @@ export function stageBook(tape: number, landingWork = SEARCH_WORK): StageBook {
       if (!entry) {
         entry = {
           id: stages.size,
+          key,
           stage,
           measures,
           cases: { worst: [], measured: [], best: [] },
@@ -162,6 +175,7 @@ export function stageBook(tape: number, landingWork = SEARCH_WORK): StageBook {
       if (!entry) {
         entry = {
           id: pieces.size,
+          key,
           size,
           taped: {
             worst: tapedPiece(size, tape, 'worst'),
@@ -201,12 +215,7 @@ export function stageBook(tape: number, landingWork = SEARCH_WORK): StageBook {
       return bound;
     },
     remembered(key, make) {
-      let known = joints.get(key);
-      if (known) return known;
-      if (joints.size >= MOST_JOINTS) joints.clear();
-      known = make();
-      joints.set(key, known);
-      return known;
+      return knownJoints.get(`${tape}|${key}`, make);
     },
     doneWith(stage) {
       if (--stage.uses > 0) return;
@@ -264,7 +273,10 @@ function stageCase(
   const { stage } = entry;
   const { tape } = book;
   const solver = solverOf(stage);
-  if (solver.solvedBy !== 'closed form') return searchedCase(entry, solver, piece, book, tapeCase);
+  if (solver.solvedBy !== 'closed form') {
+    const key = `${entry.key}|${piece.key}|${tapeCase}|${tape}|${book.landingWork}`;
+    return knownSearched.get(key, () => searchedCase(entry, solver, piece, book, tapeCase));
+  }
   const size = piece.taped[tapeCase];
   const answers = tapedMeasures(stage, entry.measures, tape, tapeCase).map((measures) =>
     solver.passages(measures, size, leaning),
@@ -303,10 +315,8 @@ function searchedCase(
   const proof = proofs.reduce((a, b) => (b.atMost > a.atMost ? b : a));
   const proved = tapeCase === 'worst' && stages.length > 1 ? { atMost: Infinity, bound: '' } : { ...proof };
   if (tapeCase === 'best') return { passages: [], ...proved };
-  const found = (entry.found[piece.id] ??= routePassages(
-    solver.searched(entry.measures),
-    piece.size,
-    landingWork,
+  const found = (entry.found[piece.id] ??= knownMotions.get(`${entry.key}|${piece.key}|${landingWork}`, () =>
+    routePassages(solver.searched(entry.measures), piece.size, landingWork),
   ));
   const booked = (passages: readonly StagePassage[]): BookPassage[] => passages.map((p) => bookPassage(p));
   if (tapeCase === 'measured' || tape === 0)

@@ -117,40 +117,21 @@ export class BoxGaps {
     const gx = b[o + 3]!;
     const gy = b[o + 4]!;
     const gz = b[o + 5]!;
-    const b00 = b[o + 6]!;
-    const b01 = b[o + 7]!;
-    const b02 = b[o + 8]!;
-    const b10 = b[o + 9]!;
-    const b11 = b[o + 10]!;
-    const b12 = b[o + 11]!;
-    const b20 = b[o + 12]!;
-    const b21 = b[o + 13]!;
-    const b22 = b[o + 14]!;
     const dx = b[o]! - px;
     const dy = b[o + 1]! - py;
     const dz = b[o + 2]! - pz;
-    // c_ij = piece axis i . obstacle axis j
-    const c00 = a00 * b00 + a01 * b01 + a02 * b02;
-    const c01 = a00 * b10 + a01 * b11 + a02 * b12;
-    const c02 = a00 * b20 + a01 * b21 + a02 * b22;
-    const c10 = a10 * b00 + a11 * b01 + a12 * b02;
-    const c11 = a10 * b10 + a11 * b11 + a12 * b12;
-    const c12 = a10 * b20 + a11 * b21 + a12 * b22;
-    const c20 = a20 * b00 + a21 * b01 + a22 * b02;
-    const c21 = a20 * b10 + a21 * b11 + a22 * b12;
-    const c22 = a20 * b20 + a21 * b21 + a22 * b22;
-    const d00 = abs(c00);
-    const d01 = abs(c01);
-    const d02 = abs(c02);
-    const d10 = abs(c10);
-    const d11 = abs(c11);
-    const d12 = abs(c12);
-    const d20 = abs(c20);
-    const d21 = abs(c21);
-    const d22 = abs(c22);
     let best = -Infinity;
     let s: number;
-    // The obstacle's faces.
+    // The obstacle's faces; c_ij = piece axis i . obstacle axis j, worked out as far as it gets.
+    const b00 = b[o + 6]!;
+    const b01 = b[o + 7]!;
+    const b02 = b[o + 8]!;
+    const c00 = a00 * b00 + a01 * b01 + a02 * b02;
+    const c10 = a10 * b00 + a11 * b01 + a12 * b02;
+    const c20 = a20 * b00 + a21 * b01 + a22 * b02;
+    const d00 = abs(c00);
+    const d10 = abs(c10);
+    const d20 = abs(c20);
     const v0 = dx * b00 + dy * b01 + dz * b02;
     s = abs(v0) - gx - (hx * d00 + hy * d10 + hz * d20);
     if (s > best) {
@@ -162,6 +143,15 @@ export class BoxGaps {
       this.nz = f * b02;
       if (s > enough) return s;
     }
+    const b10 = b[o + 9]!;
+    const b11 = b[o + 10]!;
+    const b12 = b[o + 11]!;
+    const c01 = a00 * b10 + a01 * b11 + a02 * b12;
+    const c11 = a10 * b10 + a11 * b11 + a12 * b12;
+    const c21 = a20 * b10 + a21 * b11 + a22 * b12;
+    const d01 = abs(c01);
+    const d11 = abs(c11);
+    const d21 = abs(c21);
     const v1 = dx * b10 + dy * b11 + dz * b12;
     s = abs(v1) - gy - (hx * d01 + hy * d11 + hz * d21);
     if (s > best) {
@@ -173,6 +163,15 @@ export class BoxGaps {
       this.nz = f * b12;
       if (s > enough) return s;
     }
+    const b20 = b[o + 12]!;
+    const b21 = b[o + 13]!;
+    const b22 = b[o + 14]!;
+    const c02 = a00 * b20 + a01 * b21 + a02 * b22;
+    const c12 = a10 * b20 + a11 * b21 + a12 * b22;
+    const c22 = a20 * b20 + a21 * b21 + a22 * b22;
+    const d02 = abs(c02);
+    const d12 = abs(c12);
+    const d22 = abs(c22);
     const v2 = dx * b20 + dy * b21 + dz * b22;
     s = abs(v2) - gz - (hx * d02 + hy * d12 + hz * d22);
     if (s > best) {

@@ -72,9 +72,9 @@ export function raiseOfMotion(grounds: readonly Ground[], piece: PieceSize, moti
     for (let part = open.pop(); part; part = open.pop()) {
       const [start, end] = part;
       const middle = between(start, end);
-      const here = leastGap(grounds, half, middle, 0).gap;
-      found = max(found, here);
-      const most = boundOfPart(grounds, half, start, middle, end);
+      const here = leastGap(grounds, half, middle, 0, true);
+      found = max(found, here.gap);
+      const most = boundOfPart(grounds, half, start, middle, end, here.witnesses);
       parts++;
       if (most <= found + FINENESS || parts > MOST_PARTS || closeBy(start, end, half))
         bound = max(bound, most);
@@ -138,21 +138,22 @@ function boundOfPart(
   start: Stand,
   middle: Stand,
   end: Stand,
+  here: readonly Witness[],
 ): number {
   const angle = angleBetween(start, end);
   const travel = travelOf(start, end, half) / 2;
   const bow = (reachOf(half) * angle * angle) / 8 + ON;
   let least = Infinity;
-  const look = (inward: number): void => {
-    for (const witness of leastGap(grounds, half, middle, inward, true).witnesses) {
+  const look = (witnesses: readonly Witness[]): void => {
+    for (const witness of witnesses) {
       const { ground } = witness;
       if (!staysOver(ground, witness, start, bow) || !staysOver(ground, witness, end, bow)) continue;
       const steep = sqrt(1 + ground.alongX ** 2 + ground.alongY ** 2);
       least = min(least, max(gapOf(witness, start), gapOf(witness, end)) + steep * bow);
     }
   };
-  look(0);
-  look(travel + 2 * bow);
+  look(here);
+  look(leastGap(grounds, half, middle, travel + 2 * bow, true).witnesses);
   if (least < Infinity) return least;
   // It may stand over an edge of which no point of it stays on one side: over the lowest that is near, then.
   const corners = cornersOf(half);
@@ -197,6 +198,17 @@ const cornersOf = ([l, b, t]: Half): [number, number, number][] =>
 const EDGES: readonly (readonly [number, number])[] = [0, 1, 2, 3, 4, 5, 6, 7].flatMap((i) =>
   [1, 2, 4].filter((bit) => (i & bit) === 0).map((bit) => [i, i | bit] as const),
 );
+const EDGE_FROM = Int32Array.from(EDGES, ([i]) => i);
+const EDGE_TO = Int32Array.from(EDGES, ([, j]) => j);
+
+const NO_WITNESSES: readonly Witness[] = [];
+
+// Working numbers of `leastGap`: the corners' places and heights over a ground, and how far each is beyond its sides.
+const xs = new Float64Array(8);
+const ys = new Float64Array(8);
+const zs = new Float64Array(8);
+const heights = new Float64Array(8);
+let beyond = new Float64Array(8 * 8);
 
 /**
  * The least gap over corners of the piece and points where its edges pass the sides of a ground (moved inward by so
@@ -208,41 +220,86 @@ function leastGap(
   stand: Stand,
   inward: number,
   collect = false,
-): { readonly gap: number; readonly witnesses: Witness[] } {
-  const corners = cornersOf(half);
-  const places = corners.map(([l, b, t]) => placeOf(stand, l, b, t));
+): { readonly gap: number; readonly witnesses: readonly Witness[] } {
+  const [hl, hb, ht] = half;
+  const { at, axes } = stand;
+  for (let i = 0; i < 8; i++) {
+    const l = (i & 4) === 0 ? -hl : hl;
+    const b = (i & 2) === 0 ? -hb : hb;
+    const t = (i & 1) === 0 ? -ht : ht;
+    xs[i] = at[0] + l * axes[0]! + b * axes[3]! + t * axes[6]!;
+    ys[i] = at[1] + l * axes[1]! + b * axes[4]! + t * axes[7]!;
+    zs[i] = at[2] + l * axes[2]! + b * axes[5]! + t * axes[8]!;
+  }
   const witnesses: Witness[] = [];
   let gap = Infinity;
   for (const ground of grounds) {
     const sides = ground.within;
-    const beyond = places.map(([x, y]) => sides.map((s) => s.x * x + s.y * y - s.from - inward));
-    const heights = places.map(([x, y, z]) => z - ground.height - ground.alongX * x - ground.alongY * y);
-    corners.forEach(([l, b, t], i) => {
-      if (!(beyond[i] ?? []).every((d) => d >= -ON)) return;
-      gap = min(gap, heights[i] ?? Infinity);
-      if (collect) witnesses.push({ l, b, t, ground });
-    });
-    for (const [i, j] of EDGES) {
-      const [from, to] = [beyond[i], beyond[j]];
-      const [a, b] = [corners[i], corners[j]];
-      if (!from || !to || !a || !b) continue;
-      for (let n = 0; n < sides.length; n++) {
-        const p = from[n] ?? 0;
-        const q = to[n] ?? 0;
+    const count = sides.length;
+    if (8 * count > beyond.length) beyond = new Float64Array(16 * count);
+    if (!reaches(sides, inward)) continue;
+    for (let i = 0; i < 8; i++) {
+      heights[i] = zs[i]! - ground.height - ground.alongX * xs[i]! - ground.alongY * ys[i]!;
+      if (!within(i, count)) continue;
+      gap = min(gap, heights[i]!);
+      if (collect) witnesses.push(cornerOf(half, i, ground));
+    }
+    for (let edge = 0; edge < 12; edge++) {
+      const i = EDGE_FROM[edge]!;
+      const j = EDGE_TO[edge]!;
+      for (let n = 0; n < count; n++) {
+        const p = beyond[i * count + n]!;
+        const q = beyond[j * count + n]!;
         if (p < 0 === q < 0) continue;
-        const part: number = p / (p - q);
-        if (!from.every((d, m) => m === n || d + ((to[m] ?? 0) - d) * part >= -ON)) continue;
-        const [high = 0, low = 0] = [heights[i], heights[j]];
-        gap = min(gap, high + (low - high) * part);
-        if (collect)
-          witnesses.push({
-            l: a[0] + (b[0] - a[0]) * part,
-            b: a[1] + (b[1] - a[1]) * part,
-            t: a[2] + (b[2] - a[2]) * part,
-            ground,
-          });
+        const part = p / (p - q);
+        if (!partWithin(i, j, part, n, count)) continue;
+        gap = min(gap, heights[i]! + (heights[j]! - heights[i]!) * part);
+        if (!collect) continue;
+        const from = cornerOf(half, i, ground);
+        const to = cornerOf(half, j, ground);
+        witnesses.push({
+          l: from.l + (to.l - from.l) * part,
+          b: from.b + (to.b - from.b) * part,
+          t: from.t + (to.t - from.t) * part,
+          ground,
+        });
       }
     }
   }
-  return { gap, witnesses };
+  return { gap, witnesses: collect ? witnesses : NO_WITNESSES };
+}
+
+/** Fills in how far each corner is beyond each side; whether some corner is on the inside of each. */
+function reaches(sides: readonly PlanSide[], inward: number): boolean {
+  const count = sides.length;
+  for (let n = 0; n < count; n++) {
+    const { x, y, from } = sides[n]!;
+    let most = -Infinity;
+    for (let i = 0; i < 8; i++) {
+      const far = x * xs[i]! + y * ys[i]! - from - inward;
+      beyond[i * count + n] = far;
+      if (far > most) most = far;
+    }
+    if (most < -2 * ON) return false;
+  }
+  return true;
+}
+
+function within(i: number, count: number): boolean {
+  for (let n = 0; n < count; n++) if (!(beyond[i * count + n]! >= -ON)) return false;
+  return true;
+}
+
+/** Whether a point of an edge, on side `but`, is within the others. */
+function partWithin(i: number, j: number, part: number, but: number, count: number): boolean {
+  for (let m = 0; m < count; m++) {
+    if (m === but) continue;
+    const from = beyond[i * count + m]!;
+    if (!(from + (beyond[j * count + m]! - from) * part >= -ON)) return false;
+  }
+  return true;
+}
+
+function cornerOf([l, b, t]: Half, i: number, ground: Ground): Witness {
+  return { l: (i & 4) === 0 ? -l : l, b: (i & 2) === 0 ? -b : b, t: (i & 1) === 0 ? -t : t, ground };
 }

@@ -150,11 +150,21 @@ function widenedBy(
       return x;
     });
     const smooth = smoothed(places, pushed);
-    for (let i = 1; i < last; i++) checker.pushApart(smooth[i]!, 0, PUSHES, margin);
+    // No move leads to a place that is not free.
+    if (!allPushedFree(checker, smooth, margin)) continue;
     const shown = joined(checker, smooth, margin);
     if (shown) return thinned(checker, shown);
   }
   return undefined;
+}
+
+/** Pushes the places between the first and the last off what they are near to, as long as each is free then. */
+function allPushedFree(checker: SpaceChecker, places: readonly Float64Array[], margin: number): boolean {
+  for (let i = 1; i + 1 < places.length; i++) {
+    checker.pushApart(places[i]!, 0, PUSHES, margin);
+    if (!checker.placeFree(places[i]!, 0)) return false;
+  }
+  return true;
 }
 
 /** Each displacement drawn towards the mean of its neighbours'. */

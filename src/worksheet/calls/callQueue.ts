@@ -2,6 +2,7 @@ import type { Share } from '../../core/measures/parts';
 import type { FunctionDescription } from '../description';
 import { CallRunner } from './callRunner';
 import type { CallAnswer, CallToRun, FromWorker, PlainCells } from './messages';
+import { withPlainErrors } from './plainErrors';
 import type { WorkerLike } from './workers';
 
 /** What the queue needs of the page. */
@@ -51,6 +52,13 @@ interface Place {
   ready: boolean;
 }
 
+/** A short call that was asked for, as little as can be kept of it: thousands come in one turn of the page. */
+interface ShortAsk {
+  readonly id: string;
+  readonly values: readonly unknown[];
+  readonly told: Told;
+}
+
 /** Calls that one worker has at a time: it gives each a part in turn, so a long one does not keep the others waiting. */
 const AT_ONCE = 6;
 /** Short calls go to a worker many at a time, since each message costs as much as one of them. */
@@ -72,7 +80,7 @@ const KEPT_SIZE = 1_000_000;
 export class CallQueue {
   private readonly places: Place[] = [];
   private waitingJobs: Job[] = [];
-  private shortJobs: Job[] = [];
+  private shortAsked: ShortAsk[] = [];
   private readonly jobs = new Map<number, Job>();
   private readonly byKey = new Map<string, Job>();
   private readonly kept = new Map<string, PlainCells>();
@@ -106,6 +114,7 @@ export class CallQueue {
     }
     let job = this.byKey.get(key);
     if (!job) {
+      this.countAnew();
       job = this.newJob(id, json, key);
       this.byKey.set(key, job);
       this.waitingJobs.push(job);
@@ -117,11 +126,13 @@ export class CallQueue {
     return () => this.giveUp(asked, told);
   }
 
-  /** Asks for a call that is short in itself, when there are too many of them to be made at once. */
+  /**
+   * Asks for a call that is short in itself, when there are too many of them to be made at once.
+   * @param values its arguments as the host gave them
+   */
   askShort(id: string, values: readonly unknown[], told: Told): void {
-    const job = this.newJob(id, values, undefined);
-    job.wantedBy.add(told);
-    this.shortJobs.push(job);
+    this.countAnew();
+    this.shortAsked.push({ id, values, told });
     this.handOnLater();
   }
 
@@ -132,6 +143,9 @@ export class CallQueue {
 
   /** Gives up all that is being computed. */
   stop(): void {
+    const short = this.shortAsked;
+    this.shortAsked = [];
+    for (const { told } of short) told(undefined, 'stopped');
     for (const job of [...this.jobs.values()]) {
       this.remove(job);
       for (const told of job.wantedBy) told(undefined, 'stopped');
@@ -142,7 +156,7 @@ export class CallQueue {
   state(): CallsState {
     let share: Share | undefined;
     for (const job of this.jobs.values()) if (job.share && job.share.of > (share?.of ?? 0)) share = job.share;
-    return { waiting: this.jobs.size, done: this.done, share };
+    return { waiting: this.jobs.size + this.shortAsked.length, done: this.done, share };
   }
 
   /** Workers that there are now. */
@@ -156,10 +170,14 @@ export class CallQueue {
   }
 
   private newJob(id: string, values: readonly unknown[] | string, key: string | undefined): Job {
-    if (this.jobs.size === 0) this.done = 0;
     const job: Job = { number: this.count++, id, values, key, wantedBy: new Set(), breakdowns: 0 };
     this.jobs.set(job.number, job);
     return job;
+  }
+
+  /** Calls are counted as done since none was waiting. */
+  private countAnew(): void {
+    if (this.jobs.size === 0 && this.shortAsked.length === 0) this.done = 0;
   }
 
   private giveUp(job: Job, told: Told): void {
@@ -192,23 +210,29 @@ export class CallQueue {
   private handOn(): void {
     this.waitingJobs = this.waitingJobs.filter(({ number }) => this.jobs.has(number));
     const until = this.place.now() + HAND_ON;
-    while (this.waitingJobs.length > 0 || this.shortJobs.length > 0) {
+    while (this.waitingJobs.length > 0 || this.shortAsked.length > 0) {
       if (this.place.now() >= until) return this.handOnLater();
-      const short = this.shortJobs.splice(0, SHORT_AT_ONCE).filter(({ number }) => this.jobs.has(number));
-      const long = short.length > 0 ? [] : this.waitingJobs.slice(0, 1);
-      const jobs = short.length > 0 ? short : long;
-      if (jobs.length === 0) continue;
-      const place = this.withRoom(short.length > 0);
+      const short = this.shortAsked.length > 0;
+      const place = this.withRoom(short);
+      if (place === 'all busy') return;
+      const jobs = short ? this.takeShort() : this.waitingJobs.splice(0, 1);
       if (place === 'no worker') this.runBeside(jobs);
-      else if (place === 'all busy') {
-        this.shortJobs.unshift(...short);
-        return;
-      } else {
+      else {
         for (const job of jobs) place.jobs.set(job.number, job);
         place.worker.postMessage({ kind: 'run', calls: jobs.map(toRun) });
       }
-      if (long.length > 0) this.waitingJobs.shift();
     }
+  }
+
+  /** The first of the short calls, as many as are handed on together. */
+  private takeShort(): Job[] {
+    const taken = this.shortAsked.slice(0, SHORT_AT_ONCE);
+    this.shortAsked = this.shortAsked.slice(SHORT_AT_ONCE);
+    return taken.map(({ id, values, told }) => {
+      const job = this.newJob(id, withPlainErrors(values), undefined);
+      job.wantedBy.add(told);
+      return job;
+    });
   }
 
   /** The worker with the fewest calls; a new one where all have some and there may be more. */

@@ -1,4 +1,4 @@
-import type { Cell, CellError } from '../../core/measures/readQuantity';
+import type { Cell } from '../../core/measures/readQuantity';
 import { callInParts, type HostArgument, type HostCell, type MakeError } from '../callFunction';
 import { runToEnd } from '../../core/measures/parts';
 import type { FunctionDescription } from '../description';
@@ -8,6 +8,7 @@ import { cutToUsed } from '../usedRows';
 import type { CallQueue, NoAnswer } from './callQueue';
 import { cellCost } from './cellCost';
 import type { PlainCells } from './messages';
+import { withPlainErrors } from './plainErrors';
 import type { Refusals } from './refusals';
 
 /** What the host hands over after the arguments. */
@@ -63,7 +64,7 @@ export class HostCalls {
             refuse(error);
           }
         };
-        if (time <= LONG) return this.queue.askShort(id, withPlainErrors(values), told);
+        if (time <= LONG) return this.queue.askShort(id, values, told);
         const giveUp = this.queue.ask(id, JSON.stringify(withPlainErrors(values)), told);
         if (invocation) invocation.onCanceled = giveUp;
       });
@@ -137,17 +138,4 @@ function mostCells(values: readonly HostArgument[]): number {
     columns = Math.max(columns, value[0]?.length ?? 1);
   }
   return rows * columns;
-}
-
-/** Errors as plain data, which can be sent; the arguments themselves where there is none among them. */
-function withPlainErrors(values: readonly unknown[]): readonly unknown[] {
-  const plain = values.map(plainValue);
-  return plain.some((value, i) => value !== values[i]) ? plain : values;
-}
-
-function plainValue(value: unknown): unknown {
-  if (Array.isArray(value)) return withPlainErrors(value as readonly unknown[]);
-  if (!isCellError(value)) return value;
-  const { code, message }: CellError = value;
-  return message === undefined ? { code } : { code, message };
 }

@@ -14,6 +14,12 @@ export class HalfPlanes {
   readonly offset: number[] = [];
   private readonly turn: number[] = [];
   private readonly order: number[] = [];
+  private readonly kept: number[] = [];
+  /** Lines of the polygon found so far, and the corners in which each meets the next. */
+  private readonly line: number[] = [];
+  private readonly px: number[] = [];
+  private readonly py: number[] = [];
+  private corners = 0;
 
   clear(): void {
     this.count = 0;
@@ -32,10 +38,9 @@ export class HalfPlanes {
    * bound it on all sides.
    */
   intersection(): ConvexShape | undefined {
-    const { nx, ny, offset, turn, order, count } = this;
-    order.length = 0;
+    const { offset, turn, order, kept, line, px, py, count } = this;
     for (let i = 0; i < count; i++) {
-      let j = order.length;
+      let j = i;
       while (j > 0 && turn[order[j - 1]!]! > turn[i]!) {
         order[j] = order[j - 1]!;
         j--;
@@ -43,61 +48,67 @@ export class HalfPlanes {
       order[j] = i;
     }
     // Of two that point the same way the tighter one stays.
-    const kept: number[] = [];
-    for (const i of order) {
-      const last = kept.length > 0 ? kept[kept.length - 1]! : -1;
+    let first = 0;
+    let end = 0;
+    for (let k = 0; k < count; k++) {
+      const i = order[k]!;
+      const last = end > 0 ? kept[end - 1]! : -1;
       if (last >= 0 && turn[i]! - turn[last]! < 1e-12) {
-        if (offset[i]! < offset[last]!) kept[kept.length - 1] = i;
-      } else kept.push(i);
+        if (offset[i]! < offset[last]!) kept[end - 1] = i;
+      } else kept[end++] = i;
     }
     // So do one just above minus half a turn and one just below half a turn.
-    const [lowest, highest] = [kept[0], kept[kept.length - 1]];
-    if (
-      lowest !== undefined &&
-      highest !== undefined &&
-      turn[highest]! - turn[lowest]! > 2 * Math.PI - 1e-12
-    ) {
-      if (offset[highest]! < offset[lowest]!) kept.shift();
-      else kept.pop();
+    if (end > 0 && turn[kept[end - 1]!]! - turn[kept[0]!]! > 2 * Math.PI - 1e-12) {
+      if (offset[kept[end - 1]!]! < offset[kept[0]!]!) first++;
+      else end--;
     }
-    const line: number[] = [];
-    const px: number[] = [];
-    const py: number[] = [];
     let head = 0;
-    const outside = (i: number, x: number, y: number): boolean =>
-      nx[i]! * x + ny[i]! * y >= offset[i]! - 1e-12 * Math.abs(offset[i]!);
-    const meet = (i: number, j: number): boolean => {
-      const det = nx[i]! * ny[j]! - ny[i]! * nx[j]!;
-      if (Math.abs(det) < 1e-14) return false;
-      px.push((offset[i]! * ny[j]! - ny[i]! * offset[j]!) / det);
-      py.push((nx[i]! * offset[j]! - offset[i]! * nx[j]!) / det);
-      return true;
-    };
-    for (const i of kept) {
-      while (line.length - head >= 2 && outside(i, px[px.length - 1]!, py[py.length - 1]!)) {
-        line.pop();
-        px.pop();
-        py.pop();
+    let lines = 0;
+    this.corners = 0;
+    for (let k = first; k < end; k++) {
+      const i = kept[k]!;
+      while (lines - head >= 2 && this.outside(i, px[this.corners - 1]!, py[this.corners - 1]!)) {
+        lines--;
+        this.corners--;
       }
-      while (line.length - head >= 2 && outside(i, px[head]!, py[head]!)) head++;
-      if (line.length - head >= 1 && !meet(line[line.length - 1]!, i)) return undefined;
-      line.push(i);
+      while (lines - head >= 2 && this.outside(i, px[head]!, py[head]!)) head++;
+      if (lines - head >= 1 && !this.meet(line[lines - 1]!, i)) return undefined;
+      line[lines++] = i;
     }
-    while (line.length - head >= 3 && outside(line[head]!, px[px.length - 1]!, py[py.length - 1]!)) {
-      line.pop();
-      px.pop();
-      py.pop();
+    while (lines - head >= 3 && this.outside(line[head]!, px[this.corners - 1]!, py[this.corners - 1]!)) {
+      lines--;
+      this.corners--;
     }
-    while (line.length - head >= 3 && outside(line[line.length - 1]!, px[head]!, py[head]!)) head++;
-    if (line.length - head < 3) return undefined;
-    if (!meet(line[line.length - 1]!, line[head]!)) return undefined;
-    return chains(px, py, head);
+    while (lines - head >= 3 && this.outside(line[lines - 1]!, px[head]!, py[head]!)) head++;
+    if (lines - head < 3) return undefined;
+    if (!this.meet(line[lines - 1]!, line[head]!)) return undefined;
+    return chains(px, py, head, this.corners);
+  }
+
+  private outside(i: number, x: number, y: number): boolean {
+    const { nx, ny, offset } = this;
+    return nx[i]! * x + ny[i]! * y >= offset[i]! - 1e-12 * Math.abs(offset[i]!);
+  }
+
+  /** Adds the corner in which two of the lines meet; false where they are parallel. */
+  private meet(i: number, j: number): boolean {
+    const { nx, ny, offset } = this;
+    const det = nx[i]! * ny[j]! - ny[i]! * nx[j]!;
+    if (Math.abs(det) < 1e-14) return false;
+    this.px[this.corners] = (offset[i]! * ny[j]! - ny[i]! * offset[j]!) / det;
+    this.py[this.corners++] = (nx[i]! * offset[j]! - offset[i]! * nx[j]!) / det;
+    return true;
   }
 }
 
-/** Splits corners (counter-clockwise, from `head` on) at the leftmost and rightmost into two chains. */
-function chains(px: number[], py: number[], head: number): ConvexShape | undefined {
-  const n = px.length - head;
+/** Splits corners (counter-clockwise, from `head` to before `end`) at the leftmost and rightmost into two chains. */
+function chains(
+  px: readonly number[],
+  py: readonly number[],
+  head: number,
+  end: number,
+): ConvexShape | undefined {
+  const n = end - head;
   let left = 0;
   let right = 0;
   for (let k = 1; k < n; k++) {
