@@ -107,7 +107,6 @@ class AddInFiles {
 /** The try-out page, for this computer only: a deployed build has none of it, and not the workbook library either. */
 const TRY_OUT_PAGE = {
   sheetPage: './src/sheetHost/page/sheetPage.ts',
-  sheetCalls: './src/sheetHost/page/callWorker.ts',
 };
 
 /** Writes licences.txt: each package that is in the scripts or beside them, with its licence and notices. */

@@ -7,7 +7,7 @@ import { promisify } from 'node:util';
 const OTHER_SOURCES = ['webpack.config.js', 'package.json', 'manifest.xml'];
 
 /** What has to be there after a build. */
-const BUILT = ['functions.js', 'functions.json', 'sheetPage.js', 'sheetCalls.js', 'callWorker.js'];
+const BUILT = ['functions.js', 'functions.json', 'sheetPage.js', 'callWorker.js'];
 
 async function newest(file: string): Promise<number> {
   const found = await stat(file).catch((fault: NodeJS.ErrnoException) => {

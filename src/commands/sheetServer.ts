@@ -10,7 +10,6 @@ const BUILT = new Map(
   Object.entries({
     'sheetPage.html': 'text/html; charset=utf-8',
     'sheetPage.js': 'text/javascript; charset=utf-8',
-    'sheetCalls.js': 'text/javascript; charset=utf-8',
     'sheetPage.css': 'text/css; charset=utf-8',
     'taskpane.css': 'text/css; charset=utf-8',
     'callWorker.js': 'text/javascript; charset=utf-8',

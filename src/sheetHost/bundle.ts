@@ -20,6 +20,8 @@ export interface BundleFunction {
   readonly most: number;
   /** Error values in cells reach the function; otherwise they are its result. */
   readonly takesErrors: boolean;
+  /** The function is told in which cell it is called. */
+  readonly takesAddress: boolean;
   /** The result is a table of cells. */
   readonly matrix: boolean;
   readonly call: AssociatedFunction;
@@ -89,6 +91,7 @@ function describe(
     most: repeats ? MOST_ARGUMENTS : parameters.length,
     // The document puts it at the top of the file; tools also write it among the options of a function.
     takesErrors: top['allowErrorForDataTypeAny'] === true || options['allowErrorForDataTypeAny'] === true,
+    takesAddress: options['requiresAddress'] === true,
     matrix: result['dimensionality'] === 'matrix',
     call,
   };

@@ -24,12 +24,14 @@ const VALUE_ERROR: CallResult = [[{ code: '#VALUE!' }]];
 /**
  * Calls a function of a bundle as Excel would: arguments in the shapes that its metadata ask for, the result
  * turned into cells. tests/sheetHost/conformance.test.ts says line by line what is documented.
+ * @param address of the cell that calls, which goes along with `requiresAddress`
  */
 export function callAsExcel(
   described: BundleFunction,
   given: readonly CallArgument[],
   manners: HostManners,
   runtime: CustomFunctionsRuntime,
+  address?: string,
 ): CallResult {
   if (given.length < described.least || given.length > described.most) return VALUE_ERROR;
   const values: unknown[] = [];
@@ -49,7 +51,8 @@ export function callAsExcel(
     values.push(value);
   }
   // Every function gets this as its last argument.
-  values.push({ functionName: described.id });
+  const where = described.takesAddress && address !== undefined ? { address } : {};
+  values.push({ functionName: described.id, ...where });
 
   let result: unknown;
   try {

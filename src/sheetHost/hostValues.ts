@@ -31,3 +31,8 @@ export const DESKTOP_MANNERS: HostManners = { emptyCell: 0, emptyInRange: 0, lef
  */
 export const isCellError = (value: unknown): value is CellError =>
   typeof value === 'object' && value !== null && typeof (value as { code?: unknown }).code === 'string';
+
+/** The message beside the #N/A of a cell whose call is computed aside and not answered yet. */
+export const BUSY = 'still being computed';
+
+export const isBusy = (value: CellValue): boolean => isCellError(value) && value.message === BUSY;

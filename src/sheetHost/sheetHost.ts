@@ -60,6 +60,12 @@ export interface SheetHost {
   register(bundle: Bundle): void;
   recalculate(): Recalculation;
   /**
+   * Where the formulas stand that a sheet shows or needs for what it shows, other sheets' too; some that it does not
+   * need may be among them.
+   * @returns addresses as the host gives them to a function, `Sheet!B4`
+   */
+  neededBy(sheet: string): ReadonlySet<string>;
+  /**
    * The workbook as bytes, with results.
    * @returns `lost`: the parts of the file opened that could not be kept, e.g. charts
    */

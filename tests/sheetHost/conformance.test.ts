@@ -155,6 +155,12 @@ const LINES: readonly Line[] = [
     shows: [['A10', '{"functionName":"INVOCATION"}']],
   },
   {
+    behaviour: 'with requiresAddress the invocation names the sheet and the cell that calls',
+    source: OPTIONS,
+    spill: 'CARRY.WHERE()',
+    shows: [['A10', 'A!A10']],
+  },
+  {
     behaviour: 'an error value in a cell reaches the function where allowErrorForDataTypeAny is true',
     source: METADATA_PAGE,
     formulas: [

@@ -78,6 +78,10 @@ export function monthSheet(book: WorkbookWriter, surveys: readonly Survey[]): vo
 /** A clearance in whole millimetres, never more than it is; a billionth is no millimetre. */
 const wholeDown = (cell: string): string => `IF(ISNUMBER(${cell}),INT(${cell}+0.000000001),"")`;
 
+/** A formula that holds back counts while there are no verdicts to count, since a count of errors is 0. */
+export const whenJudged = (count: string, otherwise: string): string =>
+  `IF(ISERROR(Month!$B$${FIRST}),${otherwise},${count})`;
+
 /** A formula of how many surveys of the month are of a class. */
 export function surveysOfClass({ verdict, begins }: VerdictClass, surveys: readonly Survey[]): string {
   const cells = monthVerdicts(surveys);
@@ -93,9 +97,10 @@ export function surveysOfClass({ verdict, begins }: VerdictClass, surveys: reado
 /** `49 surveys: 20 goes, …; allowance 25 mm a side, tape 5 mm (both on Start)` */
 function countsText(surveys: readonly Survey[]): string {
   const counts = VERDICT_CLASSES.map((one) => `(${surveysOfClass(one, surveys)})&" ${one.name}"`);
-  return (
+  return whenJudged(
     `COUNTA(${monthVerdicts(surveys)})&" surveys: "&${counts.join('&"; "&')}` +
-    `&"; allowance "&Allowance&" mm a side, tape "&Tape&" mm, both on Start"`
+      `&"; allowance "&Allowance&" mm a side, tape "&Tape&" mm, both on Start"`,
+    '"No verdicts yet: they are being computed, or the add-in is not loaded."',
   );
 }
 

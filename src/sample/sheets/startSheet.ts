@@ -4,7 +4,7 @@ import { CLASS_MEANING, VERDICT_CLASSES } from '../../core/route/verdictClass';
 import { ALLOWANCE, FIRM, INVENTED, TAPE } from '../firm';
 import type { Survey } from '../survey';
 import { headed, HEADING, INPUT, LINK, showVerdicts, WRAPPED } from './look';
-import { surveysOfClass } from './monthSheet';
+import { surveysOfClass, whenJudged } from './monthSheet';
 
 const SHEETS: readonly (readonly [sheet: string, holds: string])[] = [
   ['Month', 'a line a survey: the verdict on what was asked for, what to advise, what to do next'],
@@ -49,13 +49,13 @@ export function startSheet(book: WorkbookWriter, surveys: readonly Survey[]): vo
 
   sheet.rows(`A${COUNTS_TOP}`, [['Verdict', 'Surveys', 'What it means']], HEADING);
   VERDICT_CLASSES.forEach((one, i) => {
-    const count = { formula: surveysOfClass(one, surveys) };
+    const count = { formula: whenJudged(surveysOfClass(one, surveys), '"…"') };
     sheet.rows(`A${COUNTS_TOP + 1 + i}`, [[one.name, count, CLASS_MEANING[one.name]]]);
   });
   const first = COUNTS_TOP + 1;
   const last = COUNTS_TOP + VERDICT_CLASSES.length;
-  sheet.rows(`A${last + 1}`, [['all', { formula: `SUM(B${first}:B${last})` }]]);
-  sheet.format(`B${first}:B${last + 1}`, { format: '0' });
+  sheet.rows(`A${last + 1}`, [['all', { formula: whenJudged(`SUM(B${first}:B${last})`, '"…"') }]]);
+  sheet.format(`B${first}:B${last + 1}`, { format: '0', align: 'right' });
   // A class has the colour of its verdict.
   const verdict = `IF(LEFT($A${first},4)="goes","goes",IF(LEFT($A${first},5)="tight","tight",$A${first}))`;
   showVerdicts(sheet, `A${first}:A${last}`, verdict);

@@ -1,5 +1,5 @@
 import type { Workbook, Worksheet } from '@cj-tech-master/excelts';
-import { readAddress, type Block } from '../address';
+import { cellAddress, readAddress, type Block } from '../address';
 import type { CellValue } from '../hostValues';
 import type { CellAddress } from '../sheetHost';
 import type { ReadTable } from './formulaReads';
@@ -170,6 +170,15 @@ export class BookContents {
     const sheet = this.cellsByNumber.get(cell.number)?.sheet;
     if (!sheet) throw new RangeError(`no formula has the number ${cell.number}`);
     return sheet.name;
+  }
+
+  /** Where a formula stands, as the host names a cell to a function: `Sheet!B4`, `'Sheet 2'!B4`. */
+  formulaAddress(number: number): string | undefined {
+    const found = this.cellsByNumber.get(number);
+    if (!found) return undefined;
+    const { name } = found.sheet;
+    const shown = /^[A-Za-z_]\w*$/.test(name) ? name : `'${name.replace(/'/g, "''")}'`;
+    return `${shown}!${cellAddress(found.cell.row - 1, found.cell.column - 1)}`;
   }
 
   addressOf(cell: GridCell): CellAddress {

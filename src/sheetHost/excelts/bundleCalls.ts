@@ -1,7 +1,7 @@
 import type { Bundle, BundleFunction } from '../bundle';
 import { callAsExcel, type CallResult } from '../callAsExcel';
 import { engineName, LEFT_OUT, NO_SPILL } from '../engineFormula';
-import { isCellError, type CellError, type HostManners } from '../hostValues';
+import { isBusy, isCellError, type CellError, type HostManners } from '../hostValues';
 import {
   argumentOf,
   engineError,
@@ -16,6 +16,8 @@ interface RememberedCall {
   used: boolean;
 }
 
+const isAwaited = (result: CallResult): boolean => isBusy(result[0]?.[0] ?? null);
+
 interface EngineFunction {
   readonly minArity: number;
   readonly maxArity: number;
@@ -29,7 +31,11 @@ export class BundleCalls {
   /** By the number of a cell: results with an error in them, of the calls in its formula. */
   private readonly errors = new Map<number, CallResult[]>();
 
-  constructor(private readonly manners: HostManners) {}
+  /** @param addressOf a cell by its number */
+  constructor(
+    private readonly manners: HostManners,
+    private readonly addressOf: (cellNumber: number) => string | undefined,
+  ) {}
 
   register(bundle: Bundle): void {
     this.bundle = bundle;
@@ -72,9 +78,11 @@ export class BundleCalls {
   ): EngineValue {
     const key = described.id + args.map(keyOf).join('\u0001');
     let remembered = this.remembered.get(key);
-    if (remembered) remembered.used = true;
+    // Whoever computes aside has to hear of every cell that waits for it.
+    if (remembered && !isAwaited(remembered.result)) remembered.used = true;
     else {
-      const result = callAsExcel(described, args.map(argumentOf), this.manners, bundle.runtime);
+      const address = this.addressOf(cell);
+      const result = callAsExcel(described, args.map(argumentOf), this.manners, bundle.runtime, address);
       this.remembered.set(key, (remembered = { result, used: true }));
     }
     const { result } = remembered;

@@ -68,7 +68,27 @@ export class Dependence {
 
   /** Formula cells that depend on themselves. */
   circularCells(): readonly FormulaCell[] {
-    if (this.circular) return this.circular;
+    return (this.circular ??= onCycles([...this.contents.formulaCells()], this.readBy(false)));
+  }
+
+  /** The formula cells of a sheet and all that they read, through other formulas too. */
+  neededBy(sheet: string): readonly FormulaCell[] {
+    const read = this.readBy(true);
+    const needed = new Set<FormulaCell>();
+    const open = [...this.contents.formulaCells()].filter((cell) => this.contents.sheetOf(cell) === sheet);
+    for (let cell = open.pop(); cell; cell = open.pop()) {
+      if (needed.has(cell)) continue;
+      needed.add(cell);
+      open.push(...read(cell));
+    }
+    return [...needed];
+  }
+
+  /**
+   * Tells the formula cells that a formula reads.
+   * @param spilled also those whose result may come to fill what it reads, all above and left of it
+   */
+  private readBy(spilled: boolean): (cell: FormulaCell) => FormulaCell[] {
     const bySheet = new Map<string, FormulaCell[]>();
     for (const cell of this.contents.formulaCells()) {
       const sheet = this.contents.sheetOf(cell).toLowerCase();
@@ -76,16 +96,21 @@ export class Dependence {
       if (list) list.push(cell);
       else bySheet.set(sheet, [cell]);
     }
+    const spilling = new Map(
+      [...bySheet].map(([sheet, cells]) => [sheet, cells.filter(({ formula }) => formula.fills !== 'cell')]),
+    );
     const grids = new Map(this.contents.sheets.map((s) => [s.name.toLowerCase(), s.grid]));
-    const next = (cell: FormulaCell): FormulaCell[] =>
+    return (cell) =>
       this.readsOf(cell).blocks.flatMap(({ sheet, block }) => {
         const cells = bySheet.get(sheet) ?? [];
+        const before = ({ row, column }: FormulaCell): boolean =>
+          row <= block.row + block.rows && column <= block.column + block.columns;
+        const within: FormulaCell[] = spilled ? (spilling.get(sheet) ?? []).filter(before) : [];
         if (block.rows * block.columns > cells.length) {
-          return cells.filter((c) =>
-            overlap(block, { row: c.row - 1, column: c.column - 1, rows: 1, columns: 1 }),
-          );
+          const inside = (c: FormulaCell) =>
+            overlap(block, { row: c.row - 1, column: c.column - 1, rows: 1, columns: 1 });
+          return [...within, ...cells.filter(inside)];
         }
-        const within: FormulaCell[] = [];
         for (let r = 0; r < block.rows; r++) {
           for (let c = 0; c < block.columns; c++) {
             const found = grids.get(sheet)?.at(block.row + r + 1, block.column + c + 1);
@@ -94,6 +119,5 @@ export class Dependence {
         }
         return within;
       });
-    return (this.circular = onCycles([...this.contents.formulaCells()], next));
   }
 }

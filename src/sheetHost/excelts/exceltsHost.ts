@@ -50,7 +50,9 @@ export class ExceltsHost implements SheetHost {
   ) {
     this.contents = new BookContents(workbook);
     this.dependence = new Dependence(this.contents);
-    this.calls = new BundleCalls(options.manners ?? WEB_MANNERS);
+    this.calls = new BundleCalls(options.manners ?? WEB_MANNERS, (number) =>
+      this.contents.formulaAddress(number),
+    );
   }
 
   sheets(): readonly string[] {
@@ -212,6 +214,11 @@ export class ExceltsHost implements SheetHost {
       circular: circular.map((c) => this.contents.addressOf(c)),
       unreadable: unreadable.map((c) => this.contents.addressOf(c)),
     };
+  }
+
+  neededBy(sheet: string): ReadonlySet<string> {
+    const needed = this.dependence.neededBy(this.contents.sheet(sheet).name);
+    return new Set(needed.flatMap((cell) => this.contents.formulaAddress(cell.number) ?? []));
   }
 
   async save(): Promise<{ readonly bytes: Uint8Array; readonly lost: readonly string[] }> {

@@ -6,11 +6,12 @@ import type { CellChoices } from '../cellLook';
 import { isCellError } from '../hostValues';
 import { openBook, saveBook } from './bookFile';
 import { CellSelection } from './cellSelection';
+import { CallsUnderWay, progressWords } from './callsUnderWay';
 import { CellTyping } from './cellTyping';
 import { copiedCells, pastedCells, type Copied } from './copiedCells';
 import { FAULTS, GridView } from './gridView';
 import type { DescribedFunction } from './typingHelp';
-import { painted, type WorkbookSession } from './workbookSession';
+import type { WorkbookSession } from './workbookSession';
 
 /** Lists are not strict about capitals, as in Excel where they name a range. */
 const same = (one: string, other: string): boolean => one.trim().toLowerCase() === other.trim().toLowerCase();
@@ -44,6 +45,7 @@ export class BookView {
     'aria-live': 'polite',
   });
   private readonly status = element('p', { class: 'status', role: 'status' });
+  private readonly underWay = new CallsUnderWay();
   private readonly alert = element('p', { class: 'refused', role: 'alert' });
   private readonly file = element('input', {
     id: 'book-file',
@@ -102,6 +104,7 @@ export class BookView {
         this.save,
         this.undo,
         this.status,
+        this.underWay.bar,
       ),
       this.alert,
       this.tabs,
@@ -127,9 +130,11 @@ export class BookView {
     );
     this.listen();
     session.listen((event) => {
+      this.underWay.show(session.progress);
+      if (event === 'further') return;
       if (event === 'opened') this.grid.forget();
       if (event === 'computing') this.say('Computing…');
-      if (event !== 'computing' && event !== 'selection') this.showComputed();
+      else if (event !== 'selection' || session.progress.waiting > 0) this.showComputed();
       if (event === 'answered') this.grid.widenForAnswers();
       this.show(event === 'computing' || event === 'answered' ? 'cells' : event);
     });
@@ -246,18 +251,13 @@ export class BookView {
       circular > 0 ? `${circular} cells depend on themselves` : '',
       unreadable > 0 ? `${unreadable} formulas cannot be read` : '',
     ].filter((t) => t !== '');
-    const waiting = this.session.waitingFor;
-    if (waiting > 0) {
-      this.say(
-        `${waiting} long ${waiting === 1 ? 'calculation' : 'calculations'} under way; the rest is done`,
-      );
-      return;
-    }
+    const { progress } = this.session;
+    if (progress.waiting > 0) return this.say(progressWords(progress));
     this.say([`All formulas computed in ${Math.max(1, Math.round(ms))} ms`, ...faults].join('; '));
   }
 
   private say(text: string): void {
-    this.status.textContent = text;
+    if (this.status.textContent !== text) this.status.textContent = text;
   }
 
   private refuse(reason: string | undefined): void {
@@ -380,10 +380,8 @@ export class BookView {
     const opened = await openBook(file);
     this.refuse(opened.ok ? undefined : opened.why);
     if (!opened.ok) return;
-    this.say('Computing…');
-    await painted();
     this.selection.beginAt();
-    this.session.open(opened.host);
+    await this.session.open(opened.host);
     this.focus();
   }
 

@@ -2,8 +2,7 @@ import { element } from '../../taskpane/element';
 import { cellAddress, lettersOf, SHEET_COLUMNS, SHEET_ROWS, type Block } from '../address';
 import { shownText } from '../excelts/shownText';
 import type { CellLook } from '../cellLook';
-import { isCellError, type CellValue } from '../hostValues';
-import { isBusy } from './backgroundCalls';
+import { isBusy, isCellError, type CellValue } from '../hostValues';
 import { ColumnWidths } from './columnWidths';
 import type { WorkbookSession } from './workbookSession';
 

@@ -21,7 +21,7 @@ export function hostSheetAccess(session: WorkbookSession): SheetAccess {
     onChange: async (listener) => {
       let wanted: 'selection' | 'cells' | undefined;
       session.listen((event) => {
-        if (event === 'computing') return;
+        if (event === 'computing' || event === 'further') return;
         const what = event === 'selection' ? 'selection' : 'cells';
         // The sheet is painted first: what the pane has to work out must not hold up the typing.
         if (wanted === undefined) {

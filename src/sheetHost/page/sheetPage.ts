@@ -15,7 +15,7 @@ async function start(book: HTMLElement, pane: HTMLElement): Promise<void> {
   if (!opened.ok) throw new Error(`the sample workbook was refused: ${opened.reason}`);
   const session = new WorkbookSession(bundle);
   const view = new BookView(book, session, describedFunctions(metadata));
-  session.open(opened.host);
+  await session.open(opened.host);
   view.focus();
   await mountPane(pane, hostSheetAccess(session));
 }

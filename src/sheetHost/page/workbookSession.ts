@@ -3,7 +3,8 @@ import type { Bundle } from '../bundle';
 import { isCellError, type CellValue } from '../hostValues';
 import type { Refusal, SheetHost } from '../sheetHost';
 import type { WriterValue } from '../workbookWriter';
-import { BackgroundCalls } from './backgroundCalls';
+import { makeWorkersOf } from '../../worksheet/calls/workers';
+import { BackgroundCalls, type CallsProgress } from './backgroundCalls';
 import { enteredValue, entryText } from './enteredValue';
 import { firstOf } from '../../core/lists/ends';
 
@@ -26,10 +27,10 @@ interface Step {
 }
 
 /**
- * What has happened: `computing` comes before a slow computation, `cells` after it, `answered` when calls that ran
- * aside have come in.
+ * What has happened: `computing` comes before a slow computation, `cells` after it, `further` when a call that runs
+ * aside has got further, `answered` when such calls have come in.
  */
-export type SessionEvent = 'opened' | 'selection' | 'computing' | 'cells' | 'answered';
+export type SessionEvent = 'opened' | 'selection' | 'computing' | 'cells' | 'further' | 'answered';
 
 type Done = { readonly ok: true } | Refusal;
 
@@ -46,7 +47,11 @@ export class WorkbookSession {
   /** How long the last computation took [ms], and what it could not compute. */
   computed = { ms: 0, circular: 0, unreadable: 0 };
 
-  private readonly calls = new BackgroundCalls(() => this.answered());
+  private readonly calls = new BackgroundCalls(
+    makeWorkersOf('callWorker.js'),
+    () => this.answered(),
+    () => this.tell('further'),
+  );
   private readonly bundle: Bundle;
   private coming = false;
 
@@ -57,6 +62,11 @@ export class WorkbookSession {
   /** Calls that are still being computed aside. */
   get waitingFor(): number {
     return this.calls.waiting;
+  }
+
+  /** How far they are. */
+  get progress(): CallsProgress {
+    return this.calls.progress();
   }
 
   /** Takes in the answers of calls that ran aside; the host forgets what it was told meanwhile. */
@@ -93,8 +103,8 @@ export class WorkbookSession {
     for (const listener of this.listeners) listener(event);
   }
 
-  /** Shows another workbook in place of this one. */
-  open(host: SheetHost): void {
+  /** Shows another workbook in place of this one: first what stands in its cells, then what its formulas give. */
+  async open(host: SheetHost): Promise<void> {
     this.current = host;
     host.register(this.bundle);
     this.steps = [];
@@ -102,8 +112,12 @@ export class WorkbookSession {
     this.sheetName = firstOf(host.sheets());
     this.area = { row: 0, column: 0, rows: 1, columns: 1 };
     this.cell = { row: 0, column: 0 };
-    this.compute();
     this.tell('opened');
+    this.tell('computing');
+    await painted();
+    if (this.current !== host) return;
+    this.compute();
+    this.tell('answered');
   }
 
   show(sheet: string): void {
@@ -113,6 +127,7 @@ export class WorkbookSession {
     const kept = this.selections.get(sheet);
     this.area = kept?.area ?? { row: 0, column: 0, rows: 1, columns: 1 };
     this.cell = kept?.cell ?? { row: 0, column: 0 };
+    this.calls.prefer(this.host.neededBy(sheet));
     this.tell('selection');
   }
 
@@ -215,7 +230,7 @@ export class WorkbookSession {
     const start = performance.now();
     this.calls.begin();
     const { circular, unreadable } = this.host.recalculate();
-    this.calls.settle();
+    this.calls.settle(this.host.neededBy(this.sheetName));
     this.computed = {
       ms: performance.now() - start,
       circular: circular.length,

@@ -35,6 +35,7 @@ const plainError = (code: string, message?: string): CellError => ({
 export class CallRunner {
   private readonly running: Running[] = [];
   private readonly functions: ReadonlyMap<string, (values: readonly HostArgument[]) => Parts<HostCell[][]>>;
+  private first: ReadonlySet<number> = new Set();
   private scheduled = false;
   private toldAt = -Infinity;
 
@@ -62,6 +63,11 @@ export class CallRunner {
     if (at >= 0) this.running.splice(at, 1);
   }
 
+  /** Lets these calls go before all others until they are answered. */
+  prefer(numbers: readonly number[]): void {
+    this.first = new Set(numbers);
+  }
+
   private goOn(): void {
     if (this.scheduled || this.running.length === 0) return;
     this.scheduled = true;
@@ -79,6 +85,10 @@ export class CallRunner {
     let at = 0;
     while (this.running.length > 0) {
       if (at >= this.running.length) at = 0;
+      const somePreferred = this.running.some((call) => this.first.has(call.number));
+      while (somePreferred && !this.first.has(entryAt(this.running, at).number)) {
+        at = (at + 1) % this.running.length;
+      }
       const { number, parts } = entryAt(this.running, at);
       const { done, value } = parts.next();
       if (done) {

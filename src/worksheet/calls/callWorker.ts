@@ -23,6 +23,7 @@ const runner = new CallRunner(FUNCTIONS, SLICE, {
 
 scope.onmessage = ({ data }) => {
   if (data.kind === 'run') runner.run(data.calls);
+  else if (data.kind === 'first') runner.prefer(data.numbers);
   else runner.giveUp(data.number);
 };
 scope.postMessage({ kind: 'ready' });

@@ -21,7 +21,9 @@ export interface CallAnswer {
 /** What a worker of the add-in is told. */
 export type ToWorker =
   | { readonly kind: 'run'; readonly calls: readonly CallToRun[] }
-  | { readonly kind: 'give up'; readonly number: number };
+  | { readonly kind: 'give up'; readonly number: number }
+  /** These go before all others, which wait for them. */
+  | { readonly kind: 'first'; readonly numbers: readonly number[] };
 
 /** What it tells. */
 export type FromWorker =

@@ -129,6 +129,7 @@ class FakeWorker implements WorkerLike {
     this.page.later(() => {
       if (!this.alive || this.kind === 'never starts') return;
       if (sent.kind === 'give up') this.runner.giveUp(sent.number);
+      else if (sent.kind === 'first') this.runner.prefer(sent.numbers);
       else if (this.kind === 'breaks') this.onerror?.(new Error('broken'));
       else this.runner.run(sent.calls);
     });
@@ -296,4 +297,33 @@ test('giving up and stopping work beside the page too', () => {
     ['stopped', 1],
   ]);
   expect(worked.length).toBeLessThan(40);
+});
+
+test('a runner works on what is asked to go first alone, then on the others from where they stood', () => {
+  worked = [];
+  time = 0;
+  const turns: (() => void)[] = [];
+  const answered: number[] = [];
+  const runner = new CallRunner([counting], 20, {
+    now: () => time,
+    later: (run) => void turns.push(run),
+    tell: (message) => {
+      if (message.kind === 'answers') answered.push(...message.answers.map(({ number }) => number));
+    },
+  });
+  const call = (number: number, name: string, parts: number) => ({
+    number,
+    id: 'COUNTING',
+    values: [[[name]], [[parts]]],
+  });
+  runner.run([call(1, 'a', 5), call(2, 'b', 5)]);
+  turns.shift()?.();
+  expect(worked).toEqual(['a', 'b']);
+  runner.run([call(3, 'c', 4)]);
+  runner.prefer([3]);
+  for (let turn = turns.shift(); turn; turn = turns.shift()) turn();
+  // Each call works as many parts as it was asked for and none twice.
+  expect(worked.slice(2, 6)).toEqual(['c', 'c', 'c', 'c']);
+  expect([times('a'), times('b')]).toEqual([5, 5]);
+  expect(answered[0]).toBe(3);
 });

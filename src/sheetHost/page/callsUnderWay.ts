@@ -1,0 +1,22 @@
+import { element } from '../../taskpane/element';
+import type { CallsProgress } from './backgroundCalls';
+
+/** What is said of long calculations under way; it changes only when one of them is done. */
+export function progressWords({ waiting, inFront, done }: CallsProgress): string {
+  const all = `${done} of ${done + waiting} long calculations done`;
+  const here = inFront === 0 ? 'this sheet is ready' : `${inFront} still to come on this sheet, which goes first`;
+  return `${all}; ${here}`;
+}
+
+/** A bar that shows how far the longest of them is; apart from the words, so that these are not read out at each step. */
+export class CallsUnderWay {
+  readonly bar = element('progress', { 'aria-label': 'Done of the longest calculation' });
+
+  show({ waiting, share }: CallsProgress): void {
+    this.bar.hidden = waiting === 0;
+    if (share) {
+      this.bar.max = share.of;
+      this.bar.value = share.done;
+    } else this.bar.removeAttribute('value');
+  }
+}
