@@ -90,6 +90,8 @@ export interface PrintSetUp {
   readonly repeat?: { readonly from: number; readonly to: number };
   /** The longer side of the paper lies across. */
   readonly across: 'landscape' | 'portrait';
+  /** A4 unless said otherwise; the larger one where a sheet is too wide to be read on A4. */
+  readonly paper?: 'A3' | 'A4';
 }
 
 /** What a conditional format can change. */

@@ -37,7 +37,25 @@ test('every sheet is printed one page wide, across, with a part named', () => {
       pageSetup.fitToHeight,
     ]).toEqual([name, 'landscape', true, 1, 0]);
     expect([name, pageSetup.printArea]).toEqual([name, expect.stringMatching(/^\$?A\$?1:\$?[A-Z]+\$?\d+$/)]);
-    expect(pageSetup.paperSize).toBe(9);
+    // 9 is A4, 8 is A3 (ECMA-376, part 1, 18.3.1.63).
+    expect([name, pageSetup.paperSize]).toEqual([name, ['Route', 'Job'].includes(name) ? 8 : 9]);
+  }
+});
+
+// A character of the body font is 7 pixels wide and a cell has 5 pixels of edges (ECMA-376, part 1, 18.3.1.13); 96 of
+// them are an inch. What can be read from a sheet in the hand: common practice, no source.
+test('printed one page wide, no body text of 11 points is smaller than 5', () => {
+  for (const printed of book.worksheets) {
+    const { name, pageSetup } = printed;
+    const last = printed.getColumn(/:\$?([A-Z]+)/.exec(pageSetup.printArea!)![1]!).number;
+    let wide = 0;
+    for (let column = 1; column <= last; column++) {
+      wide += ((printed.getColumn(column).width ?? 8.43) * 7 + 5) / 96;
+    }
+    const paper = (pageSetup.paperSize === (8 as never) ? 420 : 297) / 25.4;
+    const { left, right } = pageSetup.margins!;
+    const scale = Math.min(1, (paper - left - right) / wide);
+    expect([name, 11 * scale >= 5 ? 'can be read' : (11 * scale).toFixed(1)]).toEqual([name, 'can be read']);
   }
 });
 

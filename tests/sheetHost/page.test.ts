@@ -307,6 +307,40 @@ test('a long call runs aside: its cells say so, and then hold the verdict', asyn
   expect(await shown(page, 9, 3)).toBe('goes');
 });
 
+test('what the sheet in front needs is computed before all else, and how far it is can be seen', async () => {
+  const made = createWorkbook();
+  const widths = Array.from({ length: 400 }, (_, i) => [800 + i / 2]);
+  const landing = (width: string, length: number) =>
+    `CARRY.HALFLANDING(${width},100,900,2000,200,230,${length},930,25)`;
+  const long = made.sheet('Long');
+  long.rows('A1', widths);
+  long.spill('B1', landing('A1:A400', 1830)).spill('C1', landing('A1:A400', 1600));
+  made.sheet('Short').cell('A1', { formula: landing('850', 1700) });
+  const page = await sheetPage(await writeWorkbook(made));
+  const status = page.locator('.tools .status');
+  const bar = page.getByRole('progressbar', { name: 'Done of the longest calculation' });
+
+  await expect(status.innerText()).resolves.toBe(
+    '0 of 3 long calculations done; 2 still to come on this sheet, which goes first',
+  );
+  await page.waitForFunction(() => document.querySelector<HTMLProgressElement>('.tools progress')!.value > 0);
+  expect(await bar.getAttribute('max')).toBe('400');
+  expect(await axeFindings(page)).toEqual([]);
+
+  await page.getByRole('tab', { name: 'Short' }).click();
+  await page.waitForFunction(() => /^-?[\d.]+$/.test(document.querySelector('#cell-0-0')!.textContent ?? ''));
+  expect(await status.innerText()).toBe('1 of 3 long calculations done; this sheet is ready');
+
+  // What nobody asks for any more is given up.
+  await page.getByRole('tab', { name: 'Long' }).click();
+  await goTo(page, 'B1:C1');
+  await page.keyboard.press('Delete');
+  await page.waitForFunction(() =>
+    document.querySelector('.tools .status')!.textContent!.startsWith('All formulas computed'),
+  );
+  expect(await bar.count()).toBe(0);
+});
+
 test('the pane writes into the cells of the page', async () => {
   const page = await sheetPage();
   await goTo(page, 'A3');

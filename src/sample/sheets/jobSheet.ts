@@ -101,9 +101,10 @@ export function jobSheet(book: WorkbookWriter): void {
   );
   showVerdicts(sheet, `J${DETAIL_TOP + 1}:J${DETAIL_TOP + 20}`, `$J${DETAIL_TOP + 1}`);
   sheet.format(`K${DETAIL_TOP + 1}:K${DETAIL_TOP + 20}`, { format: TENTHS });
-  sheet.widths([30, 14, 14, 16, 26, 12, 16, 16, 16, 26, 44, 30, 32, 11, 11, 12, 30]);
+  const restOfRoute = Array<number>(ROUTE_HEADINGS.length - 16).fill(8);
+  sheet.widths([30, 12, 11, 14, 25, 10, 12, 12, 12, 25, 44, 26, 30, 10, 10, 11, 28, ...restOfRoute]);
   const end = lettersOf(ROUTE_COLUMN + ROUTE_HEADINGS.length - 1);
-  sheet.print({ area: `A1:${end}${DETAIL_TOP + ROUTE_LENGTH + 2}`, across: 'landscape' });
+  sheet.print({ area: `A1:${end}${DETAIL_TOP + ROUTE_LENGTH + 2}`, across: 'landscape', paper: 'A3' });
 }
 
 /** Times stand beside the advice, in its order; where they are computed, in the order of Pieces, is farther right. */

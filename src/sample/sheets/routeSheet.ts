@@ -62,10 +62,15 @@ export function routeSheet(book: WorkbookWriter, surveys: readonly Survey[]): vo
   sheet.condition(whole, `LEFT($${CHECKED}${TOP + 1},6)="Check:"`, DOUBTED_ROW);
   sheet.condition(whole, `$${CHECKED}${TOP + 1}<>""`, REFUSED_ROW);
   sheet.widths([
-    ...ROUTE_COLUMNS.map(([, key]) => (key === 'note' ? 40 : key === 'stage' ? 16 : key === 'step' ? 11 : 9)),
+    ...ROUTE_COLUMNS.map(([, key]) => (key === 'note' ? 28 : key === 'stage' ? 15 : key === 'step' ? 6 : 9)),
     2,
-    70,
+    46,
   ]);
   sheet.freeze(TOP, 3);
-  sheet.print({ area: `A1:${CHECKED}${last}`, repeat: { from: TOP - 1, to: TOP }, across: 'landscape' });
+  sheet.print({
+    area: `A1:${CHECKED}${last}`,
+    repeat: { from: TOP - 1, to: TOP },
+    across: 'landscape',
+    paper: 'A3',
+  });
 }

@@ -70,11 +70,12 @@ export function writeSheet(sheet: Worksheet, description: SheetDescription): voi
 /** Left undefined the library names a theme of its own; its types do not know that null names none. */
 const NO_THEME = null as unknown as string;
 
-const A4 = 9;
+/** The numbers that the file format gives to sizes of paper. */
+const PAPERS = { A3: 8, A4: 9 } as const;
 
-function setUpPrint(sheet: Worksheet, { area, repeat, across }: PrintSetUp): void {
+function setUpPrint(sheet: Worksheet, { area, repeat, across, paper = 'A4' }: PrintSetUp): void {
   Object.assign(sheet.pageSetup, {
-    paperSize: A4,
+    paperSize: PAPERS[paper],
     orientation: across,
     fitToPage: true,
     fitToWidth: 1,
