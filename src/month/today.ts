@@ -23,7 +23,10 @@ const TASKS: Readonly<Record<Kind, Pick<Task, 'title' | 'about'>>> = {
     title: 'Measure again',
     about: 'One measure stands between this survey and a verdict that holds.',
   },
-  advise: { title: 'Advise another build', about: 'What was asked for does not go; this goes, or is worth a trial.' },
+  advise: {
+    title: 'Advise another build',
+    about: 'What was asked for does not go; this goes, or is worth a trial.',
+  },
   call: {
     title: 'Call the customer',
     about:

@@ -106,7 +106,8 @@ export class BackgroundCalls {
     const answer = this.answers.get(key);
     if (answer === 'failed') throw new Error('the call failed');
     if (answer) {
-      const only = answer.cells.length === 1 && answer.cells[0]?.length === 1 ? answer.cells[0][0] : undefined;
+      const only =
+        answer.cells.length === 1 && answer.cells[0]?.length === 1 ? answer.cells[0][0] : undefined;
       if (isCellError(only)) throw new runtime.global.Error(only.code, only.message) as unknown as Error;
       return answer.cells;
     }

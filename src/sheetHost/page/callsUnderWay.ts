@@ -4,7 +4,8 @@ import type { CallsProgress } from './backgroundCalls';
 /** What is said of long calculations under way; it changes only when one of them is done. */
 export function progressWords({ waiting, inFront, done }: CallsProgress): string {
   const all = `${done} of ${done + waiting} long calculations done`;
-  const here = inFront === 0 ? 'this sheet is ready' : `${inFront} still to come on this sheet, which goes first`;
+  const here =
+    inFront === 0 ? 'this sheet is ready' : `${inFront} still to come on this sheet, which goes first`;
   return `${all}; ${here}`;
 }
 
