@@ -175,6 +175,19 @@ test('a semicolon between arguments is explained', async () => {
   await page.keyboard.press('Escape');
 });
 
+test('a sheet or a table that is not there is named, and nothing is entered', async () => {
+  const page = await sheetPage();
+  for (const [formula, missing] of [
+    ['=CARRY.OPENING(Nowhere!A1,1981,1830,930,25)', 'no sheet "nowhere"'],
+    ['=CARRY.VERDICT(NoTable[#All],A1:G3)', 'no table NoTable'],
+  ] as const) {
+    await enter(page, 'A8', formula);
+    expect(await page.getByRole('alert').innerText()).toContain(`there is ${missing} in this workbook`);
+    await page.keyboard.press('Escape');
+    expect(await shown(page, 8, 1)).toBe('');
+  }
+});
+
 test('F6 goes round all parts both ways, and Escape and then Tab leaves the cells', async () => {
   const page = await sheetPage();
   const part = (): Promise<string> =>
@@ -336,7 +349,7 @@ test('what the sheet in front needs is computed before all else, and how far it 
   await goTo(page, 'B1:C1');
   await page.keyboard.press('Delete');
   await page.waitForFunction(() =>
-    document.querySelector('.tools .status')!.textContent!.startsWith('All formulas computed'),
+    document.querySelector('.tools .status')!.textContent.startsWith('All formulas computed'),
   );
   expect(await bar.count()).toBe(0);
 });

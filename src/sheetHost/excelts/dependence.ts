@@ -48,6 +48,25 @@ export class Dependence {
     return reads;
   }
 
+  /** The first sheet or table that a formula names and that is not there. */
+  nowhere(stored: string, sheet: string): string | undefined {
+    let missing: string | undefined;
+    const tables = this.contents.tables();
+    const { blocks } = formulaReads(plainFormula(stored), {
+      sheet,
+      row: 0,
+      table: (name) => {
+        const table = tables.find((t) => t.name.toLowerCase() === name.toLowerCase());
+        if (!table && name !== '') missing ??= `no table ${name}`;
+        return table;
+      },
+      name: () => [],
+    });
+    const known = new Set(this.contents.sheets.map(({ name }) => name.toLowerCase()));
+    const unknown = blocks.find((block) => !known.has(block.sheet));
+    return unknown ? `no sheet "${unknown.sheet}"` : missing;
+  }
+
   /** Whether some formula reads what a spill fills. */
   readsSpills(spills: ReadonlyMap<number, readonly Spill[]>): boolean {
     if (spills.size === 0) return false;

@@ -142,7 +142,7 @@ export class ExceltsHost implements SheetHost {
     let formula: GridFormula | undefined;
     if (typeof value === 'object' && value !== null && !(value instanceof Date)) {
       const stored = storedFormula(value.formula, this.tableAt(host, row, column));
-      const fault = this.formulaFault(stored);
+      const fault = this.formulaFault(stored, host.name);
       if (fault !== undefined) return refuse(fault);
       formula = { stored, fills: 'typed' };
       cell.value = { formula: stored };
@@ -342,9 +342,11 @@ export class ExceltsHost implements SheetHost {
     return barred;
   }
 
-  private formulaFault(stored: string): string | undefined {
+  private formulaFault(stored: string, sheet: string): string | undefined {
     const fault = syntaxFault(plainFormula(stored));
     if (fault !== undefined) return `the formula cannot be read: ${syntaxWords(shownFormula(stored))}`;
+    const nowhere = this.dependence.nowhere(stored, sheet);
+    if (nowhere !== undefined) return `there is ${nowhere} in this workbook`;
     const parts = formulaParts(stored);
     for (const [i, { kind, text }] of parts.entries()) {
       if (kind !== 'call') continue;
