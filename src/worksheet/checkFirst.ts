@@ -28,7 +28,7 @@ export function checkFirst(read: RouteRead): (survey: string, verdict: BuildVerd
     if (clause === undefined || verdict.verdict === 'not measured') return verdict;
     const reason = verdict.reason + clause;
     if (verdict.verdict !== 'goes') return { ...verdict, reason };
-    return { ...verdict, reason: `${LOOK_FIRST}: ${reason}`, lookFirst: true };
+    return { ...verdict, reason: `${LOOK_FIRST}: ${reason}` };
   };
 }
 

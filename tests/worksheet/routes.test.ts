@@ -65,6 +65,42 @@ describe('a route read from a sheet', () => {
     ]);
   });
 
+  // Two risers that a slab is lifted level over, by 434 mm, which is more than by hand.
+  test('ADVISE puts what is raised with no aid known last among the tight ones, before what has no way', () => {
+    const rows = [
+      ['Step', 'Stage', 'Width', 'Height', 'Rise', 'Going', 'Risers', 'Foot ceiling', 'Foot space'],
+      [1, 'flight', 778, 2155, 217, 235, 2, 2483, 2323],
+    ];
+    const [names, flight] = rows;
+    const route = [
+      [...names!, 'Head ceiling', 'Head space'],
+      [...flight!, 2490, 1594],
+    ];
+    const slab = (build: string, mass: number, breadth = 1288) => [build, 'slab', 2369, breadth, 24, mass, 1];
+    const pieces = [PIECES[0]!, slab('none', 30, 2300), slab('heavy', 80), slab('light', 30)];
+    const advised = callInCells('ADVISE', route, pieces, 25, '0 mm').slice(1);
+    expect(advised.map(([build, verdict]) => [build, verdict])).toEqual([
+      ['light', 'tight'],
+      ['heavy', 'tight'],
+      ['none', expect.stringMatching(/no way found|cannot go/)],
+    ]);
+    // No comfort: the raise is marked, and no aid is named.
+    const [, heavy] = advised;
+    expect(heavy![8]).toBe('a written assessment: no aid known on this way');
+    expect(heavy![9]).toMatch(/raised \d+ mm: no aid known/);
+    expect(String(heavy![9])).not.toContain('plan');
+  });
+
+  // HSE L23: 2 x 25 kg by 2/3 are 33.33 kg; a limit is never shown greater than it is, a mass never smaller.
+  test('JOBTIME names a piece above the guideline with its mass rounded up and the limit down', () => {
+    const handling = (mass: number, crew: number): unknown =>
+      callInCells('JOBTIME', ROUTE, [PIECES[0]!, ['b', 'p', 900, 500, 25, mass, 1]], crew)[1]![4];
+    expect(handling(33.34, 2)).toBe(
+      'p, 34 kg: above the guideline for 2 on the level, 33.3 kg; mechanical aid and a written assessment',
+    );
+    expect(handling(33.33, 2)).toBe('within the guideline for 2 on the level');
+  });
+
   test('a heavy slate that goes is never left to two people', () => {
     const [headers, , , sixFoot] = callInCells('VERDICT', ROUTE, PIECES);
     const at = (name: string) => sixFoot![headers!.indexOf(name)];
@@ -130,6 +166,14 @@ describe('a route read from a sheet', () => {
       ['exchanged', 'goes', 'the check asks to look at step 1 first'],
       ['endless', 'goes', 'the check asks to look at step 1 first'],
       ['unread', 'not measured', undefined],
+    ]);
+    // What goes as typed only is no green one: the first words of its reason say so, and of no other's.
+    expect(judged.map((row) => String(row[10]).startsWith('as typed, but look first: '))).toEqual([
+      false,
+      true,
+      true,
+      true,
+      false,
     ]);
     for (const id of ['VERDICT', 'ADVISE']) {
       expect(callInCells(id, [header, ...gap], pieces)[1]).toEqual(judged[1]!.slice(1));

@@ -48,8 +48,6 @@ export interface BuildVerdict {
   readonly caution: string;
   /** Why it is tight, where it is. */
   readonly tightness?: Tightness;
-  /** It goes as typed, but the check of the route asks to look at a row. */
-  readonly lookFirst?: boolean;
   /** It is above the team guideline and goes where no aid is known: raised higher than by hand, or on winding treads. */
   readonly noAid?: boolean;
 }

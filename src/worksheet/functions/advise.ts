@@ -43,10 +43,9 @@ export const advise = tableFunction({
   compute: (asked) => {
     const verdicts = buildVerdicts(asked);
     if (!verdicts.ok) return verdicts;
-    // A stable sort keeps the firm's order among equals. Last among its like is what goes as typed only, and what has to
-    // be carried where no aid is known.
-    const doubts = ({ lookFirst, noAid }: BuildVerdict): number =>
-      Number(lookFirst === true || noAid === true);
+    // A stable sort keeps the firm's order among equals. Last among its like is what has to be carried where no aid is
+    // known. What the check of the route doubts it doubts for every build alike.
+    const doubts = ({ noAid }: BuildVerdict): number => Number(noAid === true);
     const sorted = [...verdicts.value].sort(
       (a, b) => verdictRank(a.verdict) - verdictRank(b.verdict) || doubts(a) - doubts(b),
     );
