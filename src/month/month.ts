@@ -1,5 +1,6 @@
 import { advisedInstead } from '../core/route/advisedInstead';
 import { mmLeft } from '../core/route/reason';
+import { CHECK_ASKS, verdictClassOf, type VerdictClass } from '../core/route/verdictClass';
 import type { Remeasure } from '../core/route/remeasure';
 import type { StageDrawing } from '../drawing/drawStage';
 
@@ -26,6 +27,10 @@ export interface MonthSurvey {
   readonly day?: string;
   readonly build: string;
   readonly verdict: string;
+  /** What it is counted by; undefined where the verdict is none of ours. */
+  readonly verdictClass: VerdictClass | undefined;
+  /** Its reason says already that the survey is to be looked at. */
+  readonly asksToLook: boolean;
   /** [mm a side] */
   readonly clearance: number | undefined;
   readonly step: string;
@@ -47,6 +52,13 @@ export interface MonthSurvey {
   /** Only for a survey that does not go. */
   readonly explanation?: Explanation;
 }
+
+/** A survey as its cells show it, with what it is counted by: read here once, and data from here on. */
+export const surveyOfCells = (cells: Omit<MonthSurvey, 'verdictClass' | 'asksToLook'>): MonthSurvey => ({
+  ...cells,
+  verdictClass: verdictClassOf(cells.verdict, cells.reason),
+  asksToLook: cells.reason.includes(CHECK_ASKS),
+});
 
 /** A month of surveys, one verdict a survey. */
 export interface Month {

@@ -1,7 +1,7 @@
 import { CAUTIONS } from '../core/measures/cautions';
 import type { Remeasure } from '../core/route/remeasure';
 import { VERDICTS } from '../core/route/verdict';
-import { CLASS_MEANING, VERDICT_CLASSES, verdictClassOf } from '../core/route/verdictClass';
+import { CLASS_MEANING, VERDICT_CLASSES } from '../core/route/verdictClass';
 import { markup, Markup, NOTHING } from './markup';
 import { wholePage } from './wholePage';
 import {
@@ -98,7 +98,7 @@ function cautions(): Markup {
 function countsTable(surveys: readonly MonthSurvey[]): Markup {
   const known: readonly string[] = VERDICTS;
   const rows = VERDICT_CLASSES.map((one) => {
-    const count = surveys.filter(({ verdict, reason }) => verdictClassOf(verdict, reason) === one).length;
+    const count = surveys.filter(({ verdictClass }) => verdictClass === one).length;
     return countRow(verdictSign(one.verdict, one.name), count, CLASS_MEANING[one.name]);
   });
   // A verdict that is none of ours is an error in a cell, and counted as what it says.
@@ -127,7 +127,7 @@ function lineRow(month: Month, s: MonthSurvey): Markup {
   // A survey that goes has no section: what leads to it ends here.
   const id = goes ? markup` id="${anchor(month, s)}"` : NOTHING;
   const clearance = s.clearance === undefined ? '–' : mmLeft(s.clearance);
-  return markup`<tr${id}><th scope="row" class="name">${name}</th><td>${verdictSign(s.verdict, verdictClassOf(s.verdict, s.reason)?.name)}</td><td data-head="Deciding step">${stageWords(s)}</td><td class="number" data-head="Clearance">${clearance}</td><td data-head="Build and piece">${s.build}: ${pieceWords(s)}</td><td class="small">${s.reason}${toCheck(s)}</td></tr>
+  return markup`<tr${id}><th scope="row" class="name">${name}</th><td>${verdictSign(s.verdict, s.verdictClass?.name)}</td><td data-head="Deciding step">${stageWords(s)}</td><td class="number" data-head="Clearance">${clearance}</td><td data-head="Build and piece">${s.build}: ${pieceWords(s)}</td><td class="small">${s.reason}${toCheck(s)}</td></tr>
 `;
 }
 

@@ -1,5 +1,5 @@
 import { advisedInstead } from '../core/route/advisedInstead';
-import { VERDICT_CLASSES, verdictClassOf, type VerdictClass } from '../core/route/verdictClass';
+import { VERDICT_CLASSES, type VerdictClass } from '../core/route/verdictClass';
 import { adviceWords, byUrgency, clearanceWords, lookedAtAgain, type Month, type MonthSurvey } from './month';
 import { firstToMeasure } from './remeasureWords';
 import { entryAt } from '../core/lists/entryAt';
@@ -32,7 +32,7 @@ export function monthSummary(month: Month | undefined): readonly string[] {
 }
 
 const ofClass = (surveys: readonly MonthSurvey[], one: VerdictClass): MonthSurvey[] =>
-  surveys.filter(({ verdict, reason }) => verdictClassOf(verdict, reason) === one);
+  surveys.filter(({ verdictClass }) => verdictClass === one);
 
 /** Surveys that go only if what looks wrong in them is right. */
 function goesAsTyped(surveys: readonly MonthSurvey[]): string[] {

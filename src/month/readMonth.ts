@@ -4,7 +4,7 @@ import { ALLOWANCE, TAPE } from '../worksheet/routeInputs';
 import { readAddress } from '../sheetHost/address';
 import { findRows, type NamedRow } from '../sheetHost/findRows';
 import { isCellError, type CellValue } from '../sheetHost/hostValues';
-import type { Month, MonthSurvey } from './month';
+import { surveyOfCells, type Month, type MonthSurvey } from './month';
 import type { SheetHost } from '../sheetHost/sheetHost';
 
 /**
@@ -49,7 +49,7 @@ export function readTable(host: SheetHost, columns: readonly string[]): Cell[][]
 }
 
 function surveyOf(survey: string, row: NamedRow, order: NamedRow | undefined, advice: NamedRow): MonthSurvey {
-  return {
+  return surveyOfCells({
     survey,
     customer: order ? text(order, 'customer') : '',
     place: order ? text(order, 'place') : '',
@@ -68,7 +68,7 @@ function surveyOf(survey: string, row: NamedRow, order: NamedRow | undefined, ad
     advise: text(advice, 'advise'),
     nextStep: text(advice, 'next step'),
     urgency: number(row, 'urgency'),
-  };
+  });
 }
 
 function rank(row: NamedRow): number {

@@ -1,5 +1,5 @@
 import { advisedInstead } from '../core/route/advisedInstead';
-import { CHECK_ASKS, verdictClassOf } from '../core/route/verdictClass';
+import { CHECK_ASKS } from '../core/route/verdictClass';
 import { adviceWords, byUrgency, type Month, type MonthSurvey } from './month';
 import { firstToMeasure } from './remeasureWords';
 
@@ -50,7 +50,7 @@ export function tasksOf(month: Month): Task[] {
 }
 
 function taskFor(survey: MonthSurvey): { readonly kind: Kind; readonly what: string } | undefined {
-  const { verdict, reason, toCheck = [], explanation, advise } = survey;
+  const { verdict, verdictClass, asksToLook, reason, toCheck = [], explanation, advise } = survey;
   const measure = explanation && firstToMeasure(explanation.remeasure);
   const [look] = toCheck;
   // What goes only as typed is judged again once the doubt is gone; of the rest the verdict says what to do.
@@ -59,13 +59,14 @@ function taskFor(survey: MonthSurvey): { readonly kind: Kind; readonly what: str
     const more = toCheck.length > 1 ? ` (and ${toCheck.length - 1} more)` : '';
     return { kind: 'look', what: look + more };
   }
-  const doubt = look === undefined ? '' : '; the check asks to look at the survey first';
-  const told = (what: string): string => (what.includes(CHECK_ASKS) ? what : what + doubt);
-  if (verdict === 'not measured') return { kind: 'measure', what: told(measure ?? reason) };
-  if (verdictClassOf(verdict, reason)?.name === 'tight, not measured enough')
-    return { kind: 'measure', what: told(measure ?? reason) };
+  const doubt = look === undefined ? '' : `; ${CHECK_ASKS} to look at the survey first`;
+  const told = (what: string): string => what + doubt;
+  const toldReason = asksToLook ? reason : told(reason);
+  const first = measure === undefined ? toldReason : told(measure);
+  if (verdict === 'not measured' || verdictClass?.name === 'tight, not measured enough')
+    return { kind: 'measure', what: first };
   if (advisedInstead(advise).kind === 'build') return { kind: 'advise', what: told(adviceWords(advise)) };
-  if (verdict === 'tight') return { kind: 'trial', what: told(measure ?? reason) };
+  if (verdict === 'tight') return { kind: 'trial', what: first };
   if (verdict === 'no way found' && measure !== undefined) return { kind: 'measure', what: told(measure) };
-  return { kind: 'call', what: told(reason) };
+  return { kind: 'call', what: toldReason };
 }

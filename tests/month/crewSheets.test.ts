@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { crewSheets } from '../../src/month/crewSheets';
-import type { Month, MonthSurvey } from '../../src/month/month';
+import { surveyOfCells, type Month, type MonthSurvey } from '../../src/month/month';
 import { SAMPLE_PIECES } from '../../src/sample/pieces';
 import { ROUTE_COLUMNS, routeRows } from '../../src/sample/routeRows';
 import { SAMPLE_SURVEYS } from '../../src/sample/sampleSurveys';
@@ -21,7 +21,7 @@ const surveys = CHOSEN.map((chosen): MonthSurvey => {
   const own = PIECES.filter(([build], i) => i === 0 || build === chosen.build);
   const [head, row] = callInCells('VERDICT', route, own) as [string[], unknown[]];
   const cell = (name: string): string => String(row[head.indexOf(name)] ?? '');
-  return {
+  return surveyOfCells({
     survey: chosen.id,
     customer: chosen.customer,
     place: chosen.place,
@@ -39,7 +39,7 @@ const surveys = CHOSEN.map((chosen): MonthSurvey => {
     advise: '',
     nextStep: '',
     urgency: undefined,
-  };
+  });
 });
 const MONTH: Month = { surveys, allowance: 25, tape: 5 };
 const HTML = crewSheets(MONTH, ROUTES, PIECES, { title: 'Sheets', remark: 'Invented.' });

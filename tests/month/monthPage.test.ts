@@ -2,7 +2,7 @@ import { XMLParser } from 'fast-xml-parser';
 import { CAUTIONS } from '../../src/core/measures/cautions';
 import { VERDICTS } from '../../src/core/route/verdict';
 import { explainMonth } from '../../src/month/explainMonth';
-import type { Month, MonthSurvey } from '../../src/month/month';
+import { surveyOfCells, type Month, type MonthSurvey } from '../../src/month/month';
 import { monthPage } from '../../src/month/monthPage';
 import { tasksOf } from '../../src/month/today';
 import { verdictSign } from '../../src/month/verdictSign';
@@ -10,26 +10,27 @@ import { verdictSign } from '../../src/month/verdictSign';
 const HOSTILE = `<script>alert(1)</script><img src=x onerror="alert('2')">&amp;]]>"'`;
 const WORDS = { title: 'October', remark: 'Invented.' };
 
-const survey = (more: Partial<MonthSurvey>): MonthSurvey => ({
-  survey: 'S-1',
-  customer: '',
-  place: '',
-  build: 'cabinet',
-  verdict: 'goes',
-  clearance: 40,
-  step: '1',
-  stage: 'door',
-  piece: 'cabinet',
-  pose: 'on edge',
-  heaviest: 60,
-  carry: 'mechanical aid and a written assessment',
-  reason: 'step 1 (door)',
-  caution: '',
-  advise: '',
-  nextStep: '',
-  urgency: undefined,
-  ...more,
-});
+const survey = (more: Partial<MonthSurvey>): MonthSurvey =>
+  surveyOfCells({
+    survey: 'S-1',
+    customer: '',
+    place: '',
+    build: 'cabinet',
+    verdict: 'goes',
+    clearance: 40,
+    step: '1',
+    stage: 'door',
+    piece: 'cabinet',
+    pose: 'on edge',
+    heaviest: 60,
+    carry: 'mechanical aid and a written assessment',
+    reason: 'step 1 (door)',
+    caution: '',
+    advise: '',
+    nextStep: '',
+    urgency: undefined,
+    ...more,
+  });
 const monthOf = (surveys: MonthSurvey[]): Month => ({ surveys, allowance: 25, tape: 5 });
 
 const PIECES = [

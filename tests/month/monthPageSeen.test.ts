@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { explainMonth } from '../../src/month/explainMonth';
 import { monthPage } from '../../src/month/monthPage';
-import type { MonthSurvey } from '../../src/month/month';
+import { surveyOfCells, type MonthSurvey } from '../../src/month/month';
 import { sharedBrowser } from '../support/sharedBrowser';
 import type { Look } from '../support/panePage';
 import { axeFindings } from '../support/axeFindings';
@@ -19,27 +19,28 @@ beforeAll(async () => {
 afterEach(() => page?.close());
 afterAll(() => browser?.close());
 
-const survey = (more: Partial<MonthSurvey>): MonthSurvey => ({
-  survey: 'S-1',
-  customer: 'Ann Moss',
-  place: '3 Weir Lane',
-  day: '2',
-  build: '7 ft',
-  verdict: 'tight',
-  clearance: 15,
-  step: '1',
-  stage: 'door',
-  piece: 'Cabinet',
-  pose: 'on edge',
-  heaviest: 60,
-  carry: 'mechanical aid and a written assessment',
-  reason: 'measured, and tight: step 1 (door): 15 mm a side left',
-  caution: '',
-  advise: '6 ft',
-  nextStep: 'offer the other build',
-  urgency: 4,
-  ...more,
-});
+const survey = (more: Partial<MonthSurvey>): MonthSurvey =>
+  surveyOfCells({
+    survey: 'S-1',
+    customer: 'Ann Moss',
+    place: '3 Weir Lane',
+    day: '2',
+    build: '7 ft',
+    verdict: 'tight',
+    clearance: 15,
+    step: '1',
+    stage: 'door',
+    piece: 'Cabinet',
+    pose: 'on edge',
+    heaviest: 60,
+    carry: 'mechanical aid and a written assessment',
+    reason: 'measured, and tight: step 1 (door): 15 mm a side left',
+    caution: '',
+    advise: '6 ft',
+    nextStep: 'offer the other build',
+    urgency: 4,
+    ...more,
+  });
 
 const PAGE = monthPage(
   explainMonth(

@@ -240,16 +240,40 @@ test('the floors sheet holds the table against the code', () => {
   const mass = 197 + 92 + 4 * 9 + 34 + 18;
   expect(rows.get('Mass of the table')![1]).toBe(mass);
   const load = rows.get('Load over its footprint')!;
-  expect(load[1]).toBeCloseTo((mass * 9.80665) / 1000 / (2.5 * 1.38), 3);
+  const borne = (mass * 9.80665) / 1000 / (2.5 * 1.38);
+  expect(load[1]).toBe(Math.ceil(1000 * borne) / 1000);
   expect([load[3], load[5]]).toEqual([1.5, 'within, and no permission']);
   const share = rows.get('Share of the lower end')!;
   expect(share[5]).toMatch(/^over/);
   // Held at its lower edge a slate of 1210 on edge has its centre 605 above: 1/2 + 605/1500 x 190/240 of 197 kg.
   expect(rows.get('Centre of mass over the grip line')![1]).toBe(605);
-  expect(share[1]).toBeCloseTo(197 * (0.5 + (605 / 1500) * (190 / 240)), 6);
+  // What is borne is shown rounded up to the third place.
+  expect(share[1]).toBe(Math.ceil(1000 * 197 * (0.5 + (605 / 1500) * (190 / 240))) / 1000);
   // Beside 25 of 900 one side has room for a body; between the ends 1130 holds one more, two treads apart.
   const carriers = rows.get('Carriers at the heaviest piece')!;
   expect(carriers.slice(1, 6)).toEqual([3, 'people', 3, expect.any(String), 'within, and no permission']);
+});
+
+test('times in the quote are those of the functions rounded up to a tenth, and what is priced is what is shown', () => {
+  const times = below(sheet('Job'), ['Build', 'Carry min', 'Set-up min', 'Crew hours']);
+  const shown = [19, 20, 21].map((row) => Number(at('Quote', `B${row}`)));
+  const own = times.find((row) => row[0] === at('Quote', 'B10'))!;
+  expect(own.slice(1, 4)).toEqual(shown);
+  for (const figure of shown) expect(Math.round(figure * 10) / 10).toBe(figure);
+  // What JOBTIME gives stands farther right, in the order of the pieces.
+  const cells = sheet('Job');
+  const spilled = cells.flatMap((row) =>
+    row.flatMap((cell, c) =>
+      cell === own[0] && typeof row[c + 3] === 'number' ? [row.slice(c + 1, c + 4)] : [],
+    ),
+  );
+  const exact = spilled.find((row) => row.some((figure, i) => figure !== shown[i]))!;
+  exact.forEach((figure, i) => {
+    expect(shown[i]).toBeGreaterThanOrEqual(Number(figure) - 1e-9);
+    expect(shown[i]).toBeLessThan(Number(figure) + 0.1);
+  });
+  const lines = below(sheet('Quote'), ['What', 'Quantity', 'Each, price units']);
+  expect(lines[0]!.slice(0, 2)).toEqual(['Person-hours', shown[2]]);
 });
 
 // Statics and EN 1995-1-1 (the values that the joist's own tests hold), worked by hand: C24 50 x 200, span 3600, 400 apart.

@@ -53,15 +53,20 @@ export const VERDICT_CLASSES: readonly VerdictClass[] = [
   { name: 'cannot go', verdict: 'cannot go' },
 ];
 
+/** What stands before the first colon of a reason. */
+const LABEL = /^[^:]*(?=: )/;
+
 /**
- * The class of a verdict as a cell shows it, by the words that a reason of its class begins with.
+ * Reads the class of a verdict back from the two cells that show it: a workbook holds nothing else of it. Every reason of
+ * a class with a label begins with that label and a colon. Whoever has the verdict itself asks that.
  * @returns undefined where the verdict is none of ours
  * @example verdictClassOf('goes', 'as typed, but look first: step 2 (door): …')?.name // 'goes as typed, but look first'
  */
 export const verdictClassOf = (verdict: string, reason: string): VerdictClass | undefined => {
   const alike = VERDICT_CLASSES.filter((one) => one.verdict === verdict);
+  const label = LABEL.exec(reason)?.[0];
   return (
-    alike.find(({ begins }) => begins !== undefined && reason.startsWith(`${begins}: `)) ??
+    alike.find(({ begins }) => begins !== undefined && begins === label) ??
     alike.find(({ begins }) => begins === undefined) ??
     alike[0]
   );

@@ -1,12 +1,15 @@
 import { CODES, USES } from '../../core/floors/codeLoads';
 import { JOIST_GRADES } from '../../core/floors/joistGrades';
 import type { WorkbookWriter, WriterValue } from '../../sheetHost/workbookWriter';
-import { headed, HEADING, INPUT, showWithin } from './look';
+import { downTo, headed, HEADING, INPUT, showWithin, upTo } from './look';
 import { BUILD_LIST } from './piecesSheet';
 
 const f = (formula: string): WriterValue => ({ formula });
 
-/** A line of the check: what, the formula of its value, unit, the formula it is held against if any, what that is. */
+/**
+ * A line of the check: what, the formula of its value, unit, the formula it is held against if any, what that is. What is
+ * borne is shown rounded up and what it is held against down, so that the words beside agree with what is seen.
+ */
 type Line = readonly [what: string, value: string, unit: string, against?: string, which?: string];
 
 /** Inputs: label, value, unit, the name the formulas use. */
@@ -56,6 +59,8 @@ const MASS_HEIGHT = `${UPRIGHT}/2-GripHeight`;
 const SHARE = `CARRY.LOWERSHARE(${SLATE},GripSpacing,${MASS_HEIGHT},${PITCH})`;
 const JOIST = 'JoistSpan,JoistSpacing,JoistBreadth,JoistDepth,JoistGrade,FloorDead';
 const IMPOSED = 'CARRY.CODELOAD(FloorUse,FloorCode)';
+
+const ROOM_TO_SPARE = 'Room to spare round the playing area';
 
 const LINES: readonly Line[] = [
   ['Mass of the table', MASS, 'kg'],
@@ -114,7 +119,7 @@ const LINES: readonly Line[] = [
   ],
   ['Centre of mass over the grip line', MASS_HEIGHT, 'mm'],
   [
-    'Room to spare round the playing area',
+    ROOM_TO_SPARE,
     `CARRY.ROOMSPARE(RoomLength,RoomWidth,${build('Play length')},${build('Play width')},CueLength)`,
     'mm',
   ],
@@ -143,12 +148,20 @@ export function floorsSheet(book: WorkbookWriter): void {
     'refused',
   );
 
+  const PLACES = 3;
   sheet.rows('E5', [['Check', 'Value', 'Unit', 'Held against', 'Which is', 'Says']], HEADING);
   LINES.forEach(([what, value, unit, against, which], i) => {
     const row = 6 + i;
     const says = against === undefined ? null : f(saysFormula(row));
     sheet.rows(`E${row}`, [
-      [what, f(value), unit, against === undefined ? null : f(against), which ?? null, says],
+      [
+        what,
+        f(what === ROOM_TO_SPARE ? downTo(value, 0) : upTo(value, PLACES)),
+        unit,
+        against === undefined ? null : f(downTo(against, PLACES)),
+        which ?? null,
+        says,
+      ],
     ]);
   });
   const last = 5 + LINES.length;

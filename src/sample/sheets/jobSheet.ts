@@ -1,7 +1,7 @@
 import { cellAddress, lettersOf } from '../../sheetHost/address';
 import type { SheetWriter, WorkbookWriter } from '../../sheetHost/workbookWriter';
 import { ROUTE_HEADINGS } from '../../core/survey/table/readHeaders';
-import { HEADING, headed, showVerdicts, TENTHS, unitsOver, VERDICT_UNITS, WRAPPED } from './look';
+import { HEADING, headed, showVerdicts, TENTHS, unitsOver, upTo, VERDICT_UNITS, WRAPPED } from './look';
 import { unitOfColumn } from './routeSheet';
 
 /** Header row of the blocks taken from Route and Pieces, counted from 1. */
@@ -107,7 +107,10 @@ export function jobSheet(book: WorkbookWriter): void {
   sheet.print({ area: `A1:${end}${DETAIL_TOP + ROUTE_LENGTH + 2}`, across: 'landscape', paper: 'A3' });
 }
 
-/** Times stand beside the advice, in its order; where they are computed, in the order of Pieces, is farther right. */
+/** Of the columns of times: what is above the guideline, in words. */
+const HANDLING = 4;
+
+/** Times stand beside the advice, in its order, rounded up to a tenth as they are billed; where they are computed, in the order of Pieces, is farther right. */
 function times(sheet: SheetWriter): void {
   const first = ADVICE_TOP + 1;
   sheet.cell(`M${ADVICE_TOP - 1}`, 'Time, by the rates on Quote', { bold: true });
@@ -117,10 +120,13 @@ function times(sheet: SheetWriter): void {
     `${absolute(first, source + n)}:${absolute(ADVICE_TOP + 40, source + n)}`;
   for (let n = 0; n < ADVICE_ROWS; n++) {
     const row = first + n;
+    const timed = (c: number): string => `INDEX(${column(c)},MATCH($A${row},${column(0)},0))`;
     const time = (c: number): { readonly formula: string } => ({
-      formula: `IF($A${row}="","",IFERROR(INDEX(${column(c)},MATCH($A${row},${column(0)},0)),""))`,
+      formula: `IF($A${row}="","",IFERROR(${c === HANDLING ? timed(c) : upTo(timed(c), 1)},""))`,
     });
-    sheet.rows(`M${row}`, [[{ formula: `IF($A${row}="","",$A${row})` }, time(1), time(2), time(3), time(4)]]);
+    sheet.rows(`M${row}`, [
+      [{ formula: `IF($A${row}="","",$A${row})` }, time(1), time(2), time(3), time(HANDLING)],
+    ]);
   }
   sheet.format(`N${first}:P${ADVICE_TOP + ADVICE_ROWS}`, { format: '0.0' });
   sheet.cell(at(ADVICE_TOP - 1, source), 'Times in the order of Pieces', { bold: true });

@@ -11,10 +11,21 @@ const UNIT: CellStyle = { italic: true, color: '5D564B', align: 'center' };
 export const LINK: CellStyle = { color: '7A3E00', underline: true };
 export const WRAPPED: CellStyle = { wrap: true };
 /**
- * Clearances and loads as functions give them: a number format rounds to the nearest, so a tenth is left to see; where a
- * sheet tells one in whole figures, its formula rounds to the careful side.
+ * Clearances as functions give them: a number format rounds to the nearest, so a tenth is left to see; where a sheet tells
+ * one in whole figures, or a load or a time, its formula rounds to the careful side.
  */
 export const TENTHS = '0.0';
+
+/** A billionth of the last place: 40 that comes out as 39.999999999 is 40. */
+const SLACK = '0.000000001';
+
+/** What is needed or borne, in a formula of a sheet: the least figure of so many places that is not below it. */
+export const upTo = (formula: string, places: number): string =>
+  `-INT(${SLACK}-${10 ** places}*(${formula}))/${10 ** places}`;
+
+/** What is left or allowed, in a formula of a sheet: the greatest figure of so many places that is not above it. */
+export const downTo = (formula: string, places: number): string =>
+  places === 0 ? `INT(${formula}+${SLACK})` : `INT(${10 ** places}*(${formula})+${SLACK})/${10 ** places}`;
 const TITLE: CellStyle = { bold: true, size: 14 };
 const REMARK: CellStyle = { italic: true, color: '444444' };
 const CAUTION: CellStyle = { bold: true, color: '7A0000' };

@@ -10,7 +10,7 @@ import {
 import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
 import { FIRM, INVENTED } from '../firm';
 import type { Survey } from '../survey';
-import { HEADING, headed, LINK, linkTo, showVerdicts, WRAPPED } from './look';
+import { downTo, HEADING, headed, LINK, linkTo, showVerdicts, WRAPPED } from './look';
 import { otherBuildColumn } from './otherBuildsSheet';
 import { routeRowOf } from './routeSheet';
 import { verdictColumn, VERDICTS_TOP } from './verdictsSheet';
@@ -76,7 +76,7 @@ export function monthSheet(book: WorkbookWriter, surveys: readonly Survey[]): vo
 }
 
 /** A clearance in whole millimetres, never more than it is; a billionth is no millimetre. */
-const wholeDown = (cell: string): string => `IF(ISNUMBER(${cell}),INT(${cell}+0.000000001),"")`;
+const wholeDown = (cell: string): string => `IF(ISNUMBER(${cell}),${downTo(cell, 0)},"")`;
 
 /** A formula that holds back counts while there are no verdicts to count, since a count of errors is 0. */
 export const whenJudged = (count: string, otherwise: string): string =>
