@@ -6,7 +6,6 @@ import { prepareRoute, type PreparedRoute } from '../core/route/preparedRoute';
 import { closestOfStep } from '../core/route/reason';
 import { judgedChain, routeMotion, type JudgedChain } from '../core/route/routeMotion';
 import type { StageBook } from '../core/route/stageBook';
-import { stepWords } from '../core/route/stepWords';
 import { NOWHERE_CLOSEST } from '../core/motion/closest';
 import { isStair, stageNeeds } from '../core/stages/kinds';
 import { SKY } from '../core/stages/measures';
@@ -105,7 +104,7 @@ export function carriedRoute(
     const shownChain = drawn?.chain ?? chain;
     const at = taken ? closestOfStep({ route, i: row }, taken) : NOWHERE_CLOSEST;
     return {
-      name: stepWords(step.name),
+      name: step.called,
       stage,
       pieceName,
       size,

@@ -1,5 +1,4 @@
-import { stepWords } from '../core/route/stepWords';
-import { stepName, tapeOf } from '../core/survey/table/stageRow';
+import { stepCalled, tapeOf } from '../core/survey/table/stageRow';
 import type { Build } from '../core/route/buildVerdict';
 import { prepareRoute } from '../core/route/preparedRoute';
 import { remeasure } from '../core/route/remeasure';
@@ -65,15 +64,15 @@ export function explainMonth(month: Month, routes: Table, pieces: Table): Month 
 
 /** The warnings of the check by survey, each with its step; what keeps a row from being judged is in the reason. */
 function toCheck(read: RouteRead): Map<string, string[]> {
-  const at = new Map<number, readonly [survey: string, step: number | string]>();
+  const at = new Map<number, readonly [survey: string, step: string]>();
   for (const { name, rows } of read.surveys) {
-    rows.forEach((row, i) => at.set(row.rowIndex, [name.trim().toLowerCase(), stepName(row, i)]));
+    rows.forEach((row, i) => at.set(row.rowIndex, [name.trim().toLowerCase(), stepCalled(row, i)]));
   }
   const checks = new Map<string, string[]>();
   for (const problem of problemsOfRoute(read)) {
     const [survey, step] = at.get(problem.rowIndex) ?? [];
     if (problem.severity !== 'warning' || survey === undefined || step === undefined) continue;
-    const text = `${stepWords(step)}: ${problemWords(problem)}`;
+    const text = `${step}: ${problemWords(problem)}`;
     checks.set(survey, [...(checks.get(survey) ?? []), text]);
   }
   return checks;

@@ -1,4 +1,3 @@
-import { stepWords } from '../core/route/stepWords';
 import { mm, mmNeededFrom } from '../core/route/reason';
 import type { Remeasure } from '../core/route/remeasure';
 
@@ -6,8 +5,8 @@ import type { Remeasure } from '../core/route/remeasure';
 export function firstToMeasure(lines: readonly Remeasure[]): string | undefined {
   const [first] = takenTogether(lines);
   if (!first) return undefined;
-  const { step, measure, asMeasured, needed, why } = first;
-  const at = `${stepWords(step)}: `;
+  const { called, measure, asMeasured, needed, why } = first;
+  const at = `${called}: `;
   if (asMeasured === undefined) return measure === '' ? `${at}${why}` : `${at}${measure}: ${why}`;
   const need = needed === undefined ? '' : `, needs ${mmNeededFrom(asMeasured, needed)}`;
   return `${at}${measure} ${mm(asMeasured)}${need}`;

@@ -1,9 +1,8 @@
 import type { BuildVerdict } from '../core/route/buildVerdict';
 import { CHECK_ASKS, LOOK_FIRST } from '../core/route/verdictClass';
 import { problemsOfRoute } from '../core/survey/checks/checkRoute';
-import { stepName } from '../core/survey/table/stageRow';
+import { stepsCalled } from '../core/survey/table/stageRow';
 import type { RouteRead } from '../core/survey/table/readRoute';
-import { lastOf } from '../core/lists/ends';
 
 /**
  * A verdict holds for the measures as typed, so where the check of the route asks to look at a row, the reason ends
@@ -18,10 +17,8 @@ export function checkFirst(read: RouteRead): (survey: string, verdict: BuildVerd
     if (severity === 'warning') marked.add(rowIndex);
   const clauses = new Map<string, string>();
   for (const { name, rows } of read.surveys) {
-    const names = rows.flatMap((row, i) => (marked.has(row.rowIndex) ? [stepName(row, i)] : []));
-    const numbers = [...new Set(names)];
-    if (numbers.length > 0)
-      clauses.set(keyOf(name), `; ${CHECK_ASKS} to look at ${stepWords(numbers)} first`);
+    const steps = rows.flatMap((row, i) => (marked.has(row.rowIndex) ? [[row, i] as const] : []));
+    if (steps.length > 0) clauses.set(keyOf(name), `; ${CHECK_ASKS} to look at ${stepsCalled(steps)} first`);
   }
   return (survey, verdict) => {
     const clause = clauses.get(keyOf(survey));
@@ -33,9 +30,3 @@ export function checkFirst(read: RouteRead): (survey: string, verdict: BuildVerd
 }
 
 const keyOf = (name: string): string => name.trim().toLowerCase();
-
-/** `step 3`, `steps 2 and 3`, `steps 1, 2 and 4` */
-function stepWords(steps: readonly (number | string)[]): string {
-  const last = lastOf(steps);
-  return steps.length === 1 ? `step ${last}` : `steps ${steps.slice(0, -1).join(', ')} and ${last}`;
-}

@@ -42,8 +42,15 @@ test('lists what to measure again first and what to advise instead, the most urg
     ]),
   );
   const { surveys, ...rest } = readMonth(host)!;
-  const width = { step: 2, measure: 'Width', asMeasured: 700, needed: 766, why: 'because' };
-  const missing = { step: 1, measure: 'Rise', asMeasured: undefined, needed: undefined, why: 'not given' };
+  const width = { step: 2, called: 'step 2', measure: 'Width', asMeasured: 700, needed: 766, why: 'because' };
+  const missing = {
+    step: 1,
+    called: 'step 1',
+    measure: 'Rise',
+    asMeasured: undefined,
+    needed: undefined,
+    why: 'not given',
+  };
   const explained = surveys.map((s) => {
     const lines = { 'S-3': [missing], 'S-4': [width], 'S-2': [width] }[s.survey];
     return lines ? { ...s, explanation: { remeasure: lines } } : s;
@@ -84,6 +91,7 @@ test('what goes only as typed is listed, and what is tight as asked is not told 
 test('the measure of the deciding step comes first, and those without a measure last', () => {
   const line = (step: number, measure: string, needed?: number) => ({
     step,
+    called: `step ${step}`,
     measure,
     asMeasured: needed,
     needed,

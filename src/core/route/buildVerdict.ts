@@ -5,7 +5,6 @@ import { carryAdvice } from '../carrying/carryAdvice';
 import { isStair, usesMeasure, type StageName } from '../stages/kinds';
 import type { RouteCase, RouteJudgement } from './judgeRoute';
 import type { PreparedRoute } from './preparedRoute';
-import { stepWords } from './stepWords';
 import { handlers } from '../carrying/handlers';
 import { GUIDELINE_EACH } from '../carrying/teamLimit';
 import { RAISE_BY_HAND } from '../motion/raiseByHand';
@@ -119,7 +118,7 @@ function besideLimiting(
   const { clearance, pose, step } = caseOf(heaviest.size).judge();
   const at = route.steps[step];
   if (clearance === undefined || !at) return '';
-  const where = `${stepWords(at.name)} (${at.row.stage ?? at.row.stageText})`;
+  const where = `${at.called} (${at.row.stage ?? at.row.stageText})`;
   return `; the heaviest, ${heaviest.name}: ${mmLeft(clearance)} a side left at ${where}${pose ? `, ${pose}` : ''}`;
 }
 
@@ -211,14 +210,14 @@ const ON_STAIRS = `${CAUTIONS.route} ${CAUTIONS.stairs} ${CAUTIONS.floors}`;
 function cautionOf(route: PreparedRoute, heaviest: number | undefined): string {
   const stairs = route.steps.some(({ row }) => row.stage !== undefined && isStair(row.stage));
   let caution = stairs ? ON_STAIRS : BY_HAND;
-  for (const { row, name } of route.steps) {
+  for (const { row, called } of route.steps) {
     const rated = row.measures.ratedLoad;
     if (!row.stage || !usesMeasure(row.stage, 'ratedLoad')) continue;
     if (rated === undefined || heaviest === undefined) continue;
     const together = heaviest + CREW_IN_LIFT_KG + TROLLEY_KG;
     if (together > rated) {
       caution +=
-        ` The lift at ${stepWords(name)} is rated ${shownDown(rated)} kg, and piece (${shownUp(heaviest)}), two people ` +
+        ` The lift at ${called} is rated ${shownDown(rated)} kg, and piece (${shownUp(heaviest)}), two people ` +
         `(${CREW_IN_LIFT_KG}) and a trolley (${TROLLEY_KG}) make ${shownUp(together)} kg.`;
     }
   }

@@ -4,8 +4,7 @@ import { GUIDELINE_EACH, LARGEST_TEAM, teamLimit } from '../carrying/teamLimit';
 import { workRate } from '../carrying/workRate';
 import { found, refused, type Outcome } from '../measures/problem';
 import { kindOf } from '../stages/kinds';
-import { stepName, type StageRow } from '../survey/table/stageRow';
-import { stepWords } from './stepWords';
+import { stepCalled, type StageRow } from '../survey/table/stageRow';
 import { measureHeading } from '../survey/words/measureHeading';
 import type { Build } from './buildVerdict';
 import type { JobRates } from './jobRates';
@@ -70,7 +69,7 @@ export function tripLength(rows: readonly StageRow[]): Outcome<TripLength> {
     if (missing) {
       return refused({
         kind: 'not measured',
-        argument: `${measureHeading(missing)} at ${stepWords(stepName(row, i))}`,
+        argument: `${measureHeading(missing)} at ${stepCalled(row, i)}`,
       });
     }
     distance += trip.distance(measures);

@@ -5,7 +5,6 @@ import type { PreparedReading, PreparedRoute } from './preparedRoute';
 import { proofAt } from './proofs';
 import { rowThatDecides } from './rowThatDecides';
 import { routeParts, type JointsAsked } from './routeParts';
-import { stepWords } from './stepWords';
 import {
   changesInWords,
   changesOnChain,
@@ -360,8 +359,8 @@ function routeReason(
   at: StepJudgement,
   chain: readonly ChainStep[] | undefined,
 ): string {
-  const { row, name: step } = entryAt(route.steps, limiting);
+  const { row, called } = entryAt(route.steps, limiting);
   const name = row.stage ?? row.stageText;
   const changes = at.verdict === 'goes' || at.verdict === 'tight' ? changesOnChain(route, chain) : '';
-  return `${stepWords(step)} (${name}): ${at.because}${changes}`;
+  return `${called} (${name}): ${at.because}${changes}`;
 }

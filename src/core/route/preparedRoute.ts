@@ -5,7 +5,7 @@ import { routeFaults } from '../survey/checks/routeFaults';
 import { isRepeatedHeader } from '../survey/table/stageNamed';
 import { doubtWords, faultWords } from '../survey/words/problemWords';
 import { inStepOrder } from '../survey/table/groupSurveys';
-import { stepName, type StageRow } from '../survey/table/stageRow';
+import { stepCalled, stepName, type StageRow } from '../survey/table/stageRow';
 import type { Cap } from './cap';
 import { armOf, ownLength } from './arms';
 import { asFlightRow, endBeside, isLanding, readingsOf, type Reading } from './reading';
@@ -19,6 +19,8 @@ export interface PreparedStep {
   readonly row: StageRow;
   /** What the step is called in every answer: its number, its label, or its place. */
   readonly name: number | string;
+  /** The same in a sentence: `step 3`. */
+  readonly called: string;
   /** The row by itself; undefined when the step cannot be judged; `problem` says why. */
   readonly stage: BookStage | undefined;
   readonly problem: string | undefined;
@@ -68,6 +70,7 @@ export function prepareRoute(rows: readonly StageRow[], book: StageBook): Prepar
     return {
       row,
       name: stepName(row, i),
+      called: stepCalled(row, i),
       stage: problem === undefined && solved.stage ? lookUp(solved.stage, solved.measures) : undefined,
       problem,
       caps: cap && cap.kind === 'winding treads' ? [cap] : [],

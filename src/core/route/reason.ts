@@ -12,7 +12,6 @@ import type { PreparedRoute } from './preparedRoute';
 import { shownDown, shownGiven, shownUp } from '../measures/shown';
 import { RAISE_BY_HAND } from '../motion/raiseByHand';
 import type { BookPiece, StageBook } from './stageBook';
-import { stepWords } from './stepWords';
 import type { Verdict } from './verdict';
 import { WITHIN_TAPE } from './verdictClass';
 import { entryAt } from '../lists/entryAt';
@@ -184,7 +183,7 @@ export function leftOpen(route: PreparedRoute, i: number, worst: ChainStep | und
   const after = cause?.kind === 'straight' && cause.length === undefined ? cause.rows[0] : undefined;
   const step = after ?? (open.includes('run') ? i : undefined);
   if (step !== undefined)
-    parts.unshift(`the straight after ${stepWords(entryAt(route.steps, step).name)} is not measured`);
+    parts.unshift(`the straight after ${entryAt(route.steps, step).called} is not measured`);
   return parts;
 }
 
@@ -226,7 +225,7 @@ export function closestOfStep({ route, i }: Pick<StepWords, 'route' | 'i'>, step
 /** A place beside a step that limits it. */
 function limitWords(route: PreparedRoute, i: number, { kind, length, rows }: LimitCause): string {
   const long = length === undefined ? 'which is not measured' : `${mm(length)} long`;
-  const name = (row: number): string => stepWords(entryAt(route.steps, row).name);
+  const name = (row: number): string => entryAt(route.steps, row).called;
   switch (kind) {
     case 'straight':
       if (rows[0] === i) return `in the straight after this step, ${long}`;
@@ -268,7 +267,7 @@ function changesAt(route: PreparedRoute, i: number, step: ChainStep): string[] {
 export function changesOnChain(route: PreparedRoute, chain: readonly ChainStep[] | undefined): string {
   if (!chain) return '';
   const changes = chain.flatMap((step, i) =>
-    changesAt(route, i, step).map((change) => `${change} at ${stepWords(entryAt(route.steps, i).name)}`),
+    changesAt(route, i, step).map((change) => `${change} at ${entryAt(route.steps, i).called}`),
   );
   return changes.length > 0 ? `; ${changes.join(', ')}` : '';
 }

@@ -6,7 +6,7 @@ import { solverOf } from '../stages/solvers';
 import type { StageRow } from '../survey/table/stageRow';
 import { outermost, type Build, type SizedPiece } from './buildVerdict';
 import { judgeRoute, type RouteJudgement } from './judgeRoute';
-import { prepareRoute, type PreparedRoute } from './preparedRoute';
+import { prepareRoute, type PreparedRoute, type PreparedStep } from './preparedRoute';
 import { mm, mmNeeded } from './reason';
 import { capWords } from './cap';
 import { stageBook, type StageBook } from './stageBook';
@@ -17,6 +17,8 @@ import { entryAt } from '../lists/entryAt';
 /** One measure to take again, or to change. */
 export interface Remeasure {
   readonly step: number | string;
+  /** The step in a sentence: `step 3`. */
+  readonly called: string;
   /** Heading of the measure; empty where no single one helps. */
   readonly measure: string;
   /** The measure itself, where one alone makes its step go. */
@@ -38,7 +40,7 @@ const GREATEST_SEARCHED = 400;
 const SEARCHED_TO = 10;
 
 interface Finding {
-  readonly step: number | string;
+  readonly at: PreparedStep;
   readonly measure: MeasureName;
   readonly asMeasured: number;
   readonly needed: number;
@@ -49,6 +51,17 @@ interface Finding {
   readonly row: StageRow;
   readonly stage: StageName;
 }
+
+/** A step that no measure of its own is named for, and the builds that it stops. */
+interface StopsBuilds {
+  readonly at: PreparedStep;
+  readonly builds: string[];
+}
+
+const stepOf = ({ name, called }: PreparedStep): Pick<Remeasure, 'step' | 'called'> => ({
+  step: name,
+  called,
+});
 
 /**
  * The measures that decide: for every build that does not simply go, and every step that keeps it from going,
@@ -73,7 +86,7 @@ export function remeasure(
   const ample = withAmple(asGiven);
   const route = withoutCaps(prepareRoute(ample, book));
   const findings: Finding[] = [];
-  const hopeless = new Map<number, { name: number | string; row: StageRow; builds: string[] }>();
+  const hopeless = new Map<number, StopsBuilds>();
   const going: string[] = [];
   let solved: StageBook | undefined;
 
@@ -108,7 +121,7 @@ export function remeasure(
           any = true;
           addFinding(findings, {
             ...change,
-            step: entryAt(route.steps, at).name,
+            at: entryAt(route.steps, at),
             measure,
             builds: [build.name],
             row,
@@ -117,7 +130,7 @@ export function remeasure(
         }
       }
       if (!any) {
-        const known = hopeless.get(i) ?? { name: step.name, row: step.row, builds: [] };
+        const known = hopeless.get(i) ?? { at: step, builds: [] };
         known.builds.push(build.name);
         hopeless.set(i, known);
       }
@@ -131,19 +144,19 @@ export function remeasure(
   return [
     ...missing,
     ...findings.map((finding) => ({
-      step: finding.step,
+      ...stepOf(finding.at),
       measure: measureHeading(finding.measure),
       name: finding.measure,
       asMeasured: finding.asMeasured,
       needed: finding.needed,
       why: whyFinding(finding, book.tape, going),
     })),
-    ...[...hopeless.values()].map(({ name, row, builds: names }) => ({
-      step: name,
+    ...[...hopeless.values()].map(({ at, builds: names }) => ({
+      ...stepOf(at),
       measure: '',
       asMeasured: undefined,
       needed: undefined,
-      why: `no single measure makes ${row.stage ? thisStage(row.stage) : 'this step'} go for ${names.join(', ')}: choose another build${goingWords(going)}`,
+      why: `no single measure makes ${at.row.stage ? thisStage(at.row.stage) : 'this step'} go for ${names.join(', ')}: choose another build${goingWords(going)}`,
     })),
   ];
 }
@@ -189,9 +202,10 @@ function addFinding(findings: Finding[], next: Finding): void {
 
 function missingMeasures(route: PreparedRoute): Remeasure[] {
   const missing: Remeasure[] = [];
-  route.steps.forEach(({ row, name: step, problem, open }) => {
+  route.steps.forEach((step) => {
+    const { row, problem, open } = step;
     const add = (measure: string, why: string): void => {
-      missing.push({ step, measure, asMeasured: undefined, needed: undefined, why });
+      missing.push({ ...stepOf(step), measure, asMeasured: undefined, needed: undefined, why });
     };
     if (problem !== undefined) {
       if (row.stage === undefined) return add('Stage', problem);

@@ -3,6 +3,7 @@ import type { Cell } from '../../../src/core/measures/readQuantity';
 import { checkRoute } from '../../../src/core/survey/checks/checkRoute';
 import { readHeaders } from '../../../src/core/survey/table/readHeaders';
 import { readRoute } from '../../../src/core/survey/table/readRoute';
+import { stepCalled, stepsCalled } from '../../../src/core/survey/table/stageRow';
 import { surveyTable } from '../../support/surveyTable';
 import { visitsOf } from '../../support/visits';
 
@@ -329,4 +330,29 @@ test('the count of work sees a search within a search', () => {
   };
   expect(visitsOf(squared(1000)) / visitsOf(squared(100))).toBeGreaterThan(90);
   expect(visitsOf(onePass(1000)) / visitsOf(onePass(100))).toBeLessThan(11);
+});
+
+describe('what a step is called in a sentence', () => {
+  const rows = (steps: readonly (number | string | null)[]) =>
+    readRoute([['Step', 'Stage', 'Width', 'Height'], ...steps.map((step) => [step, 'door', 900, 2000])]).rows;
+
+  test('by its number, its label, or its place where it has neither', () => {
+    expect(rows([3, 'Front door', null]).map((row, i) => stepCalled(row, i))).toEqual([
+      'step 3',
+      'step Front door',
+      'row 3',
+    ]);
+    // A label stays one, whatever its words.
+    expect(stepCalled(rows(['row 7'])[0]!, 0)).toBe('step row 7');
+  });
+
+  test('several of them, each once', () => {
+    const called = (steps: readonly (number | string | null)[]): string =>
+      stepsCalled(rows(steps).map((row, i) => [row, i] as const));
+    expect(called([2])).toBe('step 2');
+    expect(called([2, 3, 3])).toBe('steps 2 and 3');
+    expect(called([1, 'hall', 4])).toBe('steps 1, hall and 4');
+    expect(called([1, null])).toBe('step 1 and row 2');
+    expect(called([null])).toBe('row 1');
+  });
 });

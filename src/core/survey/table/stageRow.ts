@@ -1,4 +1,5 @@
 import type { StageName } from '../../stages/kinds';
+import { lastOf } from '../../lists/ends';
 import type { MeasureName, StageMeasures } from '../../stages/measures';
 
 /** A measure that cannot be taken as it stands in its cell. */
@@ -58,6 +59,27 @@ export type RouteFault =
 /** How far off a survey's measures may be [mm]: its own tape, where it gives one, over what is asked for. */
 export const tapeOf = (rows: readonly StageRow[], asked: number): number =>
   rows.find(({ tape }) => tape !== undefined)?.tape ?? asked;
+
+const hasName = ({ step, label }: StageRow): boolean => !Number.isNaN(step) || label !== undefined;
+
+/** A step in a sentence: `step 3`, `step Front door`; one without a name of its own by its place, `row 3`. */
+export const stepCalled = (row: StageRow, place: number): string =>
+  hasName(row) ? `step ${stepName(row, place)}` : `row ${place + 1}`;
+
+/**
+ * Several steps of one survey in a sentence, each with its place in it.
+ * @example stepsCalled([[row, 0], [other, 1]]) // 'steps 1 and 2'
+ */
+export function stepsCalled(steps: readonly (readonly [row: StageRow, place: number])[]): string {
+  const alike = steps.every(([row]) => hasName(row));
+  const names = [
+    ...new Set(steps.map(([row, place]) => String(alike ? stepName(row, place) : stepCalled(row, place)))),
+  ];
+  const last = lastOf(names);
+  const listed = names.length === 1 ? last : `${names.slice(0, -1).join(', ')} and ${last}`;
+  if (!alike) return listed;
+  return `${names.length === 1 ? 'step' : 'steps'} ${listed}`;
+}
 
 /** The name of a step in every answer: its number, its label, or its place where it has neither. */
 export const stepName = ({ step, label }: StageRow, place: number): number | string =>
