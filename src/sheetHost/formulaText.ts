@@ -90,7 +90,7 @@ function bracketLength(text: string): number {
  * The formula as a file stores it.
  * @param shown the formula as people write it, with or without its `=`
  * @param table the table that the cell stands in, for `[@Column]`
- * @example storedFormula('=CARRY.PITCH(190,240)') // _xldudf_CARRY_PITCH(190,240)
+ * @example storedFormula('=CARRY.PITCH(190,240)') // '_xldudf_CARRY_PITCH(190,240)'
  */
 export function storedFormula(shown: string, table?: string): string {
   const parts = formulaParts(shown.replace(/^=/, ''));
@@ -169,7 +169,7 @@ export function callArguments(
 
 /**
  * The formula as the formula line shows it, without its `=`.
- * @example shownFormula('_xldudf_CARRY_PITCH(190,240)') // CARRY.PITCH(190,240)
+ * @example shownFormula('_xldudf_CARRY_PITCH(190,240)') // 'CARRY.PITCH(190,240)'
  */
 export function shownFormula(stored: string): string {
   const parts = formulaParts(stored);

@@ -7,7 +7,7 @@ const REFERENCE = /^(\$?)([A-Za-z]{1,3})(\$?)(\d{1,7})$/;
 /**
  * A formula as it is where it is copied to: references move with it, but for what `$` holds.
  * @param formula as the formula line shows it, with its `=`
- * @example movedFormula('=A1+$A$1+A$1', 2, 1) // =B3+$A$1+B$1
+ * @example movedFormula('=A1+$A$1+A$1', 2, 1) // '=B3+$A$1+B$1'
  */
 export function movedFormula(formula: string, rows: number, columns: number): string {
   const moved = formulaParts(formula.slice(1)).map((part) => {

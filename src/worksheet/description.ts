@@ -104,7 +104,7 @@ export interface Example<R> {
   readonly result: R;
   /** Tolerance of the printed result, where it is rounded. */
   readonly within?: number;
-  /** Where the expected value is printed; 'regression only' when we computed it ourselves. */
+  /** Where the expected value is printed, or how it follows by hand: never that we computed it with the function itself. */
   readonly source: string;
 }
 

@@ -62,7 +62,8 @@ export const camelCase = (name: string): string =>
  * the description does not list does not compile
  * @returns the description as a host calls it
  * @example
- * numberFunction({ arguments: [RISE, GOING], compute: ({ rise, going }) => Math.atan2(rise, going), … })
+ * numberFunction({ arguments: [{ name: 'over_rail' }], compute: ({ overRail }) => 2 * overRail }).compute({ overRail: 50 })
+ * // 100
  */
 export const numberFunction = <const All extends readonly ArgumentDescription[]>(
   written: Written<NumberFunction, All, Outcome<number> | number>,

@@ -14,7 +14,7 @@ type Range = readonly (readonly Cell[])[];
  * ranges keep their shape.
  * @param ranges those that go together cell by cell are cut alike, to the last row in use in any of them
  * @returns the ranges, at least one row of each
- * @example cutToUsed([wholeColumnWithTwelveRowsFilled])[0].length // 12
+ * @example cutToUsed([Array.from({ length: 1048576 }, (_, row) => [row < 12 ? 1 : null])])[0].length // 12
  */
 export function cutToUsed(ranges: readonly Range[]): readonly Range[] {
   if (!ranges.some(isLong)) return ranges;

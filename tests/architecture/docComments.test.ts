@@ -19,11 +19,14 @@ interface Exported {
   readonly comment: string;
 }
 
+const isExported = (statement: ts.Statement): boolean =>
+  ts.canHaveModifiers(statement) &&
+  ts.getModifiers(statement)?.some(({ kind }) => kind === ts.SyntaxKind.ExportKeyword) === true;
+
 function exportsOf(file: string): Exported[] {
   const source = ts.createSourceFile(file, readFileSync(file, 'utf8'), ts.ScriptTarget.Latest, true);
   return source.statements.flatMap((statement): Exported[] => {
-    const modifiers = ts.canHaveModifiers(statement) ? ts.getModifiers(statement) : undefined;
-    if (!modifiers?.some(({ kind }) => kind === ts.SyntaxKind.ExportKeyword)) return [];
+    if (!isExported(statement)) return [];
     const name = ts.isVariableStatement(statement)
       ? statement.declarationList.declarations
           .map((declaration) => declaration.name.getText(source))
@@ -46,4 +49,54 @@ test('there is much to look at', () => {
 test('everything that the core exports says what it is', () => {
   const silent = exported.filter(({ comment }) => !/^\s*\S+\s+\S+/.test(comment));
   expect(silent.map(({ place }) => place)).toEqual([]);
+});
+
+/** What is measured, by the names that the core has for it; counts, places in lists and pure numbers are not among them. */
+const MEASURED =
+  /^(?:rise|going|width\w*|height|headroom|length|breadth|thickness|depth\w*|allowance|raise|tape|ceiling|clearance|mass|load|pitch|tilt|turn|distance|line|moment|stress|minutes|speed|padding|\w+(?:Width|Height|Depth|Ceiling|Space|Angle|Mass|Load))$/;
+
+const isNumber = (type: ts.TypeNode | undefined, source: ts.SourceFile): boolean =>
+  type !== undefined && /^number(?: \| undefined)?$/.test(type.getText(source));
+
+interface Measured {
+  readonly place: string;
+  readonly unit: boolean;
+}
+
+/** Numbers that are members of an exported interface, or parameters with a tag of their own, with whether a unit stands there. */
+function measuredIn(file: string): Measured[] {
+  const source = ts.createSourceFile(file, readFileSync(file, 'utf8'), ts.ScriptTarget.Latest, true);
+  const words = (node: ts.Node): string =>
+    ts
+      .getJSDocCommentsAndTags(node)
+      .map((doc) => doc.getText(source))
+      .join(' ');
+  const at = path.relative(CORE, file);
+  return source.statements.filter(isExported).flatMap((statement): Measured[] => {
+    if (ts.isInterfaceDeclaration(statement)) {
+      const all = words(statement);
+      return statement.members.flatMap((member): Measured[] => {
+        if (!ts.isPropertySignature(member) || !isNumber(member.type, source)) return [];
+        const name = member.name.getText(source);
+        if (!MEASURED.test(name)) return [];
+        return [{ place: `${at}: ${statement.name.text}.${name}`, unit: /\[/.test(words(member) + all) }];
+      });
+    }
+    if (!ts.isFunctionDeclaration(statement)) return [];
+    return statement.parameters.flatMap((parameter): Measured[] => {
+      const name = parameter.name.getText(source);
+      if (!isNumber(parameter.type, source) || !MEASURED.test(name)) return [];
+      const told = ts.getJSDocParameterTags(parameter);
+      const unit = told.some((tag) => tag.getText(source).includes('['));
+      return [
+        { place: `${at}: ${statement.name?.text}(${name})`, unit: unit || /\[/.test(words(statement)) },
+      ];
+    });
+  });
+}
+
+test('what is measured has its unit beside it: on the member, or once for all on what it belongs to', () => {
+  const measured = sources(CORE).flatMap(measuredIn);
+  expect(measured.length).toBeGreaterThan(250);
+  expect(measured.filter(({ unit }) => !unit).map(({ place }) => place)).toEqual([]);
 });

@@ -5,7 +5,7 @@ import { callInCells, type Given } from '../support/callInCells';
 describe('the worked example of every function gives its result', () => {
   test.each(FUNCTIONS.map((f) => [f.id, f] as const))('%s', (id, description) => {
     const { arguments: given, result, within = 0, source } = description.example;
-    expect(source.trim()).not.toBe('');
+    expect(source.trim()).not.toMatch(/^$|regression/);
     const table = callInCells(id, ...(given as Given[]));
     if (description.kind === 'number') {
       expect(table).toHaveLength(1);

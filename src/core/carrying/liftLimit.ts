@@ -13,6 +13,7 @@ export interface LiftInput {
   readonly travel: number;
   /** How far the load stands to the side of straight ahead [rad]. */
   readonly twist: number;
+  /** [1/min] */
   readonly liftsPerMinute: number;
   /** How long the lifting goes on [h], at most 8. */
   readonly hours: number;

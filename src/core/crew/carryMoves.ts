@@ -78,7 +78,13 @@ const GLOVED_HAND = 40;
  *
  * @param route prepared with the same book
  * @returns moves in the order of the way, at least one a step
- * @example carryMoves(prepareRoute(rows, book), book, { size, allowance: 25, mass: 124 })
+ * @example
+ * ((book) =>
+ *   carryMoves(prepareRoute(readRoute([['Stage', 'Width', 'Height'], ['door', 900, 2000]]).rows, book), book, {
+ *     size: { length: 1830, breadth: 930, thickness: 25 },
+ *     allowance: 25,
+ *     mass: 124,
+ *   }).map(({ step }) => step))(stageBook(5)) // ['row 1']
  */
 export function carryMoves(route: PreparedRoute, book: StageBook, asked: CarryAsked): CarryMove[] {
   const { size, allowance, mass } = asked;

@@ -46,7 +46,9 @@ const WHY = {
  *
  * @param read the table of a route, or of the routes of many surveys
  * @returns questions in a customer's words, survey by survey in the order of the table; none twice
- * @example customerQuestions(readRoute(table))[0]?.question
+ * @example
+ * customerQuestions(readRoute([['Stage', 'Width', 'Height'], ['door', 715, null], ['room', 4000, 2400]])).map((q) => q.step)
+ * // ['row 1', 'row 2']
  */
 export function customerQuestions(read: RouteRead): CustomerQuestion[] {
   const problems = problemsOfRoute(read);

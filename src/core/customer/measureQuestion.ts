@@ -194,6 +194,6 @@ const ASKED: Readonly<Record<MeasureName, (at: At) => MeasureAsked>> = {
 /**
  * What is asked of a customer for one measure of a place, in words without a column's name.
  * @param place as `placeWords` calls it
- * @example measureQuestion('headSpace', { place: 'the run of stairs', stage: 'flight' }).question
+ * @example measureQuestion('headSpace', { place: 'the stairs', stage: 'flight' }).photo // 'the floor at the top of the stairs, taken from a few steps down'
  */
 export const measureQuestion = (measure: MeasureName, at: At): MeasureAsked => ASKED[measure](at);

@@ -6,7 +6,7 @@ const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seven
 /**
  * A row as its customer would find it: by its own label where it has one, else counted among its like from the street.
  * @param rows one survey, in the order of its steps
- * @example placeWords(rows, 3) // 'the second door'
+ * @example placeWords(readRoute([['Stage', 'Width'], ['door', 715], ['room', 4000], ['door', 760]]).rows, 2) // 'the second door'
  */
 export function placeWords(rows: readonly StageRow[], i: number): string {
   const row = rows[i];

@@ -22,7 +22,9 @@ export interface JoistFeetInput extends Omit<JoistUsesInput, 'points'> {
  * @param input as `joistUses`; each foot's load [kN], the first foot and the spacing [mm], feet in the row
  * @returns use, 1 = full
  * @problems `impossible` when the row does not stand between the supports; those of `joistUses`.
- * @example two feet of 1 kN, 1250 mm apart, the first 1500 mm from the support
+ * @example
+ * joistFeet({ span: 4500, spacing: 500, breadth: 75, depth: 200, grade: 'C24', dead: 0.5, imposed: 1.5, footLoad: 1,
+ *   firstAt: 1500, footSpacing: 1250, feet: 2, duration: 'medium' }) // 1.090
  */
 export function joistFeet(input: JoistFeetInput, working?: Working): Outcome<number> {
   const { footLoad, firstAt, footSpacing, feet, ...rest } = input;

@@ -5,6 +5,7 @@ import type { JoistUsesInput } from './joistUses';
 export interface JoistOnSupports {
   /** Even loads on this one joist [kN/m, that is N/mm]. */
   readonly dead: number;
+  /** [N/mm] */
   readonly imposed: number;
   /** Section modulus [mm3]. */
   readonly modulus: number;

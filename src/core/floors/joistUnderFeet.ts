@@ -11,7 +11,9 @@ import { joistUses, type JoistUsesInput } from './joistUses';
  * @param input as `joistUses`
  * @returns use, 1 = full
  * @problems those of `joistUses`; `impossible` when a foot stands on a support or beyond.
- * @example two feet of 1 kN at a third and two thirds of the span
+ * @example
+ * joistUnderFeet({ span: 4500, spacing: 500, breadth: 75, depth: 200, grade: 'C24', dead: 0.5, imposed: 1.5,
+ *   points: [{ load: 1000, at: 1500 }, { load: 1000, at: 3000 }], duration: 'medium' }) // 1.070
  */
 export function joistUnderFeet(input: JoistUsesInput, working?: Working): Outcome<number> {
   const outside = input.points.find((p) => !(p.at > 0 && p.at < input.span));

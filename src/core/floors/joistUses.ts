@@ -68,8 +68,11 @@ export interface JoistUsesInput {
 
 /** How much of the joist is used, 1 = full, by each of three checks. */
 export interface JoistUses {
+  /** [1 = full] */
   readonly bending: number;
+  /** [1 = full] */
   readonly shear: number;
+  /** [1 = full] */
   readonly deflection: number;
 }
 

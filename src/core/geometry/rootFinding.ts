@@ -41,7 +41,7 @@ export function greatestPadding(
  * Where a condition that holds at `low`, and ceases to hold once on the way to `high`, does so, by halving. Both
  * ends are answered, so that the caller takes the one that is on the safe side.
  * @param fineness how near each other they have to be, in the unit of the ends
- * @example bracket(0, 2, (x) => x * x <= 2, 1e-9).holds // 1.414213562
+ * @example bracket(0, 2, (x) => x * x <= 2, 1e-9).holds // 1.4142136
  */
 export function bracket(
   low: number,

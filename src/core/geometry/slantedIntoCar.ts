@@ -5,6 +5,7 @@ import { rectangleThroughOpening } from './rectangleThroughOpening';
 
 /** A lift car in plan: the door in the middle of one wall, which is thin. */
 export interface CarPlan {
+  /** [mm] */
   readonly door: number;
   /** Inside, along the door's wall [mm]. */
   readonly width: number;

@@ -46,7 +46,9 @@ export interface PlaceBeyond {
   readonly x: number;
   /** Its lowest point above the floor there [mm], at most. */
   readonly lowestAtMost: number;
+  /** [mm] */
   readonly height: number;
+  /** [rad] */
   readonly tilt: number;
 }
 

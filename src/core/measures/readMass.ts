@@ -27,7 +27,7 @@ export const MASS_FORMS = 'a number of kg, or text with a unit such as 120 kg, 2
  * Reads a mass.
  * @param cell a number [kg], or text with a unit: `265 lb`, `18 st 12 lb`
  * @returns the mass [kg], or why it is refused
- * @example readMass('265 lb') // { ok: true, value: 120.20197805, bare: false }
+ * @example readMass('265 lb').value // 120.20197805 kg
  */
 export function readMass(cell: Cell): ReadNumber {
   return readQuantity(cell, MASS_UNITS);

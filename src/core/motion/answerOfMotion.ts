@@ -7,6 +7,7 @@ import { closestAt, type Closest } from './closest';
 
 /** What was found: a motion for the padded piece, and where it is closest. */
 export interface FoundMotion {
+  /** [mm a side] */
   readonly clearance: number;
   readonly motion: Motion;
   readonly scene: readonly SceneBox[];

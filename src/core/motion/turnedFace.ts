@@ -13,7 +13,7 @@ export interface TurnedFace {
  * @source trigonometry of the turned rectangle
  * @param u, @param v sides of the face [mm]
  * @param height [mm]
- * @example turnedFace(1000, 0, 500) // { plan: 866.03, tilt: pi / 6 }
+ * @example turnedFace(1000, 0, 500)?.plan // 866.03 mm, tilted by pi / 6
  */
 export function turnedFace(u: number, v: number, height: number): TurnedFace | undefined {
   const diagonal = Math.hypot(u, v);

@@ -29,7 +29,7 @@ const PRACTICE = 'common practice, no source';
  * @param input lengths [mm]
  * @returns floor [mm], the longer size first
  * @example
- * buildRoom({ tableLength: 2400, tableWidth: 1350, laidLength: 2000, laidBreadth: 1000, strip: 600 }) // 3600 x 4150, as 4150 x 3600
+ * buildRoom({ tableLength: 2400, tableWidth: 1350, laidLength: 2000, laidBreadth: 1000, strip: 600 }) // { length: 4150, width: 3600 }
  */
 export function buildRoom(input: BuildRoomInput, working?: Working): RoomSize {
   const { tableLength, tableWidth, strip } = input;

@@ -26,7 +26,7 @@ const SOURCE = 'common practice, no source: a cue square to every cushion';
  * @source playing area + 2 (cue + backswing) each way, common practice, no source.
  * @param input lengths [mm]
  * @returns room [mm]
- * @example playRoom({ playLength: 2540, playWidth: 1270, cue: 1473.2, backswing: 0 }) // 5486.4 x 4216.4
+ * @example playRoom({ playLength: 2540, playWidth: 1270, cue: 1473.2, backswing: 0 }).length // 5486.4 mm
  */
 export function playRoom(input: PlayRoomInput, working?: Working): RoomSize {
   const round = 2 * (input.cue + input.backswing);

@@ -8,7 +8,9 @@ export const WALL_NOT_GIVEN = 110;
 
 /** A straight part of the way, seen from a place where the way bends. */
 export interface ArmSection {
+  /** [mm] */
   readonly width: number;
+  /** [mm] */
   readonly height: number;
   /** From the bend to where it begins. */
   readonly at: WayLength;

@@ -34,6 +34,7 @@ export interface Build {
 export interface BuildVerdict {
   readonly build: string;
   readonly verdict: Verdict;
+  /** [mm a side] */
   readonly clearance: number | undefined;
   /** The deciding step as it is called; undefined when there is none. */
   readonly step: number | string | undefined;

@@ -4,7 +4,9 @@ import type { TapeCase } from './tapeCase';
 
 /** How narrow and low an arm is taken to be, and how far that holds. */
 export interface Guard {
+  /** [mm] */
   readonly width: number;
+  /** [mm] */
   readonly height: number;
   /** From here on it is narrower or lower still [mm]: the piece must not reach so far; Infinity where nothing is. */
   readonly upTo: number;

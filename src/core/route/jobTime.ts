@@ -14,6 +14,7 @@ import { shownUp } from '../measures/shown';
 export interface JobTime {
   /** Carrying in, rests included [min]. */
   readonly carry: number;
+  /** [min] */
   readonly setUp: number;
   /** Hours of all people together: (crew x carry + fitters x setUp) / 60 [h]. */
   readonly crewHours: number;

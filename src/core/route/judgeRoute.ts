@@ -41,6 +41,7 @@ export interface RouteJudgement {
   readonly verdict: Verdict;
   /** Why it is tight, where it is. */
   readonly tightness?: Tightness;
+  /** [mm a side] */
   readonly clearance: number | undefined;
   /** As at the step that decides. */
   readonly tellsNothing?: boolean;
@@ -57,6 +58,7 @@ export interface RouteJudgement {
 /** The verdict and the figures, before any words are written. */
 export interface RouteFinding {
   readonly verdict: Verdict;
+  /** [mm a side] */
   readonly clearance: number | undefined;
 }
 

@@ -23,6 +23,7 @@ export interface StepWords {
   readonly i: number;
   readonly piece: BookPiece;
   readonly book: StageBook;
+  /** [mm] */
   readonly allowance: number;
   readonly verdict: Verdict;
   readonly measured: ChainStep | undefined;

@@ -23,6 +23,7 @@ export interface PassageSource {
   readonly reversed?: boolean;
   /** The piece must not reach farther than this before it and after it [mm]. */
   readonly upToBefore: number;
+  /** [mm] */
   readonly upToAfter: number;
   readonly causeBefore?: LimitCause | undefined;
   readonly causeAfter?: LimitCause | undefined;
@@ -91,6 +92,7 @@ export type PlannedJoint = NonNullable<PartPlan['joints']>[number];
 export interface Planning {
   readonly reading: Reading;
   readonly tapeCase: TapeCase;
+  /** [mm] */
   readonly tape: number;
   /** The row's stage; undefined where the row cannot be judged. */
   readonly stageAt: (i: number) => BookStage | undefined;

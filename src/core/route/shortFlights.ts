@@ -26,6 +26,7 @@ export interface FlightBeside {
 /** A turn at a flight's end as `JointPlan` has it, and the flight's risers. */
 export interface TurnAtEnd extends Pick<JointPlan, 'ceiling' | 'width' | 'upTo' | 'cause'> {
   readonly risers: number;
+  /** [mm] */
   readonly passageWidth: number;
   readonly floor: Floors;
 }

@@ -29,6 +29,7 @@ export const holdIndex = (hold: Hold): number => ALL_HOLDS.indexOf(hold);
 export interface BookPassage {
   readonly from: number;
   readonly to: number;
+  /** [mm a side] */
   readonly clearance: number;
   /** It leans: the places on both sides must have room for that. */
   readonly turningRoom: boolean;
@@ -107,6 +108,7 @@ export const needed = (
 
 /** Remembers what equal stages answered for equal pieces, within one call. */
 export interface StageBook {
+  /** [mm] */
   readonly tape: number;
   readonly landingWork: number;
   stageOf(stage: StageName, measures: PlacedMeasures): BookStage;

@@ -9,7 +9,7 @@ export const AXES: readonly Axis[] = [0, 1, 2];
 /** The axis after one, and before the first again: x, y, z, x. */
 export const nextAxis = (axis: Axis): Axis => (axis === 0 ? 1 : axis === 1 ? 2 : 0);
 
-/** A vector from what is worked out for each axis. @example byAxis((k) => size[k] / 2) // half of each size */
+/** A vector from what is worked out for each axis. @example byAxis((k) => [1, 2, 3][k] / 2) // [0.5, 1, 1.5] */
 export const byAxis = (entry: (axis: Axis) => number): Vector => [entry(0), entry(1), entry(2)];
 
 /** A place moved by so much along a direction. */

@@ -34,7 +34,8 @@ export const checkPieces = tableFunction({
       ],
       [''],
     ],
-    source: 'regression only',
+    source:
+      'by hand: 267 / (1.83 x 0.93 x 0.025) is 6275 kg/m3, and 267 lb of 0.45359237 kg are 121.1 kg, 2846 kg/m3; slate 2700 to 2950 kg/m3: Cardarelli, Materials Handbook',
   },
   compute: ({ pieces }) => found(checkedTable(compute(pieces), pieces.length - 1)),
 });

@@ -28,7 +28,8 @@ export const checkRoute = tableFunction({
       ],
     ],
     result: [[PROBLEMS_HEADER], [''], ['"pasage" is no stage known here; is passage meant?'], ['']],
-    source: 'regression only',
+    source:
+      'the list of stages in this reference: "pasage" is none of them, and one letter more makes it one; the other rows have all that their stages need',
   },
   compute: ({ route }) => found(checkedTable(compute(route), route.length - 1)),
 });

@@ -31,7 +31,8 @@ export const checkRow = tableFunction({
   example: {
     arguments: [[['Step', 'Stage', 'Width', 'Height']], [[1, 'door', 76, 1981]]],
     result: [['Width cannot be taken: 76 was typed, and allowed is 100 to 20000 mm; 76 cm would be 760 mm.']],
-    source: 'regression only',
+    source:
+      'the rules of this reference: openings are 100 to 20000 mm, and a refusal names the measure, what came and what is allowed; 76 cm are 760 mm, an ordinary door',
   },
   compute: ({ headers, row }) => {
     if (headers.length !== 1) return refused(notOneRow('headers', headers.length));

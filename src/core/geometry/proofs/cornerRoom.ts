@@ -2,6 +2,7 @@
 export interface CornerRoom {
   /** Clear widths of the two arms [mm]. */
   readonly widthIn: number;
+  /** [mm] */
   readonly widthOut: number;
   /** [mm] */
   readonly ceiling: number;

@@ -61,7 +61,7 @@ export function behindFace(part: SolidPart, a: Vec3, b: Vec3, behind: Behind, de
 
 /**
  * The solid behind a sloping face: from `from` to `to` (any two points of one upright plane through its middle),
- * `width` across; all in mm.
+ * `width` across; all in [mm].
  * @param side 1: the solid lies above the face, -1: below it
  */
 export function behindSlope(part: SolidPart, from: Vec3, to: Vec3, width: number, side: 1 | -1): Solid[] {

@@ -40,6 +40,7 @@ export function angleInSection(turn: Quaternion, hold: Hold): number | undefined
 export interface LandingStep {
   readonly from: Hold;
   readonly pose: Pose;
+  /** [mm] */
   readonly raise?: number | undefined;
   readonly jointly?: boolean;
 }

@@ -41,6 +41,7 @@ export interface StepContact {
   readonly part: SolidPart;
   /** Which of the deciding faces it is, where those are told. */
   readonly face?: DecidingFace;
+  /** [mm] */
   readonly distance: number;
   /** Where on the piece, and where on the solid [mm]. */
   readonly onPiece: Vec3;
@@ -91,7 +92,6 @@ const HIGHEST = 4000;
  * @param row number of the row in the route
  * @param decides what decides at the step: its tightest place is then where the piece comes nearest to that, and of such
  * places the one with least room all round
- * @example stepMotion(routeMotion(chain, size), 2, size).tightest?.raise
  */
 export function stepMotion(
   walk: RouteWalk,

@@ -40,6 +40,7 @@ export interface FacingDoorWay {
  *
  * @example facingDoorAnswer({ doorWidth: 770, doorHeight: 1981, wallThickness: 110, space: 950, flightWidth: 800,
  *   headroom: 2000, rise: 200, going: 230, ceiling: 2400, end: 'foot' }, { length: 1830, breadth: 930, thickness: 25 })
+ *   .clearance // 276.98 mm a side
  */
 export function facingDoorAnswer(measures: FacingDoorMeasures, piece: PieceSize): StageAnswer {
   return bestWay(facingDoorWays(measures, piece)).passage.answer;

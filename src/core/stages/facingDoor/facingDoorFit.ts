@@ -8,6 +8,7 @@ const { atan2, cos, max, min, sin } = Math;
 export interface FacingDoorMeasures {
   /** Clear width and height of the door [mm]. */
   readonly doorWidth: number;
+  /** [mm] */
   readonly doorHeight: number;
   /** Thickness of the wall it stands in [mm]; 0 allowed. */
   readonly wallThickness: number;
@@ -15,10 +16,13 @@ export interface FacingDoorMeasures {
   readonly space: number;
   /** The floor may be as long as this [mm], or anything between: what is answered then holds for every such length. */
   readonly spaceMost?: number | undefined;
+  /** [mm] */
   readonly flightWidth: number;
   /** Headroom plumb above the line of nosings [mm]. */
   readonly headroom: number;
+  /** [mm] */
   readonly rise: number;
+  /** [mm] */
   readonly going: number;
   /** Clear height over the floor between door and flight [mm]. */
   readonly ceiling: number;

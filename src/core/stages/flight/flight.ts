@@ -9,7 +9,9 @@ export interface FlightMeasures {
   readonly width: number;
   /** Headroom [mm], measured plumb above the line of nosings. */
   readonly headroom: number;
+  /** [mm] */
   readonly rise: number;
+  /** [mm] */
   readonly going: number;
 }
 

@@ -6,7 +6,7 @@ import type { Working } from '../../measures/working';
  * @source trigonometry; the definition of pitch in Approved Document K
  * @param rise height of one step [mm]
  * @param going depth of one step, nosing to nosing [mm]
- * @example pitch(200, 200) // pi / 4
+ * @example pitch(200, 200) // Math.PI / 4
  */
 export function pitch(rise: number, going: number, working?: Working): number {
   const angle = Math.atan2(rise, going);

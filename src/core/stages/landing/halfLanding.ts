@@ -26,7 +26,9 @@ export interface HalfLandingMeasures {
   readonly landingDepth: number;
   /** Headroom plumb above the line of nosings [mm]. */
   readonly headroom: number;
+  /** [mm] */
   readonly rise: number;
+  /** [mm] */
   readonly going: number;
   /** Height [mm] above which the inner sides are clear air; 0: walls. */
   readonly overRail: number;
@@ -51,7 +53,7 @@ export interface HalfLandingMeasures {
  * tries halfLandingCutBlocks as well, which is far tighter and takes some 10 ms.
  *
  * @example halfLandingAnswer({ flightWidth: 900, well: 100, landingDepth: 900, headroom: 2100, rise: 180,
- *   going: 250, overRail: 0 }, { length: 1500, breadth: 700, thickness: 25 }).clearance
+ *   going: 250, overRail: 0 }, { length: 1500, breadth: 700, thickness: 25 }).clearance // 165.4 mm a side
  */
 export function halfLandingAnswer(measures: HalfLandingMeasures, piece: PieceSize): StageAnswer {
   return withoutMotion(halfLandingWithMotion(measures, piece));

@@ -23,14 +23,19 @@ const { PI, SQRT1_2, SQRT2, acos, asin, atan2, cos, hypot, max, min, sin, sqrt, 
 export interface LandingPlan {
   /** Clear widths [mm] of the lower and the upper flight. */
   readonly widthIn: number;
+  /** [mm] */
   readonly widthOut: number;
   /** From the lower flight's edge of the landing to the wall that faces it, and the same for the upper [mm]. */
   readonly depthIn: number;
+  /** [mm] */
   readonly depthOut: number;
   /** Half landing: from wall to wall across both flights [mm]. Quarter landing: undefined. */
   readonly across: number | undefined;
+  /** [mm] */
   readonly headroom: number;
+  /** [mm] */
   readonly rise: number;
+  /** [mm] */
   readonly going: number;
   /** Flat ceiling over the landing [mm]. */
   readonly ceiling: number;
@@ -38,6 +43,7 @@ export interface LandingPlan {
 
 /** A half landing, whose flights lie side by side. */
 export interface HalfLandingPlan extends LandingPlan {
+  /** [mm] */
   readonly across: number;
 }
 
@@ -49,6 +55,7 @@ export type RoundAs = 'level' | 'tilted' | 'upright' | 'swung' | 'slid';
 
 /** A motion of a family, by what tells it apart; `drawFamilyMotion` draws it. */
 export interface FamilyFit {
+  /** [mm a side] */
   readonly clearance: number;
   readonly hold: Hold;
   readonly as: RoundAs;

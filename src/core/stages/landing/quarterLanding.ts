@@ -23,7 +23,9 @@ export interface QuarterLandingMeasures {
   readonly widthOut: number;
   /** Headroom plumb above the line of nosings [mm]. */
   readonly headroom: number;
+  /** [mm] */
   readonly rise: number;
+  /** [mm] */
   readonly going: number;
   /** Height [mm] above which the inner sides are clear air; 0: walls. */
   readonly overRail: number;
@@ -50,7 +52,7 @@ export interface QuarterLandingMeasures {
  * route tries quarterLandingCutBlocks as well, which is far tighter and takes some 10 ms.
  *
  * @example quarterLandingAnswer({ widthIn: 900, widthOut: 900, headroom: 2100, rise: 180, going: 250,
- *   overRail: 0 }, { length: 1500, breadth: 700, thickness: 25 }).clearance
+ *   overRail: 0 }, { length: 1500, breadth: 700, thickness: 25 }).clearance // 158.1 mm a side
  */
 export function quarterLandingAnswer(measures: QuarterLandingMeasures, piece: PieceSize): StageAnswer {
   return withoutMotion(quarterLandingWithMotion(measures, piece));

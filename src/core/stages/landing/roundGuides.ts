@@ -18,6 +18,7 @@ const { PI, abs, atan2, ceil, cos, max, sin } = Math;
 export interface WayRound {
   /** How far it turns in plan [rad]. */
   readonly turn: number;
+  /** [rad] */
   readonly pitch: number;
   /** The middle of the air, a part 0 to 1 of the way round [mm]. */
   readonly middleAt: (part: number) => Vector;

@@ -38,6 +38,7 @@ const SEED = 7;
 
 /** A motion known beforehand, with the padding it is known to bear, perhaps in a like scene. */
 export interface KnownMotion {
+  /** [mm a side] */
   readonly clearance: number;
   readonly motion: Motion;
 }

@@ -87,10 +87,13 @@ export interface HalfSizes {
 
 /** Where the piece stands in one attitude, and how far it is from not standing there. */
 export interface SwingPlace {
+  /** [mm] */
   readonly spare: number;
   /** Its centre: from the landing's edge, from its flight's outer wall, above the landing [mm]. */
   readonly x: number;
+  /** [mm] */
   readonly y: number;
+  /** [mm] */
   readonly z: number;
   /** How high its lowest corner is held above the landing [mm]. */
   readonly raise: number;
@@ -199,7 +202,9 @@ function swingSpare(
 
 /** The better way round of the two, on the lower flight's side and on the upper's. */
 export interface BestSwing {
+  /** [mm] */
   readonly spare: number;
+  /** [mm] */
   readonly raise: number;
   readonly swings: readonly [lower: Swing, upper: Swing];
 }

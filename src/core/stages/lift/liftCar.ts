@@ -30,6 +30,7 @@ export interface LiftCarMeasures {
   readonly carWidth: number;
   /** Inside, from the closed door to the back wall [mm]. */
   readonly carDepth: number;
+  /** [mm] */
   readonly carHeight: number;
 }
 

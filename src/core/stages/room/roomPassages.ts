@@ -7,8 +7,11 @@ import { closestAt } from '../../motion/closest';
 
 /** A room, level and clear of furniture. */
 export interface RoomMeasures {
+  /** [mm] */
   readonly length: number;
+  /** [mm] */
   readonly width: number;
+  /** [mm] */
   readonly height: number;
 }
 

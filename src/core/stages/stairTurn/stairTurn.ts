@@ -51,7 +51,7 @@ const LIKELIEST_FIRST: readonly Hold[] = ['LB', 'LT', 'BL', 'TL', 'BT', 'TB'];
  * lengthwise, moved off sideways, or stood on end.
  *
  * @example stairTurnAnswer({ end: 'head', flightWidth: 860, headroom: 2050, rise: 195, going: 240, straight: 0,
- *   passageWidth: 1000, ceiling: 2400, overRail: 0 }, { length: 2640, breadth: 320, thickness: 40 }).clearance
+ *   passageWidth: 1000, ceiling: 2400, overRail: 0 }, { length: 2640, breadth: 320, thickness: 40 }).clearance // 82.9 mm a side
  */
 export function stairTurnAnswer(plan: StairTurnPlan, piece: PieceSize): StageAnswer {
   return bestPassage(stairTurnWays(plan, piece, 'best').map((way) => way.passage));

@@ -8,7 +8,9 @@ export interface StairTurnPlan {
   readonly flightWidth: number;
   /** Headroom plumb above the line of nosings [mm]. */
   readonly headroom: number;
+  /** [mm] */
   readonly rise: number;
+  /** [mm] */
   readonly going: number;
   /** Level floor between the flight's end and the near side of the passage [mm]; 0: the turn is at the stair's end. */
   readonly straight: number;

@@ -21,6 +21,7 @@ export interface WinderMeasures {
   readonly headroom: number;
   /** By how much the stair turns [rad], up to 180 degrees. */
   readonly turn: number;
+  /** [mm] */
   readonly rise: number;
   /** Going of the straight flights [mm]. */
   readonly going: number;

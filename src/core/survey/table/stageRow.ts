@@ -68,7 +68,7 @@ export const stepCalled = (row: StageRow, place: number): string =>
 
 /**
  * Several steps of one survey in a sentence, each with its place in it.
- * @example stepsCalled([[row, 0], [other, 1]]) // 'steps 1 and 2'
+ * @example stepsCalled(readRoute([['Step', 'Stage'], [1, 'door'], [2, 'room']]).rows.map((row, i) => [row, i])) // 'steps 1 and 2'
  */
 export function stepsCalled(steps: readonly (readonly [row: StageRow, place: number])[]): string {
   const alike = steps.every(([row]) => hasName(row));

@@ -253,7 +253,7 @@ function densityMeantWords(meant: DensityMeant): string {
 
 /**
  * A bare number in the units that would make it an ordinary length; '' where none does.
- * @example meantAs(76, { least: 560, most: 1800 }) // 76 cm would be 760 mm
+ * @example meantAs(76, { least: 560, most: 1800 }) // '76 cm would be 760 mm'
  */
 export const meantAs = (got: unknown, usual: Parameters<typeof unitsMeant>[1]): string =>
   meantWords(got, unitsMeant(got, usual)).slice(2);
