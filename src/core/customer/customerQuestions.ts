@@ -124,6 +124,14 @@ function asked(problem: SurveyProblem, rows: readonly StageRow[], at: number): A
           worth: 'doubted',
         },
       ];
+    case 'narrow part not used':
+      return problem.lacksWidth
+        ? again(rows, at, 'lowWidth', 'doubted', 'how high it stands was noted, and not how wide the way is')
+        : [];
+    case 'narrow part as wide':
+      return again(rows, at, 'lowWidth', 'doubted', 'the way was noted as no narrower there than above');
+    case 'height of the narrow part asked':
+      return again(rows, at, 'lowHeight', 'open', WHY.supposed);
     case 'width and height exchanged':
       return [
         ...again(rows, at, 'width', 'doubted', 'its width and its height look exchanged'),

@@ -62,8 +62,8 @@ function plainMarks(text: string): string {
     .replace(HARD_SPACE, ' ')
     .replace(COMPOSED, (fraction) => ` ${fraction.normalize('NFKC')}`)
     .replace(/\u2044/g, '/')
-    .replace(/[\u2032\u2018\u2019\u00b4\u0060]/g, "'")
-    .replace(/''|[\u2033\u201c\u201d]/g, '"')
+    .replace(/[\u2032\u2018\u2019\u00b4\u0060\u02b9\u02bc]/g, "'")
+    .replace(/''|[\u2033\u201c\u201d\u02ba]/g, '"')
     .replace(/[\u2010-\u2013]/g, '-')
     .replace(/^\s*\u2212/, '-')
     .trim();
@@ -132,5 +132,6 @@ function numberOf(match: RegExpExecArray): number {
   const [, , whole, top, bottom, halfTop, halfBottom, plain] = match;
   if (plain !== undefined) return Number(plain);
   if (halfTop !== undefined) return Number(halfTop) / Number(halfBottom);
-  return Number(whole) + Number(top) / Number(bottom);
+  // `6 17/16` is no way to write anything: one of the three was mistyped.
+  return Number(top) < Number(bottom) ? Number(whole) + Number(top) / Number(bottom) : NaN;
 }

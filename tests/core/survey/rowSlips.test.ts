@@ -484,3 +484,32 @@ test('steps are many, and every sentence says so', () => {
   expect(textsOf({ ...STEPS, 'Car width': 100 })).toContain('is not used for steps.');
   expect(textsOf({ ...STEPS, Run: 500 })).toContain('but at steps it is not used');
 });
+
+// The columns as the reference says them: Low width is the clear width up to Low height, at a passage or a flight.
+describe('a part that is narrower near the floor', () => {
+  const PASSAGE: Row = { Step: 1, Stage: 'passage', Width: 900, Height: 2400, Length: 3000 };
+  test('is taken with its width and its height', () => {
+    expect(kindsOf({ ...PASSAGE, 'Low width': 790, 'Low height': 700 })).toEqual([]);
+    expect(kindsOf({ ...FLIGHT, 'Low width': 790, 'Low height': 1000 })).toEqual([]);
+  });
+  test('without its height it is asked how high it stands', () => {
+    const found = problemsOf({ ...PASSAGE, 'Low width': 790 });
+    expect(found).toMatchObject([{ kind: 'height of the narrow part asked', severity: 'question' }]);
+    expect(problemText(found[0]!)).toContain('taken to reach up to the ceiling');
+  });
+  test.each<[string, Row, string]>([
+    ['a height alone', { ...PASSAGE, 'Low height': 700 }, 'Low width is not'],
+    ['no narrower', { ...PASSAGE, 'Low width': 900, 'Low height': 700 }, 'the lesser of the two'],
+    ['at a door', { ...DOOR, 'Low width': 600 }, 'at a door it is not used'],
+    [
+      'at steps',
+      { Step: 1, Stage: 'steps', Width: 900, Risers: 3, Rise: 170, Going: 300, 'Low height': 900 },
+      'at steps it is not used',
+    ],
+  ])('%s is not passed over in silence', (_name, row, words) => {
+    const found = problemsOf(row);
+    expect(found).toHaveLength(1);
+    expect(found[0]!.severity).toBe('warning');
+    expect(problemText(found[0]!)).toContain(words);
+  });
+});

@@ -58,6 +58,7 @@ export function rowProblems(
   if (row.measures.run !== undefined && (role !== 'turn' || isStair(stage))) {
     problems.push({ kind: 'run not used', severity: 'warning', rowIndex, stage });
   }
+  problems.push(...narrowPart(row, stage));
   for (const { heading: column, stages, columns: at } of columns.othersAt(stage)) {
     if (at.some((i) => !saysNothing(cells[i]))) {
       problems.push({
@@ -115,6 +116,24 @@ function shortfalls(row: StageRow, stage: StageName, columns: RouteColumns): Row
     });
   }
   return problems;
+}
+
+/** What is said of a part that is narrower near the floor, and not made use of. */
+function narrowPart({ measures, rowIndex }: StageRow, stage: StageName): RowProblem[] {
+  const { width, lowWidth, lowHeight } = measures;
+  const at = { severity: 'warning', rowIndex } as const;
+  if (!usesMeasure(stage, 'lowWidth')) {
+    const measure = lowWidth !== undefined ? 'lowWidth' : lowHeight !== undefined ? 'lowHeight' : undefined;
+    return measure ? [{ kind: 'narrow part not used', ...at, stage, measure, lacksWidth: false }] : [];
+  }
+  if (lowWidth === undefined) {
+    if (lowHeight === undefined) return [];
+    return [{ kind: 'narrow part not used', ...at, stage, measure: 'lowHeight', lacksWidth: true }];
+  }
+  if (width !== undefined && lowWidth >= width)
+    return [{ kind: 'narrow part as wide', ...at, measure: 'lowWidth', lowWidth, width }];
+  if (lowHeight !== undefined) return [];
+  return [{ kind: 'height of the narrow part asked', severity: 'question', rowIndex, measure: 'lowHeight' }];
 }
 
 /** A bare 0 that is taken for none: it can be an empty cell all the same. */

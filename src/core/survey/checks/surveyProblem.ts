@@ -34,6 +34,20 @@ export type RowProblem = AtRow & { readonly measure?: MeasureName } & (
     | { readonly kind: 'word not taken'; readonly doubt: WordDoubt }
     | { readonly kind: 'hand where nothing turns'; readonly stage: StageName }
     | { readonly kind: 'run not used'; readonly stage: StageName }
+    | {
+        /** A narrow part at a stage that knows none, or a height of one whose width was not taken: nothing is made of it. */
+        readonly kind: 'narrow part not used';
+        readonly stage: StageName;
+        readonly measure: 'lowWidth' | 'lowHeight';
+        readonly lacksWidth: boolean;
+      }
+    | {
+        readonly kind: 'narrow part as wide';
+        readonly measure: 'lowWidth';
+        readonly lowWidth: number;
+        readonly width: number;
+      }
+    | { readonly kind: 'height of the narrow part asked'; readonly measure: 'lowHeight' }
     | { readonly kind: 'not a whole step'; readonly step: number }
     | {
         readonly kind: 'not measured';

@@ -104,6 +104,14 @@ export function problemWords(problem: SurveyProblem): string {
       return `Hand is filled in, but ${aStage(problem.stage)} ${stageVerb(problem.stage, 'turns', 'turn')} nowhere: give it at the row where the way turns.`;
     case 'run not used':
       return `Run is filled in, but at ${aStage(problem.stage)} it is not used: it is the straight after a corner, a side door or a lift.`;
+    case 'narrow part not used':
+      return problem.lacksWidth
+        ? 'Low height is filled in and Low width is not: nothing narrow is supposed there. How wide is the way beside it?'
+        : `${measureAtStage(problem.measure, problem.stage)} is filled in, but at ${aStage(problem.stage)} it is not used: give the narrowest Width, or a passage or a flight with it.`;
+    case 'narrow part as wide':
+      return `Low width is ${shown(problem.lowWidth)} mm and Width ${shown(problem.width)} mm: Low width is the clear width where something stands in the way near the floor, and the lesser of the two.`;
+    case 'height of the narrow part asked':
+      return 'Low height is empty: how high does the narrow part stand? It is taken to reach up to the ceiling.';
     case 'not a whole step':
       return `The step is ${String(problem.step)}; steps are counted 1, 2, 3 and so on.`;
     case 'not measured':
