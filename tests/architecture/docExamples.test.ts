@@ -63,7 +63,7 @@ for (const file of files) {
 }
 
 type Loaded = Readonly<Record<string, unknown>>;
-const load = (file: string): Loaded => jest.requireActual(file) as Loaded;
+const load = (file: string): Loaded => jest.requireActual<Loaded>(file);
 
 /** Runs an expression with what `file` exports, and then all others, at hand. */
 function run(expression: string, file: string): unknown {
