@@ -1,4 +1,4 @@
-import { centreCutBlocks } from '../geometry/proofs/centreCutBlocks';
+import { centreCutBlocks, lineReaches } from '../geometry/proofs/centreCutBlocks';
 import { radians, RIGHT_ANGLE } from '../measures/angle';
 import type { PieceSize } from '../measures/piece';
 import { deepProof } from './deepProof';
@@ -100,7 +100,8 @@ function turnProof(
     ceiling: height,
     turn: turn === undefined ? RIGHT_ANGLE : radians(turn),
   };
-  return centreCutBlocks(room, piece.taped.best)
+  // A line may start some way into the wider arm.
+  return hold(reach / 2 + lineReaches(room)) && centreCutBlocks(room, piece.taped.best)
     ? 'its middle cannot cross from the inner corner to the outer walls, however it is turned'
     : undefined;
 }

@@ -195,6 +195,9 @@ class TwoTrees {
     let dot = 0;
     for (let k = 3; k < 7; k++) dot += nodes[p + k]! * nodes[q + k]!;
     for (let k = 3; k < 7; k++) y[k] = 2 * dot * nodes[q + k]! - nodes[p + k]!;
+    // Repeated over and over the least error in their length would grow threefold each time.
+    const n = sqrt(y[3]! ** 2 + y[4]! ** 2 + y[5]! ** 2 + y[6]! ** 2);
+    for (let k = 3; k < 7; k++) y[k]! /= n;
   }
 
   /** Adds x when the whole move to it is free, else half way; -1 when neither. */

@@ -220,8 +220,12 @@ export class SpaceChecker extends BoxGaps {
     for (let j = 0; j < 3; j++) r[j]! += kept * m[3 * e + j]!;
   }
 
-  /** Whether the whole move from place x[a..] to place y[b..] is free; the shorter way round. */
+  /**
+   * Whether the whole move from place x[a..] to place y[b..] is free; the shorter way round. Nothing is shown of an
+   * attitude that is no unit quaternion: how far it is turned could not be told.
+   */
   moveFree(x: Float64Array, a: number, y: Float64Array, b: number): boolean {
+    if (!isUnit(x, a + 3) || !isUnit(y, b + 3)) return false;
     const queue = this.queue;
     const dot = x[a + 3]! * y[b + 3]! + x[a + 4]! * y[b + 4]! + x[a + 5]! * y[b + 5]! + x[a + 6]! * y[b + 6]!;
     const sign = dot < 0 ? -1 : 1;
@@ -362,4 +366,12 @@ export class SpaceChecker extends BoxGaps {
     }
     return true;
   }
+}
+
+/** Far above the rounding of a sum of four squares, far below what a turn or a corner of the piece would show. */
+const UNIT = 1e-9;
+
+function isUnit(x: Float64Array, o: number): boolean {
+  const square = x[o]! ** 2 + x[o + 1]! ** 2 + x[o + 2]! ** 2 + x[o + 3]! ** 2;
+  return square > 1 - UNIT && square < 1 + UNIT;
 }

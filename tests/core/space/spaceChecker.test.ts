@@ -98,4 +98,18 @@ describe('a move', () => {
     farther.hold({ length: 1830, breadth: 25, thickness: 25 });
     expect(farther.moveFree(away, 0, away, 7)).toBe(true);
   });
+
+  test('to or from an attitude that is no unit quaternion shows nothing', () => {
+    // Read as it stands, one of length 1.78 would pass for no turn at all, one below 1 for a smaller piece.
+    const checker = new SpaceChecker([]);
+    checker.hold(piece);
+    const c = Math.SQRT1_2;
+    const move = (size: number): Float64Array =>
+      new Float64Array([0, 0, 0, 1, 0, 0, 0, 100, 0, 0, size * c, 0, 0, size * c]);
+    expect(checker.moveFree(move(1), 0, move(1), 7)).toBe(true);
+    for (const size of [1.78, 1.000001, 0.999999, 0.5, 0, NaN]) {
+      expect([size, checker.moveFree(move(size), 0, move(size), 7)]).toEqual([size, false]);
+      expect([size, checker.moveFree(move(size), 7, move(size), 0)]).toEqual([size, false]);
+    }
+  });
 });

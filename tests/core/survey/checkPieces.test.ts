@@ -82,6 +82,8 @@ describe('pieces are read as a table', () => {
     ['a size of 0', { ...SLATE, Breadth: 0 }, { kind: 'size refused', measure: 'breadth' }],
     ['a size of 0 mm', { ...SLATE, Breadth: '0 mm' }, { kind: 'size refused', measure: 'breadth' }],
     ['a size below 0', { ...SLATE, Thickness: -25 }, { kind: 'size refused', measure: 'thickness' }],
+    ['what a formula leaves of nothing', { ...SLATE, Thickness: 5e-324 }, { measure: 'thickness' }],
+    ['less than a millimetre', { ...SLATE, Thickness: 0.9 }, { kind: 'size refused', measure: 'thickness' }],
     ['too long', { ...SLATE, Length: 6001 }, { kind: 'size refused', measure: 'length' }],
     ['an error cell', { ...SLATE, Mass: { code: '#N/A' } }, { kind: 'size refused', got: '#N/A' }],
     ['no mass', { ...SLATE, Mass: null }, { kind: 'size not given', measure: 'mass' }],
@@ -92,6 +94,12 @@ describe('pieces are read as a table', () => {
     expect(found(row)).toMatchObject([{ severity: 'error', ...problem }]);
   });
 
+  test('of a size below 1 mm the words say that 1 to 6000 is allowed, and no figure made from it is told', () => {
+    const said = texts({ ...SLATE, Thickness: 5e-324 });
+    expect(said).toMatch(/Thickness cannot be taken.*1 to 6000/);
+    expect(said).not.toMatch(/Infinity|kg\/m3|sorted/);
+    expect(texts({ ...SLATE, Thickness: 1, Mass: 4.9 })).not.toMatch(/cannot be taken/);
+  });
   test('a bare count of 0 is an empty cell, and both are taken as 1', () => {
     for (const Count of [0, '', null]) {
       expect(readPieces(surveyTable([{ ...SLATE, Count }])).pieces).toMatchObject([

@@ -41,14 +41,31 @@ function placeAt(fromFirst: number, fromSecond: number, turn: number): readonly 
   return [(fromSecond + fromFirst * Math.cos(between)) / Math.sin(between), fromFirst];
 }
 
-function cornerCuts({ widthIn, widthOut, turn }: CornerRoom): Cut[] {
+/** Where the lines start along the wider arm's inner wall, in shares of `beyondInnerEdge`; the likeliest first. */
+const STARTS = [1.5, 1, 0.5, 0];
+
+/** How far beyond the inner edge the middle of a thin rod of the critical length lies over the wider arm [mm]. */
+function beyondInnerEdge({ widthIn, widthOut }: CornerRoom): number {
+  const narrow = Math.min(widthIn, widthOut);
+  const wide = Math.max(widthIn, widthOut);
+  return (narrow + wide * Math.cbrt(narrow / wide)) / 2 - narrow;
+}
+
+/**
+ * How far along an arm, from the plane square to it through the inner edge, the middle of a piece may be on one of the
+ * lines [mm]: an arm has to hold so much farther than the piece reaches from its middle.
+ */
+export const lineReaches = (corner: CornerRoom): number =>
+  (Math.max(...STARTS) * beyondInnerEdge(corner)) / Math.sin(corner.turn);
+
+function cornerCuts(corner: CornerRoom): Cut[] {
+  const { widthIn, widthOut, turn } = corner;
   const narrow = Math.min(widthIn, widthOut);
   const wide = Math.max(widthIn, widthOut);
   const at = (fromNarrow: number, fromWide: number): readonly [number, number] =>
     widthIn <= widthOut ? placeAt(fromNarrow, fromWide, turn) : placeAt(fromWide, fromNarrow, turn);
-  const beyond = (narrow + wide * Math.cbrt(narrow / wide)) / 2 - narrow;
-  // The likeliest first.
-  const starts = narrow === wide ? [0] : [1.5, 1, 0.5, 0];
+  const beyond = beyondInnerEdge(corner);
+  const starts = narrow === wide ? [0] : STARTS;
   const cuts: Cut[] = [];
   for (const start of starts) {
     for (const end of [0.5, 0]) cuts.push([at(narrow + start * beyond, wide), at(end * narrow, 0)]);

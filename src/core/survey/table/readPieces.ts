@@ -56,6 +56,8 @@ const HEADINGS = ['Build', 'Piece', 'Length', 'Breadth', 'Thickness', 'Mass', 'C
 
 /** A piece's longest size [mm], as for every function of this add-in: inches typed bare fall outside. */
 export const LONGEST = { least: 300, most: 6000 } as const;
+/** Any size of a piece [mm]. Ours: no piece is thinner, and what a formula leaves of nothing falls outside. */
+const LEAST_SIZE = 1;
 /** Mass of one piece [kg]. Ours: no piece of a table is heavier, and grams typed for kg fall outside. */
 const MASS = { least: 0.01, most: 2000 } as const;
 /** Ours: no table has more pieces that are alike. */
@@ -108,7 +110,7 @@ function readPiece(cell: (heading: (typeof HEADINGS)[number]) => Cell, rowIndex:
     ['breadth', 'Breadth'],
     ['thickness', 'Thickness'],
   ] as const) {
-    const value = take(measure, cell(heading), readLength, { least: Number.MIN_VALUE, most: LONGEST.most });
+    const value = take(measure, cell(heading), readLength, { least: LEAST_SIZE, most: LONGEST.most });
     if (value !== undefined) sizes[measure] = value;
   }
   const short = tooShort(sizes, cell('Length'));
@@ -170,11 +172,7 @@ function takeNumber(
   if (value === 0 && number.bare) return refuse(refusalWords({ kind: 'zero', canBeNothing: false }));
   const whole = measure === 'count';
   if (value >= least && value <= most && (!whole || Number.isInteger(value))) return value;
-  // Of a size that is nothing or less, the least allowed is told as the step above nothing.
-  const from = least === Number.MIN_VALUE ? 1 : least;
-  return refuse(
-    refusalWords({ kind: 'out of range', measure, got: cell, least: from, most, whole, meant: [] }),
-  );
+  return refuse(refusalWords({ kind: 'out of range', measure, got: cell, least, most, whole, meant: [] }));
 }
 
 function buildsOf(pieces: readonly PieceRow[]): Build[] {
