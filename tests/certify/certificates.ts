@@ -1,14 +1,25 @@
-import { jointRows, judgedChain, routeMotion } from '../../src/core/route/routeMotion';
+import { walkRoute } from '../../src/core/joint/walk/walkRoute';
+import type { PieceSize } from '../../src/core/measures/piece';
 import { outermost } from '../../src/core/route/buildVerdict';
-import { prepareRoute } from '../../src/core/route/preparedRoute';
-import { stageBook } from '../../src/core/route/stageBook';
+import { bestChain } from '../../src/core/route/chain';
+import { judgeRoute } from '../../src/core/route/judgeRoute';
+import { prepareRoute, type PreparedRoute } from '../../src/core/route/preparedRoute';
+import {
+  jointRows,
+  judgedChain,
+  routeMotion,
+  walkSteps,
+  type JudgedChain,
+} from '../../src/core/route/routeMotion';
+import { stageBook, type StageBook } from '../../src/core/route/stageBook';
 import { tapeOf } from '../../src/core/survey/table/stageRow';
 import { readTable } from '../../src/month/readMonth';
 import { sampleWorkbook } from '../../src/sample/sampleWorkbook';
 import type { Survey } from '../../src/sample/survey';
 import { openWorkbook } from '../../src/sheetHost/excelts/openWorkbook';
 import { buildsOf, surveysOf } from '../../src/worksheet/routeInputs';
-import type { Certificate } from './check';
+import type { Certificate, PassCertificate } from './check';
+import { shutCertificates, type Named } from './shutCertificate';
 
 /** Allowance and tape of the month [mm]. */
 const ALLOWANCE = 25;
@@ -20,8 +31,8 @@ export type Certified =
   | { readonly survey: string; readonly none: string };
 
 /**
- * A certificate for each piece of each build ordered in the sample month that is said to pass. What is called impossible
- * rests on a proof, for which there is no certificate yet.
+ * Certificates of the verdicts of the sample month: of a build that passes one for each piece, of one that cannot go one for
+ * the piece that is proved not to pass.
  * @param surveys those of the month to look at; all when left out
  */
 export async function* certificates(surveys?: readonly Survey[]): AsyncGenerator<Certified> {
@@ -46,30 +57,81 @@ export async function* certificates(surveys?: readonly Survey[]): AsyncGenerator
     const route = prepareRoute(rows, book);
     const made: Certificate[] = [];
     let none = '';
+    let shut: readonly Certificate[] | undefined;
     // A piece that lies inside another passes as that one does.
     for (const { name, size } of outermost(build.pieces)) {
-      const chain = size && judgedChain(route, size, book, ALLOWANCE);
-      if (!size || !chain) none = `${name} is not shown to pass`;
-      else if (chain.clearance < 0) none = `${name} lacks ${(-chain.clearance).toFixed(1)} mm a side`;
-      else {
-        const walk = routeMotion(chain, size);
-        if (!walk) continue;
-        const used = jointRows(chain.reading, size);
-        made.push({
-          survey,
-          build: build.name,
-          piece: { name, length: size.length, breadth: size.breadth, thickness: size.thickness },
-          verdict: 'passes as measured',
-          clearance: chain.clearance,
-          measured: chain.reading.reading.map(({ stage, measures }) => ({ stage: stage ?? '', measures })),
-          rows: used,
-          padding: walk.padding,
-          keys: walk.keys.map(({ at, turn, row, rides }) => ({ at, turn, row, ...(rides ? { rides } : {}) })),
-          ...(walk.notDrawn ? { notDrawn: `${walk.notDrawn.what} at row ${walk.notDrawn.row + 1}` } : {}),
-        });
+      if (!size) continue;
+      const named: Named = { survey, build: build.name, piece: { ...size, name } };
+      const { verdict, clearance = -Infinity } = judgeRoute(route, size, book, ALLOWANCE).finding;
+      if (verdict === 'cannot go') {
+        const found = shutCertificates(route, size, book, named);
+        if (typeof found !== 'string') shut = found;
+        // A build cannot go where one piece cannot.
+        none = typeof found === 'string' ? `${name} cannot go: ${found}` : '';
+        break;
       }
+      const passes =
+        verdict === 'goes' || verdict === 'tight' ? passCertificate(route, size, book, named) : undefined;
+      if (passes) made.push(passes);
+      else
+        none ||= `${name}: ${verdict}${clearance > -Infinity ? `, ${clearance.toFixed(1)} mm a side` : ''}`;
     }
-    // A build passes with all its pieces.
-    yield none === '' ? { survey, certificates: made } : { survey, none };
+    if (shut) yield { survey, certificates: shut };
+    else yield none === '' ? { survey, certificates: made } : { survey, none };
+  }
+}
+
+/** The motion of a piece that passes: drawn whole with as much padding as it can be. */
+function passCertificate(
+  route: PreparedRoute,
+  size: PieceSize,
+  book: StageBook,
+  named: Named,
+): PassCertificate | undefined {
+  const judged = judgedChain(route, size, book, ALLOWANCE);
+  if (!judged) return undefined;
+  const certificate = (chain: JudgedChain, walk: ReturnType<typeof walkRoute>): PassCertificate => ({
+    ...named,
+    verdict: 'passes as measured',
+    clearance: chain.clearance,
+    measured: chain.reading.reading.map(({ stage, measures }) => ({ stage: stage ?? '', measures })),
+    rows: jointRows(chain.reading, size),
+    padding: walk.padding,
+    keys: walk.keys.map(({ at, turn, row, rides }) => ({ at, turn, row, ...(rides ? { rides } : {}) })),
+    ...(walk.notDrawn ? { notDrawn: `${walk.notDrawn.what} at row ${walk.notDrawn.row + 1}` } : {}),
+  });
+  const asJudged = routeMotion(judged, size);
+  for (const { chain, padding } of attempts(route, size, book, judged)) {
+    const walk = walkRoute(jointRows(chain.reading, size), walkSteps(chain.steps), size, padding);
+    if (!walk.notDrawn) return certificate(judged, walk);
+  }
+  return certificate(judged, asJudged);
+}
+
+/** Shares of the clearance with which a motion is drawn, where it is not drawn with nearly all of it. */
+const LESS = [0.97, 0.7, 0.5, 0.35, 0.2, 0.1];
+/** No motion is drawn with less padding than this [mm a side], or with more. */
+const [LEAST, AMPLE] = [3, 300];
+
+/** The judged chain with less and less padding; then chains that leave less and change the pose less often. */
+function* attempts(
+  route: PreparedRoute,
+  size: PieceSize,
+  book: StageBook,
+  judged: JudgedChain,
+): Generator<{ chain: JudgedChain; padding: number }> {
+  const { parts } = judgeRoute(route, size, book, ALLOWANCE).measured();
+  const seen = new Set<string>();
+  for (const floor of [1, 0.6, 0.3, 0.05]) {
+    const clearance = Math.min(judged.clearance, AMPLE) * floor;
+    const steps = floor === 1 ? judged.steps : bestChain(parts, 'any', clearance, 0);
+    const way = JSON.stringify(steps && walkSteps(steps));
+    if (!steps || seen.has(way)) continue;
+    seen.add(way);
+    for (const share of LESS) {
+      const padding = Math.max(LEAST, clearance * share);
+      yield { chain: { ...judged, steps, clearance }, padding };
+      if (padding === LEAST) break;
+    }
   }
 }
