@@ -78,5 +78,11 @@ function judgeAnew(row: StageRow, size: PieceSize, allowance: number, tape: numb
   };
 }
 
-const greatest = (passages: readonly { readonly answer: { readonly clearance: number } }[]): number =>
-  passages.reduce((most, { answer }) => Math.max(most, answer.clearance), -Infinity);
+/** What a search found by chance gives no figure. */
+const greatest = (
+  passages: readonly { readonly answer: { readonly clearance: number; readonly byChance?: boolean } }[],
+): number =>
+  passages.reduce(
+    (most, { answer }) => (answer.byChance === true ? most : Math.max(most, answer.clearance)),
+    -Infinity,
+  );

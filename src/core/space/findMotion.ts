@@ -3,7 +3,9 @@ import type { KeyAttitude, Motion } from './motion';
 import type { SpaceTask } from './spaceTask';
 import { motionByMiddle } from './motionByMiddle';
 import { seededStream } from './seededStream';
+import { alikeTurns, goingOn, likeness, type Quaternion } from './quaternion';
 import { SpaceChecker } from './spaceChecker';
+import { entryAt } from '../lists/entryAt';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { abs, floor, max, sqrt } = Math;
@@ -90,7 +92,7 @@ class TwoTrees {
       joined = this.grow(tree);
       tree = tree === 0 ? 1 : 0;
     }
-    return { motion: joined, work: checker.work };
+    return { motion: joined && begunAt(task.start, joined), work: checker.work };
   }
 
   private placeOf(key: KeyAttitude): Float64Array {
@@ -313,25 +315,38 @@ class TwoTrees {
     return tree === 0 ? this.motion(node, best, flip) : this.motion(best, node, flip);
   }
 
-  /** From the start to node a, over to node b, and on to the goal. */
-  private motion(a: number, b: number, _flip: number): Motion {
-    const order: number[] = [];
-    for (let n = a; n >= 0; n = this.parent[n]!) order.unshift(n);
-    for (let n = b; n >= 0; n = this.parent[n]!) order.push(n);
+  /**
+   * From the start to node a, over to node b, and on to the goal. The moves from b on were shown for other attitudes
+   * that look alike: all of them are written as those are in which b was joined.
+   */
+  private motion(a: number, b: number, flip: number): Motion {
+    const { nodes } = this;
+    const key = (n: number, alike: number): KeyAttitude => {
+      const o = n * PLACE;
+      const turns = alikeTurns([nodes[o + 3]!, nodes[o + 4]!, nodes[o + 5]!, nodes[o + 6]!]);
+      return { at: [nodes[o]!, nodes[o + 1]!, nodes[o + 2]!], turn: entryAt(turns, alike) };
+    };
     const keys: KeyAttitude[] = [];
-    const last = new Float64Array(PLACE);
-    const place = new Float64Array(PLACE);
-    order.forEach((n, i) => {
-      place.set(this.nodes.subarray(n * PLACE, n * PLACE + PLACE));
-      if (i > 0) nearestAlike(last, 3, place, 3);
-      keys.push({
-        at: [place[0]!, place[1]!, place[2]!],
-        turn: [place[3]!, place[4]!, place[5]!, place[6]!],
-      });
-      last.set(place);
-    });
+    for (let n = a; n >= 0; n = this.parent[n]!) keys.unshift(key(n, 0));
+    for (let n = b; n >= 0; n = this.parent[n]!) keys.push(key(n, flip));
     return keys;
   }
+}
+
+/**
+ * The same motion with its attitudes written so that it begins in the one asked for, which it may begin alike: every key is
+ * written anew in the same way, and so every move stays the one that was shown.
+ */
+function begunAt(start: KeyAttitude, motion: Motion): Motion {
+  const [first] = motion;
+  if (!first) return motion;
+  const like = alikeTurns(first.turn).map((turn) => abs(likeness(turn, start.turn)));
+  const which = like.indexOf(max(...like));
+  let last: Quaternion = start.turn;
+  return motion.map(({ at, turn }) => {
+    last = goingOn(entryAt(alikeTurns(turn), which), last);
+    return { at, turn: last };
+  });
 }
 
 /** out = base + sign * (attitude q turned p). */
@@ -362,7 +377,7 @@ function turned(
  * Replaces the attitude q[qo..] by whichever of the four alike (a half turn about one of the box's own axes
  * changes nothing) is nearest to p[po..], with the sign of the shorter way. Returns which: 0-3.
  */
-export function nearestAlike(p: Float64Array, po: number, q: Float64Array, qo: number): number {
+function nearestAlike(p: Float64Array, po: number, q: Float64Array, qo: number): number {
   const [w, a, b, c] = [p[po]!, p[po + 1]!, p[po + 2]!, p[po + 3]!];
   const [ow, oa, ob, oc] = [q[qo]!, q[qo + 1]!, q[qo + 2]!, q[qo + 3]!];
   const d = [

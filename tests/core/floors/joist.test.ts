@@ -93,6 +93,27 @@ describe('joist', () => {
     expect(all.ok && all.value.shear).toBeCloseTo((0.453358 * (1.35 + 1.125)) / 1.35 / 2.707692, 5);
   });
 
+  it('takes the greater reaction for shear, at whichever end the load stands (by hand)', () => {
+    // 1.35 x 10 kN a quarter of the span from a support, as it stays: 10.125 kN there and 3.375 kN at the other.
+    // 1.5 x 10125 over 0.67 x 15000 is 1.511194 N/mm2, over 0.6 x 4.0 / 1.3 = 1.846154.
+    for (const at of [1125, 3375]) {
+      const uses = joistUses({ ...EVEN, dead: 0, imposed: 0, points: [{ load: 10_000, at }] });
+      expect([at, uses.ok && uses.value.shear]).toEqual([at, expect.closeTo(1.511194 / 1.846154, 5)]);
+    }
+  });
+
+  it('lets a load that stands on the joist bend it once at once, and 1.6 times in the end (by hand)', () => {
+    // 2 kN in the middle: 2000 x 4500^3 / (48 x 11000 x 5e7) = 6.9034 mm and 2000 x 4500 / 4 / (690 x 15000 / 1.2) =
+    // 0.2609 mm, of 15 mm; EN 1995-1-1 2.2.3, kdef 0.6.
+    const steps: [string, unknown][] = [];
+    const uses = joistUses({ ...EVEN, dead: 0, imposed: 0, points: [{ load: 2000, at: 2250 }] }, (step) =>
+      steps.push([step.what, step.value]),
+    );
+    expect(uses.ok && uses.value.deflection).toBeCloseTo(7.1643 / 15, 4);
+    expect(new Map(steps).get('Deflection in the end, for information')).toBeCloseTo(1.6 * 7.1643, 3);
+    expect(new Map(steps).get('System factor')).toBe(1);
+  });
+
   it('adds the creep of EN 1995-1-1 2.2.3 to the deflection in the end (by hand)', () => {
     // All loads even, so the deflection is in proportion: 10.001 x (0.25 x 1.6 + 0.75 x 1.18) / 1.0.
     expect(row(BENOIT, 'Deflection in the end, for information')).toBeCloseTo(10.001 * 1.285, 2);

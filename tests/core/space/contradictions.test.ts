@@ -6,6 +6,7 @@ import { ladderAtMost } from '../../../src/core/geometry/proofs/ladderAtMost';
 import { quarterLandingCutBlocks } from '../../../src/core/geometry/proofs/quarterLandingCutBlocks';
 import { paddedPiece, sortedPiece, type PieceSize } from '../../../src/core/measures/piece';
 import { findMotion } from '../../../src/core/space/findMotion';
+import { SpaceChecker } from '../../../src/core/space/spaceChecker';
 import type { SpaceTask } from '../../../src/core/space/spaceTask';
 import { seededStream } from '../../../src/core/space/seededStream';
 import { halfLandingWithMotion } from '../../../src/core/stages/landing/halfLanding';
@@ -71,6 +72,14 @@ describe('random corners under a ceiling', () => {
       if (atMost < 0) excluded++;
       if (motion === null) continue;
       found++;
+      // It begins as it was asked to, and not in an attitude that looks alike; and each move as it is written is shown.
+      expect(motion[0]!.turn).toEqual(task.start.turn.map((v) => expect.closeTo(v, 9) as number));
+      const checker = new SpaceChecker(task.scene);
+      checker.hold(piece);
+      motion.slice(1).forEach((to, k) => {
+        const [x, y] = [motion[k]!, to].map(({ at, turn }) => Float64Array.of(...at, ...turn));
+        expect([seed, k, checker.moveFree(x!, 0, y!, 0)]).toEqual([seed, k, true]);
+      });
       const seen = replay({ motion, scene: task.scene }, piece, { step: 12 });
       if (seen.collides || atMost < 0)
         throw new Error(`contradiction at seed ${seed}: ${JSON.stringify({ seen, atMost })}`);
