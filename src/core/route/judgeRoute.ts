@@ -128,6 +128,14 @@ export function judgeRoute(
     }
     return worst;
   };
+  // Whether it is only as the survey may be meant, too, that the worst case leaves less than the allowance.
+  const meantOtherwise = (): boolean => {
+    const { reading } = measured;
+    if (route.readings.length < 2 || !reading || measured.widest < allowance) return false;
+    const joints = jointly ? { enough: allowance } : undefined;
+    const parts = routeParts(reading.worst, piece, book, 'worst', joints);
+    return widestClearance(parts, 'free') >= allowance;
+  };
   if ((!complete || measured.widest < 0) && firstProof(route, piece, book) >= 0) verdict = 'cannot go';
   else if (!complete) verdict = 'not measured';
   else if (measured.widest < 0) verdict = 'no way found';
@@ -161,8 +169,9 @@ export function judgeRoute(
     const worstChain = looksAtWorst
       ? narrowestChain(worstParts(), free ? 'free' : 'any', allowance)
       : undefined;
+    const otherwise = !free && meantOtherwise();
     const judged = steps.map((_, i) =>
-      judgeStep(route, i, piece, book, allowance, chain?.[i], worstChain?.[i]),
+      judgeStep(route, i, piece, book, allowance, chain?.[i], worstChain?.[i], otherwise),
     );
     const first = limitingStep(verdict, judged);
     const decides = rowThatDecides(route, chain, first);
@@ -265,6 +274,7 @@ function judgeStep(
   allowance: number,
   measured: ChainStep | undefined,
   worst: ChainStep | undefined,
+  otherwise: boolean,
 ): StepJudgement {
   const step = entryAt(route.steps, i);
   if (step.stage === undefined) {
@@ -285,13 +295,14 @@ function judgeStep(
     const capped = step.caps.length > 0 || measured.passage?.capped || worst?.passage?.capped;
     if (capped || worst === undefined || worst.clearance < allowance) {
       verdict = 'tight';
-      const open =
-        measured.clearance >= allowance &&
-        (route.readings.length > 1 || leftOpen(route, i, worst).length > 0);
+      const open = measured.clearance >= allowance && (otherwise || leftOpen(route, i, worst).length > 0);
       tightness = capped ? 'trial' : open ? 'open' : 'measured';
     }
   }
-  return judgedStep({ route, i, piece, book, allowance, verdict, measured, worst, proof }, tightness);
+  return judgedStep(
+    { route, i, piece, book, allowance, verdict, measured, worst, otherwise, proof },
+    tightness,
+  );
 }
 
 /** A step with its words: those of most steps are never read, so they are made when they are. */

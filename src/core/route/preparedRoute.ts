@@ -87,7 +87,7 @@ export function prepareRoute(rows: readonly StageRow[], book: StageBook): Prepar
 
 /** Optional measures of a row that were not taken and that the route is judged by. */
 function openMeasures(reading: Reading, i: number): MeasureName[] {
-  const { stage, measures, way } = entryAt(reading, i);
+  const { stage, measures, way, straightAfter } = entryAt(reading, i);
   if (stage === 'flight') {
     const open: MeasureName[] = [];
     for (const side of ['before', 'after'] as const) {
@@ -105,6 +105,8 @@ function openMeasures(reading: Reading, i: number): MeasureName[] {
       if (measures[space] === undefined && !told) open.push(space);
     }
     if (measures.risers === undefined) open.push('risers');
+    // A door anywhere in the side of the floor at the stair's end.
+    if (straightAfter?.open) open.push('run');
     return open;
   }
   if (stage === 'corner' || stage === 'side door' || stage === 'lift') {

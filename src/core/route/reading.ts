@@ -205,6 +205,8 @@ function straightBeside(
   const end = endBeside(way, flight === one ? 'after' : 'before');
   const space = spaceAt(flight.measures, end);
   if (turn.stage === 'side door') {
+    const told = flight === one ? undefined : turn.measures.run;
+    if (told !== undefined) return { length: lengthOf(told), disputed: false };
     // The door stands anywhere in the side of the floor that goes on to the facing wall.
     const most = space === undefined ? undefined : Math.max(0, space - (turn.measures.width ?? 0));
     return { length: { ...OPEN_LENGTH, most }, disputed: false };

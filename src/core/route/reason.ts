@@ -12,6 +12,7 @@ import type { PreparedRoute } from './preparedRoute';
 import { shownDown, shownGiven, shownUp } from '../measures/shown';
 import { RAISE_BY_HAND } from '../motion/raiseByHand';
 import type { BookPiece, StageBook } from './stageBook';
+import { notSaid } from './notSaid';
 import type { Verdict } from './verdict';
 import { WITHIN_TAPE } from './verdictClass';
 import { entryAt } from '../lists/entryAt';
@@ -28,6 +29,8 @@ export interface StepWords {
   readonly verdict: Verdict;
   readonly measured: ChainStep | undefined;
   readonly worst: ChainStep | undefined;
+  /** The worst case leaves too little only as the survey may be meant, too. */
+  readonly otherwise?: boolean;
   readonly proof?: string | undefined;
 }
 
@@ -107,17 +110,21 @@ const leftWords = (words: StepWords, measured: ChainStep): string =>
 function whyTight(words: StepWords, measured: ChainStep): string {
   if (measured.passage?.answer.byChance)
     return `a motion was found ${whereClosest(words, measured)} (${measuresInWords(words)}) by a search, which gives no figure: try a frame first`;
-  const { worst, allowance, route, i, book } = words;
+  const { worst, allowance, route, i, book, otherwise = false } = words;
   const { caps } = entryAt(route.steps, i);
   const parts: string[] = [];
   const short = worst === undefined || worst.clearance < allowance;
   const open = route.steps.some((step) => step.open.length > 0);
-  const prefix = worst !== undefined && worst.clearance < 0 && !open ? `${WITHIN_TAPE}: ` : '';
+  const prefix = worst !== undefined && worst.clearance < 0 && !open && !otherwise ? `${WITHIN_TAPE}: ` : '';
   const left = leftWords(words, measured);
   if (short) {
-    const after = worst !== undefined && measured.clearance >= allowance ? `, ${atWorst(worst, open)}` : '';
+    const after =
+      worst !== undefined && measured.clearance >= allowance
+        ? `, ${atWorst(worst, otherwise ? 'meant otherwise' : open ? 'open' : 'tape')}`
+        : '';
     parts.push(`${prefix}${left}${after}, and the allowance is ${mm(allowance)}`);
   } else parts.push(left);
+  if (short && otherwise) parts.push(...notSaid(route));
   if (caps.length > 0) parts.push(capWords(caps));
   if (short && worst !== measured) {
     parts.push(...leftOpen(route, i, worst));
@@ -154,11 +161,15 @@ export const tellsNothing = ({ clearance, closest, passage }: ChainStep, { bread
 
 const IN_LENGTH: readonly LimitCause['kind'][] = ['straight', 'flight', 'reach', 'arm'];
 
+const AGAINST = {
+  'meant otherwise': 'as it may be meant, too',
+  open: 'with what is not measured at its worst and the tape against it',
+  tape: 'with the tape against it',
+} as const;
+
 /** What the worst case leaves: a figure below nothing says nothing of what was not measured. */
-function atWorst({ clearance }: ChainStep, open: boolean): string {
-  const against = open
-    ? 'with what is not measured at its worst and the tape against it'
-    : 'with the tape against it';
+function atWorst({ clearance }: ChainStep, what: keyof typeof AGAINST): string {
+  const against = AGAINST[what];
   return clearance < 0 ? `nothing ${against}` : `${mmLeft(clearance)} ${against}`;
 }
 
@@ -182,7 +193,9 @@ export function leftOpen(route: PreparedRoute, i: number, worst: ChainStep | und
     .map((measure) => `${measureAtStage(measure, row.stage)} is not measured`);
   const cause = worst?.limit;
   const after = cause?.kind === 'straight' && cause.length === undefined ? cause.rows[0] : undefined;
-  const step = after ?? (open.includes('run') ? i : undefined);
+  // A straight belongs to the rows at both of its ends.
+  const beside = [i, i - 1].find((k) => route.steps[k]?.open.includes('run'));
+  const step = after ?? beside;
   if (step !== undefined)
     parts.unshift(`the straight after ${entryAt(route.steps, step).called} is not measured`);
   return parts;

@@ -4,11 +4,10 @@ import { bracket, greatestPadding } from '../../geometry/rootFinding';
 import { turnsRightAngle } from '../../geometry/turnsRightAngle';
 import type { PieceSize } from '../../measures/piece';
 import { sizesOfHold, type Hold } from '../../motion/hold';
-import type { SlidPlace } from './slidRound';
+import { ON_FLIGHTS, type SlidPlace } from './slidRound';
 import { BETWEEN, SWUNG_OVER, bestSwing, type BestSwing, type Swing } from './swingUp';
 import { closestAt, type Closest } from '../../motion/closest';
 
-const ON_FLIGHTS = closestAt('on the flights', 'sides', 'slope');
 const WHERE_THEY_MEET = closestAt('where flight and landing meet', 'slope', 'nosings', 'ceiling');
 const AS_SWUNG = closestAt('as it is swung up on the landing', 'anything');
 const IN_THE_TURN = closestAt('in the turn on the landing', 'sides', 'far wall', 'inner corner');

@@ -4,6 +4,11 @@ import { pairs } from '../../lists/pairs';
 import type { PieceSize } from '../../measures/piece';
 import { sizesOfHold, type Hold } from '../../motion/hold';
 import type { FamilyAsk, FamilyFit, LandingPlan } from './motionFamilies';
+import { closestAt } from '../../motion/closest';
+
+/** Where it lies along the pitch on either side of a landing. */
+export const ON_FLIGHTS = closestAt('on the flights', 'sides', 'slope');
+const ROUND_THE_EDGE = closestAt('round the inner edge of the landing', 'inner corner');
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { PI, abs, atan2, ceil, cos, floor, max, min, sin } = Math;
@@ -116,7 +121,7 @@ export function slidFit(
       sideways: false,
       raise,
       lift: 0,
-      critical: clearance >= most - NEAR ? 'on the flights' : 'round the inner edge of the landing',
+      critical: clearance >= most - NEAR ? ON_FLIGHTS : ROUND_THE_EDGE,
       slid: found.places,
     };
   }
