@@ -62,7 +62,7 @@ describe.each<[string, Cell]>([
   });
 });
 
-/** How many parts a call has: one for each row that it computes, whatever machine it runs on. */
+/** How many parts a call has: one after so many rows that it computes, whatever machine it runs on. */
 function partsOf(id: string, ...values: readonly HostArgument[]): number {
   const description = FUNCTIONS.find((f) => f.id === id)!;
   const call = callInParts(description, (code, message) => new HostError(code, message));
@@ -72,7 +72,12 @@ function partsOf(id: string, ...values: readonly HostArgument[]): number {
 }
 
 test('of a whole column only the rows in use are computed', () => {
-  expect(partsOf('TOMM', column(['30 in', 900, '1 m'], WHOLE_COLUMN, null))).toBe(3);
+  const lengths = ['30 in', 900, '1 m'];
+  expect(partsOf('TOMM', column(lengths, WHOLE_COLUMN, null))).toBe(
+    partsOf('TOMM', column(lengths, 3, null)),
+  );
+  // Many cells that are in use have parts of their own.
+  expect(partsOf('TOMM', column([], MOST_ROWS, 900))).toBeGreaterThan(2);
   const route = [
     ['Survey', 'Step', 'Stage', 'Width', 'Height'],
     ['Mill House', 1, 'door', 125, 1981],

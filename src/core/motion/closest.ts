@@ -36,7 +36,7 @@ export interface Closest {
 
 /**
  * Where a motion has least room.
- * @example closestAt('under the head of the door', 'head')
+ * @example closestAt('under the head of the door', 'head').words // 'under the head of the door'
  */
 export const closestAt = (words: string, ...faces: DecidingFace[]): Closest => ({
   words,

@@ -2,8 +2,7 @@ import type { PreparedRoute } from './preparedRoute';
 
 /**
  * What a survey leaves to be understood in more than one way, in clauses: which way a stair is walked, where a side door
- * leads, which of two lengths holds.
- * @example notSaid(route) // ['the Way of step 3 is not said']
+ * leads, which of two lengths holds (`the Way of step 3 is not said`).
  */
 export function notSaid({ steps, readings }: PreparedRoute): string[] {
   return steps.flatMap(({ row, called: step }, i) => {
