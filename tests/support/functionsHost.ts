@@ -67,6 +67,8 @@ const HOST_SCRIPT = `
         if (action.Name === 'SetInvocationArrayResults') {
           for (const [id, well, value, code] of action.ArgumentInfo.Arguments[0]) {
             const waits = answered.get(id);
+            // What has been answered is forgotten, as by a host that goes on for hours.
+            answered.delete(id);
             if (waits) waits(well ? { failed: false, value } : { failed: true, value, errorCode: code });
           }
         }

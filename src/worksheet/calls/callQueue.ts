@@ -62,7 +62,11 @@ interface ShortAsk {
 /** Calls that one worker has at a time: it gives each a part in turn, so a long one does not keep the others waiting. */
 const AT_ONCE = 6;
 /** Short calls go to a worker many at a time, since each message costs as much as one of them. */
-const SHORT_AT_ONCE = 250;
+const SHORT_AT_ONCE = 500;
+/** Short calls that a worker may have waiting: the page is not always there at once to hand on more. */
+const SHORT_WAITING = 2000;
+/** Short calls that the page makes itself in one turn, where the workers have theirs. */
+const SHORT_BESIDE = 100;
 /** Short calls are handed on for so long without a pause [ms]. */
 const HAND_ON = 8;
 /** A worker that has not spoken by then is none [ms]. */
@@ -214,8 +218,12 @@ export class CallQueue {
       if (this.place.now() >= until) return this.handOnLater();
       const short = this.shortAsked.length > 0;
       const place = this.withRoom(short);
-      if (place === 'all busy') return;
-      const jobs = short ? this.takeShort() : this.waitingJobs.splice(0, 1);
+      if (place === 'all busy') {
+        // To hand short calls on takes about as long as to make them, so the page makes some too.
+        if (short && !this.beside?.isRunning) this.runBeside(this.takeShort(SHORT_BESIDE));
+        return;
+      }
+      const jobs = short ? this.takeShort(SHORT_AT_ONCE) : this.waitingJobs.splice(0, 1);
       if (place === 'no worker') this.runBeside(jobs);
       else {
         for (const job of jobs) place.jobs.set(job.number, job);
@@ -225,9 +233,8 @@ export class CallQueue {
   }
 
   /** The first of the short calls, as many as are handed on together. */
-  private takeShort(): Job[] {
-    const taken = this.shortAsked.slice(0, SHORT_AT_ONCE);
-    this.shortAsked = this.shortAsked.slice(SHORT_AT_ONCE);
+  private takeShort(most: number): Job[] {
+    const taken = this.shortAsked.splice(0, most);
     return taken.map(({ id, values, told }) => {
       const job = this.newJob(id, withPlainErrors(values), undefined);
       job.wantedBy.add(told);
@@ -248,7 +255,7 @@ export class CallQueue {
       if (!least) return 'no worker';
     }
     if (!least) return 'no worker';
-    return least.jobs.size < (short ? 2 * SHORT_AT_ONCE : AT_ONCE) ? least : 'all busy';
+    return least.jobs.size < (short ? SHORT_WAITING : AT_ONCE) ? least : 'all busy';
   }
 
   private start(): Place | undefined {

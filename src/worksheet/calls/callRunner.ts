@@ -58,6 +58,11 @@ export class CallRunner {
     this.goOn();
   }
 
+  /** It has calls that are not answered yet. */
+  get isRunning(): boolean {
+    return this.running.length > 0;
+  }
+
   giveUp(number: number): void {
     const at = this.running.findIndex((call) => call.number === number);
     if (at >= 0) this.running.splice(at, 1);
