@@ -25,7 +25,7 @@ export function jointPassages(
   enough: number,
 ): BookPassage[] {
   const { flight, ...own } = plan;
-  const key = `${JSON.stringify(own)}|${flight.key}|${piece.key}|${tapeCase}|${enough}`;
+  const key = `${JSON.stringify(own)}|${flight.id}|${piece.id}|${tapeCase}|${enough}`;
   return book.remembered(key, () => solved(plan, piece, book, tapeCase, enough));
 }
 
@@ -43,7 +43,7 @@ export function levelPassages(
   asked: boolean,
 ): readonly BookPassage[] {
   if (!asked) return [];
-  return book.remembered(`${JSON.stringify(block)}|${piece.key}`, () =>
+  return book.remembered(`${JSON.stringify(block)}|${piece.id}`, () =>
     (
       solveJoint(
         block,

@@ -13,5 +13,5 @@ export function routeCases(
   allowance: number,
 ): (size: PieceSize) => RouteCase {
   const known: (RouteCase | undefined)[] = [];
-  return (size) => (known[book.pieceOf(size).id] ??= judgeRoute(route, size, book, allowance));
+  return (size) => (known[book.pieceOf(size).index] ??= judgeRoute(route, size, book, allowance));
 }

@@ -32,7 +32,7 @@ export function shortFlightWays(
   const { first, second, beyondFirst, beyondSecond } = plan;
   if (beyondOf(first, size) !== beyondFirst || beyondOf(second, size) !== beyondSecond) return [];
   const { landing, ...own } = plan;
-  const key = `short|${JSON.stringify(own)}|${landing.key}|${piece.key}|${tapeCase}|${enough}`;
+  const key = `short|${JSON.stringify(own)}|${landing.id}|${piece.id}|${tapeCase}|${enough}`;
   return book.remembered(key, () => solved(plan, piece, book, tapeCase, enough));
 }
 

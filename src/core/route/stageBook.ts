@@ -75,18 +75,18 @@ export const turningRoom = (space: TurningSpace, size: PieceSize): TurningRoom =
 
 /** A piece as the book knows it: equal sizes are one entry. */
 export interface BookPiece {
-  readonly id: number;
   /** Its sizes as text: the same in every book. */
-  readonly key: string;
+  readonly id: string;
+  /** Its number in this book. */
+  readonly index: number;
   readonly size: PieceSize;
   readonly taped: Readonly<Record<TapeCase, PieceSize>>;
 }
 
 /** A stage with its measures as the book knows it: equal stages are one entry. */
 export interface BookStage {
-  readonly id: number;
   /** The stage and its measures as text: the same in every book. */
-  readonly key: string;
+  readonly id: string;
   readonly stage: StageName;
   readonly measures: PlacedMeasures;
   readonly cases: Readonly<Record<TapeCase, (StageCase | undefined)[]>>;
@@ -155,8 +155,7 @@ export function stageBook(tape: number, landingWork = SEARCH_WORK): StageBook {
       let entry = stages.get(key);
       if (!entry) {
         entry = {
-          id: stages.size,
-          key,
+          id: key,
           stage,
           measures,
           cases: { worst: [], measured: [], best: [] },
@@ -176,8 +175,8 @@ export function stageBook(tape: number, landingWork = SEARCH_WORK): StageBook {
       let entry = pieces.get(key);
       if (!entry) {
         entry = {
-          id: pieces.size,
-          key,
+          id: key,
+          index: pieces.size,
           size,
           taped: {
             worst: tapedPiece(size, tape, 'worst'),
@@ -193,8 +192,8 @@ export function stageBook(tape: number, landingWork = SEARCH_WORK): StageBook {
       const all = stage.cases[tapeCase];
       const solver = solverOf(stage.stage);
       const leaningApart = solver.solvedBy === 'closed form' && solver.leaningApart;
-      if (all[piece.id] === undefined && leaning === 'without leaning' && leaningApart) {
-        return (stage.steady[tapeCase][piece.id] ??= stageCase(
+      if (all[piece.index] === undefined && leaning === 'without leaning' && leaningApart) {
+        return (stage.steady[tapeCase][piece.index] ??= stageCase(
           stage,
           piece,
           book,
@@ -202,18 +201,18 @@ export function stageBook(tape: number, landingWork = SEARCH_WORK): StageBook {
           'without leaning',
         ));
       }
-      return (all[piece.id] ??= stageCase(stage, piece, book, tapeCase, 'with leaning'));
+      return (all[piece.index] ??= stageCase(stage, piece, book, tapeCase, 'with leaning'));
     },
     turningOf(stage, piece, tapeCase) {
-      const known = stage.turning[tapeCase][piece.id];
+      const known = stage.turning[tapeCase][piece.index];
       if (known !== undefined) return known;
-      return (stage.turning[tapeCase][piece.id] = turningCase(stage, piece, tape, tapeCase));
+      return (stage.turning[tapeCase][piece.index] = turningCase(stage, piece, tape, tapeCase));
     },
     blockedBy(stage, piece) {
-      const known = stage.blocked[piece.id];
+      const known = stage.blocked[piece.index];
       if (known !== undefined) return known ?? undefined;
       const bound = proofOf(book, stage, piece);
-      stage.blocked[piece.id] = bound ?? null;
+      stage.blocked[piece.index] = bound ?? null;
       return bound;
     },
     remembered(key, make) {
@@ -276,7 +275,7 @@ function stageCase(
   const { tape } = book;
   const solver = solverOf(stage);
   if (solver.solvedBy !== 'closed form') {
-    const key = `${entry.key}|${piece.key}|${tapeCase}|${tape}|${book.landingWork}`;
+    const key = `${entry.id}|${piece.id}|${tapeCase}|${tape}|${book.landingWork}`;
     return knownSearched.get(key, () => searchedCase(entry, solver, piece, book, tapeCase));
   }
   const size = piece.taped[tapeCase];
@@ -317,7 +316,7 @@ function searchedCase(
   const proof = proofs.reduce((a, b) => (b.atMost > a.atMost ? b : a));
   const proved = tapeCase === 'worst' && stages.length > 1 ? { atMost: Infinity, bound: '' } : { ...proof };
   if (tapeCase === 'best') return { passages: [], ...proved };
-  const found = (entry.found[piece.id] ??= knownMotions.get(`${entry.key}|${piece.key}|${landingWork}`, () =>
+  const found = (entry.found[piece.index] ??= knownMotions.get(`${entry.id}|${piece.id}|${landingWork}`, () =>
     routePassages(solver.searched(entry.measures), piece.size, landingWork),
   ));
   const booked = (passages: readonly StagePassage[]): BookPassage[] => passages.map((p) => bookPassage(p));

@@ -248,6 +248,35 @@ test('stop gives up all, tells each asker why, and what is asked afterwards is c
   expect(again.answer).toEqual([['a']]);
 });
 
+test('thousands of short calls are each answered once, some by the page itself; stop tells those that still wait', () => {
+  const page = new Page(1);
+  const told: (PlainCells | undefined)[][] = [];
+  for (let i = 0; i < 5000; i++) {
+    told.push([]);
+    page.queue.askShort('COUNTING', [[[`call ${i}`]], [[1]]], (cells) => told[i]!.push(cells));
+  }
+  expect(page.queue.state()).toMatchObject({ waiting: 5000 });
+  page.turn();
+  expect(told.map((answers) => answers.map((cells) => cells?.[0]?.[0]))).toEqual(
+    told.map((_, i) => [`call ${i}`]),
+  );
+  const { got } = page.workers[0]!;
+  expect(got.length).toBeGreaterThan(1000);
+  expect(got.length).toBeLessThan(5000);
+  const why: (NoAnswer | undefined)[] = [];
+  for (let i = 0; i < 3000; i++) {
+    page.queue.askShort('COUNTING', [[[`${i}`]], [[1]]], (cells, reason) => {
+      if (!cells) why.push(reason);
+    });
+  }
+  page.turn(1);
+  page.queue.stop();
+  page.turn();
+  expect(why).toEqual(why.map(() => 'stopped'));
+  expect(why.length).toBeGreaterThan(1000);
+  expect(page.queue.state()).toMatchObject({ waiting: 0 });
+});
+
 describe('without a worker', () => {
   test('that is not allowed, the same is computed beside the page in slices, and the page has its turns between', () => {
     const page = new Page(2, 'not allowed');
