@@ -6,6 +6,7 @@ import { prepareRoute, type PreparedRoute } from '../core/route/preparedRoute';
 import { closestOfStep } from '../core/route/reason';
 import { judgedChain, routeMotion, type JudgedChain } from '../core/route/routeMotion';
 import type { StageBook } from '../core/route/stageBook';
+import { rowThatDecides } from '../core/route/rowThatDecides';
 import { NOWHERE_CLOSEST } from '../core/motion/closest';
 import { isStair, stageNeeds } from '../core/stages/kinds';
 import { SKY } from '../core/stages/measures';
@@ -227,6 +228,7 @@ function motionIn(
   const shown = shownSize(size, chain);
   const step = chain.steps[row];
   const [first, last] = step?.joint ?? [row, row];
+  const decidingRow = rowThatDecides(route, chain.steps, row);
   const motion =
     shown &&
     stepMotion(
@@ -235,7 +237,11 @@ function motionIn(
       shown,
       step && {
         faces: closestOfStep({ route, i: row }, step).faces,
-        rows: Array.from({ length: last - first + 1 }, (_, k) => first + k),
+        rows:
+          decidingRow === undefined
+            ? Array.from({ length: last - first + 1 }, (_, k) => first + k)
+            : [decidingRow],
+        jointly: last > first,
       },
     );
   return motion?.whole ? { motion, route, chain, row, from } : undefined;

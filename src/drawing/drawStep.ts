@@ -192,13 +192,14 @@ function drawPlan(
   const above = levelPlane(0);
   const outlines = shown.map(({ solid }) => outlineIn(above, solid));
   const contact = tightOf(shown)?.place.closest;
-  const ringed = contact !== undefined && isSeenFrom('above', contact);
+  const seen = contact !== undefined && isSeenFrom('above', contact);
   const window = windowOf(
     shown.length > 0 ? outlines.flat() : placeAlone(step),
     round(facts),
     round(facts),
-    ringed ? contactIn(above, tightOf(shown), outlines.flat()) : [],
+    seen ? contactIn(above, tightOf(shown), outlines.flat()) : [],
   );
+  const ringed = seen && isIn(window, inView(above, contact.onSolid));
   const layer: readonly [number, number] =
     shown.length > 0 ? heightsOf(shown.flatMap(({ solid }) => boxCorners(solid))) : [300, 1500];
   for (const { part, box: solid } of step.solids) {
@@ -272,6 +273,12 @@ function windowOf(points: Points, aside: number, below: number, also: Points = [
     Math.max(Math.max(...xs) + aside, ...us),
     Math.max(Math.max(...ys) + aside, ...vs),
   );
+}
+
+/** Whether a point is in a window, which runs anticlockwise from its lower left corner. */
+function isIn([low, , high]: Points, [x, y]: Point): boolean {
+  if (!low || !high) return false;
+  return x >= low[0] && x <= high[0] && y >= low[1] && y <= high[1];
 }
 
 /** Where nothing is carried: from the way in to the way out. */

@@ -175,7 +175,7 @@ function movesTable(survey: string, moves: readonly CarryMove[], mass: number | 
   );
   const rows = moves.map((move) => {
     const share = shareWords(move, mass);
-    return markup`<tr><td class="number">${move.number}</td><td>${String(move.step)}</td><th scope="row">${moveOrder(move)}${move.closest === '' ? '' : `; closest ${move.closest}`}</th><td class="number">${move.tilt === undefined ? '–' : whole(degrees(move.tilt))}</td><td class="number">${move.raise === undefined ? '–' : shownUp(move.raise)}</td><td class="number">${move.clearance === undefined ? '–' : shownDown(move.clearance)}</td><td>${handWords(move)}</td><td class="number">${typeof share === 'number' ? shownUp(share) : share}</td><td>${aidWords(move)}</td></tr>`;
+    return markup`<tr><td class="number">${move.number}</td><td>${String(move.step)}</td><th scope="row">${moveOrder(move)}${move.closest === '' ? '' : `; closest ${move.closest}`}</th><td class="number">${move.tilt === undefined ? '–' : String(shownGiven(degrees(move.tilt), 0))}</td><td class="number">${move.raise === undefined ? '–' : shownUp(move.raise)}</td><td class="number">${move.clearance === undefined ? '–' : shownDown(move.clearance)}</td><td>${handWords(move)}</td><td class="number">${typeof share === 'number' ? shownUp(share) : share}</td><td>${aidWords(move)}</td></tr>`;
   });
   return markup`<div class="wide" role="region" aria-label="${survey}: moves" tabindex="0"><table class="moves"><caption>Moves: tilt in degrees, raise and clearance in mm, lower share in kg (what the lower end bears; no word on how many may carry it)</caption><thead><tr>${head}</tr></thead><tbody>${rows}</tbody></table></div>`;
 }

@@ -1,3 +1,4 @@
+import { carryMoves } from '../../src/core/crew/carryMoves';
 import { judgeRoute } from '../../src/core/route/judgeRoute';
 import { prepareRoute } from '../../src/core/route/preparedRoute';
 import { stageBook } from '../../src/core/route/stageBook';
@@ -30,11 +31,13 @@ export const drawnMonth = SAMPLE_SURVEYS.filter((_, i) => i % EACH === 0).flatMa
   const { piece } = decides!;
   const size = { length: piece.length, breadth: piece.breadth, thickness: piece.thickness };
   const carried = carriedRoute(route, size, piece.piece, book, ALLOWANCE);
+  const moves = known ? carryMoves(route, book, { size, allowance: ALLOWANCE }) : [];
   return route.steps.map(({ row }, i) => ({
     name: `${survey.id}, step ${i + 1}, ${row.stage}`,
     passes: (carried.chain?.clearance ?? -1) >= 0,
     /** Of the step, as STAGES has it. */
     clearance: carried.chain?.steps[i]?.clearance,
+    moves: moves.filter((move) => move.row === i),
     drawn: carried.draw(i, `m-${survey.id}-${i}`),
     small: carried.drawSmall(i, `s-${survey.id}-${i}`),
   }));

@@ -349,6 +349,7 @@ function joined(one: ChainStep, other: ChainStep): ChainStep {
     from: one.passage ? one.from : other.from,
     to: inner && other.passage ? other.to : one.to,
     leaves: other.leaves,
-    joint: one.joint ?? other.joint,
+    // What it is closest in stands first.
+    joint: closer.joint ?? one.joint ?? other.joint,
   };
 }

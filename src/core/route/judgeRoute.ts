@@ -174,7 +174,7 @@ export function judgeRoute(
       judgeStep(route, i, piece, book, allowance, chain?.[i], worstChain?.[i], otherwise),
     );
     const first = limitingStep(verdict, judged);
-    const decides = rowThatDecides(route, chain, first);
+    const decides = rowThatDecides(route, chain, first) ?? first;
     const alike =
       judged[decides]?.verdict === judged[first]?.verdict &&
       judged[decides]?.clearance === judged[first]?.clearance;

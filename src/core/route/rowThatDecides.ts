@@ -33,16 +33,16 @@ function has(stage: StageName, face: DecidingFace): boolean {
 /**
  * Of rows that are passed together all are as close: the one that has what decides.
  * @param among a row that is as close as the route
- * @returns the number of that row; `among` where no other row alone has it
+ * @returns the number of that row; undefined where none alone has it, or nothing is passed together
  */
 export function rowThatDecides(
   route: PreparedRoute,
   chain: readonly ChainStep[] | undefined,
   among: number,
-): number {
+): number | undefined {
   const step = chain?.[among];
   const faces = step?.closest === 'passage' ? step.passage?.answer.critical.faces : undefined;
-  if (!step?.joint || !faces) return among;
+  if (!step?.joint || !faces) return undefined;
   const [first, last] = step.joint;
   const rows = Array.from({ length: last - first + 1 }, (_, k) => first + k).filter((row) => {
     const { stage } = route.steps[row]?.row ?? {};
@@ -51,5 +51,5 @@ export function rowThatDecides(
     );
   });
   const [only] = rows;
-  return rows.length === 1 && only !== undefined ? only : among;
+  return rows.length === 1 ? only : undefined;
 }

@@ -124,7 +124,7 @@ export function stepMotion(
   const within = level ? betweenPlanes(places, piece, exit) : places;
   const keys = keysOf(within);
   const failed = walk.notDrawn?.row;
-  const jointly = (decides?.rows.length ?? 1) > 1;
+  const jointly = decides?.jointly === true;
   const whole = keys.length > 1 && (failed === undefined || failed > row);
   if (keys.length === 0) {
     return {
@@ -308,10 +308,13 @@ const keysOf = (places: readonly Place[]): WalkKey[] =>
     .filter(({ isKey }, n) => isKey || n === 0 || n === places.length - 1)
     .map(({ at, turn, row }) => ({ at, turn, row }));
 
-/** What decides at a step: faces of the rows that are passed together there. */
+/** What decides at a step. */
 export interface WhatDecides {
   readonly faces: readonly DecidingFace[];
+  /** Rows that may have it. */
   readonly rows: readonly number[];
+  /** The step is passed together with others. */
+  readonly jointly: boolean;
 }
 
 /** Places that come as near to what decides as this [mm], and the nearest, are looked at for their room. */
