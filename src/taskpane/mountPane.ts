@@ -219,7 +219,7 @@ class PaneController {
       : undefined;
     const lines =
       found && found.selected.length > 1
-        ? rowLines(found.headers, found.selected, form.chosen, form.options)
+        ? rowLines(found.headers, found.selected, form, (survey) => this.choiceFor(survey)?.chosen)
         : [];
     this.view.show(this.model, form.problem, lines);
     if (this.told?.row !== this.rowName()) this.told = undefined;
@@ -231,9 +231,15 @@ class PaneController {
   /** The piece is what was chosen for this survey, else what it orders, else it stays. */
   private chooseFor({ headers, cells }: FoundRow): void {
     const survey = readSelectedRow(headers, cells)?.row.survey.trim() ?? '';
-    const key =
-      this.chosenFor.get(survey) ?? orderedChoice(this.choices, this.pieces, this.orders.get(survey))?.key;
+    const key = this.chosenFor.get(survey) ?? this.choiceFor(survey)?.key;
     if (key !== undefined) this.view.choosePiece(key);
+  }
+
+  /** What was chosen for a survey, else what it orders, where it is a piece or a build of the workbook. */
+  private choiceFor(survey: string): PieceChoice | undefined {
+    const chosen = this.chosenFor.get(survey);
+    if (chosen !== undefined) return this.choices.find(({ key }) => key === chosen);
+    return orderedChoice(this.choices, this.pieces, this.orders.get(survey));
   }
 
   private rowName(): string {

@@ -223,6 +223,39 @@ test('several rows selected are all checked, with a line each', async () => {
   expect(lines[5]).toMatch(/^Row 9 Step 6, room: goes$/);
 });
 
+test('a selected row of another survey is held against what that one orders, and says so', async () => {
+  const book = exampleBook();
+  // The slate's breadth of 930 is more than the diagonal of 200 x 900, 922; the section of 800 has 50 over and under.
+  book.sheets[0]!.cells.push(
+    routeRow({ Survey: 'Weir House', Step: 1, Stage: 'door', Width: 200, Height: 900 }),
+  );
+  book.tables[0]!.rows++;
+  book.sheets.push({
+    name: 'Orders',
+    cells: [
+      ['Survey', 'Build', 'Customer'],
+      ['Mill Lane', '7 ft', 'A. N.'],
+      ['Weir House', '8 ft', 'B. N.'],
+    ],
+  });
+  book.tables.push({ name: 'Ordered', sheet: 'Orders', row: 0, column: 0, rows: 3, columns: 3 });
+  const page = await pane(book);
+  await page.evaluate(() => {
+    (window as never as { fakeSelect(s: object): void }).fakeSelect({
+      sheet: 'Surveys',
+      row: 8,
+      column: 0,
+      rows: 2,
+      columns: 4,
+    });
+  });
+  const list = page.locator('.rows-selected li');
+  await list.nth(1).waitFor();
+  const [own, other] = await list.allInnerTexts();
+  expect(own).toBe('Row 9 Step 6, room: goes');
+  expect(other).toMatch(/^Row 10 survey Weir House with Slate section, Step 1, door: goes/);
+});
+
 test.each([4, 5, 7, 9])(
   'at 320 x 700 the verdict, what decides and the drawing of row %d are seen without scrolling',
   async (row) => {
