@@ -1,5 +1,7 @@
 import type { Problem } from '../core/measures/problem';
 import {
+  DOOR_HEIGHT,
+  DOOR_WIDTH,
   GOING as USUAL_GOING,
   HEADROOM as USUAL_HEADROOM,
   PASSAGE_WIDTH,
@@ -26,6 +28,20 @@ type Usual = NonNullable<ArgumentDescription['usual']>;
  */
 export const opening = <const Name extends string>(name: Name, help: string, usual: Usual = PASSAGE_WIDTH) =>
   ({ name, help, quantity: 'length', ...OPENING_RANGE, usual }) as const satisfies ArgumentDescription;
+
+/** A door, and the wall that it stands in. */
+export const DOOR_IN_WALL = [
+  opening('door_width', 'clear width of the door', DOOR_WIDTH),
+  opening('door_height', 'clear height of the door', DOOR_HEIGHT),
+  {
+    name: 'wall_thickness',
+    help: 'thickness of the wall with its linings',
+    quantity: 'length',
+    least: 0,
+    most: 2000,
+    plainZero: true,
+  },
+] as const satisfies readonly ArgumentDescription[];
 
 /** The three sizes of a piece, in any order; the longest is checked by `longestInRange`. */
 export const PIECE_SIZES = [

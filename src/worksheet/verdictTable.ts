@@ -29,7 +29,7 @@ export const ROUTE_MOTIONS =
   'each stage by the families of motion of its own function; between stages a pose changes only outdoors, in a room, on a landing, or in a passage with a Length, where the turning piece fits';
 
 export const ROUTE_VALIDITY =
-  'goes: worst case by the tape at least the allowance; tight: at least 0 as measured; no way found: not shown and not disproved; cannot go: proved even with the tape in its favour; not measured: a measure is missing or refused';
+  'goes: worst case by the tape at least the allowance; tight: at least 0 as measured; no way found: not shown and not disproved; cannot go: proved even with the tape in its favour; not measured: a measure is missing or refused. Steps and a ramp: as wide as their Width all the way, level ground or the next row at both ends, open to the sky where Height says open or nothing; a door after steps stands at their last riser. Low width: on a side that is not known, up to Low height, all along; passed beside, above, or leaning over it; on a flight with measured ends not leaning, and above it under end ceilings that are nearer by as much as the piece is raised';
 
 /** A build's verdict as a row of the table. */
 export const verdictRow = (v: BuildVerdict): TableCell[] => [

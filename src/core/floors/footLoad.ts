@@ -48,7 +48,7 @@ export function footLoad(input: FootLoadInput, working?: Working): Outcome<numbe
     formula: input.worstShare === undefined ? 'min(1, 2 / feet)' : 'worst_share',
     value: share,
     unit: '',
-    source: input.worstShare === undefined ? 'a table rocks on two: common practice, no source' : 'as given',
+    source: shareSource(input),
   });
   const load = weight * share;
   if (working) besideTheCode(working, load, 'dwelling', 'point');
@@ -60,4 +60,11 @@ export function footLoad(input: FootLoadInput, working?: Working): Outcome<numbe
     source: 'statics',
   });
   return found(load);
+}
+
+/** What a part of the weight supposes: the table level on all of its feet, or rocking on two of them. */
+function shareSource({ worstShare, feet }: FootLoadInput): string {
+  if (worstShare === undefined)
+    return 'a table rocks on two feet, each with half of it: common practice, no source';
+  return worstShare === 1 / feet ? 'as given: levelled, so that every foot bears alike' : 'as given';
 }

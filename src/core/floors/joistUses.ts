@@ -139,6 +139,7 @@ function strengthClassUses(input: JoistUsesInput & { readonly grade: Grade }, wo
     formula: string,
     loads: SpanLoads,
     kmodHere: number,
+    why: string,
   ): { bending: number; shear: number } => {
     const { moment, at } = greatestMoment(loads);
     const stress = moment / modulus;
@@ -153,7 +154,7 @@ function strengthClassUses(input: JoistUsesInput & { readonly grade: Grade }, wo
     step?.(`Moment, ${name}`, 'greatest along the span', moment / 1e6, 'kNm', 'statics');
     step?.(`Where, ${name}`, 'where the shear changes sign', at, 'mm', 'statics');
     step?.(`Bending stress, ${name}`, 'moment / section modulus', stress, 'N/mm2', `${EC5} 6.1.6`);
-    step?.(`kmod, ${name}`, 'solid timber, service class 1', kmodHere, '', `${EC5} table 3.1`);
+    step?.(`kmod, ${name}`, why, kmodHere, '', `${EC5} table 3.1; 3.1.3(2), from memory`);
     step?.(
       `Bending strength, ${name}`,
       'kmod x fm,k x ksys / 1.3',
@@ -191,12 +192,14 @@ function strengthClassUses(input: JoistUsesInput & { readonly grade: Grade }, wo
     '1.35 dead + 1.5 imposed + 1.5 points',
     scaled(GAMMA_PERMANENT * dead + GAMMA_IMPOSED * imposed, GAMMA_IMPOSED),
     kmod,
+    'of actions together the shortest decides: the imposed load, which comes and goes, in service class 1',
   );
   const stays = strengthUses(
     'what stays, permanent',
     '1.35 dead + 1.35 points',
     scaled(GAMMA_PERMANENT * dead, GAMMA_PERMANENT),
     KMOD.permanent,
+    'a table that stays for good is checked by itself, with the floor alone, in service class 1',
   );
 
   const stiffness = {

@@ -82,7 +82,13 @@ export function lumberUses(
     step?.(`Combination, ${name}`, formula, name, '', 'allowable stress');
     step?.(`Moment, ${name}`, 'greatest along the span', moment / 1e6, 'kNm', 'statics');
     step?.(`Where, ${name}`, 'where the shear changes sign', at, 'mm', 'statics');
-    step?.(`Load duration factor, ${name}`, '.9, 1, 1 or 1.25', duration, '', `${NDS} table 2.3.2`);
+    step?.(
+      `Load duration factor, ${name}`,
+      'of loads together the shortest decides: .9, 1, 1 or 1.25',
+      duration,
+      '',
+      `${NDS} table 2.3.2`,
+    );
     step?.(`Bending stress, ${name}`, 'moment / section modulus', stress, 'N/mm2', `${NDS} 3.3`);
     step?.(
       `Bending stress allowed, ${name}`,

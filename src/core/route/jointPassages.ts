@@ -33,8 +33,9 @@ export function jointPassages(
 const ENOUGH_IN_PLAN = 40;
 
 /**
- * The ways through level rows that stand close, as they are measured: they take long, and are asked for where nothing
- * else passes.
+ * The ways through level rows that stand close, as they are measured. To find them takes long, so they are asked for only
+ * where nothing else passes.
+ * @param asked whether they are; otherwise there are none
  */
 export function levelPassages(
   block: JointBlock,

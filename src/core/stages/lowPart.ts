@@ -30,7 +30,9 @@ export const PLUMB: SectionOfWay = { square: 1, leans: 'any' };
  * The passages of a way that is narrower near its floor: as narrow as that all the way up, raised above it, or leaning
  * past its upper edge. That is all there is in the section, and each is sufficient on whichever side the narrow part
  * stands, since the section is only mirrored.
- * @param passages of a way so wide and high, carried so much above its floor [mm]
+ * @param way sizes [mm]; one whose narrow part is not measured, or is no narrower, passes as it is
+ * @param passages solves a way so wide and high, the piece carried so much above its floor [mm]
+ * @returns every passage, those of the narrow way first; what is proved is proved of the whole way
  */
 export function besideLow(
   { width, height, lowWidth, lowHeight }: WithLowPart,

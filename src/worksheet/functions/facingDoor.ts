@@ -1,7 +1,7 @@
 import { writeAnswer } from '../../core/motion/answerWorking';
 import { facingDoorAnswer } from '../../core/stages/facingDoor/facingDoor';
-import { CLEAR_HEIGHT, DOOR_HEIGHT, DOOR_WIDTH, STAIR_WIDTH } from '../../core/stages/usualRanges';
-import { GOING, HEADROOM, opening, PIECE_SIZES, RISE } from '../arguments';
+import { CLEAR_HEIGHT, STAIR_WIDTH } from '../../core/stages/usualRanges';
+import { DOOR_IN_WALL, GOING, HEADROOM, opening, PIECE_SIZES, RISE } from '../arguments';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 import { numberFunction } from '../namedArguments';
 import { withPieceUnder } from '../pieceArgument';
@@ -14,16 +14,7 @@ export const facingDoor = numberFunction({
   group: 'Clearance',
   summary: "Clearance of a piece through a door in the wall that faces a stair's end",
   arguments: [
-    opening('door_width', 'clear width of the door', DOOR_WIDTH),
-    opening('door_height', 'clear height of the door', DOOR_HEIGHT),
-    {
-      name: 'wall_thickness',
-      help: 'thickness of the wall with its linings',
-      quantity: 'length',
-      least: 0,
-      most: 2000,
-      plainZero: true,
-    },
+    ...DOOR_IN_WALL,
     {
       name: 'space',
       help: 'level floor from that wall to the first riser, at the head to the top nosing',

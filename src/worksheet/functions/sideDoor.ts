@@ -1,7 +1,7 @@
 import { writeAnswer } from '../../core/motion/answerWorking';
 import { sideDoorAnswer } from '../../core/stages/sideDoor/sideDoor';
-import { CLEAR_HEIGHT, DOOR_HEIGHT, DOOR_WIDTH } from '../../core/stages/usualRanges';
-import { opening, PIECE_SIZES } from '../arguments';
+import { CLEAR_HEIGHT } from '../../core/stages/usualRanges';
+import { DOOR_IN_WALL, opening, PIECE_SIZES } from '../arguments';
 import { numberFunction } from '../namedArguments';
 import { withPiece } from '../pieceArgument';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
@@ -14,16 +14,7 @@ export const sideDoor = numberFunction({
   group: 'Clearance',
   summary: 'Clearance of a piece out of a door into a passage across it',
   arguments: [
-    opening('door_width', 'clear width of the door', DOOR_WIDTH),
-    opening('door_height', 'clear height of the door', DOOR_HEIGHT),
-    {
-      name: 'wall_thickness',
-      help: 'thickness of the wall with its linings',
-      quantity: 'length',
-      least: 0,
-      most: 2000,
-      plainZero: true,
-    },
+    ...DOOR_IN_WALL,
     opening('passage_width', 'clear width of the passage across the door'),
     opening('ceiling', 'clear height of the passage and the approach', CLEAR_HEIGHT),
     ...PIECE_SIZES,

@@ -147,3 +147,17 @@ describe('flightLoad and treadLoad', () => {
     expect(flight.steps.at(-1)!.value).toBe(flight.result);
   });
 });
+
+// By hand: 377 kg on four feet, levelled 1/4 each, rocking on two 1/2.
+test.each([
+  [undefined, 0.5, /rocks on two feet/],
+  [0.25, 0.25, /every foot bears alike/],
+  [0.4, 0.4, /^as given$/],
+])('a working of a foot says what a share of %s supposes', (worstShare, part, why) => {
+  const { steps } = collectWorking((w) =>
+    footLoad({ mass: 377, feet: 4, ...(worstShare === undefined ? {} : { worstShare }) }, w),
+  );
+  const step = steps.find(({ what }) => what === 'Part on the worst foot')!;
+  expect(step.value).toBe(part);
+  expect(step.source).toMatch(why);
+});

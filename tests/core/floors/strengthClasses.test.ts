@@ -52,3 +52,29 @@ describe('kmod', () => {
     expect(steps.find(({ what }) => what === 'kmod, what stays, permanent')?.value).toBe(0.6);
   });
 });
+
+// EN 1995-1-1 3.1.3(2), from memory: of actions of different duration the shortest decides kmod. So what stays for good has
+// to be checked without it: both reasons stand where the figure does.
+test('a working says why each of the two combinations has its kmod', () => {
+  const { steps } = collectWorking((working) =>
+    joistUses(
+      {
+        span: 3600,
+        spacing: 400,
+        breadth: 50,
+        depth: 200,
+        grade: 'C24',
+        dead: 0.5,
+        imposed: 1.5,
+        points: [{ load: 900, at: 1800 }],
+        duration: 'medium',
+      },
+      working,
+    ),
+  );
+  const why = (what: string): string => String(steps.find((step) => step.what === what)?.formula);
+  expect(why('kmod, all loads, medium')).toContain('the shortest decides');
+  expect(why('kmod, what stays, permanent')).toContain('checked by itself');
+  for (const step of steps.filter(({ what }) => what.startsWith('kmod')))
+    expect(step.source).toContain('3.1.3(2), from memory');
+});

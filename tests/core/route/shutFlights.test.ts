@@ -4,7 +4,8 @@ import { prepareRoute } from '../../../src/core/route/preparedRoute';
 import { flightPassages } from '../../../src/core/stages/flight/flightPassages';
 import { stageBook } from '../../../src/core/route/stageBook';
 import { seededStream } from '../../../src/core/space/seededStream';
-import { passesSection, roundedUp, type WaySection } from '../../support/sectionSearch';
+import { passesSection, roundedUp } from '../../support/sectionSearch';
+import { sectionOf, type StairInSection as Stair } from '../../support/stairSection';
 import { route } from './routeFixtures';
 
 /**
@@ -15,47 +16,6 @@ import { route } from './routeFixtures';
  * `FLIGHTS=400 npx jest tests/core/route/shutFlights` runs the campaign.
  */
 const FLIGHTS = Number(process.env['FLIGHTS'] ?? 30);
-
-interface Stair {
-  readonly width: number;
-  readonly headroom: number;
-  readonly rise: number;
-  readonly going: number;
-  readonly risers: number;
-  readonly footCeiling: number;
-  readonly headCeiling: number;
-  readonly footSpace: number;
-  readonly headSpace: number;
-}
-
-/** As the columns say it: solid below the line of nosings from the first riser on, the head's ceiling from the last nosing. */
-function sectionOf(s: Stair): WaySection {
-  const slope = s.rise / s.going;
-  const run = (s.risers - 1) * s.going;
-  const top = s.risers * s.rise;
-  const line = (x: number): number => s.rise + s.headroom + slope * x;
-  const trimmer = Math.min(run, (s.footCeiling - s.rise - s.headroom) / slope);
-  const edge = Math.max(-s.footSpace, trimmer);
-  const [left, right] = [-s.footSpace, run + s.headSpace];
-  const over = trimmer < run ? line(run) : s.footCeiling;
-  return {
-    floor: [
-      [left, 0],
-      [0, 0],
-      [0, s.rise],
-      [run, top],
-      [right, top],
-    ],
-    ceiling: [
-      [left, s.footCeiling],
-      [edge, s.footCeiling],
-      ...(trimmer < run ? ([[edge, line(edge)]] as const) : []),
-      [run, over],
-      [run, top + s.headCeiling],
-      [right, top + s.headCeiling],
-    ],
-  };
-}
 
 /** Whether the piece is seen to pass in some hold, with some millimetres to spare for the grid. */
 function passes(s: Stair, piece: PieceSize): boolean {

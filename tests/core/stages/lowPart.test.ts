@@ -3,7 +3,8 @@ import { PASSAGE_SOLVER } from '../../../src/core/stages/passage/passageSolver';
 import { sizesOfHold } from '../../../src/core/motion/hold';
 import { sortedPiece, type PieceSize } from '../../../src/core/measures/piece';
 import { seededStream } from '../../../src/core/space/seededStream';
-import { passesSection, roundedUp, type WaySection } from '../../support/sectionSearch';
+import { passesSection, roundedUp } from '../../support/sectionSearch';
+import { sectionOf, type StairInSection } from '../../support/stairSection';
 import { judge, openEnds, piece, route } from '../route/routeFixtures';
 
 /**
@@ -12,55 +13,14 @@ import { judge, openEnds, piece, route } from '../route/routeFixtures';
  */
 const FLIGHTS = Number(process.env['LOW'] ?? 40);
 
-interface Stair {
-  readonly headroom: number;
-  readonly rise: number;
-  readonly going: number;
-  readonly risers: number;
-  readonly footCeiling: number;
-  readonly headCeiling: number;
-  readonly footSpace: number;
-  readonly headSpace: number;
-}
-
-/**
- * The upright section that is open to a piece wider than what is left beside the rail: no lower than the rail's top over
- * the line of nosings, from the first nosing to the last. Over the two floors there is no rail, so the floors are as they
- * are: whatever passes with a rail there too passes here.
- */
-function aboveRail({ lowHeight, ...s }: Stair & { readonly lowHeight: number }): WaySection {
-  const slope = s.rise / s.going;
-  const run = (s.risers - 1) * s.going;
-  const top = s.risers * s.rise;
-  const line = (x: number): number => s.rise + s.headroom + slope * x;
-  const trimmer = Math.min(run, (s.footCeiling - s.rise - s.headroom) / slope);
-  const edge = Math.max(-s.footSpace, trimmer);
-  const [left, right] = [-s.footSpace, run + s.headSpace];
-  const over = trimmer < run ? line(run) : s.footCeiling;
-  return {
-    floor: [
-      [left, 0],
-      [0, 0],
-      [0, s.rise + lowHeight],
-      [run, top + lowHeight],
-      [run, top],
-      [right, top],
-    ],
-    ceiling: [
-      [left, s.footCeiling],
-      [edge, s.footCeiling],
-      ...(trimmer < run ? ([[edge, line(edge)]] as const) : []),
-      [run, over],
-      [run, top + s.headCeiling],
-      [right, top + s.headCeiling],
-    ],
-  };
-}
-
 const passagesOf = (measures: Parameters<typeof FLIGHT_SOLVER.passages>[0], box: PieceSize) =>
   FLIGHT_SOLVER.passages(measures, box, 'with leaning');
 
-const flightOf = ({ headroom, ...rest }: Stair) => ({ width: 1000, height: headroom, ...rest });
+const flightOf = ({ headroom, ...rest }: Omit<StairInSection, 'width'>) => ({
+  width: 1000,
+  height: headroom,
+  ...rest,
+});
 
 test('what is carried above a handrail passes under the ceilings at both ends, by a search in the upright section', () => {
   let shown = 0;
@@ -70,7 +30,7 @@ test('what is carried above a handrail passes under the ceilings at both ends, b
     const lowHeight = b(100, 900);
     const upright = b(300, 1200);
     const headroom = upright + lowHeight + b(250, 700);
-    const stair: Stair = {
+    const stair: Omit<StairInSection, 'width'> = {
       headroom,
       rise: b(150, 215),
       going: b(215, 290),
@@ -93,7 +53,7 @@ test('what is carried above a handrail passes under the ceilings at both ends, b
       const [p, q] = [u + off, v + off];
       const half = Math.hypot(p, q) / 2;
       const run = (stair.risers - 1) * stair.going;
-      const passes = passesSection(aboveRail({ ...stair, lowHeight }), p, q, -half, run + half);
+      const passes = passesSection(sectionOf(stair, lowHeight), p, q, -half, run + half);
       if (!passes)
         throw new Error(`seed ${seed}: ${JSON.stringify({ stair, lowHeight, box, from, answer })}`);
     }

@@ -52,6 +52,9 @@ function makeRoom(shapes: number, corners: number): void {
 /**
  * Cuts the free area at every corner and crossing, so that within a strip each shape is bounded by one line
  * below and one above and their order stays.
+ * @param shapes convex places that are not free [mm]
+ * @param box where the middle of the piece may be [mm]
+ * @returns the trapezoids that are left, and which of them hang together
  */
 export function freeSlice(shapes: readonly ConvexShape[], box: PlanarBox): FreeSlice {
   const { xMin, xMax, yMin, yMax } = box;

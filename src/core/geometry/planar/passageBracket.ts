@@ -19,8 +19,9 @@ export interface PlanarPassage {
 }
 
 /**
- * Brackets the largest padding with which a rectangle passes, to `tolerance` [mm], twice that where a try on the very edge stays undecided, unless the work limit ends it
- * first; then the bracket known so far. A side that the padding would make negative counts as 0.
+ * Brackets the largest padding with which a rectangle passes. Its two ends lie `tolerance` [mm] apart, or twice that
+ * where a try on the very edge stays undecided; where the work limit is reached first, it is the bracket known so far. A
+ * side that the padding would make negative counts as 0.
  *
  * @param passageFor the passage for a rectangle p x q (its regions usually depend on the padded size)
  * @param p one side [mm]

@@ -48,7 +48,7 @@ export function quarterLandingCutBlocks(
   return centreCutsBlock(sceneOf(landing), cuts, piece);
 }
 
-/** The lines that the centre has to cross, each by itself. */
+/** The lines in plan [mm] that the piece's centre has to cross on its way round; it crosses each of them. */
 export function quarterLandingCuts({ widthIn: a, widthOut: b }: QuarterAtMost): Cut[] {
   return [
     [

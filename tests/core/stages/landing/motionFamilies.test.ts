@@ -8,26 +8,20 @@ import { quarterLandingStage, quarterLandingTask } from '../../../../src/core/st
 import { replay } from '../../../support/replayMotion';
 import { seeded } from '../../../support/parkMiller';
 import { evenly } from '../../../support/evenly';
+import { halfOf, seededStair } from '../../../support/seededStair';
 
 /** A seeded stair and piece, from narrow to wide, the landing's ceiling below, at or above the flights'. */
 function seededLanding(next: () => number) {
-  const width = 700 + 300 * next();
-  const other = width - 50 + 250 * next();
-  const headroom = 1900 + 400 * next();
-  const kind = next();
-  const stair = {
-    headroom,
-    rise: 150 + 70 * next(),
-    going: 200 + 100 * next(),
-    overRail: 0,
-    landingCeiling: kind < 0.4 ? headroom : kind < 0.55 ? headroom - 100 * next() : headroom + 600 * next(),
-  };
+  const drawn = seededStair(next, {
+    ...{ width: [700, 300], other: [-50, 250], headroom: [1900, 400] },
+    ...{ level: 0.4, notHigher: 0.55, lower: 100, higher: 600 },
+  });
   const length = 400 + 2000 * next();
   const breadth = next() < 0.5 ? 60 + 300 * next() : Math.min(length, 300 + 700 * next());
   const thickness = next() < 0.5 ? 25 : Math.min(breadth, 40 + 150 * next());
   return {
-    half: { ...stair, flightWidth: width, well: next() < 0.5 ? 0 : 200 * next(), landingDepth: other },
-    quarter: { ...stair, widthIn: width, widthOut: other },
+    half: halfOf(drawn, next() < 0.5 ? 0 : 200 * next()),
+    quarter: drawn.quarter,
     piece: sortedPiece(length, breadth, thickness),
   };
 }

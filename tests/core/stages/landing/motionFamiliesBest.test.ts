@@ -7,6 +7,7 @@ import type { SearchedStage } from '../../../../src/core/stages/landing/searched
 import { quarterLandingStage, quarterLandingTask } from '../../../../src/core/stages/landing/quarterLanding';
 import { replay } from '../../../support/replayMotion';
 import { seeded } from '../../../support/parkMiller';
+import { halfOf, seededStair } from '../../../support/seededStair';
 
 // Thick pieces under low ceilings, where heights and nosings decide and not only the plan.
 
@@ -22,23 +23,16 @@ function scenes(): Scene[] {
   const next = seeded(41);
   const all: Scene[] = [];
   for (let i = 0; i < 24; i++) {
-    const width = 700 + 300 * next();
-    const other = width - 60 + 260 * next();
-    const headroom = 1850 + 450 * next();
-    const kind = next();
-    const stair = {
-      headroom,
-      rise: 150 + 70 * next(),
-      going: 200 + 100 * next(),
-      overRail: 0,
-      landingCeiling: kind < 0.25 ? headroom : kind < 0.5 ? headroom - 250 * next() : headroom + 700 * next(),
-    };
+    const drawn = seededStair(next, {
+      ...{ width: [700, 300], other: [-60, 260], headroom: [1850, 450] },
+      ...{ level: 0.25, notHigher: 0.5, lower: 250, higher: 700 },
+    });
     const length = 800 + 1700 * next();
     const breadth = next() < 0.5 ? 100 + 300 * next() : Math.min(length, 300 + 700 * next());
     const thickness = next() < 0.3 ? 20 + 20 * next() : Math.min(breadth, 60 + 400 * next());
     const piece = sortedPiece(length, breadth, thickness);
-    const half = { ...stair, flightWidth: width, well: 150 * next(), landingDepth: other };
-    const quarter = { ...stair, widthIn: width, widthOut: other };
+    const half = halfOf(drawn, 150 * next());
+    const { quarter } = drawn;
     for (const hold of ['LB', 'LT', 'BL'] as const) {
       for (const mostRaise of [Infinity, 300]) {
         all.push(

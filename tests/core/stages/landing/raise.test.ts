@@ -10,28 +10,22 @@ import { bestFamilyFit } from '../../../../src/core/stages/landing/motionFamilie
 import { quarterLandingStage, quarterLandingTask } from '../../../../src/core/stages/landing/quarterLanding';
 import { widestMotion } from '../../../../src/core/stages/landing/searchedStage';
 import { seeded } from '../../../support/parkMiller';
+import { halfOf, seededStair } from '../../../support/seededStair';
 import { halfFloor, quarterFloor, sampledRaise } from '../../../support/stairFloor';
 
 /** How many seeded landings: `RAISES=700 npx jest tests/core/stages/landing/raise` is the campaign. */
 const COUNT = Number(process.env['RAISES'] ?? 14);
 
 function seededLanding(next: () => number) {
-  const width = 700 + 350 * next();
-  const other = width - 50 + 300 * next();
-  const headroom = 1900 + 450 * next();
-  const kind = next();
-  const stair = {
-    headroom,
-    rise: 150 + 70 * next(),
-    going: 200 + 100 * next(),
-    overRail: 0,
-    landingCeiling: kind < 0.4 ? headroom : kind < 0.55 ? headroom - 100 * next() : headroom + 600 * next(),
-  };
+  const drawn = seededStair(next, {
+    ...{ width: [700, 350], other: [-50, 300], headroom: [1900, 450] },
+    ...{ level: 0.4, notHigher: 0.55, lower: 100, higher: 600 },
+  });
+  const { width, stair, quarter } = drawn;
   const length = 400 + 2000 * next();
   const breadth = next() < 0.4 ? 60 + 300 * next() : Math.min(length, 300 + 800 * next());
   const thickness = next() < 0.6 ? 15 + 30 * next() : Math.min(breadth, 40 + 300 * next());
-  const half = { ...stair, flightWidth: width, well: next() < 0.5 ? 0 : 200 * next(), landingDepth: other };
-  const quarter = { ...stair, widthIn: width, widthOut: other };
+  const half = halfOf(drawn, next() < 0.5 ? 0 : 200 * next());
   const { rise, going } = stair;
   return [
     {
