@@ -289,6 +289,78 @@ export function routeAir(rows: readonly AirRow[]): Cell[] {
       }
       case 'flight':
         return flight(i, row, before, after);
+      case 'steps': {
+        // One riser, or the line of nosings from the first to the last; nothing above where no height is told.
+        const { rise = 0, going = 0, risers = 1 } = m;
+        const top = m['height'] ?? HIGH;
+        if (risers > 1) {
+          const measures = { width, height: top, rise, going, risers, footCeiling: top, headCeiling: top };
+          return flight(i, { ...row, stage: 'flight', measures }, before, after);
+        }
+        enter(width, row.place);
+        // Its going is the floor before it, walked up.
+        add(i, block(frame, [0, going], [-width / 2, width / 2], row.way === 'down' ? [0, top] : [0, top]));
+        leave(moved(frame, going, 0, row.way === 'down' ? -rise : rise), width);
+        return;
+      }
+      case 'ramp': {
+        const { rise = 0, length = 0 } = m;
+        const top = m['height'] ?? HIGH;
+        enter(width, row.place);
+        const level = Math.sqrt(length ** 2 - rise ** 2);
+        const slope = (row.way === 'down' ? -rise : rise) / level;
+        add(i, [
+          placed(frame, -1, 0, 0, 0),
+          placed(frame, 1, 0, 0, level),
+          placed(frame, 0, -1, 0, width / 2),
+          placed(frame, 0, 1, 0, width / 2),
+          placed(frame, slope, 0, -1, 0),
+          placed(frame, -slope, 0, 1, top),
+        ]);
+        leave(moved(frame, level, 0, row.way === 'down' ? -rise : rise), width);
+        return;
+      }
+      case 'winder': {
+        // Walked up: treads run together in the inner edge, each as far round as the others, one rise above the last.
+        const { widthOut = width, turn = 90, rise = 0, going = 1, height: headroom = 0 } = m;
+        const treads = m['treads'] ?? Math.max(1, Math.round(turn / 30));
+        const up = row.way !== 'down';
+        enter(up ? width : widthOut, row.place);
+        const angle = (turn * Math.PI) / 180;
+        // Walked down the hand is seen from above: up it turns to the other.
+        const left = up ? side : -side;
+        const edge = up
+          ? moved(frame, going, (left * width) / 2)
+          : moved(frame, 0, (-left * widthOut) / 2, -treads * rise, Math.PI - left * angle);
+        // From the last nosing of the lower flight to the first winding one.
+        const slope = rise / going;
+        add(i, [
+          placed(edge, -1, 0, 0, going),
+          placed(edge, 1, 0, 0, 0),
+          placed(edge, 0, left, 0, 0),
+          placed(edge, 0, -left, 0, width),
+          placed(edge, slope, 0, -1, -rise),
+          placed(edge, -slope, 0, 1, rise + headroom),
+        ]);
+        for (let k = 0; k < treads; k++) {
+          const [from, to] = [k, k + 1].map((n) => -Math.PI / 2 + (angle * n) / treads) as [number, number];
+          const top = (k + 1) * rise;
+          add(i, [
+            placed(edge, Math.sin(from), -left * Math.cos(from), 0, 0),
+            placed(edge, -Math.sin(to), left * Math.cos(to), 0, 0),
+            placed(edge, 0, -left, 0, width),
+            placed(edge, Math.sin(angle), -left * Math.cos(angle), 0, widthOut),
+            ...(turn > 120 ? [placed(edge, 1, 0, 0, width)] : []),
+            placed(edge, 0, 0, -1, -top),
+            placed(edge, 0, 0, 1, top + headroom),
+          ]);
+        }
+        if (up) {
+          const out = moved(edge, 0, 0, treads * rise, left * angle);
+          return leave(moved(out, 0, (-left * widthOut) / 2), widthOut);
+        }
+        return leave(moved(edge, -going, (-left * width) / 2, 0, Math.PI), width);
+      }
       case 'quarter landing': {
         const { widthOut = 0 } = m;
         const beside = (other: AirRow | undefined): boolean => other?.stage === 'flight' || isLanding(other);

@@ -11,6 +11,7 @@ import { greatestShown } from './greatestShown';
 import { centreAt, standBlock, type BlockEnd } from './blockEnds';
 import type { JointAsk, JointBlock, JointMotion, JointPassage } from './jointRow';
 import { boundsOf, type PlacedBlock } from './planWorld';
+import { raiseInSection } from './raiseInSection';
 import { reachesInto, sideOf } from './sideOf';
 import { smallTurns } from './smallTurns';
 import { closestAt } from '../motion/closest';
@@ -82,6 +83,7 @@ export function sectionJoint(
       atMost: Infinity,
       pose: carried.pose,
       critical: closestAt('where the rows stand close, seen from the side', 'anything'),
+      raise: section.raise(carried, shown.clearance, shown.by()),
     };
     passages.push({
       from: carried.hold,
@@ -185,6 +187,12 @@ class Section {
     const goal = { ...regionAt(last, u, v), angle: last.pitch };
     const decision = decidePassage(this.world, u, v, start, goal, WORK);
     return decision.verdict === 'passes' ? decision.path : undefined;
+  }
+
+  /** How high the padded piece is raised at most above what is below it along a path [mm]. */
+  raise(carried: Carried, padding: number, path: readonly PlanarPlace[]): number {
+    const sides = carried.sides(padding);
+    return sides ? raiseInSection(this.world.obstacles, sides, path) : Infinity;
   }
 
   motion(carried: Carried, padding: number, path: readonly PlanarPlace[]): JointMotion {

@@ -3,7 +3,7 @@ import { turnOfAxes } from '../motion/attitude';
 import { poseOfHold, sizesOfHold, type Hold } from '../motion/hold';
 import { findMotion } from '../space/findMotion';
 import type { KeyAttitude, Motion, SceneBox } from '../space/motion';
-import { rotate } from '../space/quaternion';
+import { likeness, rotate } from '../space/quaternion';
 import { centreAt, standBlock, type BlockEnd } from './blockEnds';
 import { greatestShown } from './greatestShown';
 import type { JointAsk, JointBlock, JointPassage } from './jointRow';
@@ -40,6 +40,9 @@ export function spaceJoint(
   const { least, most } = boundsOf(scene, stood.ends);
   const [dx, dy, dz] = stood.origin;
   const passages: JointPassage[] = [];
+  const lowestFloor = Math.min(
+    ...stood.placed.placed.rows.flatMap(({ entry, exit }) => [entry.at[2], exit.at[2]]),
+  );
   for (const hold of HOLDS) {
     if (ask.from && !ask.from.includes(hold)) continue;
     const ends = (padding: number): readonly [KeyAttitude, KeyAttitude] => [
@@ -67,6 +70,7 @@ export function spaceJoint(
       atMost: Infinity,
       pose: poseOfHold(hold),
       critical: closestAt('where the rows stand close', 'anything'),
+      raise: raiseAtMost(paddedPiece(piece, shown.clearance), shown.by, lowestFloor),
     };
     passages.push({
       from: hold,
@@ -83,6 +87,28 @@ export function spaceJoint(
     });
   }
   return passages;
+}
+
+/**
+ * More than how high a motion raises the padded piece above what is below it [mm]: its lowest corner above the lowest
+ * floor, since what is below it is no lower. Between two places no corner is higher than the higher of them by more than
+ * it turns.
+ */
+function raiseAtMost(piece: PieceSize, motion: Motion, lowestFloor: number): number {
+  const radius = Math.hypot(piece.length, piece.breadth, piece.thickness) / 2;
+  const lowest = ({ at, turn }: KeyAttitude): number =>
+    at[2] -
+    (piece.length * Math.abs(rotate(turn, [1, 0, 0])[2]) +
+      piece.breadth * Math.abs(rotate(turn, [0, 1, 0])[2]) +
+      piece.thickness * Math.abs(rotate(turn, [0, 0, 1])[2])) /
+      2;
+  let most = 0;
+  motion.forEach((key, n) => {
+    const before = motion[n - 1] ?? key;
+    const turned = 2 * Math.acos(Math.min(1, Math.abs(likeness(key.turn, before.turn))));
+    most = Math.max(most, Math.max(lowest(key), lowest(before)) + (turned * radius) / 2 - lowestFloor);
+  });
+  return most;
 }
 
 /** The piece at an end, just off what it rests on. */

@@ -7,7 +7,7 @@ import type { TurnedHold } from '../../motion/attitude';
 import { movedFrame, type Frame } from '../place/frame';
 import { GROUND_AWAY } from './reach';
 import { endsOpen, placeRoute, type PlacedRoute, type PlacedRow } from '../place/placedRoute';
-import { isStair } from '../../stages/kinds';
+import { isStair, kindOf } from '../../stages/kinds';
 import { isLanding, turns } from '../place/rowContext';
 import type { JointRow } from '../jointRow';
 import { LIFT_TRAVEL } from '../place/buildLift';
@@ -101,8 +101,9 @@ export function walkRoute(
   padding: number,
   { searches = true }: WalkOptions = {},
 ): RouteWalk {
-  const route = placeRoute(rows);
-  const walker = new Walker(route, rows, steps, piece, padding, searches);
+  const walked = rows.map((row) => asWalked(row, piece));
+  const route = placeRoute(walked);
+  const walker = new Walker(route, walked, steps, piece, padding, searches);
   const notDrawn = walker.walk();
   return {
     route,
@@ -111,6 +112,23 @@ export function walkRoute(
     notDrawn,
     searched: [...walker.carrier.searched],
   };
+}
+
+/** No piece need be carried higher above a floor, whatever its ceiling [mm over its length]. */
+const OVERHEAD = 2000;
+
+/** Steps and ramps are walked as the flight that they are, and no higher under the sky than anybody need. */
+function asWalked(row: JointRow, { length }: PieceSize): JointRow {
+  const measures = kindOf(row.stage).solvedAsFlight?.(row.measures);
+  const flight = measures ? { ...row, stage: 'flight' as const, measures } : row;
+  if (flight.stage !== 'flight') return flight;
+  const { height, footCeiling, headCeiling } = flight.measures;
+  const most = length + OVERHEAD;
+  const under = (told: number | undefined): number | undefined => told && Math.min(told, most);
+  if (![height, footCeiling, headCeiling].some((told) => told !== undefined && told > most)) return flight;
+  const low = { height: under(height), footCeiling: under(footCeiling), headCeiling: under(headCeiling) };
+  const known = Object.entries(low).filter(([, told]) => told !== undefined);
+  return { ...flight, measures: { ...flight.measures, ...Object.fromEntries(known) } };
 }
 
 class Walker {

@@ -9,16 +9,18 @@ const FINE_STEPS = 100;
 
 /**
  * A ramp as a flight of very many very low steps. Their line of nosings begins one of those rises above the ramp's foot
- * and comes down to the ramp at its head, so that what passes above the steps passes above the ramp.
+ * and comes down to the ramp at its head, so that what passes above the steps passes above the ramp; and the ceiling over
+ * them is as much lower, so that it is nowhere higher above the ramp than was measured.
  */
 function asFlight({ width, height = SKY, length, rise }: LooseStageMeasures): StageMeasures {
   const level = length === undefined || rise === undefined ? undefined : Math.sqrt(length ** 2 - rise ** 2);
+  const headroom = height === SKY ? SKY : height - (rise ?? 0) / FINE_STEPS;
   return {
     ...(width === undefined ? {} : { width }),
     ...(rise === undefined ? {} : { rise: rise / FINE_STEPS }),
     ...(level === undefined || !(level > 0) ? {} : { going: level / (FINE_STEPS - 1) }),
     risers: FINE_STEPS,
-    height,
+    height: headroom,
     footCeiling: height,
     headCeiling: height,
   };

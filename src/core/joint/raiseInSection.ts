@@ -1,0 +1,85 @@
+import type { ConvexPolygon, PlanarPlace, Point } from '../geometry/planar/planarWorld';
+
+/** No point of the rectangle moves farther between two places looked at [mm]. */
+const STEP = 20;
+/** What stands higher than its lower side by no more than this is still below it [mm]. */
+const TOUCHES = 1;
+
+/**
+ * How high a rectangle is raised at most above what is below it, along straight moves and turns on the spot in an upright
+ * section: the greatest along the path of the least plumb gap. Looked at in steps, with what it can be more in between.
+ *
+ * @param obstacles what stands in the section, x along it and y up
+ * @param sides the rectangle's sides along and upright when level [mm]
+ * @returns [mm]; Infinity where nothing is below it
+ */
+export function raiseInSection(
+  obstacles: readonly ConvexPolygon[],
+  { u, v }: { readonly u: number; readonly v: number },
+  path: readonly PlanarPlace[],
+): number {
+  const radius = Math.hypot(u, v) / 2;
+  let most = 0;
+  path.forEach((place, n) => {
+    const before = path[n - 1] ?? place;
+    const far =
+      Math.hypot(place.x - before.x, place.y - before.y) + Math.abs(place.angle - before.angle) * radius;
+    const parts = Math.max(1, Math.ceil(far / STEP));
+    for (let k = 1; k <= parts; k++) {
+      const at = (from: number, to: number): number => from + ((to - from) * k) / parts;
+      const rectangle = cornersOf(
+        { x: at(before.x, place.x), y: at(before.y, place.y), angle: at(before.angle, place.angle) },
+        u,
+        v,
+      );
+      most = Math.max(most, leastGap(rectangle, obstacles));
+    }
+  });
+  // Half a step from the nearest place looked at no point is farther than this from where it is there.
+  return most > 0 ? most + STEP : 0;
+}
+
+function cornersOf({ x, y, angle }: PlanarPlace, u: number, v: number): ConvexPolygon {
+  const [c, s] = [Math.cos(angle), Math.sin(angle)];
+  const corner = (a: number, b: number): Point => [
+    x + (c * a * u - s * b * v) / 2,
+    y + (s * a * u + c * b * v) / 2,
+  ];
+  return [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)];
+}
+
+/** The least plumb gap between a polygon and what is below it [mm]: over some corner of the one or of the other. */
+function leastGap(polygon: ConvexPolygon, obstacles: readonly ConvexPolygon[]): number {
+  const [from, to] = spanOf(polygon);
+  let least = Infinity;
+  for (const obstacle of obstacles) {
+    const [low, high] = spanOf(obstacle);
+    if (high < from || low > to) continue;
+    const xs = [...polygon, ...obstacle]
+      .map(([x]) => x)
+      .filter((x) => x >= Math.max(from, low) && x <= Math.min(to, high));
+    for (const x of xs) {
+      const gap = heightsAt(polygon, x)[0] - heightsAt(obstacle, x)[1];
+      if (gap > -TOUCHES) least = Math.min(least, Math.max(0, gap));
+    }
+  }
+  return least;
+}
+
+function spanOf(polygon: ConvexPolygon): [number, number] {
+  const xs = polygon.map(([x]) => x);
+  return [Math.min(...xs), Math.max(...xs)];
+}
+
+/** Between which heights a polygon is at some x within its span. */
+function heightsAt(polygon: ConvexPolygon, x: number): [number, number] {
+  let [low, high] = [Infinity, -Infinity];
+  polygon.forEach((p, k) => {
+    const q = polygon[(k + 1) % polygon.length] ?? p;
+    if (x < Math.min(p[0], q[0]) || x > Math.max(p[0], q[0])) return;
+    const ys = p[0] === q[0] ? [p[1], q[1]] : [p[1] + ((q[1] - p[1]) * (x - p[0])) / (q[0] - p[0])];
+    low = Math.min(low, ...ys);
+    high = Math.max(high, ...ys);
+  });
+  return [low, high];
+}
