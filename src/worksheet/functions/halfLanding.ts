@@ -1,3 +1,5 @@
+import type { PieceSize } from '../../core/measures/piece';
+import { deepProof } from '../../core/route/deepProof';
 import { halfLandingAnswer, halfLandingStage } from '../../core/stages/landing/halfLanding';
 import { writeLanding } from '../../core/stages/landing/landingWorking';
 import { STAIR_WIDTH } from '../../core/stages/usualRanges';
@@ -69,7 +71,14 @@ export const halfLanding = numberFunction({
       const ceiling = landingCeiling === undefined ? {} : { landingCeiling };
       const measures = { flightWidth, well, landingDepth, headroom, rise, going, overRail, ...ceiling };
       const answer = halfLandingAnswer(measures, piece);
-      if (working) writeLanding(halfLandingStage(measures).plan, piece, answer, LANDING_MOTIONS, working);
+      if (working) {
+        const row = {
+          ...{ width: flightWidth, well, depth: landingDepth, height: headroom, rise, going, overRail },
+          ...(landingCeiling === undefined ? {} : { ceiling: landingCeiling }),
+        };
+        const proves = (padded: PieceSize) => deepProof('half landing', row, 0, padded);
+        writeLanding(halfLandingStage(measures).plan, piece, answer, LANDING_MOTIONS, proves, working);
+      }
       return answer.nothingFound ? refused(NO_MOTION_FOUND) : answer.clearance;
     }),
 });

@@ -1,3 +1,5 @@
+import type { PieceSize } from '../../core/measures/piece';
+import { deepProof } from '../../core/route/deepProof';
 import { quarterLandingAnswer, quarterLandingStage } from '../../core/stages/landing/quarterLanding';
 import { writeLanding } from '../../core/stages/landing/landingWorking';
 import { STAIR_WIDTH } from '../../core/stages/usualRanges';
@@ -49,7 +51,20 @@ export const quarterLanding = numberFunction({
       const ceiling = landingCeiling === undefined ? {} : { landingCeiling };
       const measures = { widthIn, widthOut, headroom, rise, going, overRail, ...ceiling };
       const answer = quarterLandingAnswer(measures, piece);
-      if (working) writeLanding(quarterLandingStage(measures).plan, piece, answer, LANDING_MOTIONS, working);
+      if (working) {
+        const over = landingCeiling === undefined ? {} : { ceiling: landingCeiling };
+        const row = {
+          width: widthIn,
+          widthOut,
+          height: headroom,
+          rise,
+          going,
+          overRail,
+          ...over,
+        };
+        const proves = (padded: PieceSize) => deepProof('quarter landing', row, 0, padded);
+        writeLanding(quarterLandingStage(measures).plan, piece, answer, LANDING_MOTIONS, proves, working);
+      }
       return answer.nothingFound ? refused(NO_MOTION_FOUND) : answer.clearance;
     }),
 });

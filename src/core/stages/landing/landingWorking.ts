@@ -1,3 +1,4 @@
+import { deeperBound } from '../../motion/deeperBound';
 import { writeAnswer } from '../../motion/answerWorking';
 import { ALL_HOLDS, poseOfHold } from '../../motion/hold';
 import type { StageAnswer } from '../../motion/stageAnswer';
@@ -26,16 +27,18 @@ const SAME = 0.01;
 /**
  * Writes the steps of the best family of motions round a landing, then what decides.
  * @param families the motions that are looked at, in words
+ * @param proves the deep proof of the landing: the condition that a padded piece fails, in words
  */
 export function writeLanding(
   plan: LandingPlan | undefined,
   piece: PieceSize,
   answer: StageAnswer,
   families: string,
-  working: Working | undefined,
+  proves: (padded: PieceSize) => string | undefined,
+  working: Working,
 ): void {
-  if (!working) return;
-  if (!plan) return writeAnswer(answer, families, working);
+  const bounded = deeperBound(answer, piece, proves);
+  if (!plan) return writeAnswer(bounded, families, working);
   const pitch = Math.atan(plan.rise / plan.going);
   working({
     what: 'Pitch of both flights',
@@ -53,7 +56,7 @@ export function writeLanding(
   });
   const best = bestOfAll(plan, piece);
   if (best) writeFamily(best, answer, working);
-  writeAnswer(answer, families, working);
+  writeAnswer(bounded, families, working);
 }
 
 function bestOfAll(plan: LandingPlan, piece: PieceSize): FamilyFit | undefined {
