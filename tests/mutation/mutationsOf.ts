@@ -32,7 +32,7 @@ const CALLS: Readonly<Record<string, string>> = {
 
 /**
  * Every simple change to the arithmetic of a file: an operator, a comparison, max for min, sin for cos, a constant,
- * a sign. What is told in a function's working (calls of `working`, texts) is left alone.
+ * a sign, a condition that always or never holds. What is told in a function's working (calls of `working`, texts) is left alone.
  */
 export function mutationsOf(name: string, source: string): Mutation[] {
   const file = ts.createSourceFile(name, source, ts.ScriptTarget.ES2022, true);
@@ -58,6 +58,10 @@ export function mutationsOf(name: string, source: string): Mutation[] {
     } else if (ts.isNumericLiteral(node)) {
       change(node, node.text === '0' ? '1' : `${Number(node.text) + 1}`);
       if (node.text !== '0') change(node, '0');
+    } else if (ts.isIfStatement(node)) {
+      for (const always of ['true', 'false']) change(node.expression, always);
+    } else if (ts.isConditionalExpression(node)) {
+      for (const always of ['true', 'false']) change(node.condition, always);
     } else if (ts.isPrefixUnaryExpression(node) && node.operator === ts.SyntaxKind.MinusToken) {
       change(node, node.operand.getText(file));
     } else if (ts.isCallExpression(node)) {

@@ -30,6 +30,11 @@ describe('standing', () => {
     expect(people({ width: 960 })).toBe(4);
   });
 
+  it('has two sides, however wide the flight is', () => {
+    // 1940 mm beside it have room for four bodies; a piece has two sides.
+    expect(people({ width: 2000 })).toBe(4);
+  });
+
   it('keeps carriers on one side whole treads apart', () => {
     // Between the end grips 1280 mm: two places 640.3 mm apart do not fit, 1281 mm do.
     expect(people({ length: 1200 + 1280 })).toBe(4);

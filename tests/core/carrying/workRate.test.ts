@@ -12,6 +12,8 @@ describe('workRate', () => {
     // W 80, L 20: standing 120; holding 2 x 100 x 0.0625 = 12.5; at 3.6 km/h (1 m/s), 10 %, n 1.2:
     // 1.2 x 100 x (1.5 + 3.5) = 600.
     expect(workRate({ bodyMass: 80, load: 20, speed: 3.6, grade: 10, terrain: 1.2 })).toBeCloseTo(732.5, 9);
+    // Twice as fast the climb is twice as much, and the walk four times: 1.2 x 100 x (6 + 7) = 1560.
+    expect(workRate({ bodyMass: 80, load: 20, speed: 7.2, grade: 10, terrain: 1.2 })).toBeCloseTo(1692.5, 9);
   });
 
   it('writes a working that ends in the result', () => {

@@ -155,6 +155,12 @@ describe('joist', () => {
     expect(steps.at(-1)!.value).toBe(result.ok && result.value);
     expect(result.ok && result.value).toBeGreaterThan(1);
     expect(steps.some((s) => s.value === ADVICE.floor)).toBe(true);
+    // As soon as it is over 1, and not only at twice that.
+    const over = { ...BENOIT, pointLoad: 3 };
+    const little = collectWorking((working) => joist(over, working));
+    expect(little.result.ok && little.result.value).toBeGreaterThan(1);
+    expect(little.result.ok && little.result.value).toBeLessThan(1.9);
+    expect(little.steps.some((s) => s.value === ADVICE.floor)).toBe(true);
     const light = collectWorking((working) => joist(BENOIT, working));
     expect(light.steps.find((s) => s.what === 'Decided by')!.value).toBe('deflection');
     expect(light.steps.some((s) => s.value === ADVICE.floor)).toBe(false);

@@ -3,19 +3,20 @@ import { LUMBER_GRADES, lumberValues, type LumberGrade } from '../../../src/core
 
 const PSI = 0.006894757;
 
-const uses = (input: Partial<Parameters<typeof joistUses>[0]>): JoistUses => {
-  const outcome = joistUses({
-    span: 4000,
-    spacing: 406.4,
-    breadth: 38.1,
-    depth: 234.95,
-    grade: 'SPF No. 2',
-    dead: 0.5,
-    imposed: 1.9,
-    points: [],
-    duration: 'medium',
-    ...input,
-  });
+const EVEN: Parameters<typeof joistUses>[0] = {
+  span: 4000,
+  spacing: 406.4,
+  breadth: 38.1,
+  depth: 234.95,
+  grade: 'SPF No. 2',
+  dead: 0.5,
+  imposed: 1.9,
+  points: [],
+  duration: 'medium',
+};
+
+const uses = (input: Partial<typeof EVEN>): JoistUses => {
+  const outcome = joistUses({ ...EVEN, ...input });
   if (!outcome.ok) throw new Error(JSON.stringify(outcome.problem));
   return outcome.value;
 };
@@ -62,6 +63,35 @@ describe('lumberValues', () => {
   });
 });
 
+describe('lumberValues of southern pine', () => {
+  // NDS Supplement table 4B, from memory: Fb of 2 x 4, 2 x 6, 2 x 8, 2 x 10, 2 x 12 [psi]; deeper has .9 of the last, and
+  // 5 in counts as 6.
+  it.each<[LumberGrade, readonly number[]]>([
+    ['SP No. 1', [1500, 1350, 1250, 1050, 1000]],
+    ['SP No. 2', [1100, 1000, 925, 800, 750]],
+    ['SP No. 3', [650, 575, 525, 475, 450]],
+  ])('%s', (grade, printed) => {
+    const at = (inches: number): number => lumberValues(grade, inches * 25.4).bending / PSI;
+    [3.5, 5.5, 7.25, 9.25, 11.25].forEach((depth, k) => {
+      expect([depth, at(depth)]).toEqual([depth, expect.closeTo(printed[k]!, 3)]);
+    });
+    expect(at(4.5)).toBeCloseTo(printed[1]!, 3);
+    expect(at(13.25)).toBeCloseTo(0.9 * printed[4]!, 3);
+  });
+  it('between two sizes the deeper one counts', () => {
+    for (const [depth, deeper] of [
+      [4, 1350],
+      [6, 1250],
+      [8, 1050],
+      [10, 1000],
+      [12, 900],
+    ] as const) {
+      const { bending } = lumberValues('SP No. 1', depth * 25.4);
+      expect([depth, bending / PSI]).toEqual([depth, expect.closeTo(deeper, 3)]);
+    }
+  });
+});
+
 describe('joistUses of lumber', () => {
   // NDS table 2.3.2, read in a quotation: permanent .9, ten years 1, seven days 1.25.
   it.each<[Duration, number]>([
@@ -85,6 +115,34 @@ describe('joistUses of lumber', () => {
     const inertia = (38.1 * 234.95 ** 3) / 12;
     const sag = (5 * 0.77216 * 4000 ** 4) / (384 * 1.4e6 * PSI * inertia);
     expect(uses({}).deflection).toBeCloseTo(sag / (4000 / 360), 6);
+  });
+
+  it('shows in its working the figures of the same hand calculation', () => {
+    const steps = new Map<string, unknown>();
+    const outcome = joistUses(EVEN, ({ what, value }) => steps.set(what, value));
+    if (!outcome.ok) throw new Error(JSON.stringify(outcome.problem));
+    const { bending, shear, deflection } = outcome.value;
+    for (const [what, value] of [
+      ['Moment, all loads, medium', 1.95072],
+      ['Shear force, all loads, medium', 1.95072],
+      ['Use in bending, all loads, medium', bending],
+      ['Use in shear, all loads, medium', shear],
+      ['Use in deflection', deflection],
+      ['Repetitive factor', 1.15],
+    ] as const) {
+      expect([what, steps.get(what)]).toEqual([what, expect.closeTo(value, 6)]);
+    }
+  });
+
+  it('takes the greater reaction for shear, at whichever end the load stands (by hand)', () => {
+    // A load of 4 kN a quarter of the span from a support: 3 kN there, 1 kN at the other; it stays, so by 0.9.
+    for (const at of [1000, 3000]) {
+      const { shear } = uses({ dead: 0, imposed: 0, points: [{ load: 4000, at }] });
+      expect([at, shear]).toEqual([
+        at,
+        expect.closeTo((1.5 * 3000) / (38.1 * 234.95) / (0.9 * 135 * PSI), 6),
+      ]);
+    }
   });
 
   it('leaves out the repetitive factor under a point load, and where joists stand more than 24 in apart', () => {

@@ -23,6 +23,14 @@ describe('a simple span', () => {
     expect(sag.at).toBeCloseTo(L / 2, 3);
   });
 
+  it('sags by a thousandth under a thousandth of the load, and not at all under none', () => {
+    const loads = (load: number): SpanLoads => ({ span: L, line: 0, points: [{ load, at: 1300 }] });
+    const whole = greatestDeflection(loads(2000), RIGID).deflection;
+    expect(greatestDeflection(loads(2), RIGID).deflection * 1000).toBeCloseTo(whole, 9);
+    expect(greatestDeflection(loads(0), RIGID)).toEqual({ deflection: 0, at: L / 2 });
+    expect(greatestMoment(loads(0))).toEqual({ moment: 0, at: L / 2 });
+  });
+
   it('has PL/4 and PL^3/48EI under a load at mid-span (textbook)', () => {
     const loads: SpanLoads = { span: L, line: 0, points: [{ load: 2000, at: L / 2 }] };
     expect(greatestMoment(loads)).toEqual({ moment: (2000 * L) / 4, at: L / 2 });
