@@ -3,16 +3,15 @@ import { paddedPiece, sortedPiece } from '../../../src/core/measures/piece';
 
 test('a piece is the same in whatever order its sizes are given', () => {
   const sorted = { length: 1830, breadth: 930, thickness: 25 };
-  for (const sizes of [
+  const orders: [number, number, number][] = [
     [1830, 930, 25],
     [1830, 25, 930],
     [930, 1830, 25],
     [930, 25, 1830],
     [25, 1830, 930],
     [25, 930, 1830],
-  ] as const) {
-    expect(sortedPiece(...sizes)).toEqual(sorted);
-  }
+  ];
+  for (const sizes of orders) expect(sortedPiece(...sizes)).toEqual(sorted);
 });
 
 test('padding stands on both sides of each size, and none of them falls below nothing', () => {
