@@ -61,11 +61,14 @@ describe('winders', () => {
   const measures = { width: 900, height: 2000, rise: 200, going: 250, turn: 90, treads: 3 };
   const up: Row[] = [{ stage: 'winder', hand: 'left', way: 'up', measures }];
   const small: Point = [20, 20, 20];
-  const free = (rows: readonly Row[], at: Point): boolean =>
-    inside(
-      box(at, small, level),
+  // Before them lies the flight that they suppose: 37 risers of 200 over 36 goings of 250, up or down.
+  const free = (rows: readonly Row[], [x, y, z]: Point): boolean => {
+    const climb = rows[0]?.way === 'down' ? -7400 : 7400;
+    return inside(
+      box([9000 + x, y, climb + z], small, level),
       airOf(rows).filter(({ row }) => row === 0),
     );
+  };
   /** A place over the middle of tread n (from 1), so far from the inner edge at (250, 450). */
   const over = (n: number, far: number, z: number, side = 1): Point => {
     const angle = ((30 * n - 15 - 90) * Math.PI) / 180;

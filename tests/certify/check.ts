@@ -356,10 +356,10 @@ export function airOf(rows: readonly Row[]): Cell[] {
     if (headFloor > 0) add(i, block(base, [run, run + headFloor], across, [top, top + headCeiling]));
     leave(moved(start, run + footFloor + headFloor, 0, up ? top : -top), own);
   };
-  /** Without a flight beside it a landing has a long one of its own. */
+  /** Without a flight beside it a landing or a winder has a long one of its own. */
   const supposed = (i: number, { way, stage, measures: m }: Row, lower: boolean): void => {
     const { going = 1, height, rise } = m;
-    const own = lower || stage === 'half landing' ? m['width'] : m['widthOut'];
+    const own = lower || stage === 'half landing' ? m['width'] : (m['widthOut'] ?? m['width']);
     const measures = { width: own, height, rise, going, risers: Math.ceil(9000 / going) + 1 };
     flight(i, { stage: 'flight', way, measures });
   };
@@ -386,7 +386,8 @@ export function airOf(rows: readonly Row[]): Cell[] {
       return [0, Math.min(high, ...told.map((v) => v ?? Infinity))];
     };
     const across = (wide: number): Span => [-wide / 2, wide / 2];
-    if (isLanding(row) && !onStair(before)) supposed(i, row, up);
+    const turnsOnStair = isLanding(row) || row.stage === 'winder';
+    if (turnsOnStair && !onStair(before)) supposed(i, row, up);
     switch (row.stage) {
       case 'door': {
         const [at, wall] = [enter(own, row.place), m['wall'] ?? WALL];
@@ -504,7 +505,7 @@ export function airOf(rows: readonly Row[]): Cell[] {
       default:
         refuse(`what air a ${row.stage} leaves is not known here`);
     }
-    if (isLanding(row) && !onStair(after)) supposed(i, row, !up);
+    if (turnsOnStair && !onStair(after)) supposed(i, row, !up);
   });
   const last = rows[rows.length - 1];
   const walled =
