@@ -287,6 +287,22 @@ describe('a door leaf given for the clear opening', () => {
         [44, 858],
       ],
     ],
+    [
+      '26 in',
+      660,
+      [
+        [35, 613],
+        [44, 604],
+      ],
+    ],
+    [
+      '2\' 10"',
+      864,
+      [
+        [35, 817],
+        [44, 808],
+      ],
+    ],
   ])('%p is a leaf of %d', (width, leaf, clears) => {
     const found = problemsOf({ ...DOOR, Width: width });
     const leaves = clears.map(([thickness, clear]) => ({ thickness, clear }));
