@@ -62,15 +62,22 @@ const holds = ({ planes }: Cell, at: Point): boolean =>
  * Whether the middle goes from each row to the next one: where rows lie across each other, as no building has them, a
  * motion that changes over from one to another there shows nothing.
  */
-function rowByRow(path: readonly AirPlace[], cells: readonly Cell[], from: readonly number[]): boolean {
+function rowByRow(
+  path: readonly AirPlace[],
+  cells: readonly Cell[],
+  from: readonly number[],
+  to: readonly number[],
+): boolean {
   let reached = from;
-  return path.every(({ at }) => {
+  const joined = path.every(({ at }) => {
     const rows = cells.filter((cell) => holds(cell, at)).map(({ row }) => row);
     if (rows.length === 0) return true;
     const last = reached;
     reached = rows.filter((row) => last.some((other) => Math.abs(row - other) <= 1));
     return reached.length > 0;
   });
+  // Where air of a row behind stands in the open ground before the first, the last place is in both.
+  return joined && reached.some((row) => to.includes(row));
 }
 
 /**
@@ -118,7 +125,7 @@ export function attackShut(seed: number, tries: number): ShutAttack[] {
     const [starts, goals] = [stands([i - 2, i - 1]), stands([i + 1, i + 2])];
     const stood = starts.length > 0 && goals.length > 0;
     const found = stood ? searchAir({ cells, half, starts, goals, next, tries }) : undefined;
-    const path = found && rowByRow(found, cells, [i - 2, i - 1]) ? found : undefined;
+    const path = found && rowByRow(found, cells, [i - 2, i - 1], [i + 1, i + 2]) ? found : undefined;
     const words = `${stage} in row ${i + 1}: ${claim}; ${Object.values(shut).map(Math.round).join(' x ')}`;
     return [{ claim: words, stood, path }];
   });
