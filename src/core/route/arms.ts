@@ -1,5 +1,5 @@
 import { kindOf, type StageName } from '../stages/kinds';
-import { endBeside, spaceAt, type ReadRow, type Reading } from './reading';
+import { endBeside, spaceAt, standsAlone, type ReadRow, type Reading } from './reading';
 import { lengthOf, NO_LENGTH, OPEN_LENGTH, together, type WayLength } from './wayLength';
 import { entryAt } from '../lists/entryAt';
 
@@ -80,6 +80,28 @@ export function armOf(reading: Reading, i: number, side: 'before' | 'after'): Ar
     sections.push({ width, height: height ?? Infinity, at, row: k });
     at = together(at, ownLength(reading, k));
   }
+}
+
+/**
+ * The same arm for a piece that is carried level in it: a few steps or a ramp that lead up to it from open ground are no
+ * end of it. The piece is then over them at the height of their head (`levelSources` in `flightPlan`), under what is
+ * above the lower ground.
+ * @param less taken off the height above the lower ground [mm]: the tape, against the piece
+ */
+export function levelArm(reading: Reading, i: number, side: 'before' | 'after', less: number): Arm {
+  const arm = armOf(reading, i, side);
+  const { kind, row: k, at } = arm.end;
+  const steps = kind === 'stair' && k !== undefined ? reading[k] : undefined;
+  if (!steps || k === undefined || !standsAlone(steps)) return arm;
+  const outdoors = k === (side === 'before' ? 0 : reading.length - 1);
+  const upToIt = steps.way === (side === 'before' ? 'up' : 'down');
+  const { width, height, rise, risers } = steps.measures;
+  if (!outdoors || !upToIt || [width, height, rise, risers].includes(undefined)) return arm;
+  const over = (height ?? 0) - (rise ?? 0) * (risers ?? 0) - less;
+  return {
+    sections: [...arm.sections, { width: width ?? 0, height: over, at, row: k }],
+    end: { kind: 'open', at, row: undefined },
+  };
 }
 
 /**

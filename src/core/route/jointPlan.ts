@@ -1,7 +1,7 @@
-import { armOf, floorBetween, WALL_NOT_GIVEN, type Arm } from './arms';
+import { armOf, floorBetween, levelArm, WALL_NOT_GIVEN, type Arm } from './arms';
 import type { LimitCause } from './chain';
 import { guardsOf } from './guards';
-import { ceilingAt, endBeside, spaceAt, standsAlone, type StairEnd } from './reading';
+import { ceilingAt, endBeside, spaceAt, type StairEnd } from './reading';
 import type { Planning } from './routePlan';
 import type { BookStage } from './stageBook';
 import { straightLength, type WayLength } from './wayLength';
@@ -81,8 +81,7 @@ export function stairJoints(
   const over = given ?? (worst ? headroom : AMPLE);
   if (stage === 'door' && m.width !== undefined && m.height !== undefined) {
     const space = spaceAt(own.measures, end);
-    const arm = armOf(reading, k, side);
-    const all = beyondDoor(planning, k, side, arm);
+    const all = beyondDoor(planning, k, levelArm(reading, k, side, worst ? tape : 0));
     const floor = doorFloor(space, planning);
     if (!floor) return [];
     // What is beyond the door is as high as the floor between is taken to be.
@@ -130,7 +129,7 @@ function turnAt(
   const floor = turnFloors(straight, planning);
   if (!floor) return [];
   const side = flightAfter ? 'before' : 'after';
-  const far = armOf(reading, k, side);
+  const far = levelArm(reading, k, side, tapeCase === 'worst' ? tape : 0);
   if (stage === 'corner' && (m.turn ?? 90) === 90) {
     const [passage, along] = flightAfter ? [m.width, m.widthOut] : [m.widthOut, m.width];
     if (passage === undefined || along === undefined || m.height === undefined) return [];
@@ -243,23 +242,9 @@ interface BeyondDoor {
   readonly cause: LimitCause | undefined;
 }
 
-/**
- * What lies beyond door k. A few steps up to it from open ground are no end: the piece is carried level over them, at the
- * height of their head (`levelSources` in `flightPlan`), under what is above the lower ground.
- */
-export function beyondDoor(planning: Planning, k: number, side: 'before' | 'after', arm: Arm): BeyondDoor {
-  const all = narrowest(arm);
-  const { reading } = planning;
-  const { row: at } = arm.end;
-  const steps = at === undefined ? undefined : reading[at];
-  const outdoors = side === 'before' ? at === 0 : at === reading.length - 1;
-  const upToDoor = steps?.way === (side === 'before' ? 'up' : 'down');
-  if (arm.end.kind !== 'stair' || !steps || !outdoors || !upToDoor || !standsAlone(steps))
-    return { ...all, ...farEnd(k, arm, planning) };
-  const { width = 0, height = 0, rise = 0, risers = 0 } = steps.measures;
-  const off = planning.tapeCase === 'worst' ? planning.tape : 0;
-  const over = Math.min(all.height, height - (rise + off) * risers);
-  return { width: Math.min(all.width, width), height: over, upTo: Infinity, cause: undefined };
+/** What lies beyond door k, where the piece is carried level. */
+export function beyondDoor(planning: Planning, k: number, arm: Arm): BeyondDoor {
+  return { ...narrowest(arm), ...farEnd(k, arm, planning) };
 }
 
 /** Where the straight beyond the door or the turn ends. */

@@ -7,7 +7,7 @@ import { doubtWords, faultWords } from '../survey/words/problemWords';
 import { inStepOrder } from '../survey/table/groupSurveys';
 import { stepCalled, stepName, type StageRow } from '../survey/table/stageRow';
 import type { Cap } from './cap';
-import { armOf, ownLength } from './arms';
+import { armOf, levelArm, ownLength } from './arms';
 import { asFlightRow, endBeside, isLanding, readingsOf, type Reading } from './reading';
 import { routePlan, type LooseMeasures, type PartPlan } from './routePlan';
 import type { BookStage, StageBook } from './stageBook';
@@ -110,7 +110,7 @@ function openMeasures(reading: Reading, i: number): MeasureName[] {
     return open;
   }
   if (stage === 'corner' || stage === 'side door' || stage === 'lift') {
-    const { end, sections } = armOf(reading, i, 'after');
+    const { end, sections } = levelArm(reading, i, 'after', 0);
     const [next] = sections;
     const asked = next ? next.at.open : end.at.open && (end.kind === 'turn' || end.kind === 'stair');
     if (asked && measures.run === undefined) return ['run'];

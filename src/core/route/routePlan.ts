@@ -1,5 +1,5 @@
 import type { StageName } from '../stages/kinds';
-import { armOf, floorBetween, ownLength, type Arm } from './arms';
+import { armOf, floorBetween, levelArm, ownLength, type Arm } from './arms';
 import type { LimitCause } from './chain';
 import { flightPlan } from './flightPlan';
 import { pastDoorJoints } from './pastDoor';
@@ -217,8 +217,9 @@ function turnPlan(
   i: number,
   stage: BookStage,
 ): Partial<PartPlan> & Pick<PartPlan, 'sources'> {
-  const before = armOf(planning.reading, i, 'before');
-  const after = armOf(planning.reading, i, 'after');
+  const less = planning.tapeCase === 'worst' ? planning.tape : 0;
+  const before = levelArm(planning.reading, i, 'before', less);
+  const after = levelArm(planning.reading, i, 'after', less);
   return {
     sources: turnSources(planning, i, stage, before, after).map((source) => [source]),
     limitsBefore: endLimits(planning, i, before, 'before'),

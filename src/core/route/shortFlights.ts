@@ -1,6 +1,6 @@
 import { entryAt } from '../lists/entryAt';
 import type { DoorAtEnd, FlightToLevel } from '../joint/shortFlightSection';
-import { armOf, WALL_NOT_GIVEN } from './arms';
+import { levelArm, WALL_NOT_GIVEN } from './arms';
 import { endOf } from './flightPlan';
 import { beyondDoor, stairJoints, type Floors, type JointPlan } from './jointPlan';
 import { endBeside, isLanding } from './reading';
@@ -197,9 +197,9 @@ function doorAt(planning: Planning, k: number, side: 'before' | 'after'): DoorAt
   const { reading, tapeCase } = planning;
   const { width, height, wall = WALL_NOT_GIVEN } = entryAt(reading, k).measures;
   if (width === undefined || height === undefined) return undefined;
-  const arm = armOf(reading, k, side);
+  const arm = levelArm(reading, k, side, tapeCase === 'worst' ? planning.tape : 0);
   if (arm.end.kind === 'unread' || arm.end.kind === 'long flight') return undefined;
-  const all = beyondDoor(planning, k, side, arm);
+  const all = beyondDoor(planning, k, arm);
   const room =
     arm.end.kind === 'room' && arm.end.row !== undefined ? reading[arm.end.row]?.measures : undefined;
   const depth = tapeCase === 'worst' ? Math.min : Math.max;
