@@ -81,7 +81,7 @@ export function stairJoints(
   const over = given ?? (worst ? headroom : AMPLE);
   if (stage === 'door' && m.width !== undefined && m.height !== undefined) {
     const space = spaceAt(own.measures, end);
-    const all = beyondDoor(planning, k, levelArm(reading, k, side, worst ? tape : 0));
+    const all = beyondDoor(planning, k, levelArm(reading, k, side, worst ? planning.tape : 0));
     const floor = doorFloor(space, planning);
     if (!floor) return [];
     // What is beyond the door is as high as the floor between is taken to be.

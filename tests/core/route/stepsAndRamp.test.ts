@@ -79,6 +79,37 @@ describe('steps', () => {
   });
 });
 
+describe('a turn behind the door of a few steps', () => {
+  const passage = { Stage: 'passage', Width: 910, Height: 2400, Length: 4000 } as const;
+  const corner = { Stage: 'corner', Width: 1020, 'Width out': 910, Height: 2400 } as const;
+  const door: Row = { ...DOOR, Width: 790, Wall: 110 };
+  const panel: PieceSize = { length: 1990, breadth: 300, thickness: 38 };
+  const low: Row = { ...STEPS, Risers: 2, Rise: 140 };
+  const into = (first: Row): RouteJudgement => judge([first, door, corner, passage, ROOM], panel);
+
+  test('the piece stands level over the steps while it goes round', () => {
+    // On edge it is 1990 x 38 in plan, padded by 25, and turns between arms of 790 and 910 (the rectangle round a corner, Moretti,
+    // College Math. J. 33(3), 2002, 196-200); between door and steps there are 110.
+    let least = Infinity;
+    for (let k = 0; k <= 9000; k++) {
+      const f = (k * Math.PI) / 18000;
+      const [s, c] = [Math.sin(f), Math.cos(f)];
+      least = Math.min(least, 790 * c + 910 * s - (1990 + 50) * s * c - (38 + 50));
+    }
+    expect(least).toBeGreaterThan(0);
+    expect(into(low).verdict).toBe('goes');
+    expect(into(low).raise).toBe(280);
+    expect(into({ ...RAMP, Rise: 150 }).raise).toBeLessThanOrEqual(150 + 1e-9);
+    expect(['goes', 'tight']).toContain(into({ ...RAMP, Rise: 150 }).verdict);
+  });
+  test('but not over more than it is raised by hand, nor where they lead down to the door', () => {
+    expect(into({ ...low, Risers: 3, Rise: 150 })).toMatchObject({ verdict: 'tight', tightness: 'trial' });
+    expect(into({ ...low, Way: 'down' }).verdict).toBe('no way found');
+    // A porch roof over the steps leaves less than its breadth above their head.
+    expect(into({ ...low, Height: 570 }).verdict).not.toBe('goes');
+  });
+});
+
 describe('a ramp', () => {
   test('under the sky only the width limits a piece on edge', () => {
     expect(judge([RAMP], SLATE).clearance).toBeCloseTo((1000 - 26) / 2, 6);
