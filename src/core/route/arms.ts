@@ -16,6 +16,8 @@ export interface ArmSection {
   readonly at: WayLength;
   /** Index of its row. */
   readonly row: number;
+  /** The piece is carried over it so high above what is below it [mm]. */
+  readonly raised?: number;
 }
 
 /** What a straight arm comes to. */
@@ -97,9 +99,9 @@ export function levelArm(reading: Reading, i: number, side: 'before' | 'after', 
   const upToIt = steps.way === (side === 'before' ? 'up' : 'down');
   const { width, height, rise, risers } = steps.measures;
   if (!outdoors || !upToIt || [width, height, rise, risers].includes(undefined)) return arm;
-  const over = (height ?? 0) - (rise ?? 0) * (risers ?? 0) - less;
+  const raised = (rise ?? 0) * (risers ?? 0) + less;
   return {
-    sections: [...arm.sections, { width: width ?? 0, height: over, at, row: k }],
+    sections: [...arm.sections, { width: width ?? 0, height: (height ?? 0) - raised, at, row: k, raised }],
     end: { kind: 'open', at, row: undefined },
   };
 }

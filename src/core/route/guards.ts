@@ -14,6 +14,8 @@ export interface Guard {
   readonly next: number | undefined;
   /** Rows that made it narrower or lower than the bend's own arm. */
   readonly by: readonly number[];
+  /** The piece is carried so high above what is below its end there [mm]; absent where that is floor. */
+  readonly raised?: number;
 }
 
 /**
@@ -27,15 +29,17 @@ export interface Guard {
  */
 export function guardsOf(arm: Arm, width: number, height: number, tapeCase: TapeCase, tape: number): Guard[] {
   const guards: Guard[] = [];
-  let now = { width, height, by: [] as readonly number[] };
+  let now: Pick<Guard, 'width' | 'height' | 'by' | 'raised'> = { width, height, by: [] };
   for (const section of arm.sections) {
-    if (section.width >= now.width && section.height >= now.height) continue;
+    const narrows = section.width < now.width || section.height < now.height;
+    if (!narrows && section.raised === undefined) continue;
     const at = straightLength(section.at, tapeCase, tape);
     if (at > 0) guards.push({ ...now, upTo: at, next: section.row });
     now = {
       width: Math.min(now.width, section.width),
       height: Math.min(now.height, section.height),
-      by: [...now.by, section.row],
+      by: narrows ? [...now.by, section.row] : now.by,
+      ...(section.raised === undefined ? {} : { raised: section.raised }),
     };
     if (at === Infinity) return guards;
   }

@@ -7,7 +7,14 @@ import type { StagePassage } from '../motion/stagePassage';
 import { facingDoorPassages } from '../stages/facingDoor/facingDoor';
 import { stairTurnWays } from '../stages/stairTurn/stairTurn';
 import type { DoorOut, JointPlan } from './jointPlan';
-import { bookPassage, shownInBoth, type BookPassage, type BookPiece, type StageBook } from './stageBook';
+import {
+  bookPassage,
+  raisedBy,
+  shownInBoth,
+  type BookPassage,
+  type BookPiece,
+  type StageBook,
+} from './stageBook';
 import type { PlacedMeasures } from '../stages/solvers';
 import { tapedMeasures, type TapeCase } from './tapeCase';
 import { firstOf, lastOf } from '../lists/ends';
@@ -122,7 +129,7 @@ function solved(
           : [];
       const booked = [...found, ...byDoor]
         .filter(({ needsTurningRoom }) => needsTurningRoom !== true)
-        .map((passage) => inRowOrder(plan, lessened(bookPassage(passage), less)));
+        .map((passage) => raisedBy(inRowOrder(plan, lessened(bookPassage(passage), less)), plan.raised));
       if (!passages) passages = booked;
       // At worst every length has to do, as measured any.
       else if (tapeCase === 'worst') passages = shownInBoth(passages, booked);

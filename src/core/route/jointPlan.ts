@@ -21,6 +21,8 @@ export type JointPlan = {
   /** On the other side the piece must not reach farther than this [mm]. */
   readonly upTo: number;
   readonly cause: LimitCause | undefined;
+  /** Where it reaches over steps or a ramp outdoors: so much it is raised above what is below it there [mm]. */
+  readonly raised?: number | undefined;
 } & (
   | {
       readonly kind: 'facing door';
@@ -81,26 +83,28 @@ export function stairJoints(
   const over = given ?? (worst ? headroom : AMPLE);
   if (stage === 'door' && m.width !== undefined && m.height !== undefined) {
     const space = spaceAt(own.measures, end);
-    const all = beyondDoor(planning, k, levelArm(reading, k, side, worst ? planning.tape : 0));
     const floor = doorFloor(space, planning);
     if (!floor) return [];
     // What is beyond the door is as high as the floor between is taken to be.
-    return [
-      {
+    const { width: doorWidth, height: doorHeight } = m;
+    return armsBeyond(planning, k, side).map((beyond): JointPlan => {
+      const all = beyondDoor(planning, k, beyond);
+      return {
         kind: 'facing door',
         end,
         flightAfter,
         flight,
         ceiling: Math.min(over, all.height),
         width: Math.min(flightWidth, all.width),
-        doorWidth: m.width,
-        doorHeight: m.height,
+        doorWidth,
+        doorHeight,
         wall: m.wall ?? WALL_NOT_GIVEN,
         floor,
         upTo: all.upTo,
         cause: all.cause,
-      },
-    ];
+        raised: raisedIn(beyond),
+      };
+    });
   }
   const straight = side === 'before' ? floorBetween(row, own) : floorBetween(own, row);
   return turnAt(planning, k, { flight, end, flightAfter, over, width: flightWidth, straight, open: true });
@@ -129,55 +133,58 @@ function turnAt(
   const floor = turnFloors(straight, planning);
   if (!floor) return [];
   const side = flightAfter ? 'before' : 'after';
-  const far = levelArm(reading, k, side, tapeCase === 'worst' ? tape : 0);
-  if (stage === 'corner' && (m.turn ?? 90) === 90) {
-    const [passage, along] = flightAfter ? [m.width, m.widthOut] : [m.widthOut, m.width];
-    if (passage === undefined || along === undefined || m.height === undefined) return [];
-    const { height } = m;
-    return guardsOf(far, passage, height, tapeCase, tape)
-      .slice(-1)
-      .map((guard): JointPlan => ({
-        kind: 'stair turn',
-        end,
-        flightAfter,
-        flight,
-        ceiling: Math.min(over, height, guard.height),
-        width: Math.min(width, along),
-        passageWidth: guard.width,
-        floor,
-        ...nearer(farEnd(k, far, planning), guard.upTo, guard.next, k),
-      }));
-  }
-  if (stage === 'side door' && into === flightAfter) {
-    if (m.width === undefined || m.height === undefined || m.widthOut === undefined) return [];
-    const { width: door, height, ceiling = height } = m;
-    const outdoors = open && far.end.kind === 'open' && far.sections.length === 0;
-    const doorOut: DoorOut | undefined = outdoors
-      ? {
-          width: door,
-          height,
-          wall: m.wall ?? WALL_NOT_GIVEN,
-          ceiling: Math.min(over, ceiling),
-          space: spaceOfFlight(planning, k, flightAfter, end),
-        }
-      : undefined;
-    // The door's reveal taken as a passage as wide and high as the door.
-    return guardsOf(far, door, Math.min(height, ceiling), tapeCase, tape)
-      .slice(-1)
-      .map((guard): JointPlan => ({
-        kind: 'stair turn',
-        end,
-        flightAfter,
-        flight,
-        ceiling: Math.min(over, guard.height),
-        width: Math.min(width, m.widthOut ?? width),
-        passageWidth: guard.width,
-        floor,
-        ...(doorOut ? { doorOut } : {}),
-        ...nearer(farEnd(k, far, planning), guard.upTo, guard.next, k),
-      }));
-  }
-  return [];
+  return armsBeyond(planning, k, side).flatMap((far): JointPlan[] => {
+    if (stage === 'corner' && (m.turn ?? 90) === 90) {
+      const [passage, along] = flightAfter ? [m.width, m.widthOut] : [m.widthOut, m.width];
+      if (passage === undefined || along === undefined || m.height === undefined) return [];
+      const { height } = m;
+      return guardsOf(far, passage, height, tapeCase, tape)
+        .slice(-1)
+        .map((guard): JointPlan => ({
+          kind: 'stair turn',
+          end,
+          flightAfter,
+          flight,
+          ceiling: Math.min(over, height, guard.height),
+          width: Math.min(width, along),
+          passageWidth: guard.width,
+          floor,
+          ...nearer(farEnd(k, far, planning), guard.upTo, guard.next, k),
+          raised: guard.raised,
+        }));
+    }
+    if (stage === 'side door' && into === flightAfter) {
+      if (m.width === undefined || m.height === undefined || m.widthOut === undefined) return [];
+      const { width: door, height, ceiling = height } = m;
+      const outdoors = open && far.end.kind === 'open' && far.sections.length === 0;
+      const doorOut: DoorOut | undefined = outdoors
+        ? {
+            width: door,
+            height,
+            wall: m.wall ?? WALL_NOT_GIVEN,
+            ceiling: Math.min(over, ceiling),
+            space: spaceOfFlight(planning, k, flightAfter, end),
+          }
+        : undefined;
+      // The door's reveal taken as a passage as wide and high as the door.
+      return guardsOf(far, door, Math.min(height, ceiling), tapeCase, tape)
+        .slice(-1)
+        .map((guard): JointPlan => ({
+          kind: 'stair turn',
+          end,
+          flightAfter,
+          flight,
+          ceiling: Math.min(over, guard.height),
+          width: Math.min(width, m.widthOut ?? width),
+          passageWidth: guard.width,
+          floor,
+          ...(doorOut ? { doorOut } : {}),
+          ...nearer(farEnd(k, far, planning), guard.upTo, guard.next, k),
+          raised: guard.raised,
+        }));
+    }
+    return [];
+  });
 }
 
 const spaceOfFlight = (
@@ -241,6 +248,16 @@ interface BeyondDoor {
   readonly upTo: number;
   readonly cause: LimitCause | undefined;
 }
+
+/** What lies straight on from row k, up to steps or a ramp outdoors, and over them too. */
+function armsBeyond({ reading, tapeCase, tape }: Planning, k: number, side: 'before' | 'after'): Arm[] {
+  const arm = armOf(reading, k, side);
+  const over = levelArm(reading, k, side, tapeCase === 'worst' ? tape : 0);
+  return raisedIn(over) === undefined ? [arm] : [arm, over];
+}
+
+/** How high the piece is raised over steps or a ramp that an arm reaches over [mm]; undefined where it does not. */
+const raisedIn = ({ sections }: Arm): number | undefined => sections[sections.length - 1]?.raised;
 
 /** What lies beyond door k, where the piece is carried level. */
 export function beyondDoor(planning: Planning, k: number, arm: Arm): BeyondDoor {

@@ -7,6 +7,7 @@ import { jointPassages, levelPassages } from './jointPassages';
 import { shortFlightWays } from './shortFlightWays';
 import type { PartPlan, PassageSource, PassageSources, PlannedLimit } from './routePlan';
 import {
+  raisedBy,
   shownInBoth,
   turningRoom,
   type BookPassage,
@@ -174,7 +175,7 @@ function fromSource(
     if (searchedUpTo !== undefined && !found.onLanding) {
       most = limitedTo(most, (searchedUpTo - alongOf(size, passage.from)) / 2);
     }
-    passages.push(most);
+    passages.push(raisedBy(most, source.raised));
   }
   return passages;
 }

@@ -31,6 +31,8 @@ export interface PassageSource {
   readonly by?: readonly number[] | undefined;
   /** What it is solved as is not what it is: where it is closest is told of this. */
   readonly toldAs?: 'steps' | 'ramp';
+  /** So much more than by itself it is raised above what is below it [mm]. */
+  readonly raised?: number;
   /** Only what is held so that it need not lean counts. */
   readonly steadyOnly?: boolean;
   /** Only what goes round level or upright counts. */

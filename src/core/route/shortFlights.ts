@@ -141,7 +141,7 @@ function turnAt(
   const flight = planning.stageAt(k);
   if (!flight) return undefined;
   for (const joint of stairJoints(planning, k, side, bareFlight(planning, flight))) {
-    if (joint.kind !== 'stair turn') continue;
+    if (joint.kind !== 'stair turn' || joint.raised !== undefined) continue;
     const { ceiling, width, upTo, cause, passageWidth, floor } = joint;
     return { ceiling, width, upTo, cause, passageWidth, floor, risers };
   }

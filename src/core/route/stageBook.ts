@@ -328,6 +328,17 @@ function searchedCase(
   };
 }
 
+/** A passage in which the piece is raised so much more above what is below it [mm]: nothing where that is floor. */
+export function raisedBy(passage: BookPassage, raised: number | undefined): BookPassage {
+  if (raised === undefined) return passage;
+  const raise = (passage.answer.raise ?? 0) + raised;
+  return {
+    ...passage,
+    capped: passage.capped || raise > RAISE_BY_HAND,
+    answer: { ...passage.answer, raise },
+  };
+}
+
 /**
  * A way counts only as far as it is shown for every rise and going within the tape: between the same two ways
  * of being held, the lesser clearance of two lists. A way that is capped in either is capped.

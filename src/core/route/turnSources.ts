@@ -34,6 +34,7 @@ export function turnSources(
           causeBefore: armCause(i, one),
           causeAfter: armCause(i, other),
           by: [...one.by, ...other.by],
+          ...raisedOver(one, other),
         };
       }),
     );
@@ -62,11 +63,17 @@ export function turnSources(
           causeBefore: first.cause,
           causeAfter: second.cause,
           by: [...one.by, ...other.by],
+          ...raisedOver(one, other),
         };
       }),
     ),
   );
 }
+
+const raisedOver = (...guards: readonly Guard[]): Pick<PassageSource, 'raised'> => {
+  const most = Math.max(...guards.map(({ raised }) => raised ?? 0));
+  return most > 0 ? { raised: most } : {};
+};
 
 const armCause = (i: number, { next, upTo }: Guard): LimitCause | undefined =>
   next === undefined ? undefined : { kind: 'arm', length: upTo, rows: next < i ? [next, i] : [i, next] };

@@ -104,6 +104,9 @@ describe('a turn behind the door of a few steps', () => {
   });
   test('but not over more than it is raised by hand, nor where they lead down to the door', () => {
     expect(into({ ...low, Risers: 3, Rise: 150 })).toMatchObject({ verdict: 'tight', tightness: 'trial' });
+    // Its end is over the lower ground by all that the ramp rises, however it came up.
+    const steep = into({ ...RAMP, Rise: 600 });
+    expect(steep.verdict).not.toBe('goes');
     expect(into({ ...low, Way: 'down' }).verdict).toBe('no way found');
     // A porch roof over the steps leaves less than its breadth above their head.
     expect(into({ ...low, Height: 570 }).verdict).not.toBe('goes');
