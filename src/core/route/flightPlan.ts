@@ -50,7 +50,7 @@ export function flightPlan(planning: Planning, i: number, stage: BookStage): Par
   const { reading, tapeCase, tape, lookUp } = planning;
   const first = endOf(planning, i, 'before');
   const second = endOf(planning, i, 'after');
-  const bare = bareFlight(planning, stage).measures;
+  const bare = underLintel(planning, i, bareFlight(planning, stage).measures, [first, second]);
   const line: PlannedLimit = {
     length: lineLength(stage.measures, tapeCase, tape),
     cause: { kind: 'flight', length: lineShown(stage.measures), rows: [i, i] },
@@ -100,6 +100,25 @@ export function flightPlan(planning: Planning, i: number, stage: BookStage): Par
     ...limits,
   });
   return [floor(first, reading[i - 1]), firstHalf, secondHalf, floor(second, reading[i + 1])];
+}
+
+/**
+ * Steps and a ramp lead out from under no stairwell: the ceiling of what lies at their foot begins there, and not where
+ * it would meet theirs. They are taken to be no higher above their slope than that.
+ */
+function underLintel(
+  { reading }: Planning,
+  i: number,
+  measures: LooseMeasures,
+  ends: readonly FlightEnd[],
+): LooseMeasures {
+  const foot = ends.find(({ end }) => end === 'foot')?.ceiling;
+  const { height, rise = 0 } = measures;
+  const row = entryAt(reading, i);
+  // Their own roof reaches over the ground before them.
+  const own = row.measures.footCeiling ?? Infinity;
+  if (!standsAlone(row) || foot === undefined || height === undefined || foot >= own) return measures;
+  return { ...measures, height: Math.max(1, Math.min(height, foot - rise)) };
 }
 
 const source = (stage: BookStage): PassageSource => ({ stage, upToBefore: Infinity, upToAfter: Infinity });

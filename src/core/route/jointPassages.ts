@@ -51,6 +51,9 @@ export function levelPassages(
   asked: boolean,
 ): readonly BookPassage[] {
   if (!asked) return [];
+  // A straight that ends the block has to hold the piece.
+  const ends = [firstOf(block.rows), lastOf(block.rows)].filter(({ stage }) => stage === 'passage');
+  if (ends.some(({ measures }) => (measures.length ?? 0) < piece.size.length + 2 * ENOUGH_IN_PLAN)) return [];
   return book.remembered(`${JSON.stringify(block)}|${piece.id}`, () =>
     (
       solveJoint(

@@ -10,7 +10,7 @@ export interface LevelJoint {
   readonly block: JointBlock;
 }
 
-/** A straight so long [mm] holds any piece: the block ends there. */
+/** A straight so long [mm] holds most pieces: the block ends there, and is asked only for a piece that it holds. */
 const LONG = 2600;
 /** Rows in a block: more would take too long. */
 const MOST_ROWS = 6;
