@@ -134,24 +134,27 @@ function turnAt(
   if (!floor) return [];
   const side = flightAfter ? 'before' : 'after';
   return armsBeyond(planning, k, side).flatMap((far): JointPlan[] => {
-    if (stage === 'corner' && (m.turn ?? 90) === 90) {
-      const [passage, along] = flightAfter ? [m.width, m.widthOut] : [m.widthOut, m.width];
-      if (passage === undefined || along === undefined || m.height === undefined) return [];
-      const { height } = m;
-      return guardsOf(far, passage, height, tapeCase, tape)
+    /** The way beyond the turn, so wide and high where the two meet; the turn's own floor, so wide along the stair. */
+    const turn = (beyond: { width: number; height: number }, along: number, doorOut?: DoorOut): JointPlan[] =>
+      guardsOf(far, beyond.width, beyond.height, tapeCase, tape)
         .slice(-1)
         .map((guard): JointPlan => ({
           kind: 'stair turn',
           end,
           flightAfter,
           flight,
-          ceiling: Math.min(over, height, guard.height),
+          ceiling: Math.min(over, guard.height),
           width: Math.min(width, along),
           passageWidth: guard.width,
           floor,
+          ...(doorOut ? { doorOut } : {}),
           ...nearer(farEnd(k, far, planning), guard.upTo, guard.next, k),
           raised: guard.raised,
         }));
+    if (stage === 'corner' && (m.turn ?? 90) === 90) {
+      const [passage, along] = flightAfter ? [m.width, m.widthOut] : [m.widthOut, m.width];
+      if (passage === undefined || along === undefined || m.height === undefined) return [];
+      return turn({ width: passage, height: m.height }, along);
     }
     if (stage === 'side door' && into === flightAfter) {
       if (m.width === undefined || m.height === undefined || m.widthOut === undefined) return [];
@@ -167,21 +170,7 @@ function turnAt(
           }
         : undefined;
       // The door's reveal taken as a passage as wide and high as the door.
-      return guardsOf(far, door, Math.min(height, ceiling), tapeCase, tape)
-        .slice(-1)
-        .map((guard): JointPlan => ({
-          kind: 'stair turn',
-          end,
-          flightAfter,
-          flight,
-          ceiling: Math.min(over, guard.height),
-          width: Math.min(width, m.widthOut ?? width),
-          passageWidth: guard.width,
-          floor,
-          ...(doorOut ? { doorOut } : {}),
-          ...nearer(farEnd(k, far, planning), guard.upTo, guard.next, k),
-          raised: guard.raised,
-        }));
+      return turn({ width: door, height: Math.min(height, ceiling) }, m.widthOut, doorOut);
     }
     return [];
   });

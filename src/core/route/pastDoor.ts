@@ -49,13 +49,11 @@ function pastSecond(planning: Planning, i: number, k: number): BothTurns[] {
   const { reading } = planning;
   if (entryAt(reading, k).stage !== 'side door' || entryAt(reading, k).into) return [];
   const beyond = armPast(planning, armOf(reading, i, 'after'), k, [i, k]);
-  const first = turned(planning, i, armOf(reading, i, 'before'), beyond.arm).map((source) => ({
-    ...source,
-    upToAfter: Math.min(source.upToAfter, beyond.upTo),
-    causeAfter: beyond.upTo < source.upToAfter ? beyond.cause : source.causeAfter,
-  }));
-  const second = comingBack(planning, k, 'before');
-  return first.flatMap((one) => second.map((other): BothTurns => [one, other]));
+  const first = turned(planning, i, armOf(reading, i, 'before'), beyond.arm);
+  return both(
+    first.map((source) => upTo(source, 'after', beyond)),
+    comingBack(planning, k, 'before'),
+  );
 }
 
 /** Through the first turn, a door into the passage, to the side that leads away, and then past the door. */
@@ -63,21 +61,45 @@ function pastFirst(planning: Planning, i: number, k: number): BothTurns[] {
   const { reading } = planning;
   if (entryAt(reading, i).stage !== 'side door' || !entryAt(reading, i).into) return [];
   const beyond = armPast(planning, armOf(reading, k, 'before'), i, [i, k]);
-  const first = comingBack(planning, i, 'after');
-  const second = turned(planning, k, beyond.arm, armOf(reading, k, 'after')).map((source) => ({
-    ...source,
-    upToBefore: Math.min(source.upToBefore, beyond.upTo),
-    causeBefore: beyond.upTo < source.upToBefore ? beyond.cause : source.causeBefore,
-  }));
-  return first.flatMap((one) => second.map((other): BothTurns => [one, other]));
+  const second = turned(planning, k, beyond.arm, armOf(reading, k, 'after'));
+  return both(
+    comingBack(planning, i, 'after'),
+    second.map((source) => upTo(source, 'before', beyond)),
+  );
+}
+
+const both = (first: readonly PassageSource[], second: readonly PassageSource[]): BothTurns[] =>
+  first.flatMap((one) => second.map((other): BothTurns => [one, other]));
+
+/** How far the piece may reach on one side of a turn [mm], and why. */
+interface Reach {
+  readonly upTo: number;
+  readonly cause: LimitCause;
+}
+
+/** A way round a turn on one side of which the piece must not reach farther than this. */
+function upTo(source: PassageSource, side: 'before' | 'after', reach: Reach): PassageSource {
+  if (side === 'before') {
+    return reach.upTo < source.upToBefore
+      ? { ...source, upToBefore: reach.upTo, causeBefore: reach.cause }
+      : source;
+  }
+  return reach.upTo < source.upToAfter
+    ? { ...source, upToAfter: reach.upTo, causeAfter: reach.cause }
+    : source;
 }
 
 /** The ways round a turn with given arms; leaning is left out, since nothing is known of the room beside it. */
-const turned = (planning: Planning, i: number, before: Arm, after: Arm): PassageSource[] => {
-  const stage = planning.stageAt(i);
-  if (!stage) return [];
-  return turnSources(planning, i, stage, before, after).map((source) => ({ ...source, steadyOnly: true }));
-};
+const turned = (
+  planning: Planning,
+  i: number,
+  before: Arm,
+  after: Arm,
+  stage: BookStage | undefined = planning.stageAt(i),
+): PassageSource[] =>
+  stage
+    ? turnSources(planning, i, stage, before, after).map((source) => ({ ...source, steadyOnly: true }))
+    : [];
 
 /** An arm of another turn that goes on past the side door of row `door` to the closed end of its passage. */
 function armPast(
@@ -85,14 +107,13 @@ function armPast(
   arm: Arm,
   door: number,
   rows: readonly [number, number],
-): { readonly arm: Arm; readonly upTo: number; readonly cause: LimitCause } {
+): Reach & { readonly arm: Arm } {
   const { measures } = entryAt(reading, door);
   const at = together(together(arm.end.at, lengthOf(measures.width)), deadEndOf(measures.depth));
   const past = { width: measures.widthOut ?? 0, height: measures.ceiling ?? 0, at: arm.end.at, row: door };
-  const upTo = straightLength(at, tapeCase, tape);
   return {
     arm: { sections: [...arm.sections, past], end: { kind: 'turn', at, row: door } },
-    upTo,
+    upTo: straightLength(at, tapeCase, tape),
     cause: { kind: 'straight', length: at.open ? undefined : at.known, rows },
   };
 }
@@ -104,19 +125,15 @@ function comingBack(planning: Planning, door: number, passage: 'before' | 'after
   if (!stage) return [];
   const { measures } = entryAt(reading, door);
   const far = deadEndOf(measures.depth);
-  const upTo = straightLength(far, tapeCase, tape);
   const mirrored = lookUp('side door', { ...stage.measures, depth: closedAt(planning, door, passage) });
   const beyond: Arm = { sections: [], end: { kind: 'turn', at: far, row: door } };
   const doorArm = armOf(reading, door, passage === 'before' ? 'after' : 'before');
   const [before, after] = passage === 'before' ? [beyond, doorArm] : [doorArm, beyond];
-  const cause: LimitCause = { kind: 'straight', length: far.known, rows: [door, door] };
-  return turnSources(planning, door, mirrored, before, after).map((source): PassageSource => {
-    const limited =
-      passage === 'before'
-        ? { upToBefore: Math.min(source.upToBefore, upTo), causeBefore: cause }
-        : { upToAfter: Math.min(source.upToAfter, upTo), causeAfter: cause };
-    return { ...source, ...limited, steadyOnly: true };
-  });
+  const reach: Reach = {
+    upTo: straightLength(far, tapeCase, tape),
+    cause: { kind: 'straight', length: far.known, rows: [door, door] },
+  };
+  return turned(planning, door, before, after, mirrored).map((source) => upTo(source, passage, reach));
 }
 
 const deadEndOf = (depth: number | undefined): WayLength => (depth === undefined ? GOES_ON : lengthOf(depth));
