@@ -6,6 +6,7 @@ import { serveFiles, type Served } from '../support/browser';
 import { builtFolder } from '../support/builtFolder';
 import { fakeExcelScript } from '../support/fakeExcel';
 import { exampleBook } from '../support/paneBooks';
+import { eventually } from '../support/eventually';
 import { sharedBrowser } from '../support/sharedBrowser';
 
 /** What the build puts beside the pane: the notice for old engines, the page of help, the script of the workers. */
@@ -44,13 +45,15 @@ test('an engine that cannot read the script of the pane is told so in plain word
   // Stands for syntax that is newer than the engine: this one refuses it as an old one refuses `?.`.
   const opened = await openAs({ text: 'const later = a ?!. b;' });
   await opened.getByRole('alert').getByText('too old for Carry Route Functions').waitFor();
-  expect(await opened.locator('body').innerText()).toMatch(/ES2020.*Update Excel/);
+  await eventually(async () =>
+    expect(await opened.locator('body').innerText()).toMatch(/ES2020.*Update Excel/),
+  );
 });
 
 test('an engine that can read it sees no notice', async () => {
   const opened = await openAs(file('taskpane.js'));
   await opened.getByRole('button', { name: 'Add starter sheets' }).waitFor();
-  expect(await opened.getByText('too old').count()).toBe(0);
+  await eventually(async () => expect(await opened.getByText('too old').count()).toBe(0));
 });
 
 test('the page of help stands by itself, narrow and wide, and axe finds nothing', async () => {
@@ -62,7 +65,9 @@ test('the page of help stands by itself, narrow and wide, and axe finds nothing'
     await page.goto(`${served.origin}/support.html`);
     await page.getByRole('heading', { name: 'A cell shows #NAME?' }).waitFor();
     expect(await axeFindings(page)).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
+    await eventually(async () =>
+      expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true),
+    );
     expect(complaints.filter((text) => !/favicon/.test(text) && !/404/.test(text))).toEqual([]);
     await page.close();
   }

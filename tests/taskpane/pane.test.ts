@@ -1,5 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { ROUTE_HEADINGS } from '../../src/core/survey/table/readHeaders';
+import { eventually } from '../support/eventually';
 import { sharedBrowser } from '../support/sharedBrowser';
 import { builtFolder } from '../support/builtFolder';
 import type { FakeBook } from '../support/fakeExcel';
@@ -82,26 +83,30 @@ describe('a row of a route', () => {
     expect(text).toMatch(/Worst case\s+432\.5/);
     expect(text).toMatch(/As measured\s+437\.5/);
     expect(text).toMatch(/Best case\s+442\.5/);
-    expect(await page.locator('.verdict').innerText()).toBe('goes');
+    await eventually(async () => expect(await page.locator('.verdict').innerText()).toBe('goes'));
     expect(text).toContain('"Goes" is about space alone');
-    expect(await page.getByRole('img', { name: 'step 2, passage, from the front' }).count()).toBe(1);
+    await eventually(async () =>
+      expect(await page.getByRole('img', { name: 'step 2, passage, from the front' }).count()).toBe(1),
+    );
     expect(text).toMatch(/Width\s+900\s+900 mm/);
   });
 
   test('follows the selection, and reads feet and inches', async () => {
     const page = await pane();
     await goTo(page, 8);
-    expect(await page.locator('body').innerText()).toMatch(/Width\s+2' 6"\s+762 mm/);
+    await eventually(async () =>
+      expect(await page.locator('body').innerText()).toMatch(/Width\s+2' 6"\s+762 mm/),
+    );
   });
 
   test('says which measure is missing and what cannot be read', async () => {
     const page = await pane();
     await goTo(page, 6);
-    expect(await page.locator('.problems').innerText()).toMatch(/Width out/);
-    expect(await page.locator('.verdict').innerText()).toBe('not measured');
+    await eventually(async () => expect(await page.locator('.problems').innerText()).toMatch(/Width out/));
+    await eventually(async () => expect(await page.locator('.verdict').innerText()).toBe('not measured'));
     await goTo(page, 8);
-    expect(await page.locator('.problems').innerText()).toMatch(/Height/);
-    expect(await page.locator('tr.refused').innerText()).toMatch(/Height\s+78/);
+    await eventually(async () => expect(await page.locator('.problems').innerText()).toMatch(/Height/));
+    await eventually(async () => expect(await page.locator('tr.refused').innerText()).toMatch(/Height\s+78/));
   });
 
   test('a measure that is broken and mended is seen at once', async () => {
@@ -111,7 +116,7 @@ describe('a row of a route', () => {
     await type(page, 5, WIDTH, '2\' 6"');
     // By hand: (762 - 25)/2.
     await page.getByRole('cell', { name: '368.5' }).waitFor();
-    expect(await page.locator('.problems').isVisible()).toBe(false);
+    await eventually(async () => expect(await page.locator('.problems').isVisible()).toBe(false));
   });
 
   test('says what to select where there is no route', async () => {
@@ -126,7 +131,7 @@ describe('a row of a route', () => {
       });
     });
     await page.getByRole('status').getByText('No header row with a Stage column').waitFor();
-    expect(await page.locator('.verdict').isVisible()).toBe(false);
+    await eventually(async () => expect(await page.locator('.verdict').isVisible()).toBe(false));
   });
 
   test('next row with a problem moves the selection there, and round again from the top', async () => {
@@ -142,7 +147,7 @@ describe('a row of a route', () => {
       () => (window as never as { fakeBook: FakeBook }).fakeBook.selection.row,
     );
     expect(selected).toBe(5);
-    expect(await writes(page)).toEqual([]);
+    await eventually(async () => expect(await writes(page)).toEqual([]));
   });
 });
 
@@ -166,39 +171,47 @@ describe('the piece', () => {
     const page = await pane(orderedBook());
     // By hand, on edge in 900 mm: the section (900 - 25)/2, the side (900 - 60)/2; the side decides.
     await page.getByRole('cell', { name: '420.0' }).waitFor();
-    expect(await page.getByLabel('Piece to carry').inputValue()).toMatch(/^8 ft: whole build/);
+    await eventually(async () =>
+      expect(await page.getByLabel('Piece to carry').inputValue()).toMatch(/^8 ft: whole build/),
+    );
     const text = await page.locator('body').innerText();
     expect(text).toMatch(/Slate section\s+goes/);
     expect(text).toMatch(/Cabinet side\s+goes/);
     await page.getByRole('button', { name: 'Write this into' }).click();
     await page.getByRole('status').getByText('Written into').waitFor();
-    expect(await cellOf(page, 'Surveys', 5, NOTE)).toMatch(/^8 ft: goes, Cabinet side, /);
+    await eventually(async () =>
+      expect(await cellOf(page, 'Surveys', 5, NOTE)).toMatch(/^8 ft: goes, Cabinet side, /),
+    );
   });
 
   test('is found by typing parts of its name, and stays for that survey', async () => {
     const page = await pane(orderedBook());
     const field = page.getByLabel('Piece to carry');
     await field.click();
-    expect(await page.getByRole('option').count()).toBe(5);
+    await eventually(async () => expect(await page.getByRole('option').count()).toBe(5));
     await field.fill('side ft 8');
     expect(await page.getByRole('option').allInnerTexts()).toEqual([
       expect.stringMatching(/^8 ft: Cabinet side, 2400 x 300 x 60/),
     ]);
     await page.keyboard.press('Escape');
-    expect(await field.inputValue()).toMatch(/^8 ft: whole build/);
+    await eventually(async () => expect(await field.inputValue()).toMatch(/^8 ft: whole build/));
     await choose(page, '7 ft slate');
     await page.getByRole('cell', { name: '437.5' }).waitFor();
     await goTo(page, 7);
-    expect(await field.inputValue()).toMatch(/^7 ft: Slate/);
+    await eventually(async () => expect(await field.inputValue()).toMatch(/^7 ft: Slate/));
     await field.fill('nothing of the kind');
-    expect(await page.getByRole('option').allInnerTexts()).toEqual(['None fits.']);
+    await eventually(async () =>
+      expect(await page.getByRole('option').allInnerTexts()).toEqual(['None fits.']),
+    );
   });
 
   test('without an order it is the last one chosen', async () => {
     const page = await pane();
     await choose(page, 'section');
     await goTo(page, 4);
-    expect(await page.getByLabel('Piece to carry').inputValue()).toMatch(/^8 ft: Slate section/);
+    await eventually(async () =>
+      expect(await page.getByLabel('Piece to carry').inputValue()).toMatch(/^8 ft: Slate section/),
+    );
   });
 });
 
@@ -276,8 +289,10 @@ describe('writing', () => {
     const page = await pane();
     await page.getByRole('button', { name: 'Write this into Surveys!AD5' }).click();
     await page.getByRole('status').getByText('Written into Surveys!AD5').waitFor();
-    expect(await cellOf(page, 'Surveys', 5, NOTE)).toMatch(/^Slate: goes/);
-    expect(await writes(page)).toEqual([{ sheet: 'Surveys', row: 4, column: NOTE, rows: 1, columns: 1 }]);
+    await eventually(async () => expect(await cellOf(page, 'Surveys', 5, NOTE)).toMatch(/^Slate: goes/));
+    await eventually(async () =>
+      expect(await writes(page)).toEqual([{ sheet: 'Surveys', row: 4, column: NOTE, rows: 1, columns: 1 }]),
+    );
   });
 
   test('never over something without a second yes', async () => {
@@ -285,16 +300,16 @@ describe('writing', () => {
     await goTo(page, 6);
     await page.getByRole('button', { name: 'Write this into Surveys!AD6' }).click();
     await page.getByText('It holds:').waitFor();
-    expect(await page.locator('blockquote').last().innerText()).toBe('mirror');
-    expect(await writes(page)).toEqual([]);
+    await eventually(async () => expect(await page.locator('blockquote').last().innerText()).toBe('mirror'));
+    await eventually(async () => expect(await writes(page)).toEqual([]));
     await page.getByRole('button', { name: 'Leave it as it is' }).click();
-    expect(await cellOf(page, 'Surveys', 6, NOTE)).toBe('mirror');
-    expect(await writes(page)).toEqual([]);
+    await eventually(async () => expect(await cellOf(page, 'Surveys', 6, NOTE)).toBe('mirror'));
+    await eventually(async () => expect(await writes(page)).toEqual([]));
 
     await page.getByRole('button', { name: 'Write this into Surveys!AD6' }).click();
     await page.getByRole('button', { name: 'Replace what Surveys!AD6 holds' }).click();
     await page.getByRole('status').getByText('Written into Surveys!AD6').waitFor();
-    expect(await cellOf(page, 'Surveys', 6, NOTE)).toMatch(/Width out/);
+    await eventually(async () => expect(await cellOf(page, 'Surveys', 6, NOTE)).toMatch(/Width out/));
   });
 
   test('a yes does not hold for what has changed since', async () => {
@@ -310,7 +325,7 @@ describe('writing', () => {
     }, NOTE);
     await replace.click();
     await page.getByRole('status').getByText('Nothing was written').waitFor();
-    expect(await cellOf(page, 'Surveys', 6, NOTE)).toBe('mind the mirror');
+    await eventually(async () => expect(await cellOf(page, 'Surveys', 6, NOTE)).toBe('mind the mirror'));
   });
 
   test('starter sheets take free names and touch nothing that is there', async () => {
@@ -355,9 +370,13 @@ describe('text from cells', () => {
     const page = await pane(book);
     await page.getByRole('heading', { name: 'Step 2' }).waitFor();
     await goTo(page, 4);
-    expect(await page.locator('.pane img, .pane script, .pane svg script').count()).toBe(0);
-    expect(await page.title()).toBe('Carry Route Functions');
-    expect(await page.locator('.stage-drawing').first().innerHTML()).toContain('&lt;img');
+    await eventually(async () =>
+      expect(await page.locator('.pane img, .pane script, .pane svg script').count()).toBe(0),
+    );
+    await eventually(async () => expect(await page.title()).toBe('Carry Route Functions'));
+    await eventually(async () =>
+      expect(await page.locator('.stage-drawing').first().innerHTML()).toContain('&lt;img'),
+    );
   });
 });
 
@@ -458,12 +477,12 @@ describe('everybody', () => {
     await tabTo(/Write this into/);
     await page.keyboard.press('Enter');
     await page.getByRole('status').getByText('Written into').waitFor();
-    expect(await cellOf(page, 'Surveys', 5, NOTE)).toMatch(/^Piece: goes/);
+    await eventually(async () => expect(await cellOf(page, 'Surveys', 5, NOTE)).toMatch(/^Piece: goes/));
     // Writing again asks, and the safe answer has the focus.
-    expect(await focused()).toMatch(/Write this into/);
+    await eventually(async () => expect(await focused()).toMatch(/Write this into/));
     await page.keyboard.press('Enter');
     await page.getByText('It holds:').waitFor();
-    expect(await focused()).toBe('Leave it as it is');
+    await eventually(async () => expect(await focused()).toBe('Leave it as it is'));
   }, 60_000);
 
   test('what is typed wrongly is said with what is allowed', async () => {
@@ -478,6 +497,6 @@ describe('everybody', () => {
     await page.getByLabel('Length, mm').fill('1,830');
     await page.getByLabel('Length, mm').blur();
     await problem.getByText('length cannot be read from "1,830"').waitFor();
-    expect(await page.locator('.verdict').count()).toBe(0);
+    await eventually(async () => expect(await page.locator('.verdict').count()).toBe(0));
   });
 });

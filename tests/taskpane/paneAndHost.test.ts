@@ -4,6 +4,7 @@ import { axeFindings } from '../support/axeFindings';
 import type { FakeBook } from '../support/fakeExcel';
 import { exampleBook, routeRow } from '../support/paneBooks';
 import { openPane, type OpenPane } from '../support/panePage';
+import { eventually } from '../support/eventually';
 import { sharedBrowser } from '../support/sharedBrowser';
 import { VERDICT_COLUMNS } from '../../src/worksheet/verdictTable';
 
@@ -53,17 +54,19 @@ describe('out of sight', () => {
     await select(page, 'Surveys', 8);
     await inPage(page, 'fakeType', 'Surveys', 7, 3, 800);
     await page.waitForTimeout(300);
-    expect(await valueIn<number>(page, 'fakeRuns')).toBe(before);
+    await eventually(async () => expect(await valueIn<number>(page, 'fakeRuns')).toBe(before));
     await inPage(page, 'fakeVisibility', 'Taskpane');
     await says(page, 'Row 8:');
-    expect(await page.locator('body').innerText()).toMatch(/Width\s+800\s+800 mm/);
+    await eventually(async () =>
+      expect(await page.locator('body').innerText()).toMatch(/Width\s+800\s+800 mm/),
+    );
   });
 
   test('who points at it sees it, whatever the host has said', async () => {
     const page = await pane();
     await inPage(page, 'fakeVisibility', 'Hidden');
     await select(page, 'Surveys', 8);
-    expect(await page.getByRole('status').innerText()).toMatch(/^Row 5:/);
+    await eventually(async () => expect(await page.getByRole('status').innerText()).toMatch(/^Row 5:/));
     await page.locator('h1').click();
     await says(page, 'Row 8:');
   });
@@ -75,7 +78,7 @@ test('while a cell is edited the pane waits, and says nothing of an error', asyn
   await inPage(page, 'fakeEdit', true);
   await select(page, 'Surveys', 8);
   await page.waitForTimeout(300);
-  expect(await page.getByRole('status').innerText()).toMatch(/^Row 5:/);
+  await eventually(async () => expect(await page.getByRole('status').innerText()).toMatch(/^Row 5:/));
   await inPage(page, 'fakeEdit', false);
   await says(page, 'Row 8:');
   expect(open!.complaints).toEqual([]);
@@ -126,7 +129,7 @@ describe('protection', () => {
     const page = await pane({ ...exampleBook(), protectedSheets: ['Surveys'] });
     await page.getByRole('button', { name: 'Write this into Surveys!AD5' }).click();
     await says(page, 'Surveys!AD5 is locked and its sheet protected. Nothing was written');
-    expect(await valueIn<unknown[]>(page, 'fakeWrites')).toEqual([]);
+    await eventually(async () => expect(await valueIn<unknown[]>(page, 'fakeWrites')).toEqual([]));
     await select(page, 'Surveys', 8);
     await says(page, 'Row 8:');
   });
@@ -177,8 +180,12 @@ describe('a row of results', () => {
     expect(await axeFindings(page)).toEqual([]);
     await page.getByRole('button', { name: 'Go to that step' }).click();
     await says(page, 'Row 10:');
-    expect(await page.getByLabel('Piece to carry').inputValue()).toMatch(/^7 ft/);
-    expect(await page.getByRole('button', { name: 'Go to that step' }).isVisible()).toBe(false);
+    await eventually(async () =>
+      expect(await page.getByLabel('Piece to carry').inputValue()).toMatch(/^7 ft/),
+    );
+    await eventually(async () =>
+      expect(await page.getByRole('button', { name: 'Go to that step' }).isVisible()).toBe(false),
+    );
   });
 
   test('of ADVISE, which names no survey, asks which of several is meant', async () => {
@@ -186,7 +193,9 @@ describe('a row of results', () => {
       withResults(VERDICT_COLUMNS, line({ Build: '7 ft', Step: 3, Stage: 'corner', Reason: 'x' })),
     );
     await says(page, '2 rows of routes are step 3, corner: select the one you mean.');
-    expect(await page.getByRole('button', { name: 'Go to that step' }).isVisible()).toBe(false);
+    await eventually(async () =>
+      expect(await page.getByRole('button', { name: 'Go to that step' }).isVisible()).toBe(false),
+    );
   });
 
   test('of STAGES leads to the only step that it can mean; its last row is the whole route', async () => {
@@ -202,13 +211,17 @@ describe('a row of results', () => {
     await says(page, 'on the whole route');
     await select(page, 'Verdicts', 1);
     await says(page, 'This is the header row.');
-    expect(await page.getByRole('button', { name: 'Go to that step' }).isVisible()).toBe(false);
+    await eventually(async () =>
+      expect(await page.getByRole('button', { name: 'Go to that step' }).isVisible()).toBe(false),
+    );
   });
 
   test('of a step that no route has says so', async () => {
     const page = await pane(withResults(VERDICT_COLUMNS, line({ Step: 9, Stage: 'door', Reason: 'x' })));
     await says(page, 'No route here has step 9, door.');
-    expect(await page.getByRole('button', { name: 'Go to that step' }).isVisible()).toBe(false);
+    await eventually(async () =>
+      expect(await page.getByRole('button', { name: 'Go to that step' }).isVisible()).toBe(false),
+    );
   });
 });
 
@@ -236,9 +249,11 @@ describe('entering formulas again', () => {
     await page
       .getByText('3 formulas with functions of this add-in on Sums. 2 of them have a prefix')
       .waitFor();
-    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Leave them');
+    await eventually(async () =>
+      expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Leave them'),
+    );
     expect(await axeFindings(page)).toEqual([]);
-    expect(await valueIn<unknown[]>(page, 'fakeWrites')).toEqual([]);
+    await eventually(async () => expect(await valueIn<unknown[]>(page, 'fakeWrites')).toEqual([]));
     await page.getByRole('button', { name: 'Enter 3 formulas again' }).click();
     await says(page, '3 formulas were entered again.');
     const { sheets } = await valueIn<FakeBook>(page, 'fakeBook');
@@ -273,7 +288,7 @@ describe('entering formulas again', () => {
     await look.click();
     await page.getByRole('button', { name: 'Enter 2 formulas again' }).click();
     await says(page, 'Nothing was entered where sheets are protected: Sums.');
-    expect(await valueIn<unknown[]>(page, 'fakeWrites')).toEqual([]);
+    await eventually(async () => expect(await valueIn<unknown[]>(page, 'fakeWrites')).toEqual([]));
   });
 });
 
