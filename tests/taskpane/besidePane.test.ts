@@ -65,9 +65,7 @@ test('the page of help stands by itself, narrow and wide, and axe finds nothing'
     await page.goto(`${served.origin}/support.html`);
     await page.getByRole('heading', { name: 'A cell shows #NAME?' }).waitFor();
     expect(await axeFindings(page)).toEqual([]);
-    await eventually(async () =>
-      expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true),
-    );
+    expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
     expect(complaints.filter((text) => !/favicon/.test(text) && !/404/.test(text))).toEqual([]);
     await page.close();
   }
