@@ -26,6 +26,8 @@ export interface JointRow {
    * way: 0 flush on the left ... 1 flush on the right; in the middle when absent.
    */
   readonly place?: number | undefined;
+  /** Steps or a ramp as the flight that they are: no stairwell, so that a lower ceiling at their foot begins there. */
+  readonly standsAlone?: boolean | undefined;
 }
 
 /**

@@ -1,4 +1,5 @@
 import { armOf, floorBetween, ownLength, type Arm } from './arms';
+import { heightUnderLintel } from '../joint/place/rowContext';
 import type { TurningSpace } from '../motion/turningSpace';
 import {
   ceilingAt,
@@ -102,23 +103,20 @@ export function flightPlan(planning: Planning, i: number, stage: BookStage): Par
   return [floor(first, reading[i - 1]), firstHalf, secondHalf, floor(second, reading[i + 1])];
 }
 
-/**
- * Steps and a ramp lead out from under no stairwell: the ceiling of what lies at their foot begins there, and not where
- * it would meet theirs. They are taken to be no higher above their slope than that.
- */
+/** Under a ceiling at its foot that begins there: steps and ramps. */
 function underLintel(
   { reading }: Planning,
   i: number,
   measures: LooseMeasures,
   ends: readonly FlightEnd[],
 ): LooseMeasures {
-  const foot = ends.find(({ end }) => end === 'foot')?.ceiling;
-  const { height, rise = 0 } = measures;
   const row = entryAt(reading, i);
-  // Their own roof reaches over the ground before them.
-  const own = row.measures.footCeiling ?? Infinity;
-  if (!standsAlone(row) || foot === undefined || height === undefined || foot >= own) return measures;
-  return { ...measures, height: Math.max(1, Math.min(height, foot - rise)) };
+  if (!standsAlone(row)) return measures;
+  const foot = ends.find(({ end }) => end === 'foot')?.ceiling;
+  return {
+    ...measures,
+    height: heightUnderLintel({ ...measures, footCeiling: row.measures.footCeiling }, foot),
+  };
 }
 
 const source = (stage: BookStage): PassageSource => ({ stage, upToBefore: Infinity, upToAfter: Infinity });

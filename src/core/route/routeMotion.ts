@@ -5,6 +5,7 @@ import { holdAt } from '../motion/hold';
 import type { StageMeasures } from '../stages/measures';
 import { bestChain, widestClearance, type ChainStep } from './chain';
 import type { PreparedReading, PreparedRoute } from './preparedRoute';
+import { standsAlone } from './reading';
 import { routeParts } from './routeParts';
 import type { BookPiece, StageBook } from './stageBook';
 import { judgeRoute, type MeasuredCase } from './judgeRoute';
@@ -87,7 +88,8 @@ export function routeMotion(chain: JudgedChain, size: PieceSize): RouteWalk & { 
 /** The rows of a reading with what was not measured supposed: straights longer than the piece, the hand to the left. */
 export function jointRows({ reading }: PreparedReading, size: PieceSize): JointRow[] {
   const long = Math.ceil((size.length + 1000) / 100) * 100;
-  return reading.map(({ row, stage, measures, way, into, straightAfter }, i): JointRow => {
+  return reading.map((readRow, i): JointRow => {
+    const { row, stage, measures, way, into, straightAfter } = readRow;
     const next = reading[i + 1];
     const supposed: { -readonly [Name in keyof StageMeasures]: number | undefined } = {};
     if (stage === 'passage') supposed.length = measures.length ?? long;
@@ -114,6 +116,7 @@ export function jointRows({ reading }: PreparedReading, size: PieceSize): JointR
       hand: row.hand,
       way,
       into: stage === 'side door' ? into : undefined,
+      standsAlone: standsAlone(readRow),
     };
   });
 }

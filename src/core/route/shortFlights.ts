@@ -1,6 +1,6 @@
 import { entryAt } from '../lists/entryAt';
 import type { DoorAtEnd, FlightToLevel } from '../joint/shortFlightSection';
-import { levelArm, WALL_NOT_GIVEN } from './arms';
+import { armOf, WALL_NOT_GIVEN } from './arms';
 import { endOf } from './flightPlan';
 import { beyondDoor, stairJoints, type Floors, type JointPlan } from './jointPlan';
 import { endBeside, isLanding } from './reading';
@@ -197,7 +197,8 @@ function doorAt(planning: Planning, k: number, side: 'before' | 'after'): DoorAt
   const { reading, tapeCase } = planning;
   const { width, height, wall = WALL_NOT_GIVEN } = entryAt(reading, k).measures;
   if (width === undefined || height === undefined) return undefined;
-  const arm = levelArm(reading, k, side, tapeCase === 'worst' ? planning.tape : 0);
+  // Steps that lead up to it from outdoors end it: what would reach over them is not said to be raised.
+  const arm = armOf(reading, k, side);
   if (arm.end.kind === 'unread' || arm.end.kind === 'long flight') return undefined;
   const all = beyondDoor(planning, k, arm);
   const room =

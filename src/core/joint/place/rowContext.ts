@@ -1,5 +1,6 @@
 import type { JointRow } from '../jointRow';
 import { isStair, kindOf, type StageName } from '../../stages/kinds';
+import type { LooseStageMeasures } from '../../stages/measures';
 import { ceilingBeforeRiser } from './buildFlight';
 
 /** Whether the way turns in plan at a stage. */
@@ -109,7 +110,10 @@ export function flightCeilings(
   };
 }
 
-/** A flight with the ceilings at its ends as low as those of the level rows beside it: over one floor the least holds. */
+/**
+ * A flight with the ceilings at its ends as low as those of the level rows beside it: over one floor the least holds. One
+ * that stands alone is no higher above its slope than a lower ceiling at its foot, see `heightUnderLintel`.
+ */
 export function withLeastCeilings(
   row: JointRow,
   before: JointRow | undefined,
@@ -124,11 +128,26 @@ export function withLeastCeilings(
   };
   const footCeiling = least('foot');
   const headCeiling = least('head');
-  if (footCeiling === row.measures.footCeiling && headCeiling === row.measures.headCeiling) return row;
-  const measures = { ...row.measures };
-  if (footCeiling !== undefined) Object.assign(measures, { footCeiling });
-  if (headCeiling !== undefined) Object.assign(measures, { headCeiling });
-  return { ...row, measures };
+  const height = row.standsAlone ? heightUnderLintel(row.measures, footCeiling) : row.measures.height;
+  const told = { footCeiling, headCeiling, height };
+  const known = Object.entries(told).filter(([, value]) => value !== undefined);
+  return { ...row, measures: { ...row.measures, ...Object.fromEntries(known) } };
+}
+
+/**
+ * The headroom [mm] over steps or a ramp with a ceiling at their foot. They lead out from under no stairwell: a ceiling
+ * there that is lower than their own begins where they do, and not where it would meet theirs. They are taken to be no
+ * higher above their slope than that.
+ * @param measures those of the flight that they are: headroom, rise and the foot ceiling of their own [mm]
+ * @param foot the ceiling over the floor at their foot [mm]; undefined where nothing limits it
+ */
+export function heightUnderLintel(
+  { height, rise = 0, footCeiling = Infinity }: Pick<LooseStageMeasures, 'height' | 'rise' | 'footCeiling'>,
+  foot: number | undefined,
+): number | undefined {
+  // Their own roof reaches over the ground before them.
+  if (foot === undefined || height === undefined || foot >= footCeiling) return height;
+  return Math.max(1, Math.min(height, foot - rise));
 }
 
 /** The ceiling over a level row's own floor [mm]; Infinity where it gives none. */

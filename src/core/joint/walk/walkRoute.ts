@@ -120,7 +120,7 @@ const OVERHEAD = 2000;
 /** Steps and ramps are walked as the flight that they are, and no higher under the sky than anybody need. */
 function asWalked(row: JointRow, { length }: PieceSize): JointRow {
   const measures = kindOf(row.stage).solvedAsFlight?.(row.measures);
-  const flight = measures ? { ...row, stage: 'flight' as const, measures } : row;
+  const flight = measures ? { ...row, stage: 'flight' as const, measures, standsAlone: true } : row;
   if (flight.stage !== 'flight') return flight;
   const { height, footCeiling, headCeiling } = flight.measures;
   const most = length + OVERHEAD;
