@@ -30,14 +30,16 @@ export const stageRow = (
 /**
  * The motion that a route's worst case claims with a tape of 0, or what is judged as measured, less `DRAWN_LESS`; undefined
  * where it claims none.
+ * @param allowance rows that stand close are solved together only up to this [mm a side]
  */
 export function walked(
   rows: readonly JointRow[],
   piece: PieceSize,
   tapeCase: 'measured' | 'worst' = 'worst',
+  allowance = 0,
 ): RouteWalk | undefined {
   const book = stageBook(0);
-  const chain = judgedChain(prepareRoute(rows.map(stageRow), book), piece, book, 0, tapeCase);
+  const chain = judgedChain(prepareRoute(rows.map(stageRow), book), piece, book, allowance, tapeCase);
   if (!chain || chain.clearance < DRAWN_LESS) return undefined;
   return walkRoute(rows, walkSteps(chain.steps), piece, Math.min(chain.clearance, AMPLE) - DRAWN_LESS);
 }

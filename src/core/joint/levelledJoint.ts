@@ -14,6 +14,8 @@ import type { KeyAttitude } from '../space/motion';
 import { nearestAlike } from '../space/quaternion';
 import { centreAt } from './blockEnds';
 import { greatestShown } from './greatestShown';
+import { loweredPath } from './loweredPath';
+import { raiseInSection } from './raiseInSection';
 import type { JointAsk, JointBlock, JointMotion, JointPassage } from './jointRow';
 import { boundsOf } from './planWorld';
 import { planBetween, reachesInto, sideOf } from './sideOf';
@@ -163,9 +165,11 @@ class Levelled extends StairBlock {
       WORK,
     );
     if (section.verdict !== 'passes') return undefined;
-    return raise > 0 && !this.setsDown(plan(), low, along, across, upright)
-      ? undefined
-      : { section: section.path, plan, upright, raise };
+    if (raise > 0 && !this.setsDown(plan(), low, along, across, upright)) return undefined;
+    const sides = { u: along, v: upright };
+    const onto = loweredPath(this.sectionWorld, sides, section.path());
+    const most = Math.max(raise, raiseInSection(this.sectionWorld.obstacles, sides, onto));
+    return { section: () => onto, plan, upright, raise: most };
   }
 
   private planAt(

@@ -32,14 +32,15 @@ export function raiseInSection(
         u,
         v,
       );
-      most = Math.max(most, leastGap(rectangle, obstacles));
+      most = Math.max(most, plumbGap(rectangle, obstacles));
     }
   });
   // Half a step from the nearest place looked at no point is farther than this from where it is there.
   return most > 0 ? most + STEP : 0;
 }
 
-function cornersOf({ x, y, angle }: PlanarPlace, u: number, v: number): ConvexPolygon {
+/** The corners of a rectangle u x v [mm] in an upright section. */
+export function cornersOf({ x, y, angle }: PlanarPlace, u: number, v: number): ConvexPolygon {
   const [c, s] = [Math.cos(angle), Math.sin(angle)];
   const corner = (a: number, b: number): Point => [
     x + (c * a * u - s * b * v) / 2,
@@ -49,7 +50,7 @@ function cornersOf({ x, y, angle }: PlanarPlace, u: number, v: number): ConvexPo
 }
 
 /** The least plumb gap between a polygon and what is below it [mm]: over some corner of the one or of the other. */
-function leastGap(polygon: ConvexPolygon, obstacles: readonly ConvexPolygon[]): number {
+export function plumbGap(polygon: ConvexPolygon, obstacles: readonly ConvexPolygon[]): number {
   const [from, to] = spanOf(polygon);
   let least = Infinity;
   for (const obstacle of obstacles) {

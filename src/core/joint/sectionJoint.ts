@@ -1,4 +1,4 @@
-import { decidePassage, ROUNDING } from '../geometry/planar/decidePassage';
+import { decidePassage, ROUNDING, type AngleLimits } from '../geometry/planar/decidePassage';
 import type { ConvexPolygon, PlanarPlace, PlanarRegion, PlanarWorld } from '../geometry/planar/planarWorld';
 import type { PieceSize, Pose } from '../measures/piece';
 import { attitudeInPlan, turnOfAxes } from '../motion/attitude';
@@ -7,10 +7,12 @@ import { turnedFace } from '../motion/turnedFace';
 import type { KeyAttitude, SceneBox } from '../space/motion';
 import { goingOn } from '../space/quaternion';
 import type { StageName } from '../stages/kinds';
+import { SKY } from '../stages/measures';
 import { greatestShown } from './greatestShown';
 import { centreAt, standBlock, type BlockEnd } from './blockEnds';
 import type { JointAsk, JointBlock, JointMotion, JointPassage } from './jointRow';
 import { boundsOf, type PlacedBlock } from './planWorld';
+import { loweredPath } from './loweredPath';
 import { raiseInSection } from './raiseInSection';
 import { reachesInto, sideOf } from './sideOf';
 import { smallTurns } from './smallTurns';
@@ -27,6 +29,8 @@ const WORK = 1200;
 /** Open ground that counts [mm]. */
 const GROUND = 6500;
 const AT_THE_END = 0.5;
+/** Tilted beyond level and beyond the pitch of the stairs by no more than this [rad]. */
+const TURNS_BEYOND = 0.35;
 
 /** A way of carrying the piece, seen from the side. */
 interface Carried {
@@ -147,6 +151,7 @@ class Section {
   private readonly placed: PlacedBlock;
   private readonly shift: readonly [number, number, number];
   private readonly ends: readonly [BlockEnd, BlockEnd];
+  private readonly turns: AngleLimits;
 
   constructor(block: JointBlock, longest: number) {
     const stood = standBlock(block, longest);
@@ -167,6 +172,13 @@ class Section {
     const [first, last] = stood.ends;
     obstacles.push(...stood.closings.map(sideOf));
     this.ends = stood.ends;
+    // Nobody stands it up who need not.
+    const pitches = block.rows.map(({ stage, way, measures: { rise = 0, going = 1 } }) =>
+      stage === 'flight' ? Math.atan2(rise, going) * (way === 'down' ? -1 : 1) : 0,
+    );
+    this.turns = { from: Math.min(0, ...pitches) - TURNS_BEYOND, to: Math.max(0, ...pitches) + TURNS_BEYOND };
+    if (block.rows.some(({ measures }) => (measures.height ?? 0) > SKY / 2))
+      obstacles.push(skyOver(stood.ends, longest));
     const grounds: ConvexPolygon = [
       [first.at[0] - (block.before === 'open' ? GROUND : longest), first.at[2] - longest],
       [last.at[0] + (block.after === 'open' ? GROUND : longest), last.at[2] + longest],
@@ -185,8 +197,11 @@ class Section {
     const [first, last] = this.ends;
     const start = { ...regionAt(first, u, v), angle: first.pitch };
     const goal = { ...regionAt(last, u, v), angle: last.pitch };
-    const decision = decidePassage(this.world, u, v, start, goal, WORK);
-    return decision.verdict === 'passes' ? decision.path : undefined;
+    const decision = decidePassage(this.world, u, v, start, goal, WORK, this.turns);
+    if (decision.verdict !== 'passes') return undefined;
+    const { path } = decision;
+    let low: readonly PlanarPlace[] | undefined;
+    return () => (low ??= loweredPath(this.world, sides, path()));
   }
 
   /** How high the padded piece is raised at most above what is below it along a path [mm]. */
@@ -209,6 +224,19 @@ class Section {
     }));
     return { motion, scene, motionPadding: padding - ROUNDING };
   }
+}
+
+/** Under the open sky nobody need carry it higher than this. */
+function skyOver(ends: readonly BlockEnd[], longest: number): ConvexPolygon {
+  const xs = ends.map(({ at }) => at[0]);
+  const [west, east] = [Math.min(...xs) - 2 * GROUND, Math.max(...xs) + 2 * GROUND];
+  const sky = Math.max(...ends.map(({ at }) => at[2])) + longest;
+  return [
+    [west, sky],
+    [east, sky],
+    [east, sky + GROUND],
+    [west, sky + GROUND],
+  ];
 }
 
 /** Where the centre begins or ends: clear of what is there, on the floor or on the pitch. */

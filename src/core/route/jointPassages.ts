@@ -1,4 +1,5 @@
-import type { JointBlock, JointRow } from '../joint/jointRow';
+import type { JointRow } from '../joint/jointRow';
+import type { BlockToSolve } from './tapedBlock';
 import { levelledJoint } from '../joint/levelledJoint';
 import type { PieceSize } from '../measures/piece';
 import { solveJoint } from '../joint/solveJoint';
@@ -36,35 +37,46 @@ export function jointPassages(
   return book.remembered(key, () => solved(plan, piece, book, tapeCase, enough));
 }
 
-/** What counts as enough in plan [mm a side]: more than a usual allowance. */
-const ENOUGH_IN_PLAN = 40;
-
 /**
- * The ways through level rows that stand close, as they are measured. To find them takes long, so they are asked for only
- * where nothing else passes.
- * @param asked whether they are; otherwise there are none
+ * The ways through rows that stand close. To find them takes long, so they are asked for only where nothing else passes,
+ * and no more is looked for than is enough: more room must not lead to a lesser figure by the rows alone.
+ * @param least clearance [mm a side] below which none is wanted
+ * @param enough clearance [mm a side] above which more is of no interest
+ * @param from how it is held where they begin
  */
-export function levelPassages(
-  block: JointBlock,
+export function blockPassages(
+  { blocks, holds, less }: BlockToSolve,
   piece: BookPiece,
   book: StageBook,
-  asked: boolean,
+  tapeCase: TapeCase,
+  { least, enough, from }: { readonly least: number; readonly enough: number; readonly from: number },
 ): readonly BookPassage[] {
-  if (!asked) return [];
-  // A straight that ends the block has to hold the piece.
-  const ends = [firstOf(block.rows), lastOf(block.rows)].filter(({ stage }) => stage === 'passage');
-  if (ends.some(({ measures }) => (measures.length ?? 0) < piece.size.length + 2 * ENOUGH_IN_PLAN)) return [];
-  return book.remembered(`${JSON.stringify(block)}|${piece.id}`, () =>
-    (
-      solveJoint(
-        block,
-        piece.size,
-        { atLeast: 0, enough: ENOUGH_IN_PLAN, tolerance: 0.25 },
-        'without search',
-      ) ?? []
-    ).map((passage) => bookPassage(passage)),
-  );
+  const size = piece.taped[tapeCase];
+  if (holds < size.length + 2 * (enough + less)) return [];
+  // What is shown is told a hair less.
+  const ask = {
+    atLeast: least + less + A_HAIR,
+    enough: enough + less + A_HAIR,
+    tolerance: GRID,
+    from: [holdAt(from)],
+  };
+  const key = `${JSON.stringify(blocks)}|${less}|${piece.id}|${tapeCase}|${least}|${enough}|${from}`;
+  return book.remembered(key, () => {
+    let all: BookPassage[] | undefined;
+    for (const block of blocks) {
+      const found = solveJoint(block, size, ask, 'without search').map((passage) =>
+        lessened(bookPassage(passage), less),
+      );
+      all = all ? shownInBoth(all, found) : found;
+      if (all.length === 0) break;
+    }
+    return all ?? [];
+  });
 }
+
+const A_HAIR = 0.01;
+/** How near the clearance of rows that stand close is looked for [mm a side]. */
+const GRID = 1;
 
 /** Clearance [mm a side] above which more is of no interest: as measured, and beyond what is enough at worst. */
 const AMPLE = 150;

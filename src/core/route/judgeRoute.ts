@@ -4,6 +4,7 @@ import { bestChain, widestClearance, type ChainStep, type Part, type Passable } 
 import type { PreparedReading, PreparedRoute } from './preparedRoute';
 import { proofAt } from './proofs';
 import { rowThatDecides } from './rowThatDecides';
+import { partsByNeed } from './partsByNeed';
 import { routeParts, type JointsAsked } from './routeParts';
 import {
   changesInWords,
@@ -106,8 +107,14 @@ export function judgeRoute(
     if (widestReading(route, piece, book, 'supposed').widest <= measured.widest) return;
     let found = widestReading(route, piece, book, { enough: 0 });
     if (found.widest > measured.widest) measured = found;
-    if (measured.widest >= 0) return;
-    found = widestReading(route, piece, book, { enough: 0, level: true });
+    if (measured.widest >= allowance) return;
+    const wanted = {
+      least: Math.max(0, measured.widest),
+      enough: Math.max(0, allowance),
+      allowance,
+      which: 'any',
+    } as const;
+    found = widestOf(route, ({ measured: plans }) => partsByNeed(plans, piece, book, 'measured', wanted));
     if (found.widest > measured.widest) measured = found;
   };
   if (jointly && measured.widest < allowance) together();
@@ -124,6 +131,10 @@ export function judgeRoute(
       parts.every((one) => widestClearance(one, 'free') >= allowance);
     if (jointly && measured.widest >= allowance && !enough(worst) && enough(worstWith('supposed'))) {
       worst = worstWith({ enough: allowance });
+      if (!enough(worst)) {
+        const wanted = { least: allowance, enough: allowance, allowance, which: 'free' } as const;
+        worst = route.readings.map(({ worst: plans }) => partsByNeed(plans, piece, book, 'worst', wanted));
+      }
       together();
     }
     return worst;
@@ -225,9 +236,13 @@ function widestReading(
   book: StageBook,
   joints?: JointsAsked,
 ): MeasuredCase {
+  return widestOf(route, ({ measured }) => routeParts(measured, piece, book, 'measured', joints));
+}
+
+function widestOf(route: PreparedRoute, partsOf: (reading: PreparedReading) => Part[]): MeasuredCase {
   let best: MeasuredCase = { reading: undefined, parts: [], widest: -Infinity };
   for (const reading of route.readings) {
-    const parts = routeParts(reading.measured, piece, book, 'measured', joints);
+    const parts = partsOf(reading);
     const widest = widestClearance(parts, 'any');
     if (best.parts.length === 0 || widest > best.widest) best = { reading, parts, widest };
   }

@@ -3,9 +3,10 @@ import { ALL_HOLDS, holdAt, poseOfHold, sizesOfHold } from '../motion/hold';
 import { clearSquareToPitch } from '../stages/flight/flight';
 import type { LimitCause, Part, PlaceLimit, RoomBeside } from './chain';
 import { diagonalClearance, poseChanges } from './poseChange';
-import { jointPassages, levelPassages } from './jointPassages';
+import { jointPassages, blockPassages } from './jointPassages';
 import { shortFlightWays } from './shortFlightWays';
 import type { PartPlan, PassageSource, PassageSources, PlannedLimit } from './routePlan';
+import type { BlockToSolve } from './tapedBlock';
 import {
   raisedBy,
   shownInBoth,
@@ -65,7 +66,7 @@ export function routeParts(
           ...(joints && level
             ? joints === 'supposed'
               ? ANY_WAY
-              : levelPassages(level, piece, book, joints.level === true)
+              : ofBlock(level, piece, book, tapeCase, joints.blocks)
             : []),
         ],
       })),
@@ -74,7 +75,57 @@ export function routeParts(
 }
 
 /** Whether what stands close is solved together, or supposed to pass in any way: more it cannot leave. */
-export type JointsAsked = { readonly enough: number; readonly level?: boolean } | 'supposed' | undefined;
+export type JointsAsked =
+  | {
+      /** With less clearance [mm a side] it need not be looked at to the end. */
+      readonly enough: number;
+      /** How blocks of rows are taken that take long to solve; not at all when absent. */
+      readonly blocks?: BlocksAsked;
+    }
+  | 'supposed'
+  | undefined;
+
+/**
+ * Blocks are solved by need, each as it is begun in the holds that are listed for it; what else there is of them is left
+ * out, or supposed to pass in any way.
+ */
+export interface BlocksAsked {
+  readonly solved: ReadonlyMap<BlockToSolve, ReadonlySet<number>>;
+  readonly others: 'left out' | 'supposed';
+  /** Clearances [mm a side] between which they are looked for. */
+  readonly least: number;
+  readonly enough: number;
+}
+
+function ofBlock(
+  block: BlockToSolve,
+  piece: BookPiece,
+  book: StageBook,
+  tapeCase: TapeCase,
+  asked: BlocksAsked | undefined,
+): readonly BookPassage[] {
+  if (!asked) return [];
+  const holds = asked.solved.get(block);
+  const found = holds
+    ? [...holds].flatMap((from) => blockPassages(block, piece, book, tapeCase, { ...asked, from }))
+    : [];
+  if (asked.others === 'left out') return found;
+  return [...found, ...supposedOf(block, asked.enough).filter(({ from }) => holds?.has(from) !== true)];
+}
+
+/** The block that is supposed to be passed so. */
+const SUPPOSES = new WeakMap<BookPassage, BlockToSolve>();
+
+/** The block that a passage supposes to pass; undefined where it is a real one. */
+export const supposedIn = (passage: BookPassage): BlockToSolve | undefined => SUPPOSES.get(passage);
+
+function supposedOf(block: BlockToSolve, clearance: number): BookPassage[] {
+  return ANY_WAY.map((any) => {
+    const passage = { ...any, clearance };
+    SUPPOSES.set(passage, block);
+    return passage;
+  });
+}
 
 const ANY_WAY: readonly BookPassage[] = ALL_HOLDS.flatMap((_, from) =>
   ALL_HOLDS.map((pose, to): BookPassage => ({

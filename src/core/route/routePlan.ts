@@ -8,12 +8,15 @@ import type { JointBlock } from '../joint/jointRow';
 import { stairJoints, turnBeyond, type JointPlan } from './jointPlan';
 import { shortFlightJoints, type JointBegins, type ShortFlightsPlan } from './shortFlights';
 import { levelJoint } from './levelJoint';
+import { restToRest } from './restToRest';
+import { tapedBlock, type BlockToSolve } from './tapedBlock';
 import type { PlacedMeasures } from '../stages/solvers';
 import type { TurningSpace } from '../motion/turningSpace';
 import { isLanding, widthLeaving, type Reading } from './reading';
 import { needed, type BookStage } from './stageBook';
 import type { TapeCase } from './tapeCase';
 import { leastLength, straightLength, type WayLength } from './wayLength';
+import { firstOf, lastOf } from '../lists/ends';
 import { entryAt } from '../lists/entryAt';
 
 /** Where the passages of a part come from: a stage of the book, and how far its arms hold. */
@@ -80,8 +83,8 @@ export interface PartPlan {
     readonly pastDoor?: number;
     /** Solved only where the rows by themselves leave too little. */
     readonly solved?: readonly JointPlan[];
-    /** Level rows solved in plan, as they are measured. */
-    readonly level?: JointBlock;
+    /** Rows solved as one space. */
+    readonly level?: BlockToSolve;
     /** A landing with flights that may be shorter than the piece. */
     readonly short?: ShortFlightsPlan;
   }[];
@@ -106,8 +109,9 @@ export type LooseMeasures = { readonly [Name in keyof PlacedMeasures]: PlacedMea
 
 /** Lays a reading of a route out in parts, in one tape case. */
 export function routePlan(planning: Planning): PartPlan[] {
-  const level = planning.tapeCase === 'measured' ? levelJoints(planning) : new Map<number, JointBlock>();
-  return planning.reading.flatMap((row, i): PartPlan[] => {
+  const measured = planning.tapeCase === 'measured';
+  const level = measured ? levelJoints(planning) : new Map<number, JointBlock>();
+  const rows = planning.reading.map((row, i): PartPlan[] => {
     const measured = planning.stageAt(i);
     const stage =
       measured && row.measures !== row.row.measures
@@ -117,7 +121,15 @@ export function routePlan(planning: Planning): PartPlan[] {
     if (row.stage === 'flight') return flightPlan(planning, i, stage);
     const block = level.get(i);
     const joints: PlannedJoint[] = [
-      ...(block ? [{ parts: block.rows.length, sources: [], level: block }] : []),
+      ...(block
+        ? [
+            {
+              parts: block.rows.length,
+              sources: [],
+              level: { blocks: [block], holds: levelHolds(block), less: 0 },
+            },
+          ]
+        : []),
       ...pastDoorJoints(planning, i),
       ...shortJoints(planning, i, 'landing'),
       ...(row.stage === 'door' ? shortJoints(planning, i + 2, 'door') : []),
@@ -127,7 +139,49 @@ export function routePlan(planning: Planning): PartPlan[] {
     const alone = rowPlan(planning, i, stage);
     return [joints.length > 0 ? { ...alone, joints } : alone];
   });
+  return withBlocks(planning, rows);
 }
+
+/** With the blocks from one place of rest to the next, each at the part with which it begins. */
+function withBlocks(
+  { reading, stageAt, tape, tapeCase }: Planning,
+  rows: readonly (readonly PartPlan[])[],
+): PartPlan[] {
+  const extra = new Map<PartPlan, PlannedJoint[]>();
+  for (const close of restToRest(reading)) {
+    const { first, fromAlong, toAlong, block, holds } = close;
+    const last = first + block.rows.length - 1;
+    if (!block.rows.every((_row, k) => stageAt(first + k))) continue;
+    // A room that is passed through has its doors anywhere.
+    const throughRoom =
+      tapeCase === 'worst' && last + 1 < reading.length && lastOf(block.rows).stage === 'room';
+    const level = tapeCase === 'worst' ? tapedBlock(close, tape) : { blocks: [block], holds, less: 0 };
+    if (throughRoom || !level) continue;
+    // A flight is the floor at its first end, its two halves, and the floor at its second end.
+    const parts = block.rows.reduce((sum, _row, k) => {
+      const along = (k === 0 && fromAlong) || (first + k === last && toAlong);
+      return sum + (along ? HALF : entryAt(rows, first + k).length);
+    }, 0);
+    const begins = entryAt(entryAt(rows, first), fromAlong ? HALF : 0);
+    extra.set(begins, [...(extra.get(begins) ?? []), { parts, sources: [], level }]);
+  }
+  return rows.flat().map((part) => {
+    const more = extra.get(part);
+    return more ? { ...part, joints: [...(part.joints ?? []), ...more] } : part;
+  });
+}
+
+/** Parts of half a flight with the floor at its end. */
+const HALF = 2;
+
+/** The passages at the ends of level rows hold a piece so long [mm]. */
+const levelHolds = ({ rows }: JointBlock): number =>
+  Math.min(
+    Infinity,
+    ...[firstOf(rows), lastOf(rows)].flatMap(({ stage, measures }) =>
+      stage === 'passage' ? [measures.length ?? 0] : [],
+    ),
+  );
 
 /** Row i, what leads straight on from it to a flight, the floor at the flight's first end, and its first half. */
 function ontoFlight(planning: Planning, i: number): PlannedJoint[] {

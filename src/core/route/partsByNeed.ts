@@ -1,0 +1,49 @@
+import { bestChain, widestClearance, type Part, type Passable } from './chain';
+import type { PartPlan } from './routePlan';
+import { routeParts, supposedIn, type BlocksAsked } from './routeParts';
+import type { BookPiece, StageBook } from './stageBook';
+import type { TapeCase } from './tapeCase';
+import type { BlockToSolve } from './tapedBlock';
+
+/** What is looked for along a route [mm a side]. */
+export interface Wanted {
+  /** With less nothing is won. */
+  readonly least: number;
+  /** More than this is of no interest. */
+  readonly enough: number;
+  readonly allowance: number;
+  readonly which: Passable;
+}
+
+/**
+ * The parts of a route with what stands close solved together as far as some chain needs it: blocks that take long to
+ * solve are supposed to pass in any way, and those on which the best chain then rests are solved, until it rests on
+ * none that is not, or no chain is left that would do.
+ */
+export function partsByNeed(
+  plans: readonly PartPlan[],
+  piece: BookPiece,
+  book: StageBook,
+  tapeCase: TapeCase,
+  { least, enough, allowance, which }: Wanted,
+): Part[] {
+  const solved = new Map<BlockToSolve, Set<number>>();
+  const parts = (others: BlocksAsked['others']): Part[] =>
+    routeParts(plans, piece, book, tapeCase, {
+      enough: least,
+      blocks: { solved, others, least, enough },
+    });
+  for (;;) {
+    const hopeful = parts('supposed');
+    const widest = widestClearance(hopeful, which);
+    const chain = widest >= least ? bestChain(hopeful, which, widest, allowance) : undefined;
+    let more = false;
+    for (const { passage } of chain ?? []) {
+      const block = passage && supposedIn(passage);
+      if (!block) continue;
+      more = true;
+      solved.set(block, new Set([...(solved.get(block) ?? []), passage.from]));
+    }
+    if (!more) return parts('left out');
+  }
+}
