@@ -1,4 +1,5 @@
-import { kindOf, type StageName } from '../stages/kinds';
+import { hasRun, kindOf, roleOf } from '../stages/kinds';
+import type { StageRole } from '../stages/stageKind';
 import { endBeside, spaceAt, standsAlone, type ReadRow, type Reading } from './reading';
 import { lengthOf, NO_LENGTH, OPEN_LENGTH, together, type WayLength } from './wayLength';
 import { entryAt } from '../lists/entryAt';
@@ -35,24 +36,35 @@ export interface Arm {
   readonly end: ArmEnd;
 }
 
-/** What follows these at once, without a straight of its own. */
-const BEGINS_AT_ONCE: readonly (StageName | undefined)[] = ['passage', 'flight', 'room'];
+/** What an arm comes to at a row; null: it goes on through it. */
+const ENDS: Readonly<Record<StageRole, ArmEnd['kind'] | null>> = {
+  opening: null,
+  straight: null,
+  room: 'room',
+  flight: 'stair',
+  turn: 'turn',
+  car: 'turn',
+  // A landing has its own long flight where no flight stands beside it.
+  landing: 'long flight',
+};
+
+/** These begin at once, without a straight before them. */
+const BEGINS_AT_ONCE: readonly (StageRole | undefined)[] = ['straight', 'flight', 'room'];
+/** What leaves the floor between it and a flight to the flight's own space. */
+export const HAS_NO_FLOOR: readonly (StageRole | undefined)[] = ['opening', 'car'];
 
 /** The floor between one row and the next that belongs to neither of them as a section. */
 export function floorBetween(one: ReadRow, next: ReadRow): WayLength {
   if (one.straightAfter) return one.straightAfter;
-  if (one.stage === 'flight' && (next.stage === 'door' || next.stage === 'lift')) {
+  if (one.stage === 'flight' && HAS_NO_FLOOR.includes(roleOf(next.stage))) {
     return lengthOf(spaceAt(one.measures, endBeside(one.way, 'after')));
   }
-  if (next.stage === 'flight' && (one.stage === 'door' || one.stage === 'lift')) {
+  if (next.stage === 'flight' && HAS_NO_FLOOR.includes(roleOf(one.stage))) {
     return lengthOf(spaceAt(next.measures, endBeside(next.way, 'before')));
   }
-  if (!hasRun(one.stage) || BEGINS_AT_ONCE.includes(next.stage)) return NO_LENGTH;
+  if (!hasRun(one.stage) || BEGINS_AT_ONCE.includes(roleOf(next.stage))) return NO_LENGTH;
   return lengthOf(one.measures.run);
 }
-
-const hasRun = (stage: StageName | undefined): boolean =>
-  stage === 'corner' || stage === 'side door' || stage === 'lift';
 
 /**
  * The arm of row i on one of its sides: the sections [mm] that the way passes there, from the plane through the row's
@@ -69,13 +81,8 @@ export function armOf(reading: Reading, i: number, side: 'before' | 'after'): Ar
     const floor = side === 'after' ? floorBetween(last, row) : floorBetween(row, last);
     at = together(at, floor);
     const { stage, measures } = row;
-    if (stage === 'room') return { sections, end: { kind: 'room', at, row: k } };
-    if (stage === 'flight') return { sections, end: { kind: 'stair', at, row: k } };
-    if (stage !== undefined && kindOf(stage).role === 'turn') {
-      // A landing has its own long flight where no flight stands beside it.
-      const own = kindOf(stage).stair !== null;
-      return { sections, end: { kind: own ? 'long flight' : 'turn', at, row: k } };
-    }
+    const ended = stage && ENDS[kindOf(stage).role];
+    if (ended) return { sections, end: { kind: ended, at, row: k } };
     const { height, lowWidth = Infinity } = measures;
     const width = measures.width === undefined ? undefined : Math.min(measures.width, lowWidth);
     if (stage === undefined || width === undefined) return { sections, end: { kind: 'unread', at, row: k } };

@@ -26,6 +26,7 @@ import {
 import type { BookStage } from './stageBook';
 import { straightLength } from './wayLength';
 import { entryAt } from '../lists/entryAt';
+import { floorCeiling, roleOf, turnArms } from '../stages/kinds';
 
 /** What is at one end of a flight, as a flight is solved with it. */
 interface FlightEnd {
@@ -210,12 +211,21 @@ export function endOf(planning: Planning, i: number, side: 'before' | 'after'): 
       ? floorBetween(neighbour, entryAt(reading, i))
       : floorBetween(entryAt(reading, i), neighbour);
   const open = (value: number): number | undefined => (value === Infinity ? undefined : value);
-  switch (stage) {
-    case 'passage':
+  const ceilingAbove = floorCeiling(stage);
+  const own = ceilingAbove && m[ceilingAbove];
+  const arms = turnArms(stage);
+  if (arms) {
+    // Both measures are there: the space to the facing wall is the straight and the turn's width.
+    const across = arms.eitherWay || side === 'before' ? arms.in : arms.out;
+    const floor = space ?? open(straightLength(straight, tapeCase, tape) + (m[across.width] ?? 0));
+    return { end, onLanding: false, ceiling: ceilingOf(own), space: floor };
+  }
+  switch (roleOf(stage)) {
+    case 'straight':
       return {
         end,
         onLanding: false,
-        ceiling: ceilingOf(m.height),
+        ceiling: ceilingOf(own),
         // The passage is the floor that the space measures: never more than the less of the two.
         space: least(space, open(untaped(straightLength(ownLength(reading, k), tapeCase, tape)))),
       };
@@ -226,17 +236,9 @@ export function endOf(planning: Planning, i: number, side: 'before' | 'after'): 
       return {
         end,
         onLanding: false,
-        ceiling: ceilingOf(m.height),
+        ceiling: ceilingOf(own),
         space: space === undefined ? open(depth) : Math.min(space, most),
       };
-    }
-    case 'corner':
-    case 'side door': {
-      // Both measures are there: the space to the facing wall is the straight and the turn's width.
-      const width = stage === 'side door' ? (m.width ?? 0) : ((side === 'after' ? m.widthOut : m.width) ?? 0);
-      const own = stage === 'side door' ? m.ceiling : m.height;
-      const floor = space ?? open(straightLength(straight, tapeCase, tape) + width);
-      return { end, onLanding: false, ceiling: ceilingOf(own), space: floor };
     }
     default:
       return {

@@ -1,6 +1,7 @@
 import type { JointBlock, JointRow } from '../joint/jointRow';
 import type { Reading, ReadRow } from './reading';
 import { entryAt } from '../lists/entryAt';
+import { roleOf } from '../stages/kinds';
 
 /** Level rows from some row on, to be solved in plan as one. */
 export interface LevelJoint {
@@ -22,7 +23,7 @@ const MOST_ROWS = 6;
  */
 export function levelJoint(reading: Reading, i: number): LevelJoint | undefined {
   const turn = reading[i];
-  if (!turn || !turnsInPlan(turn)) return undefined;
+  if (!turn || roleOf(turn.stage) !== 'turn') return undefined;
   const before = reading[i - 1];
   // Open ground on both sides might be gone round outside, where two turns lead back.
   if (before?.stage !== 'passage' || (before.measures.length ?? 0) < LONG) return undefined;
@@ -35,7 +36,7 @@ export function levelJoint(reading: Reading, i: number): LevelJoint | undefined 
     const row = entryAt(reading, k);
     if (narrowBelow(row)) return undefined;
     const next = reading[k + 1];
-    if (turnsInPlan(row)) {
+    if (roleOf(row.stage) === 'turn') {
       count++;
       if (next && next.stage !== 'passage' && next.stage !== 'room' && row.measures.run === undefined)
         return undefined;
@@ -61,8 +62,6 @@ export function levelJoint(reading: Reading, i: number): LevelJoint | undefined 
 
 /** Narrower near the floor, on a side that is not told: in plan there is no such thing, so the row is left to itself. */
 const narrowBelow = ({ measures }: ReadRow): boolean => measures.lowWidth !== undefined;
-
-const turnsInPlan = ({ stage }: ReadRow): boolean => stage === 'corner' || stage === 'side door';
 
 function jointRow({ row, stage, measures }: ReadRow): JointRow {
   return {

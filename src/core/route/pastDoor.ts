@@ -5,6 +5,7 @@ import type { BookStage } from './stageBook';
 import { turnSources } from './turnSources';
 import { leastLength, lengthOf, straightLength, together, type WayLength } from './wayLength';
 import { entryAt } from '../lists/entryAt';
+import { roleOf } from '../stages/kinds';
 
 /** A passage that is not said to end goes on so far [mm]: beyond any piece. */
 const GOES_ON: WayLength = { known: 20000, tapes: 0, open: false };
@@ -39,10 +40,7 @@ export function pastDoorJoints(planning: Planning, i: number): PlannedJoint[] {
 
 type BothTurns = readonly [PassageSource, PassageSource];
 
-function isTurn({ reading }: Planning, i: number): boolean {
-  const stage = reading[i]?.stage;
-  return stage === 'corner' || stage === 'side door';
-}
+const isTurn = ({ reading }: Planning, i: number): boolean => roleOf(reading[i]?.stage) === 'turn';
 
 /** Past the second turn, a door out of the passage, and back through it. */
 function pastSecond(planning: Planning, i: number, k: number): BothTurns[] {

@@ -1,4 +1,4 @@
-import { kindOf, type StageName } from '../stages/kinds';
+import { hasRun, kindOf, roleOf, type StageName } from '../stages/kinds';
 import type { MeasureName } from '../stages/measures';
 import type { PlacedMeasures } from '../stages/solvers';
 import { routeFaults } from '../survey/checks/routeFaults';
@@ -8,7 +8,7 @@ import { inStepOrder } from '../survey/table/groupSurveys';
 import { stepCalled, stepName, type StageRow } from '../survey/table/stageRow';
 import type { Cap } from './cap';
 import { armOf, levelArm, ownLength } from './arms';
-import { asFlightRow, endBeside, isLanding, readingsOf, type Reading } from './reading';
+import { asFlightRow, endBeside, readingsOf, type Reading } from './reading';
 import { routePlan, type LooseMeasures, type PartPlan } from './routePlan';
 import type { BookStage, StageBook } from './stageBook';
 import { stageShortfall } from './stageShortfall';
@@ -92,7 +92,7 @@ function openMeasures(reading: Reading, i: number): MeasureName[] {
     const open: MeasureName[] = [];
     for (const side of ['before', 'after'] as const) {
       const neighbour = reading[side === 'before' ? i - 1 : i + 1];
-      if (neighbour?.stage === 'winder' || (neighbour && isLanding(neighbour.stage))) continue;
+      if (roleOf(neighbour?.stage) === 'landing') continue;
       const end = endBeside(way, side);
       const [ceiling, space] =
         end === 'foot' ? (['footCeiling', 'footSpace'] as const) : (['headCeiling', 'headSpace'] as const);
@@ -109,7 +109,7 @@ function openMeasures(reading: Reading, i: number): MeasureName[] {
     if (straightAfter?.open) open.push('run');
     return open;
   }
-  if (stage === 'corner' || stage === 'side door' || stage === 'lift') {
+  if (hasRun(stage)) {
     const { end, sections } = levelArm(reading, i, 'after', 0);
     const [next] = sections;
     const asked = next ? next.at.open : end.at.open && (end.kind === 'turn' || end.kind === 'stair');

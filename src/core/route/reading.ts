@@ -1,4 +1,4 @@
-import { kindOf, type StageName } from '../stages/kinds';
+import { floorCeiling, kindOf, turnArms, type StageName } from '../stages/kinds';
 import type { StageMeasures } from '../stages/measures';
 import type { StageRow } from '../survey/table/stageRow';
 import { lengthOf, OPEN_LENGTH, type WayLength } from './wayLength';
@@ -56,7 +56,8 @@ export function readingsOf(given: readonly StageRow[], tape: number): Reading[] 
     const ways = rows.map((row, i) => row.way ?? (second(i, 'way') ? 'down' : 'up'));
     readings.push(
       rows.map((row, i): ReadRow => {
-        const into = row.stage === 'side door' && (leadsInto(rows, i, tape) ?? !second(i, 'into'));
+        const into =
+          turnArms(row.stage)?.eitherWay === true && (leadsInto(rows, i, tape) ?? !second(i, 'into'));
         return {
           row: given[i] ?? row,
           stage: row.stage,
@@ -88,21 +89,16 @@ function underOneCeiling(
     const flight = rows[k];
     if (flight?.stage !== 'flight') continue;
     // Beyond the door of a side door it is another floor.
-    if (stage === 'side door' && into !== (side === 'after')) continue;
+    if (turnArms(stage)?.eitherWay && into !== (side === 'after')) continue;
     const end = endBeside(entryAt(ways, k), side === 'before' ? 'after' : 'before');
     least = Math.min(least, ceilingAt(flight.measures, end) ?? Infinity);
   }
-  switch (stage) {
-    case 'passage':
-    case 'room':
-    case 'corner':
-      return least < (measures.height ?? 0) ? { ...measures, height: least } : measures;
-    case 'side door':
-      return least < (measures.ceiling ?? 0) ? { ...measures, ceiling: least } : measures;
-    default:
-      return measures;
-  }
+  const ceiling = floorCeiling(stage);
+  return ceiling && least < (measures[ceiling] ?? 0) ? { ...measures, [ceiling]: least } : measures;
 }
+
+/** Whether a turn is walked from its `in` to its `out`. */
+export const walkedForward = ({ stage, into }: ReadRow): boolean => !turnArms(stage)?.eitherWay || into;
 
 /** A stair that is solved as a flight as the flight it is. */
 export function asFlightRow(row: StageRow): StageRow {
@@ -135,7 +131,7 @@ function choicesOf(rows: readonly StageRow[], tape: number): Choice[] {
   });
   close();
   rows.forEach((row, i) => {
-    if (row.stage === 'side door' && leadsInto(rows, i, tape) === undefined) {
+    if (turnArms(row.stage)?.eitherWay && leadsInto(rows, i, tape) === undefined) {
       choices.push({ rows: [i], about: 'into' });
     }
     const disputed = (['up', 'down'] as const).some(
@@ -165,7 +161,8 @@ export function leadsInto(rows: readonly StageRow[], i: number, tape: number): b
 
 /** Clear width of the way that leaves a row [mm]; a room's is no passage's. */
 export function widthLeaving({ stage, measures }: StageRow): number | undefined {
-  if (stage === 'corner') return measures.widthOut;
+  const arms = turnArms(stage);
+  if (arms && !arms.eitherWay) return measures[arms.out.width];
   if (stage === 'quarter landing') return undefined;
   if (stage === 'room' || stage === 'lift') return undefined;
   return measures.width;
@@ -200,18 +197,19 @@ function straightBeside(
   if (!one || !other) return undefined;
   const flight = one.stage === 'flight' ? one : other.stage === 'flight' ? other : undefined;
   const turn = flight === one ? other : one;
-  if (!flight || (turn.stage !== 'corner' && turn.stage !== 'side door')) return undefined;
+  const arms = turnArms(turn.stage);
+  if (!flight || !arms) return undefined;
   const way = flight.way ?? ways[flight === one ? i : i + 1] ?? unsaid;
   const end = endBeside(way, flight === one ? 'after' : 'before');
   const space = spaceAt(flight.measures, end);
-  if (turn.stage === 'side door') {
+  if (arms.eitherWay) {
     const told = flight === one ? undefined : turn.measures.run;
     if (told !== undefined) return { length: lengthOf(told), disputed: false };
     // The door stands anywhere in the side of the floor that goes on to the facing wall.
-    const most = space === undefined ? undefined : Math.max(0, space - (turn.measures.width ?? 0));
+    const most = space === undefined ? undefined : Math.max(0, space - (turn.measures[arms.in.width] ?? 0));
     return { length: { ...OPEN_LENGTH, most }, disputed: false };
   }
-  const width = flight === one ? turn.measures.widthOut : turn.measures.width;
+  const width = turn.measures[(flight === one ? arms.out : arms.in).width];
   const run = flight === one ? undefined : turn.measures.run;
   const left = space === undefined || width === undefined ? undefined : Math.max(0, space - width);
   if (left === undefined) return { length: lengthOf(run), disputed: false };

@@ -8,6 +8,8 @@ import type { PreparedReading, PreparedRoute } from './preparedRoute';
 import { standsAlone } from './reading';
 import { routeParts } from './routeParts';
 import type { BookPiece, StageBook } from './stageBook';
+import { HAS_NO_FLOOR } from './arms';
+import { hasRun, roleOf } from '../stages/kinds';
 import { judgeRoute, type MeasuredCase } from './judgeRoute';
 
 /** A chain of a route with the clearance [mm a side] that it leaves all the way. */
@@ -100,11 +102,11 @@ export function jointRows({ reading }: PreparedReading, size: PieceSize): JointR
         ['head', 'headSpace'],
       ] as const) {
         const beside = reading[(way === 'up') === (end === 'foot') ? i - 1 : i + 1];
-        const own = beside?.stage === 'door' || beside?.stage === 'lift';
+        const own = HAS_NO_FLOOR.includes(roleOf(beside?.stage));
         if (own) supposed[space] = measures[space] ?? long;
       }
     }
-    if (stage === 'corner' || stage === 'side door' || stage === 'lift') {
+    if (hasRun(stage)) {
       const straight = straightAfter && !straightAfter.open ? straightAfter.known : undefined;
       supposed.run = measures.run ?? straight ?? (next ? long : undefined);
     }

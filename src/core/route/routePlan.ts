@@ -1,4 +1,5 @@
-import type { StageName } from '../stages/kinds';
+import { kindOf, type StageName } from '../stages/kinds';
+import type { StageRole } from '../stages/stageKind';
 import { armOf, floorBetween, levelArm, ownLength, type Arm } from './arms';
 import type { LimitCause } from './chain';
 import { flightPlan } from './flightPlan';
@@ -118,7 +119,8 @@ export function routePlan(planning: Planning): PartPlan[] {
         ? planning.lookUp(measured.stage, row.measures)
         : measured;
     if (!stage) return [{ row: i, sources: undefined, limitsBefore: [], limitsAfter: [] }];
-    if (row.stage === 'flight') return flightPlan(planning, i, stage);
+    const role = kindOf(stage.stage).role;
+    if (role === 'flight') return flightPlan(planning, i, stage);
     const block = level.get(i);
     const joints: PlannedJoint[] = [
       ...(block
@@ -133,10 +135,10 @@ export function routePlan(planning: Planning): PartPlan[] {
       ...pastDoorJoints(planning, i),
       ...shortJoints(planning, i, 'landing'),
       ...(row.stage === 'door' ? shortJoints(planning, i + 2, 'door') : []),
-      ...(row.stage === 'corner' || row.stage === 'side door' ? shortJoints(planning, i + 2, 'turn') : []),
+      ...(role === 'turn' ? shortJoints(planning, i + 2, 'turn') : []),
     ];
     joints.push(...ontoFlight(planning, i));
-    const alone = rowPlan(planning, i, stage);
+    const alone = rowPlan(planning, i, stage, role);
     return [joints.length > 0 ? { ...alone, joints } : alone];
   });
   return withBlocks(planning, rows);
@@ -213,13 +215,18 @@ export function bareFlight({ lookUp }: Planning, { measures }: BookStage): BookS
   return lookUp('flight', { width, height, rise, going, risers, lowWidth, lowHeight });
 }
 
-function rowPlan(planning: Planning, i: number, stage: BookStage): PartPlan {
+function rowPlan(
+  planning: Planning,
+  i: number,
+  stage: BookStage,
+  role: Exclude<StageRole, 'flight'>,
+): PartPlan {
   const { reading, tapeCase } = planning;
   const row = entryAt(reading, i);
   const plain = { row: i, turning: turningStage(planning, i, stage), limitsBefore: [], limitsAfter: [] };
-  switch (stage.stage) {
-    case 'door':
-    case 'passage': {
+  switch (role) {
+    case 'opening':
+    case 'straight': {
       const limits = offsetLimits(planning, i);
       return { ...plain, sources: [[alone(stage)]], limitsBefore: limits };
     }
@@ -229,17 +236,12 @@ function rowPlan(planning: Planning, i: number, stage: BookStage): PartPlan {
       const disc = middle && tapeCase === 'worst' ? Math.min(length, width) - planning.tape : undefined;
       return { ...plain, sources: [[alone(stage)]], disc };
     }
-    case 'corner':
-    case 'side door':
+    case 'turn':
       return { ...plain, ...turnPlan(planning, i, stage) };
-    case 'quarter landing':
-    case 'half landing':
-    case 'winder':
+    case 'landing':
       return { ...plain, ...landingPlan(planning, i, stage) };
-    case 'lift':
+    case 'car':
       return { ...plain, ...liftPlan(planning, i, stage) };
-    default:
-      return { ...plain, sources: [[alone(stage)]] };
   }
 }
 
@@ -267,7 +269,7 @@ function turningStage({ tapeCase, reading, lookUp, tape }: Planning, i: number, 
 /** Longer than any piece [mm]. */
 const AMPLE = 20000;
 
-/** A corner or a side door with its arms as narrow and low as they are within the piece's reach. */
+/** A turn on one floor with its arms as narrow and low as they are within the piece's reach. */
 function turnPlan(
   planning: Planning,
   i: number,

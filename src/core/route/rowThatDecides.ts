@@ -1,15 +1,15 @@
 import type { DecidingFace } from '../motion/closest';
-import { kindOf, type StageName } from '../stages/kinds';
+import { kindOf, turns, type StageName } from '../stages/kinds';
 import type { ChainStep } from './chain';
 import type { PreparedRoute } from './preparedRoute';
 
 /** Whether a stage has such a face; of rows that are passed together one often has it alone. */
 function has(stage: StageName, face: DecidingFace): boolean {
-  const { role, stair } = kindOf(stage);
+  const { stair } = kindOf(stage);
   switch (face) {
     case 'inner corner':
     case 'far wall':
-      return role === 'turn';
+      return turns(stage);
     case 'jambs':
     case 'head':
       return stage === 'door' || stage === 'side door' || stage === 'lift';

@@ -3,9 +3,10 @@ import type { DoorAtEnd, FlightToLevel } from '../joint/shortFlightSection';
 import { armOf, WALL_NOT_GIVEN } from './arms';
 import { endOf } from './flightPlan';
 import { beyondDoor, stairJoints, type Floors, type JointPlan } from './jointPlan';
-import { endBeside, isLanding } from './reading';
+import { endBeside } from './reading';
 import { bareFlight, type Planning } from './routePlan';
 import type { BookStage } from './stageBook';
+import { roleOf, turnArms } from '../stages/kinds';
 
 /**
  * How the piece is beyond a flight beside a landing: lying along it, level on the floor at its end, beyond a door there, or
@@ -165,7 +166,7 @@ function toLevelOf(
   const flight = entryAt(reading, k);
   const far = side === 'before' ? k - 1 : k + 1;
   const beyond = reading[far];
-  if (beyond && (isLanding(beyond.stage) || beyond.stage === 'winder' || !stageAt(far))) return undefined;
+  if (beyond && (roleOf(beyond.stage) === 'landing' || !stageAt(far))) return undefined;
   const { width = 0 } = flight.measures;
   // Where the floor is narrower than the flight, the piece is not everywhere as far to its side.
   if (floorWidth(planning, far, side) < width) return undefined;
@@ -180,17 +181,12 @@ function toLevelOf(
 /** How wide the floor at a flight's end is [mm]. */
 function floorWidth({ reading }: Planning, k: number, side: 'before' | 'after'): number {
   const row = reading[k];
-  const { width = Infinity, widthOut = Infinity, lowWidth = Infinity } = row?.measures ?? {};
-  switch (row?.stage) {
-    case 'passage':
-      return Math.min(width, lowWidth);
-    case 'corner':
-      return side === 'after' ? width : widthOut;
-    case 'side door':
-      return widthOut;
-    default:
-      return Infinity;
-  }
+  if (!row) return Infinity;
+  const { width = Infinity, lowWidth = Infinity } = row.measures;
+  const arms = turnArms(row.stage);
+  if (!arms) return roleOf(row.stage) === 'straight' ? Math.min(width, lowWidth) : Infinity;
+  const beside = arms.eitherWay || side === 'before' ? arms.out : arms.in;
+  return row.measures[beside.width] ?? Infinity;
 }
 
 function doorAt(planning: Planning, k: number, side: 'before' | 'after'): DoorAtEnd | undefined {

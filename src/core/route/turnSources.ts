@@ -4,9 +4,14 @@ import { guardsOf, type Guard } from './guards';
 import type { PassageSource, Planning } from './routePlan';
 import { needed, type BookStage } from './stageBook';
 import { entryAt } from '../lists/entryAt';
+import { present } from '../lists/present';
+import { turnArms } from '../stages/kinds';
+import type { PlacedMeasures } from '../stages/solvers';
+import type { TurnArm } from '../stages/stageKind';
+import { walkedForward } from './reading';
 
 /**
- * The ways to take a corner or a side door, with its arms as narrow and low as they are within the piece's reach: what
+ * The ways to take a turn on one floor, with its arms as narrow and low as they are within the piece's reach: what
  * passes in one of them passes the row.
  * @param i its row
  * @param before the arm that leads to it
@@ -20,44 +25,24 @@ export function turnSources(
   after: Arm,
 ): PassageSource[] {
   const { reading, tapeCase, tape, lookUp } = planning;
-  const { measures: m } = stage;
-  const guards = (arm: Arm, width: number, height: number): Guard[] =>
-    guardsOf(arm, width, height, tapeCase, tape);
-  if (stage.stage === 'corner') {
-    return guards(before, needed(stage, 'width'), needed(stage, 'height')).flatMap((one) =>
-      guards(after, needed(stage, 'widthOut'), needed(stage, 'height')).map((other): PassageSource => {
-        const height = Math.min(one.height, other.height);
-        return {
-          stage: lookUp('corner', { ...m, width: one.width, widthOut: other.width, height }),
-          upToBefore: one.upTo,
-          upToAfter: other.upTo,
-          causeBefore: armCause(i, one),
-          causeAfter: armCause(i, other),
-          by: [...one.by, ...other.by],
-          ...raisedOver(one, other),
-        };
-      }),
-    );
-  }
-  const { into } = entryAt(reading, i);
-  const [doorArm, passageArm] = into ? [before, after] : [after, before];
-  return guards(doorArm, needed(stage, 'width'), needed(stage, 'height')).flatMap((one) =>
-    guards(passageArm, needed(stage, 'widthOut'), needed(stage, 'ceiling')).flatMap((other) =>
-      approachesOf(planning, doorArm).map((approach): PassageSource => {
-        const guarded = lookUp('side door', {
-          ...m,
-          width: one.width,
-          height: one.height,
-          widthOut: other.width,
-          ceiling: other.height,
+  const arms = present(turnArms(stage.stage), 'the arms of a turn');
+  const guards = (arm: Arm, { width, height }: TurnArm): Guard[] =>
+    guardsOf(arm, needed(stage, width), needed(stage, height), tapeCase, tape);
+  const forward = walkedForward(entryAt(reading, i));
+  const [inArm, outArm] = forward ? [before, after] : [after, before];
+  return guards(inArm, arms.in).flatMap((one) =>
+    guards(outArm, arms.out).flatMap((other) =>
+      (arms.in.door ? approachesOf(planning, inArm) : [CORRIDOR]).map((approach): PassageSource => {
+        const guarded = lookUp(stage.stage, {
+          ...noMoreThan(noMoreThan(stage.measures, arms.in, one), arms.out, other),
           ...(approach.width === undefined ? {} : { approachWidth: approach.width }),
         });
-        const atDoor = { upTo: Math.min(one.upTo, approach.depth), cause: armCause(i, one) };
-        const inPassage = { upTo: other.upTo, cause: armCause(i, other) };
-        const [first, second] = into ? [atDoor, inPassage] : [inPassage, atDoor];
+        const atIn = { upTo: Math.min(one.upTo, approach.depth), cause: armCause(i, one) };
+        const atOut = { upTo: other.upTo, cause: armCause(i, other) };
+        const [first, second] = forward ? [atIn, atOut] : [atOut, atIn];
         return {
           stage: guarded,
-          reversed: !into,
+          reversed: !forward,
           upToBefore: first.upTo,
           upToAfter: second.upTo,
           causeBefore: first.cause,
@@ -70,6 +55,13 @@ export function turnSources(
   );
 }
 
+/** A turn whose arm is no wider and no higher than it is taken to be. */
+const noMoreThan = (measures: PlacedMeasures, arm: TurnArm, guard: Guard): PlacedMeasures => ({
+  ...measures,
+  [arm.width]: Math.min(measures[arm.width] ?? Infinity, guard.width),
+  [arm.height]: Math.min(measures[arm.height] ?? Infinity, guard.height),
+});
+
 const raisedOver = (...guards: readonly Guard[]): Pick<PassageSource, 'raised'> => {
   const most = Math.max(...guards.map(({ raised }) => raised ?? 0));
   return most > 0 ? { raised: most } : {};
@@ -78,16 +70,18 @@ const raisedOver = (...guards: readonly Guard[]): Pick<PassageSource, 'raised'> 
 const armCause = (i: number, { next, upTo }: Guard): LimitCause | undefined =>
   next === undefined ? undefined : { kind: 'arm', length: upTo, rows: next < i ? [next, i] : [i, next] };
 
+/** What leads up to a turn as a way of its own: no wider than its arm, and no less deep than the piece. */
+const CORRIDOR = { width: undefined, depth: Infinity };
+
 /** A room behind a side door is no corridor: at best the door is in the middle of one of its walls. */
 function approachesOf(
   { reading, tapeCase }: Planning,
   arm: Arm,
 ): { readonly width: number | undefined; readonly depth: number }[] {
   const { kind, row } = arm.end;
-  const corridor = { width: undefined, depth: Infinity };
   if (tapeCase === 'worst' || kind !== 'room' || row === undefined || arm.sections.length > 0)
-    return [corridor];
+    return [CORRIDOR];
   const { length, width } = entryAt(reading, row).measures;
-  if (length === undefined || width === undefined) return [corridor];
-  return [corridor, { width: length, depth: width }, { width, depth: length }];
+  if (length === undefined || width === undefined) return [CORRIDOR];
+  return [CORRIDOR, { width: length, depth: width }, { width, depth: length }];
 }

@@ -11,7 +11,15 @@ import { ROOM } from './room/roomKind';
 import { SIDE_DOOR } from './sideDoor/sideDoorKind';
 import { FURNITURE } from './siteRemedies';
 import { STEPS } from './steps/stepsKind';
-import type { MeasureAt, MeasuresOf, StageKind } from './stageKind';
+import type {
+  HeightName,
+  MeasureAt,
+  MeasuresOf,
+  StageFacts,
+  StageOnWay,
+  StageRole,
+  TurnArms,
+} from './stageKind';
 import { PRACTICE, range } from './usualRanges';
 import { WINDER } from './winder/winderKind';
 
@@ -40,10 +48,11 @@ export const STAGE_NAMES = Object.keys(STAGE_KINDS) as readonly StageName[];
 /** The measures of a stage of this name: those it needs are there. */
 export type MeasuresAt<Stage extends StageName> = MeasuresOf<(typeof STAGE_KINDS)[Stage]>;
 
-type AnyKind = Omit<StageKind, 'needs' | 'may'> & {
-  readonly needs: Readonly<Partial<Record<MeasureName, MeasureAt>>>;
-  readonly may: Readonly<Partial<Record<MeasureName, MeasureAt>>>;
-};
+type AnyKind = Omit<StageFacts, 'needs' | 'may'> &
+  StageOnWay & {
+    readonly needs: Readonly<Partial<Record<MeasureName, MeasureAt>>>;
+    readonly may: Readonly<Partial<Record<MeasureName, MeasureAt>>>;
+  };
 
 /** What is said of a kind of stage. */
 export const kindOf = (stage: StageName): AnyKind => STAGE_KINDS[stage];
@@ -100,6 +109,33 @@ export const usesMeasure = (stage: StageName, measure: MeasureName): boolean =>
 
 /** Whether a stage is part of a stair. */
 export const isStair = (stage: StageName): boolean => kindOf(stage).stair !== null;
+
+/** What a stage is on the way; undefined where it is not known. */
+export const roleOf = (stage: StageName | undefined): StageRole | undefined => stage && kindOf(stage).role;
+
+/** The two ways that meet at a stage where the way turns on one floor; undefined where it is none. */
+export function turnArms(stage: StageName | undefined): TurnArms | undefined {
+  const kind = stage && kindOf(stage);
+  return kind?.role === 'turn' ? kind.arms : undefined;
+}
+
+/** The measure of what is above the level floor of a stage; undefined where it has none with its neighbours. */
+export function floorCeiling(stage: StageName | undefined): HeightName | undefined {
+  const kind = stage && kindOf(stage);
+  return kind && 'ceiling' in kind ? kind.ceiling : undefined;
+}
+
+/** Whether the way turns in plan at a stage: on one floor, on a stair, or in a car. */
+export const turns = (stage: StageName): boolean =>
+  kindOf(stage).role === 'turn' || kindOf(stage).role === 'landing' || kindOf(stage).role === 'car';
+
+/** Whether `Run` is asked of a stage: the straight on to the next turn, where that is no part of a stair. */
+export const hasRun = (stage: StageName | undefined): boolean =>
+  roleOf(stage) === 'turn' || roleOf(stage) === 'car';
+
+/** Whether the way leads straight on through a stage, on one floor. */
+export const leadsStraightOn = (stage: StageName | undefined): boolean =>
+  roleOf(stage) === 'opening' || roleOf(stage) === 'straight';
 
 const POSSIBLE_AT = forEachStage(
   (stage) =>

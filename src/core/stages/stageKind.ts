@@ -58,17 +58,49 @@ export interface TripShare {
   readonly rises: (measures: StageMeasures) => number;
 }
 
+/** A measure of what is above a level floor. */
+export type HeightName = 'height' | 'ceiling';
+
+/** One of the two ways that meet at a turn: the measures that say how wide and how high it is. */
+export interface TurnArm {
+  readonly width: 'width' | 'widthOut';
+  readonly height: HeightName;
+  /** It is a door's opening: a room before it is no corridor. */
+  readonly door?: true;
+}
+
+/** The two ways that meet at a turn on one floor. */
+export interface TurnArms {
+  readonly in: TurnArm;
+  readonly out: TurnArm;
+  /** It may be walked from its `out` to its `in`, too. */
+  readonly eitherWay?: true;
+}
+
 /**
- * What a stage does to the way. A `turn` supposes straight arms longer than the piece, so what lies between two
- * of them counts; a `room` holds the piece, so that nothing has to be straight there.
+ * What a stage is on the way, which is all that the rows beside it and a route go by. Turns, landings and cars suppose
+ * straight arms longer than the piece, so what lies between two of them counts; a room holds the piece, so that nothing
+ * has to be straight there. `ceiling` is the measure of what is above its level floor, which may be the floor at a
+ * flight's end; `stair` says that its height is a headroom, plumb above the line of nosings.
  */
-export type StageRole = 'opening' | 'straight' | 'turn' | 'room';
+export type StageOnWay =
+  | { readonly role: 'opening' | 'car'; readonly stair: null }
+  | { readonly role: 'straight' | 'room'; readonly stair: null; readonly ceiling: HeightName }
+  | { readonly role: 'turn'; readonly stair: null; readonly ceiling: HeightName; readonly arms: TurnArms }
+  | { readonly role: 'flight'; readonly stair: 'flight' }
+  | { readonly role: 'landing'; readonly stair: 'landing' | 'winding' };
+
+/** What a stage is on the way. */
+export type StageRole = StageOnWay['role'];
 
 /** Everything that is said of a kind of stage as data; how a piece passes it is its `StageSolver`. */
-export interface StageKind<Needs extends MeasureName = MeasureName, May extends MeasureName = MeasureName> {
-  readonly role: StageRole;
-  /** Part of a stair, where its height is a headroom, plumb above the line of nosings. */
-  readonly stair: 'flight' | 'landing' | 'winding' | null;
+export type StageKind<
+  Needs extends MeasureName = MeasureName,
+  May extends MeasureName = MeasureName,
+> = StageFacts<Needs, May> & StageOnWay;
+
+/** What is said of a kind of stage by itself. */
+export interface StageFacts<Needs extends MeasureName = MeasureName, May extends MeasureName = MeasureName> {
   /** Without these the stage is not measured; in the order in which they are named. */
   readonly needs: Readonly<Record<Needs, MeasureAt>>;
   /** Used where given. `run` belongs to no stage but to the way on to the next one. */
@@ -110,7 +142,7 @@ export const stageKind = <Needs extends MeasureName, May extends MeasureName = n
 
 /** The measures of a stage: those it needs are there. */
 export type MeasuresOf<Kind> =
-  Kind extends StageKind<infer Needs, infer May>
+  Kind extends StageFacts<infer Needs, infer May>
     ? Readonly<Record<Needs, number>> & Readonly<Partial<Record<May, number | undefined>>>
     : never;
 

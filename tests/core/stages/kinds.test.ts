@@ -57,7 +57,7 @@ describe.each(STAGE_NAMES)('the kind %s', (stage) => {
   });
 
   test('is solved in closed form unless it turns on a stair', () => {
-    const turnsOnStair = kindOf(stage).stair !== null && kindOf(stage).role === 'turn';
+    const turnsOnStair = kindOf(stage).role === 'landing';
     expect(solverOf(stage).solvedBy === 'closed form').toBe(!turnsOnStair);
   });
 });

@@ -1,10 +1,9 @@
 import type { JointRow } from '../jointRow';
-import { isStair, kindOf, type StageName } from '../../stages/kinds';
+import { isStair, turns, type StageName } from '../../stages/kinds';
 import type { LooseStageMeasures } from '../../stages/measures';
 import { ceilingBeforeRiser } from './buildFlight';
 
-/** Whether the way turns in plan at a stage. */
-export const turns = (stage: StageName): boolean => kindOf(stage).role === 'turn';
+export { turns };
 
 /** Whether a row is a landing or winding treads, where the way turns between two flights. */
 export const isLanding = (row: JointRow | undefined): boolean =>

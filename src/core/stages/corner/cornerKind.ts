@@ -6,6 +6,8 @@ import { CLEAR_HEIGHT, PASSAGE_WIDTH, PRACTICE, range } from '../usualRanges';
 export const CORNER = stageKind({
   role: 'turn',
   stair: null,
+  ceiling: 'height',
+  arms: { in: { width: 'width', height: 'height' }, out: { width: 'widthOut', height: 'height' } },
   needs: {
     width: { usual: PASSAGE_WIDTH, tape: 'more helps', remedy: WALLS },
     widthOut: { usual: PASSAGE_WIDTH, tape: 'more helps', remedy: WALLS },

@@ -26,7 +26,7 @@ function levelToLevel(measures: StageMeasures): number | undefined {
 
 /** A straight flight of a stair. */
 export const FLIGHT = stageKind({
-  role: 'straight',
+  role: 'flight',
   stair: 'flight',
   needs: {
     width: STAIR_CLEAR,

@@ -12,7 +12,7 @@ import { PRACTICE, range } from '../usualRanges';
 
 /** A landing between two flights that run side by side, the upper one back over the lower. */
 export const HALF_LANDING = stageKind({
-  role: 'turn',
+  role: 'landing',
   stair: 'landing',
   needs: {
     width: STAIR_CLEAR,

@@ -12,7 +12,7 @@ import { STAIR_WIDTH } from '../usualRanges';
 
 /** A landing between two flights at a right angle. */
 export const QUARTER_LANDING = stageKind({
-  role: 'turn',
+  role: 'landing',
   stair: 'landing',
   needs: {
     width: STAIR_CLEAR,

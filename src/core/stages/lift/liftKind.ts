@@ -5,7 +5,7 @@ const CARS = 'ISO 4190-1, cars of 450 to 1000 kg and larger, partly from memory'
 
 /** A lift car, its door in the middle of one wall. */
 export const LIFT = stageKind({
-  role: 'turn',
+  role: 'car',
   stair: null,
   needs: {
     width: { usual: range(700, 1500, CARS), tape: 'more helps', remedy: null, called: 'door' },

@@ -6,6 +6,7 @@ import { CLEAR_HEIGHT, PASSAGE_WIDTH, PRACTICE, range } from '../usualRanges';
 export const PASSAGE = stageKind({
   role: 'straight',
   stair: null,
+  ceiling: 'height',
   needs: {
     width: { usual: PASSAGE_WIDTH, tape: 'more helps', remedy: WALLS },
     height: { usual: CLEAR_HEIGHT, tape: 'more helps', remedy: LAMP, sky: true },

@@ -28,7 +28,7 @@ function asFlight({ width, height = SKY, length, rise }: LooseStageMeasures): St
 
 /** A sloping way without steps; a door that follows stands where it ends. */
 export const RAMP = stageKind({
-  role: 'straight',
+  role: 'flight',
   stair: 'flight',
   needs: {
     width: STAIR_CLEAR,

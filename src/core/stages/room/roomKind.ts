@@ -9,6 +9,7 @@ const SIDE = range(1500, 15000, PRACTICE);
 export const ROOM = stageKind({
   role: 'room',
   stair: null,
+  ceiling: 'height',
   needs: {
     length: { usual: SIDE, possible: CLEAR, tape: 'more helps', remedy: FURNITURE },
     width: { usual: SIDE, tape: 'more helps', remedy: FURNITURE },

@@ -7,6 +7,12 @@ import { CLEAR_HEIGHT, DOOR_HEIGHT, DOOR_WIDTH, PASSAGE_WIDTH, PRACTICE, range, 
 export const SIDE_DOOR = stageKind({
   role: 'turn',
   stair: null,
+  ceiling: 'ceiling',
+  arms: {
+    in: { width: 'width', height: 'height', door: true },
+    out: { width: 'widthOut', height: 'ceiling' },
+    eitherWay: true,
+  },
   needs: {
     width: { usual: DOOR_WIDTH, tape: 'more helps', remedy: LEAF },
     height: { usual: DOOR_HEIGHT, tape: 'more helps', remedy: HEAD },

@@ -23,7 +23,7 @@ function asFlight({ width, height = SKY, rise, going, risers }: LooseStageMeasur
 
 /** A few steps, mostly outdoors and without walls; a door that follows stands at the last riser. */
 export const STEPS = stageKind({
-  role: 'straight',
+  role: 'flight',
   stair: 'flight',
   needs: {
     width: STAIR_CLEAR,

@@ -4,7 +4,7 @@ import { PRACTICE, range } from '../usualRanges';
 
 /** Treads that turn the stair as they climb. */
 export const WINDER = stageKind({
-  role: 'turn',
+  role: 'landing',
   stair: 'winding',
   needs: {
     width: STAIR_CLEAR,

@@ -50,7 +50,3 @@ function shortSpace(one: StageRow, other: StageRow, tape: number): RouteFault | 
   const [space] = spaces;
   return short && space !== undefined ? { kind: 'space shorter than the turn', space, width } : undefined;
 }
-
-/** Whether a stage is one where the way turns on the level. */
-export const turnsLevel = (stage: StageName | undefined): boolean =>
-  stage !== undefined && kindOf(stage).role === 'turn' && kindOf(stage).stair === null && stage !== 'lift';

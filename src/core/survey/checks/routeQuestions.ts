@@ -1,6 +1,5 @@
-import { isStair, kindOf } from '../../stages/kinds';
+import { isStair, kindOf, roleOf } from '../../stages/kinds';
 import type { StageRow } from '../table/stageRow';
-import { turnsLevel } from './routeFaults';
 import type { RouteProblem, RouteQuestion } from './surveyProblem';
 import { entryAt } from '../../lists/entryAt';
 
@@ -134,11 +133,11 @@ function atFlight(
 
 /** Straight [mm] between a level turn and the one before it, where that is known and shorter than a long piece. */
 function closeTurn(rows: readonly StageRow[], i: number): number | undefined {
-  if (!turnsLevel(rows[i]?.stage)) return undefined;
+  if (roleOf(rows[i]?.stage) !== 'turn') return undefined;
   let straight = 0;
   for (let k = i - 1; k >= 0; k--) {
     const { stage, measures } = entryAt(rows, k);
-    if (turnsLevel(stage)) {
+    if (roleOf(stage) === 'turn') {
       const next = rows[k + 1]?.stage;
       const run = next === 'passage' ? 0 : measures.run;
       return run !== undefined && straight + run < LONG_PIECE ? straight + run : undefined;

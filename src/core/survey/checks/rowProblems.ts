@@ -2,11 +2,12 @@ import { saysNothing } from '../table/cells';
 import type { Cell } from '../../measures/readQuantity';
 import { doorLeafSlips } from './doorSlips';
 import {
-  isStair,
+  hasRun,
   kindOf,
   measureAt,
   plausibleRange,
   stageNeeds,
+  turns,
   usesMeasure,
   type StageName,
 } from '../../stages/kinds';
@@ -51,11 +52,10 @@ export function rowProblems(
   problems.push(...shortfalls(row, stage, columns));
   problems.push(...slips(row, stage));
   problems.push(...zerosAsked(row, stage, columns, cells));
-  const { role } = kindOf(stage);
-  if (row.hand !== undefined && role !== 'turn') {
+  if (row.hand !== undefined && !turns(stage)) {
     problems.push({ kind: 'hand where nothing turns', severity: 'warning', rowIndex, stage });
   }
-  if (row.measures.run !== undefined && (role !== 'turn' || isStair(stage))) {
+  if (row.measures.run !== undefined && !hasRun(stage)) {
     problems.push({ kind: 'run not used', severity: 'warning', rowIndex, stage });
   }
   problems.push(...narrowPart(row, stage));
