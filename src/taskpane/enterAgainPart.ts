@@ -31,7 +31,7 @@ export class EnterAgainPart {
     this.offer();
   }
 
-  offer(focus = false): void {
+  offer(focus?: 'take the focus'): void {
     const go = button('Enter the formulas again', this.look);
     this.inside.replaceChildren(go);
     if (focus) go.focus();

@@ -366,7 +366,7 @@ class PaneController {
   }
 
   private async enterAgain(go: boolean): Promise<void> {
-    this.again.offer(true);
+    this.again.offer('take the focus');
     if (!go) {
       this.tell('Nothing was entered.');
       return;

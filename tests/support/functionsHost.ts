@@ -3,6 +3,7 @@ import type { Browser, Page } from 'playwright-core';
 import { FUNCTIONS } from '../../src/worksheet/functions';
 import { serveFiles, type Served } from './browser';
 import { builtFolder } from './builtFolder';
+import { heardOf } from './heardOf';
 
 /*
  * The host's side of the platform's own custom-functions runtime: the script that Excel runs beside the add-in is in
@@ -171,11 +172,7 @@ ${workers === 'nothing' ? '' : '<script src="functions.js"></script>'}`;
     '/callWorker.js': { file: path.join(dist, 'callWorker.js') },
   });
   const page = await browser.newPage();
-  const complaints: string[] = [];
-  page.on('console', (message) => {
-    if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
-  });
-  page.on('pageerror', (error) => complaints.push(String(error)));
+  const { complaints } = heardOf(page);
   await page.goto(`${served.origin}/index.html`);
   return {
     page,

@@ -3,6 +3,7 @@ import type { Browser, Page } from 'playwright-core';
 import { serveFiles, type Served } from './browser';
 import { builtFolder } from './builtFolder';
 import { fakeExcelScript, type FakeBook } from './fakeExcel';
+import { heardOf, type Heard } from './heardOf';
 
 /** What a page is shown with. */
 export interface Look {
@@ -10,12 +11,8 @@ export interface Look {
   readonly forcedColors?: 'active' | 'none';
 }
 
-export interface OpenPane {
+export interface OpenPane extends Heard {
   readonly page: Page;
-  /** Every address that the page asked for. */
-  readonly asked: readonly string[];
-  /** What the console complained of. */
-  readonly complaints: readonly string[];
   readonly served: Served;
   close(): Promise<void>;
 }
@@ -38,13 +35,7 @@ export async function openPane(browser: Browser, book: FakeBook, look: Look = {}
     '/office/office.js': { text: fakeExcelScript(book) },
   });
   const page = await browser.newPage({ viewport: { width: 320, height: 700 }, ...look });
-  const asked: string[] = [];
-  const complaints: string[] = [];
-  page.on('request', (request) => asked.push(request.url()));
-  page.on('pageerror', (error) => complaints.push(String(error)));
-  page.on('console', (message) => {
-    if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
-  });
+  const { asked, complaints } = heardOf(page);
   await page.goto(`${served.origin}/taskpane.html`);
   await page.getByRole('status').waitFor();
   await page.getByRole('button', { name: 'Add starter sheets' }).waitFor();

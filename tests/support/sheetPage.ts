@@ -1,15 +1,12 @@
 import type { Browser, Page } from 'playwright-core';
 import { startSheetServer, type SheetServer } from '../../src/commands/sheetServer';
 import { builtFolder } from './builtFolder';
+import { heardOf, type Heard } from './heardOf';
 import type { Look } from './panePage';
 
-export interface OpenSheetPage {
+export interface OpenSheetPage extends Heard {
   readonly page: Page;
   readonly server: SheetServer;
-  /** Every address that the page asked for. */
-  readonly asked: readonly string[];
-  /** What the console complained of. */
-  readonly complaints: readonly string[];
   close(): Promise<void>;
 }
 
@@ -22,13 +19,7 @@ export async function openSheetPage(
   const server = await startSheetServer(builtFolder(), workbook, 0);
   const { width = 1280, height = 800, ...colours } = look;
   const page = await browser.newPage({ viewport: { width, height }, ...colours });
-  const asked: string[] = [];
-  const complaints: string[] = [];
-  page.on('request', (request) => asked.push(request.url()));
-  page.on('pageerror', (error) => complaints.push(String(error)));
-  page.on('console', (message) => {
-    if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
-  });
+  const { asked, complaints } = heardOf(page);
   await page.goto(server.origin);
   await page.getByRole('grid').waitFor({ timeout: 30_000 });
   await page.getByRole('button', { name: 'Add starter sheets' }).waitFor({ timeout: 30_000 });

@@ -87,12 +87,12 @@ export class Dependence {
 
   /** Formula cells that depend on themselves. */
   circularCells(): readonly FormulaCell[] {
-    return (this.circular ??= onCycles([...this.contents.formulaCells()], this.readBy(false)));
+    return (this.circular ??= onCycles([...this.contents.formulaCells()], this.readBy('as read')));
   }
 
   /** The formula cells of a sheet and all that they read, through other formulas too. */
   neededBy(sheet: string): readonly FormulaCell[] {
-    const read = this.readBy(true);
+    const read = this.readBy('and spilled into');
     const needed = new Set<FormulaCell>();
     const open = [...this.contents.formulaCells()].filter((cell) => this.contents.sheetOf(cell) === sheet);
     for (let cell = open.pop(); cell; cell = open.pop()) {
@@ -105,9 +105,9 @@ export class Dependence {
 
   /**
    * Tells the formula cells that a formula reads.
-   * @param spilled also those whose result may come to fill what it reads, all above and left of it
+   * @param which `and spilled into`: also those whose result may come to fill what it reads, all above and left of it
    */
-  private readBy(spilled: boolean): (cell: FormulaCell) => FormulaCell[] {
+  private readBy(which: 'as read' | 'and spilled into'): (cell: FormulaCell) => FormulaCell[] {
     const bySheet = new Map<string, FormulaCell[]>();
     for (const cell of this.contents.formulaCells()) {
       const sheet = this.contents.sheetOf(cell).toLowerCase();
@@ -124,7 +124,8 @@ export class Dependence {
         const cells = bySheet.get(sheet) ?? [];
         const before = ({ row, column }: FormulaCell): boolean =>
           row <= block.row + block.rows && column <= block.column + block.columns;
-        const within: FormulaCell[] = spilled ? (spilling.get(sheet) ?? []).filter(before) : [];
+        const within: FormulaCell[] =
+          which === 'and spilled into' ? (spilling.get(sheet) ?? []).filter(before) : [];
         if (block.rows * block.columns > cells.length) {
           const inside = (c: FormulaCell) =>
             overlap(block, { row: c.row - 1, column: c.column - 1, rows: 1, columns: 1 });

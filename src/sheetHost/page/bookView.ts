@@ -74,13 +74,13 @@ export class BookView {
     this.selection = new CellSelection(session);
     this.grid = new GridView(session, {
       pointing: () => this.typing.pointing,
-      selected: (cell, extend) => {
+      selected: (cell, how) => {
         if (this.typing.pointing) {
-          this.typing.point(cell, extend ? 'dragged' : 'cell');
+          this.typing.point(cell, how === 'extend' ? 'dragged' : 'cell');
           return;
         }
         if (!this.typing.commit()) return;
-        if (extend) this.selection.extendTo(cell);
+        if (how === 'extend') this.selection.extendTo(cell);
         else this.selection.goTo(cell.row, cell.column);
         setTimeout(() => this.focus(), 0);
       },

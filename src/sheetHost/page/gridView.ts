@@ -32,7 +32,7 @@ interface Held {
 export interface GridActions {
   /** A click puts an address into what is typed: the keyboard stays there. */
   pointing(): boolean;
-  selected(cell: Held, extend: boolean): void;
+  selected(cell: Held, how: 'anew' | 'extend'): void;
   edit(): void;
 }
 
@@ -82,11 +82,11 @@ export class GridView {
       const cell = cellUnder(event.target);
       if (!cell || event.button !== 0) return;
       dragging = event.pointerType === 'mouse';
-      actions.selected(cell, event.shiftKey);
+      actions.selected(cell, event.shiftKey ? 'extend' : 'anew');
     });
     this.grid.addEventListener('pointerover', (event) => {
       const cell = dragging ? cellUnder(event.target) : undefined;
-      if (cell) actions.selected(cell, true);
+      if (cell) actions.selected(cell, 'extend');
     });
     window.addEventListener('pointerup', () => (dragging = false));
     this.grid.addEventListener('dblclick', (event) => {

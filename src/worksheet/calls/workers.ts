@@ -18,7 +18,9 @@ export function makeWorkersOf(address: string): () => WorkerLike | undefined {
     if (typeof Worker === 'undefined') return undefined;
     try {
       return new Worker(address) as unknown as WorkerLike;
-    } catch {
+    } catch (fault) {
+      // The page's policy, mostly; the calls are then made beside the pane.
+      console.warn('No worker can be made:', fault);
       return undefined;
     }
   };
