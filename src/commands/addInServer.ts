@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { createServer, type ServerOptions } from 'node:https';
 import type { AddressInfo } from 'node:net';
 import path from 'node:path';
+import { closed, listening } from './listening';
 
 const TYPES: Readonly<Record<string, string>> = {
   '.html': 'text/html; charset=utf-8',
@@ -45,17 +46,10 @@ export async function startAddInServer(
       () => refuse(404),
     );
   });
-  await new Promise<void>((listening, failed) => {
-    server.once('error', failed);
-    server.listen(port, 'localhost', listening);
-  });
+  await listening(server, port, 'localhost');
   return {
     origin: `https://localhost:${(server.address() as AddressInfo).port}`,
-    close: () =>
-      new Promise((closed) => {
-        server.closeAllConnections();
-        server.close(() => closed());
-      }),
+    close: () => closed(server),
   };
 }
 

@@ -1,5 +1,6 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import { failed } from './failed';
 import { surveyForm } from '../form/surveyForm';
 
 const FOLDER = path.resolve(__dirname, '../../dist');
@@ -12,7 +13,4 @@ async function form(): Promise<void> {
   console.log(`A form to print: ${path.relative(process.cwd(), file)}`);
 }
 
-form().catch((error: unknown) => {
-  console.error(error instanceof Error ? error.message : error);
-  process.exitCode = 1;
-});
+form().catch(failed);

@@ -4,6 +4,7 @@ import { CAUTIONS } from '../core/measures/cautions';
 import { FIRM, INVENTED } from '../sample/firm';
 import { sampleWorkbook } from '../sample/sampleWorkbook';
 import { buildIfStale } from './buildIfStale';
+import { failed } from './failed';
 import { openWorkbook } from '../sheetHost/excelts/openWorkbook';
 import { loadBundle } from '../sheetHost/loadBundle';
 import { explainMonth } from '../month/explainMonth';
@@ -59,7 +60,4 @@ async function month(): Promise<void> {
   }
 }
 
-month().catch((error: unknown) => {
-  console.error(error instanceof Error ? error.message : error);
-  process.exitCode = 1;
-});
+month().catch(failed);

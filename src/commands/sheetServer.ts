@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import path from 'node:path';
+import { closed, listening } from './listening';
 
 const HOST = '127.0.0.1';
 
@@ -66,17 +67,10 @@ export async function startSheetServer(dist: string, sample: Uint8Array, port: n
       response.writeHead(500, HEADERS).end();
     });
   });
-  await new Promise<void>((listening, failed) => {
-    server.once('error', failed);
-    server.listen(port, HOST, listening);
-  });
+  await listening(server, port, HOST);
   origin = `http://${HOST}:${(server.address() as AddressInfo).port}`;
   return {
     origin,
-    close: () =>
-      new Promise((closed) => {
-        server.closeAllConnections();
-        server.close(() => closed());
-      }),
+    close: () => closed(server),
   };
 }

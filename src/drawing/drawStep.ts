@@ -1,4 +1,5 @@
 import type { StepMotion } from '../core/joint/walk/stepMotion';
+import { RAISED } from '../core/crew/landingMoves';
 import type { StageName } from '../core/stages/kinds';
 import { rotate } from '../core/space/quaternion';
 import type { StageDrawing } from './drawStage';
@@ -10,7 +11,7 @@ import type { ViewPlane } from './section';
 import { shownUp } from '../core/measures/shown';
 import type { StepFacts } from './stepFacts';
 import { ALONG, shownPlaces, STRAIGHT, type Shown } from './stepPlaces';
-import { heightsOfEnds, heightWords, LEVEL_WITHIN, placeInWords, RAISE_TOLD, stepSays } from './stepSays';
+import { heightsOfEnds, heightWords, LEVEL_WITHIN, placeInWords, stepSays } from './stepSays';
 
 export interface StepDrawingOptions {
   /** Begins the ids inside: letters, digits and dashes. */
@@ -415,7 +416,7 @@ function drawSide(
     contact !== undefined &&
     (straight || isSeenFrom('side', contact)) &&
     ringInSection(paper, step, plane, window, outline);
-  if (worded === 'worded' && one.raised >= RAISE_TOLD) raiseShown(paper, step, plane, one, facts);
+  if (worded === 'worded' && one.raised >= RAISED) raiseShown(paper, step, plane, one, facts);
   const title = straight
     ? `${facts.name}, ${facts.stage}, from the front`
     : `${facts.name}, place ${one.number} from the side`;

@@ -1,4 +1,5 @@
 import type { StepMotion, StepPlace } from '../core/joint/walk/stepMotion';
+import { RAISED } from '../core/crew/landingMoves';
 import { degrees } from '../core/measures/angle';
 import type { PieceSize } from '../core/measures/piece';
 import { shownDown, shownGiven, shownUp } from '../core/measures/shown';
@@ -28,7 +29,7 @@ export function stepSays(facts: StepFacts, shown: readonly Shown[], ringed: bool
   const closest = facts.decidingMeasure ? `${facts.closest} (${facts.decidingMeasure})` : facts.closest;
   const tight = shown.find(({ isTightest }) => isTightest);
   const high = shownUp(facts.raise);
-  const raised = [...(high >= RAISE_TOLD ? [`Raised on the way, at most ${high}`] : []), ...facts.supposed];
+  const raised = [...(high >= RAISED ? [`Raised on the way, at most ${high}`] : []), ...facts.supposed];
   const place = shown.length > 1 && tight ? `place ${tight.number}, the tightest` : '';
   const said = facts.smaller
     ? [
@@ -55,9 +56,6 @@ export function stepSays(facts: StepFacts, shown: readonly Shown[], ringed: bool
     ],
   };
 }
-
-/** A raise below this [mm] is what moves stray between their places. */
-export const RAISE_TOLD = 5;
 
 const sizeWords = ({ length, breadth, thickness }: PieceSize): string =>
   [length, breadth, thickness].map((side) => shownGiven(side)).join(' x ');

@@ -1,3 +1,4 @@
+import { askedBy } from './askedBy';
 import { isNoneKnown } from '../core/crew/aidFor';
 import { carryMoves, type CarryMove } from '../core/crew/carryMoves';
 import { aidWords, handWords, moveOrder, shareWords } from '../core/crew/moveWords';
@@ -57,8 +58,7 @@ export function crewSheets(month: Month, routes: Table, pieces: Table, words: Cr
   const sheets =
     surveys.ok && builds.ok
       ? month.surveys.flatMap((survey, i): Markup[] => {
-          const rows = surveys.value.surveys.find(({ name }) => same(name, survey.survey))?.rows;
-          const build = builds.value.find(({ name }) => same(name, survey.build));
+          const { rows, build } = askedBy(survey, surveys.value, builds.value);
           const sheet = rows && build && crewSheet(month, survey, rows, build, `crew-${i + 1}`);
           return sheet ? [sheet] : [];
         })
@@ -73,8 +73,6 @@ ${sheets.length === 0 ? markup`<p>None goes as it is ordered.</p>` : sheets}
 </main>`,
   );
 }
-
-const same = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();
 
 function crewSheet(
   month: Month,

@@ -1,3 +1,4 @@
+import { askedBy } from './askedBy';
 import { stepCalled, tapeOf } from '../core/survey/table/stageRow';
 import type { Build } from '../core/route/buildVerdict';
 import { prepareRoute } from '../core/route/preparedRoute';
@@ -42,8 +43,7 @@ export function explainMonth(month: Month, routes: Table, pieces: Table): Month 
       const found = checks.get(given.survey.trim().toLowerCase());
       const survey = found ? { ...given, toCheck: found } : given;
       if (survey.verdict === 'goes') return survey;
-      const rows = surveys.value.surveys.find(({ name }) => same(name, survey.survey))?.rows;
-      const build = builds.value.find(({ name }) => same(name, survey.build));
+      const { rows, build } = askedBy(survey, surveys.value, builds.value);
       if (!rows || !build) {
         const undrawn = rows
           ? 'The pieces of this build are not known.'
@@ -77,8 +77,6 @@ function toCheck(read: RouteRead): Map<string, string[]> {
   }
   return checks;
 }
-
-const same = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();
 
 function drawn(
   survey: MonthSurvey,

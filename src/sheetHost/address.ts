@@ -1,3 +1,7 @@
+import { columnLetters } from '../taskpane/sheetAccess';
+
+export { columnLetters };
+
 /** A cell or a block of cells on one sheet; rows and columns count from 0. */
 export interface Block {
   readonly row: number;
@@ -6,21 +10,19 @@ export interface Block {
   readonly columns: number;
 }
 
+/** Whether a cell is one of a block's. */
+export const within = (block: Block, row: number, column: number): boolean =>
+  row >= block.row &&
+  row < block.row + block.rows &&
+  column >= block.column &&
+  column < block.column + block.columns;
+
 /** The last row and column that a worksheet has. */
 export const SHEET_ROWS = 1048576;
 export const SHEET_COLUMNS = 16384;
 
 const LETTERS = 26;
 const CELL = /^\$?([A-Za-z]{1,3})\$?([1-9]\d{0,6})$/;
-
-/** The letters of a column that counts from 0: 0 -> A, 26 -> AA. */
-export function lettersOf(column: number): string {
-  let letters = '';
-  for (let rest = column + 1; rest > 0; rest = Math.floor((rest - 1) / LETTERS)) {
-    letters = String.fromCharCode(65 + ((rest - 1) % LETTERS)) + letters;
-  }
-  return letters;
-}
 
 /** The column that letters name, from 0: A -> 0. */
 export function columnOf(letters: string): number {
@@ -30,7 +32,7 @@ export function columnOf(letters: string): number {
 }
 
 /** `A4`, from a row and a column that count from 0. */
-export const cellAddress = (row: number, column: number): string => `${lettersOf(column)}${row + 1}`;
+export const cellAddress = (row: number, column: number): string => `${columnLetters(column)}${row + 1}`;
 
 /** `A4` or `A4:C9`. */
 export function blockAddress({ row, column, rows, columns }: Block): string {

@@ -1,4 +1,4 @@
-import { cellAddress, lettersOf, readAddress, SHEET_COLUMNS, SHEET_ROWS } from './address';
+import { cellAddress, columnLetters, readAddress, SHEET_COLUMNS, SHEET_ROWS } from './address';
 import { formulaParts } from './formulaText';
 
 /** A cell's address with its `$` signs. */
@@ -19,7 +19,7 @@ export function movedFormula(formula: string, rows: number, columns: number): st
     const column = heldColumn === '$' ? at.column : at.column + columns;
     if (row < 0 || column < 0 || row >= SHEET_ROWS || column >= SHEET_COLUMNS) return '#REF!';
     const plain = cellAddress(row, column);
-    const letters = lettersOf(column);
+    const letters = columnLetters(column);
     return `${heldColumn}${letters}${heldRow}${plain.slice(letters.length)}`;
   });
   return `=${moved.join('')}`;

@@ -1,4 +1,5 @@
 import type { WalkKey } from '../joint/walk/carrier';
+import { RIGHT_ANGLE } from '../measures/angle';
 import type { Pose } from '../measures/piece';
 import { poseOfHold, sidesOfHold, type Hold } from '../motion/hold';
 import { rotate } from '../space/quaternion';
@@ -44,8 +45,7 @@ export interface RoundLanding {
 /** A tilt steeper than the pitch by less than this [rad] is the pitch. */
 const STEEPER = 0.02;
 /** A raise below this [mm] is what a motion strays between its places. */
-const RAISED = 5;
-const QUARTER = Math.PI / 2;
+export const RAISED = 5;
 
 /**
  * The moves round a landing one by one: on to it along the slope, brought into the attitude in which it goes round, raised
@@ -59,8 +59,8 @@ export function landingMoves(round: RoundLanding): LandingMove[] | undefined {
   const quarters = stage === 'quarter landing' ? 1 : stage === 'half landing' ? 2 : undefined;
   const winding = stage === 'winder';
   if (turned === undefined || (quarters === undefined && !winding)) return undefined;
-  const whole = Math.round(Math.abs(turned) / QUARTER);
-  const even = Math.abs(Math.abs(turned) - whole * QUARTER) <= STEEPER * 5 && whole <= 2;
+  const whole = Math.round(Math.abs(turned) / RIGHT_ANGLE);
+  const even = Math.abs(Math.abs(turned) - whole * RIGHT_ANGLE) <= STEEPER * 5 && whole <= 2;
   if (!winding && (!even || (whole !== quarters && !(whole === 0 && quarters === 2)))) return undefined;
   const raised = raise >= RAISED ? raise : 0;
   const held = { pose, tilt, raise: 0 };

@@ -1,3 +1,7 @@
+import { STANDARD_GRAVITY } from '../measures/gravity';
+import { MM_PER_INCH } from '../measures/readLength';
+import { KG_PER_POUND } from '../measures/readMass';
+
 /** Reference design values of a grade of lumber [psi], as its tables print them. */
 interface PrintedGrade {
   /** Bending, one for each of the `DEPTHS`. */
@@ -8,9 +12,8 @@ interface PrintedGrade {
   readonly elasticity: number;
 }
 
-const INCH = 25.4;
 /** 1 psi in N/mm2: 0.45359237 x 9.80665 N on 25.4 mm square, exactly. */
-const NEWTON_PER_MM2 = (0.45359237 * 9.80665) / INCH ** 2;
+const NEWTON_PER_MM2 = (KG_PER_POUND * STANDARD_GRAVITY) / MM_PER_INCH ** 2;
 
 /** Actual depths of the nominal sizes 4, 5, 6, 8, 10 and 12 [in]; deeper counts as a row of its own. */
 const DEPTHS = [3.5, 4.5, 5.5, 7.25, 9.25, 11.25, Infinity] as const;
@@ -54,7 +57,10 @@ export const isLumberGrade = (grade: string): grade is LumberGrade =>
   (LUMBER_GRADES as readonly string[]).includes(grade);
 
 /** Breadths for which the values hold, 2 to 4 in nominal [mm]: 1.5 to 3.5 in, and old full sizes in between. */
-export const LUMBER_BREADTHS = { least: 1.5 * INCH - WRITTEN_TO, most: 3.5 * INCH + WRITTEN_TO } as const;
+export const LUMBER_BREADTHS = {
+  least: 1.5 * MM_PER_INCH - WRITTEN_TO,
+  most: 3.5 * MM_PER_INCH + WRITTEN_TO,
+} as const;
 
 /** Reference design values of a joist [N/mm2]. */
 export interface LumberValues {
@@ -76,7 +82,7 @@ export interface LumberValues {
  */
 export function lumberValues(grade: LumberGrade, depth: number): LumberValues {
   const printed: PrintedGrade = PRINTED[grade];
-  const row = DEPTHS.findIndex((most) => depth <= most * INCH + WRITTEN_TO);
+  const row = DEPTHS.findIndex((most) => depth <= most * MM_PER_INCH + WRITTEN_TO);
   return {
     bending: (printed.bending[row] ?? 0) * NEWTON_PER_MM2,
     shear: printed.shear * NEWTON_PER_MM2,

@@ -1,7 +1,8 @@
 import { readQuantity, type Cell, type ReadNumber, type Unit } from './readQuantity';
 
-/** 1 in = 25.4 mm and 1 ft = 304.8 mm exactly: international yard and pound agreement, 1959. */
-const MM_PER_INCH = 25.4;
+/** 1 in = 25.4 mm exactly: international yard and pound agreement, 1959. */
+export const MM_PER_INCH = 25.4;
+/** Twelve of them, written out because 12 x 25.4 is no 304.8 to a machine. */
 const MM_PER_FOOT = 304.8;
 
 const LENGTH_UNITS: readonly Unit[] = [

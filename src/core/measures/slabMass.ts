@@ -18,7 +18,8 @@ export interface SlabMassInput {
   readonly density: number;
 }
 
-const MM3_PER_M3 = 1e9;
+/** Cubic millimetres in a cubic metre. */
+export const MM3_PER_M3 = 1e9;
 
 /**
  * The mass of a plain slab; holes and pockets are not taken off, so a pocketed slate weighs a little less.

@@ -1,11 +1,9 @@
 import { hasRun, kindOf, roleOf } from '../stages/kinds';
 import type { StageRole } from '../stages/stageKind';
+import { WALL_NOT_GIVEN } from '../stages/usualRanges';
 import { endBeside, spaceAt, standsAlone, type ReadRow, type Reading } from './reading';
 import { lengthOf, NO_LENGTH, OPEN_LENGTH, together, type WayLength } from './wayLength';
 import { entryAt } from '../lists/entryAt';
-
-/** Thickness of a door's wall that was not measured [mm]. */
-export const WALL_NOT_GIVEN = 110;
 
 /** A straight part of the way, seen from a place where the way bends. */
 export interface ArmSection {

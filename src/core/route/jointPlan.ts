@@ -1,4 +1,4 @@
-import { armOf, floorBetween, levelArm, WALL_NOT_GIVEN, type Arm } from './arms';
+import { armOf, floorBetween, levelArm, type Arm } from './arms';
 import type { LimitCause } from './chain';
 import { guardsOf } from './guards';
 import { ceilingAt, endBeside, spaceAt, type StairEnd } from './reading';
@@ -6,6 +6,7 @@ import type { Planning } from './routePlan';
 import type { BookStage } from './stageBook';
 import { straightLength, type WayLength } from './wayLength';
 import { entryAt } from '../lists/entryAt';
+import { WALL_NOT_GIVEN } from '../stages/usualRanges';
 
 /** A door or a turn at one end of a flight, solved together with the bend of the flight there. */
 export type JointPlan = {

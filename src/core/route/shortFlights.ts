@@ -1,12 +1,13 @@
 import { entryAt } from '../lists/entryAt';
 import type { DoorAtEnd, FlightToLevel } from '../joint/shortFlightSection';
-import { armOf, WALL_NOT_GIVEN } from './arms';
+import { armOf } from './arms';
 import { endOf } from './flightPlan';
 import { beyondDoor, stairJoints, type Floors, type JointPlan } from './jointPlan';
 import { endBeside } from './reading';
 import { bareFlight, type Planning } from './routePlan';
 import type { BookStage } from './stageBook';
 import { roleOf, turnArms } from '../stages/kinds';
+import { WALL_NOT_GIVEN } from '../stages/usualRanges';
 
 /**
  * How the piece is beyond a flight beside a landing: lying along it, level on the floor at its end, beyond a door there, or

@@ -38,6 +38,8 @@ export const RISE = range(150, 220, 'Approved Document K table 1.1');
 export const GOING = range(220, 400, 'Approved Document K table 1.1, 220 to 300 in a private stair');
 /** Of a wall with a door in it [mm]. */
 export const WALL = range(50, 700, `from a stud partition to a stone wall: ${PRACTICE}`);
+/** Of a wall with a door in it that was not measured [mm]: a stud partition, plastered; common practice, no source. */
+export const WALL_NOT_GIVEN = 110;
 /** Of a handrail over the floor of a landing [mm]. */
 export const RAIL_HEIGHT = range(700, 1300, `round a handrail's height: ${PRACTICE}`);
 /** From the last riser to the facing wall [mm]. */

@@ -1,4 +1,4 @@
-import { cellAddress, lettersOf } from '../../sheetHost/address';
+import { cellAddress, columnLetters } from '../../sheetHost/address';
 import type { SheetWriter, WorkbookWriter } from '../../sheetHost/workbookWriter';
 import { ROUTE_HEADINGS } from '../../core/survey/table/readHeaders';
 import { HEADING, headed, showVerdicts, TENTHS, unitsOver, upTo, VERDICT_UNITS, WRAPPED } from './look';
@@ -103,7 +103,7 @@ export function jobSheet(book: WorkbookWriter): void {
   sheet.format(`K${DETAIL_TOP + 1}:K${DETAIL_TOP + 20}`, { format: TENTHS });
   const restOfRoute = Array<number>(ROUTE_HEADINGS.length - 16).fill(8);
   sheet.widths([30, 12, 11, 14, 25, 10, 12, 12, 12, 25, 44, 26, 30, 10, 10, 11, 28, ...restOfRoute]);
-  const end = lettersOf(ROUTE_COLUMN + ROUTE_HEADINGS.length - 1);
+  const end = columnLetters(ROUTE_COLUMN + ROUTE_HEADINGS.length - 1);
   sheet.print({ area: `A1:${end}${DETAIL_TOP + ROUTE_LENGTH + 2}`, across: 'landscape', paper: 'A3' });
 }
 

@@ -1,6 +1,6 @@
 import { STAGE_NAMES } from '../../core/stages/kinds';
 import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
-import { lettersOf } from '../../sheetHost/address';
+import { columnLetters } from '../../sheetHost/address';
 import { INVENTED } from '../firm';
 import { ROUTE_COLUMNS, routeRows } from '../routeRows';
 import type { Survey } from '../survey';
@@ -28,7 +28,7 @@ export const unitOfColumn = (heading: string): string =>
 export const routeRowOf = (survey: string): string => `(MATCH(${survey},RouteRows[Survey],0)+${TOP})`;
 
 /** Where the texts of the check stand: one column beside the table. */
-const CHECKED = lettersOf(ROUTE_COLUMNS.length + 1);
+const CHECKED = columnLetters(ROUTE_COLUMNS.length + 1);
 
 /** The month's routes, one row a step, and what the check says of each row. */
 export function routeSheet(book: WorkbookWriter, surveys: readonly Survey[]): void {
@@ -52,7 +52,7 @@ export function routeSheet(book: WorkbookWriter, surveys: readonly Survey[]): vo
     `A${TOP - 1}`,
     ROUTE_COLUMNS.map(([, key]) => unitOf(key)),
   );
-  const end = lettersOf(ROUTE_COLUMNS.length - 1);
+  const end = columnLetters(ROUTE_COLUMNS.length - 1);
   sheet.format(`A${TOP}:${end}${TOP}`, HEADING).format(`${end}${TOP + 1}:${end}${last}`, WRAPPED);
   sheet.list(`C${TOP + 1}:C${last + SPARE_ROWS}`, STAGE_NAMES);
   sheet.spill(`${CHECKED}${TOP}`, 'CARRY.CHECKROUTE(RouteRows[#All])');

@@ -1,5 +1,5 @@
 import type { Worksheet } from '@cj-tech-master/excelts';
-import { blockAddress, readAddress, type Block } from '../address';
+import { blockAddress, readAddress, within, type Block } from '../address';
 import type { CellChoices, CellLook, SheetLook } from '../cellLook';
 import type { CellValue } from '../hostValues';
 import type { ConditionHolds } from './conditionHolds';
@@ -131,9 +131,3 @@ function choicesOf(
         ?.flatMap((value) => (typeof value === 'string' || typeof value === 'number' ? [String(value)] : []));
   return words && { words, others: found.showErrorMessage === true ? 'refused' : 'allowed' };
 }
-
-const within = (block: Block, row: number, column: number): boolean =>
-  row >= block.row &&
-  row < block.row + block.rows &&
-  column >= block.column &&
-  column < block.column + block.columns;

@@ -1,5 +1,5 @@
 import { element } from '../../taskpane/element';
-import { cellAddress, lettersOf, SHEET_COLUMNS, SHEET_ROWS, type Block } from '../address';
+import { cellAddress, columnLetters, SHEET_COLUMNS, SHEET_ROWS, within, type Block } from '../address';
 import { shownText } from '../excelts/shownText';
 import type { CellLook } from '../cellLook';
 import { isBusy, isCellError, type CellValue } from '../hostValues';
@@ -248,7 +248,7 @@ export class GridView {
       const head = element(
         'div',
         { role: 'columnheader', class: lit ? 'head lit' : 'head', 'aria-colindex': String(column + 2) },
-        lettersOf(column),
+        columnLetters(column),
       );
       place(head, HEAD_WIDTH + widths.left(column), widths.of(column));
       return head;
@@ -359,12 +359,6 @@ function isLight(color: string): boolean {
 }
 
 const cellId = (row: number, column: number): string => `cell-${row}-${column}`;
-
-const within = (block: Block, row: number, column: number): boolean =>
-  row >= block.row &&
-  row < block.row + block.rows &&
-  column >= block.column &&
-  column < block.column + block.columns;
 
 function place(made: HTMLElement, left: number, width: number): void {
   made.style.left = `${left}px`;

@@ -32,7 +32,7 @@ export interface FacingDoorWay {
 
 /**
  * Clearance of a piece through a door in the wall that faces a stair's end, between level ground beyond the door and
- * lying along the flight: in each way of being hold, kept upright or laid along the pitch (`facingDoorFit`), and
+ * lying along the flight: in each way of being held, kept upright or laid along the pitch (`facingDoorFit`), and
  * leaning over to one side as far as door and flight are wide.
  *
  * Model: door and flight stand so that the narrower is within the wider; the flight longer than the piece; beyond the
@@ -46,7 +46,7 @@ export function facingDoorAnswer(measures: FacingDoorMeasures, piece: PieceSize)
   return bestWay(facingDoorWays(measures, piece)).passage.answer;
 }
 
-/** The ways through, by how the piece is hold before and after. */
+/** The ways through, by how the piece is held before and after. */
 export function facingDoorPassages(measures: FacingDoorMeasures, piece: PieceSize): StagePassage[] {
   return facingDoorWays(measures, piece).map((way) => way.passage);
 }

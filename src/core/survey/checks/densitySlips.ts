@@ -1,4 +1,6 @@
 import { sortedPiece, type PieceSize } from '../../measures/piece';
+import { KG_PER_POUND } from '../../measures/readMass';
+import { MM3_PER_M3 } from '../../measures/slabMass';
 import { LONGEST, type PieceRow } from '../table/readPieces';
 import { partOf } from './slateWords';
 import type { DensityMeant, PieceProblem, SizeName } from './surveyProblem';
@@ -19,8 +21,6 @@ const OTHER_DENSITIES = { least: 10, most: 2000 } as const;
 /** Slate beds are 19 to 50 mm thick: common practice, no source; the WPA asks for 1 in at least. */
 const SLATE_THICKNESS = { least: 18, most: 60 } as const;
 
-const KG_PER_POUND = 0.45359237;
-const MM3_PER_M3 = 1e9;
 const UNITS = [
   { unit: 'cm', factor: 10 },
   { unit: 'in', factor: 25.4 },

@@ -1,5 +1,6 @@
 import { RIGHT_ANGLE } from '../../measures/angle';
 import { doorClear } from '../../measures/doorClear';
+import { MM_PER_INCH } from '../../measures/readLength';
 import { kindOf, type StageName } from '../../stages/kinds';
 import type { StageRow } from '../table/stageRow';
 import type { LeafClear, RowProblem } from './surveyProblem';
@@ -9,8 +10,6 @@ interface Leaves {
   readonly widths: readonly number[];
   readonly thicknesses: readonly number[];
 }
-
-const MM_PER_INCH = 25.4;
 
 const LEAVES: readonly Leaves[] = [
   // Metric leaves with the thicknesses that go with them: BS 4787, from memory; 44 for a fire door.
