@@ -133,10 +133,6 @@ export const turns = (stage: StageName): boolean =>
 export const hasRun = (stage: StageName | undefined): boolean =>
   roleOf(stage) === 'turn' || roleOf(stage) === 'car';
 
-/** Whether the way leads straight on through a stage, on one floor. */
-export const leadsStraightOn = (stage: StageName | undefined): boolean =>
-  roleOf(stage) === 'opening' || roleOf(stage) === 'straight';
-
 const POSSIBLE_AT = forEachStage(
   (stage) =>
     Object.fromEntries(
