@@ -2,6 +2,8 @@ import ts from 'typescript';
 
 /** One small change to a source file. */
 export interface Mutation {
+  /** Where it begins in the file, from 0. */
+  readonly at: number;
   readonly line: number;
   readonly was: string;
   readonly becomes: string;
@@ -41,6 +43,7 @@ export function mutationsOf(name: string, source: string): Mutation[] {
     const from = node.getStart(file);
     const to = node.getEnd();
     found.push({
+      at: from,
       line: file.getLineAndCharacterOfPosition(from).line + 1,
       was: source.slice(from, to),
       becomes,

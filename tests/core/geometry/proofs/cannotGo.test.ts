@@ -22,7 +22,104 @@ describe('the ladder proof', () => {
   });
 });
 
+describe('the ladder round other turns', () => {
+  // Every direction by itself: a rod in it is longest where it touches the inner edge and ends on both outer walls.
+  const longest = (widthIn: number, widthOut: number, turn: number): number => {
+    // Way in along x between y = 0 and y = -widthIn, turning left about the origin; outer walls by their normals.
+    const walls = [
+      [0, -1, widthIn],
+      [Math.sin(turn), -Math.cos(turn), widthOut],
+    ] as const;
+    const from = (x: number, y: number): number =>
+      Math.min(...walls.map(([nx, ny, at]) => (nx * x + ny * y > 1e-12 ? at / (nx * x + ny * y) : Infinity)));
+    let least = Infinity;
+    for (let n = 1; n < 20000; n++) {
+      const direction = (turn * n) / 20000;
+      const [x, y] = [Math.cos(direction), Math.sin(direction)];
+      least = Math.min(least, from(x, y) + from(-x, -y));
+    }
+    return least;
+  };
+  test.each([
+    [900, 1100, 90],
+    [800, 800, 60],
+    [1200, 700, 40],
+    [700, 1000, 100],
+  ])('%i and %i, turning by %i degrees: as every direction by itself gives', (a, b, turn) => {
+    const known = longest(a, b, radians(turn));
+    expect(longestRodRoundCorner(a, b, radians(turn))).toBeGreaterThanOrEqual(known - 1e-3);
+    expect(longestRodRoundCorner(a, b, radians(turn))).toBeLessThan(known + 0.01);
+  });
+
+  test('round a turn of more than 90 degrees the other way of turning counts', () => {
+    // Backing: in with its front, past the edge with its tail, out with its tail first. At 150 degrees there are 30 to turn
+    // by, from along one way to along the other, and in every direction between it lies wholly in one of the ways.
+    const turn = radians(150);
+    const widths = [900, 900] as const;
+    const rest = Math.PI - turn;
+    let backing = Infinity;
+    for (let n = 1; n < 3000; n++) {
+      const t = (rest * n) / 3000;
+      backing = Math.min(backing, Math.max(widths[0] / Math.sin(t), widths[1] / Math.sin(rest - t)));
+    }
+    // By hand: half-way, at 15 degrees, 900 / sin 15.
+    expect(backing).toBeCloseTo(900 / Math.sin(radians(15)), 3);
+    expect(longestRodRoundCorner(...widths, turn)).toBeGreaterThanOrEqual(backing - 1e-6);
+    expect(longestRodRoundCorner(...widths, turn)).toBeLessThan(backing + 0.01);
+  });
+});
+
 describe('a box in a box', () => {
+  /** Padding with which it stands in a room in one attitude, by its width along each side of the room (projections). */
+  const standing = (room: readonly number[], sizes: readonly number[], q: readonly number[]): number => {
+    const norm = Math.hypot(...q);
+    const [w, x, y, z] = q.map((v) => v / norm) as [number, number, number, number];
+    const rows = [
+      [1 - 2 * (y * y + z * z), 2 * (x * y - w * z), 2 * (x * z + w * y)],
+      [2 * (x * y + w * z), 1 - 2 * (x * x + z * z), 2 * (y * z - w * x)],
+      [2 * (x * z - w * y), 2 * (y * z + w * x), 1 - 2 * (x * x + y * y)],
+    ];
+    return Math.min(
+      ...rows.map((row, k) => {
+        const wide = row.reduce((sum, v, j) => sum + Math.abs(v) * sizes[j]!, 0);
+        return (room[k]! - wide) / (2 * row.reduce((sum, v) => sum + Math.abs(v), 0));
+      }),
+    );
+  };
+  /** The best attitude that is found from many, each made better by small turns. */
+  const found = (room: readonly number[], sizes: readonly number[], next: () => number): number => {
+    let best = -Infinity;
+    for (let start = 0; start < 24; start++) {
+      let q = [0, 0, 0, 0].map(() => next() - 0.5);
+      let value = standing(room, sizes, q);
+      for (let size = 0.3, n = 0; n < 80; n++) {
+        const other = q.map((v) => v + size * (next() - 0.5));
+        const there = standing(room, sizes, other);
+        if (there > value) [q, value] = [other, there];
+        else size *= 0.93;
+      }
+      best = Math.max(best, value);
+    }
+    return best;
+  };
+
+  test('never excludes a padding with which it is found standing in some attitude, 60 rooms', () => {
+    const next = seededStream(33);
+    let tilted = 0;
+    for (let n = 0; n < 60; n++) {
+      const room = [300 + 1500 * next(), 300 + 1500 * next(), 300 + 1500 * next()] as const;
+      const piece = sortedPiece(400 + 1800 * next(), 200 + 900 * next(), 5 + 100 * next());
+      const sizes = [piece.length, piece.breadth, piece.thickness];
+      const known = found(room, sizes, next);
+      if (known < -piece.thickness / 2) continue;
+      const square = Math.min(...[...room].sort((a, b) => b - a).map((side, k) => (side - sizes[k]!) / 2));
+      if (known > square + 1) tilted++;
+      const atMost = boxInBoxAtMost(room, piece);
+      expect({ n, room, piece, known, refused: atMost < known - 1e-6 }).toMatchObject({ refused: false });
+    }
+    expect(tilted).toBeGreaterThan(8);
+  });
+
   test('a textbook box does not fit into one with a longer diagonal of the box', () => {
     // Textbook exercise: 650 x 220 x 55 in 590 x 290 x 160 does not fit.
     expect(boxInBoxAtMost([590, 290, 160], sortedPiece(650, 220, 55))).toBeLessThan(0);
