@@ -12,6 +12,7 @@ import {
 import { exercisesSheet } from './exercisesSheet';
 import { surveyFormSheet } from './surveyFormSheet';
 import { ROUTE_HEADINGS } from '../core/survey/table/readHeaders';
+import { upToIfNumber } from '../worksheet/roundedFormulas';
 
 /** What is taken already, in whatever case. */
 export interface TakenNames {
@@ -139,6 +140,9 @@ function piecesSheet(name: string, table: string): NewSheet {
 
 /** Builds that a starter quote has room for. */
 const SPILLED_ROWS = 40;
+/** Where their times spill. */
+const TIMED = 19;
+const TIMED_COLUMNS = ['T', 'U', 'V', 'W', 'X'] as const;
 
 function quoteSheet(name: string, route: string, pieces: string): NewSheet {
   const inputs: readonly (readonly [string, WriteCell])[] = [
@@ -174,8 +178,19 @@ function quoteSheet(name: string, route: string, pieces: string): NewSheet {
     { row: 11, column: 0, value: CAUTIONS.route },
     { row: 12, column: 0, value: CAUTIONS.stairs },
     { row: TABLE, column: 0, value: { formula: `=CARRY.ADVISE(${tables}, B3, B4)` }, spills: true },
-    { row: TABLE, column: 13, value: { formula: `=CARRY.JOBTIME(${tables}, B5, , B6)` }, spills: true },
+    { row: TABLE - 1, column: TIMED, value: 'As JOBTIME gives them, not rounded' },
+    {
+      row: TABLE,
+      column: TIMED,
+      value: { formula: `=CARRY.JOBTIME(${tables}, B5, , B6)` },
+      spills: true,
+    },
   );
+  // What is billed is rounded up; a format would round to the nearest.
+  for (let row = TABLE; row <= TABLE + SPILLED_ROWS; row++)
+    TIMED_COLUMNS.forEach((letter, n) => {
+      cells.push({ row, column: 13 + n, value: { formula: `=${upToIfNumber(`${letter}${row + 1}`, 1)}` } });
+    });
   return {
     name,
     cells,

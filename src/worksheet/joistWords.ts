@@ -6,7 +6,7 @@ export const JOIST_SOURCE =
   'moduli in a second-hand table). Lumber grades by allowable stress (NDS 3.3, 3.4, 4.3): dead + imposed + point at ' +
   'the load duration factor (permanent 0.9, long and medium 1, short 1.25), dead + point at 0.9; repetitive 1.15 only ' +
   'without a point load and at most 610 mm apart; deflection of imposed and point at most span/360 (IRC); design ' +
-  'values of the NDS Supplement, tables 4A and 4B, from memory';
+  'values of the NDS Supplement, tables 4A and 4B, read at second hand';
 
 export const JOIST_VALIDITY =
   'one sound joist on two supports, span 5 to 35 depths; notches, holes, bearing, rot and vibration are not looked ' +

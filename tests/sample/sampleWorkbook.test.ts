@@ -13,6 +13,7 @@ import { isCellError, type CellValue } from '../../src/sheetHost/hostValues';
 import { loadBundle } from '../../src/sheetHost/loadBundle';
 import { openWorkbook } from '../../src/sheetHost/excelts/openWorkbook';
 import type { SheetHost } from '../../src/sheetHost/sheetHost';
+import { callInCells } from '../support/callInCells';
 
 jest.setTimeout(60000);
 
@@ -254,18 +255,62 @@ test('the floors sheet holds the table against the code', () => {
   expect(carriers.slice(1, 6)).toEqual([3, 'people', 3, expect.any(String), 'within, and no permission']);
 });
 
-test('times in the quote are those of the functions rounded up to a tenth, and what is priced is what is shown', () => {
-  // As JOBTIME gives them, in the order of the pieces.
-  const times = below(sheet('Job'), ['Build', 'Carry min', 'Set-up min', 'Crew hours']);
-  const exact = times
-    .find((row) => row[0] === at('Quote', 'B10'))!
-    .slice(1, 4)
-    .map(Number);
-  const shown = [19, 20, 21].map((row) => Number(at('Quote', `B${row}`)));
-  expect(shown).toEqual(exact.map((figure) => Math.ceil(figure * 10 - 1e-8) / 10));
-  expect(shown).not.toEqual(exact);
+/** What a function answers to what stands on the sheets. */
+const answered = (id: string, ...given: unknown[]): CellValue[][] => callInCells(id, ...(given as never[]));
+
+test('times are those of the function, rounded up to a tenth wherever they stand, and what is priced is what is shown', () => {
+  const job = sheet('Job');
+  const top = job.findIndex((row) => row.includes('Stage'));
+  const left = job[top]!.indexOf('Survey');
+  const jobRoute = job.slice(top, top + 17).map((row) => row.slice(left, left + ROUTE_HEADINGS.length));
+  const rates = below(sheet('Quote'), ['Rate', 'Minutes']).map((row) => row.slice(0, 2));
+  const pieceHeaders = ['Build', 'Piece', 'Length', 'Breadth', 'Thickness', 'Mass', 'Count'];
+  const pieces = [pieceHeaders, ...below(sheet('Pieces'), pieceHeaders).map((row) => row.slice(0, 7))];
+  const [header, ...exact] = answered(
+    'JOBTIME',
+    jobRoute,
+    pieces,
+    at('Quote', 'B11'),
+    rates,
+    at('Quote', 'B12'),
+  );
+  const roundedUp = exact.map((row) =>
+    row.map((cell) => (typeof cell === 'number' ? Math.ceil(cell * 10 - 1e-8) / 10 : cell)),
+  );
+  expect(roundedUp).not.toEqual(exact);
+  // As JOBTIME gives them, in the order of the pieces; beside the advice rounded up.
+  expect(below(job, header as string[]).map((row) => row.slice(0, 5))).toEqual(exact);
+  const shown = below(job, ['Build', 'Carry, min', 'Set-up, min']).map((row) => row.slice(0, 5));
+  for (const row of shown) expect(roundedUp).toContainEqual(row);
+  expect(shown).toHaveLength(roundedUp.length);
+  const quoted = roundedUp.find((row) => row[0] === at('Quote', 'B10'))!;
+  expect([19, 20, 21, 22].map((row) => at('Quote', `B${row}`))).toEqual(quoted.slice(1));
   const lines = below(sheet('Quote'), ['What', 'Quantity', 'Each, price units']);
-  expect(lines[0]!.slice(0, 2)).toEqual(['Person-hours', shown[2]]);
+  expect(lines[0]!.slice(0, 2)).toEqual(['Person-hours', quoted[3]]);
+});
+
+test('the sheet for the crew tells no more clearance than there is, and no less raise or load', () => {
+  const crew = sheet('Crew');
+  const top = crew.findIndex((row) => row[0] === 'Step');
+  const given = crew.slice(top).map((row) => row.slice(13, 25));
+  const told = crew.slice(top, top + 37).map((row) => row.slice(0, 12));
+  const moves = given.filter((row) => row[0] !== null && row[0] !== undefined && row[0] !== '');
+  expect(moves.length).toBeGreaterThan(4);
+  // Of the heaviest piece of the job, as the function answers.
+  const rounding = [, , , , , Math.ceil, Math.floor, , , Math.ceil];
+  let rounded = 0;
+  moves.forEach((row, i) =>
+    row.forEach((cell, c) => {
+      const round = rounding[c];
+      const isFigure = i > 0 && round && typeof cell === 'number';
+      const expected = isFigure ? round(cell + (c === 6 ? 1e-9 : -1e-9)) : cell;
+      if (isFigure && expected !== cell) rounded++;
+      expect([i, c, told[i]![c]]).toEqual([i, c, expected]);
+    }),
+  );
+  expect(rounded).toBeGreaterThan(1);
+  // Below the last move the page is empty, and no error stands there.
+  for (const row of told.slice(moves.length)) expect(row.every((cell) => cell === '')).toBe(true);
 });
 
 // Statics and EN 1995-1-1 (the values that the joist's own tests hold), worked by hand: C24 50 x 200, span 3600, 400 apart.

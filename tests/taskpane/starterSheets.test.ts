@@ -80,6 +80,9 @@ test('the quote prices person-hours, and no figure on it runs to nine places', (
     (quote.formats ?? []).some(
       (f) => row >= f.row && row < f.row + f.rows && column >= f.column && column < f.column + f.columns,
     );
+  // A format rounds to the nearest: times are rounded up before they are shown, from where they spill.
+  expect(JSON.stringify(at(13, 19))).toContain('CARRY.JOBTIME(');
+  expect(at(14, 16)).toEqual({ formula: '=IF(ISNUMBER(W15),-INT(0.000000001-10*(W15))/10,W15&"")' });
   // Clearance, Heaviest kg, Carry min, Set-up min, Crew hours; and the price.
   for (const column of [2, 7, 14, 15, 16]) expect(formatted(14, column)).toBe(true);
   expect(formatted(10, 1)).toBe(true);

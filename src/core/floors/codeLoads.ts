@@ -48,7 +48,8 @@ const IRC = 'IRC R301.5';
 
 /**
  * Imposed loads of floors by code and use. They are for people and furniture: heavy equipment is not covered by them and
- * is checked on its own (EN 1991-1-1 section 6). EN has no billiard room of its own: a national annex decides.
+ * is checked on its own (EN 1991-1-1 section 6). The British 2.0 kN/m2 and 2.7 kN of a billiard room were read in a list
+ * after the standard before it (BS 6399-1, type 2 occupancy), the annex's own table was not. EN has no billiard room of its own: a national annex decides.
  */
 export const CODE_LOADS: Readonly<Record<Code, Readonly<Partial<Record<Use, CodeEntry>>>>> = {
   EN: {
@@ -67,7 +68,7 @@ export const CODE_LOADS: Readonly<Record<Code, Readonly<Partial<Record<Use, Code
     'sleeping room': { area: read(psf(30), `${IRC}, sleeping rooms: 30 psf`) },
     'billiard room': { area: memory(psf(75), 'ASCE 7 table 4.3-1, poolrooms: 75 psf') },
     stairs: {
-      area: memory(psf(40), `${IRC}, stairs: 40 psf`),
+      area: read(psf(40), `${IRC}, stairs: 40 psf`),
       point: read(300 * KN_PER_LBF, `${IRC}, a tread: 300 lb on 2 in x 2 in`),
     },
   },

@@ -21,15 +21,17 @@ const DEPTHS = [3.5, 4.5, 5.5, 7.25, 9.25, 11.25, Infinity] as const;
 /** Joists are written to the millimetre: 7.25 in is 184.15 mm, and stands as 184 or 185. */
 const WRITTEN_TO = 1;
 
-/** NDS Supplement, table 4A: size factor on bending of No. 1 to No. 3, 2 and 3 in thick; less than that of 4 in. */
+/** NDS Supplement, table 4A, read at second hand: size factor on bending of No. 1 to No. 3, 2 and 3 in thick; less than that of 4 in. */
 const SIZE_FACTORS = [1.5, 1.4, 1.3, 1.2, 1.1, 1, 0.9] as const;
 
 const sized = (bending: number): readonly number[] => SIZE_FACTORS.map((factor) => factor * bending);
 
 /**
  * NDS Supplement, tables 4A (Douglas fir-larch, hem-fir, spruce-pine-fir) and 4B (southern pine, whose sizes are in the
- * table; 5 in counts as 6, and deeper than 12 in has .9 of it), visually graded, 2 to 4 in thick, dry. All from memory;
- * the bending values of 4 to 10 in deep reproduce the ceiling joists of IRC 2018 table R802.5.1(2), which were read.
+ * table; 5 in counts as 6, and deeper than 12 in has .9 of it), visually graded, 2 to 4 in thick, dry. The tables themselves
+ * were not read. Read at second hand, in public source text: all of table 4A but No. 3 of hem-fir, which is from memory;
+ * the size factors; southern pine in N/mm2 to a tenth, after its growers' guide. The bending values of 4 to 10 in deep
+ * reproduce the ceiling joists of IRC 2018 table R802.5.1(2), which were read.
  */
 const PRINTED = {
   'DF-L No. 1': { bending: sized(1000), shear: 180, elasticity: 1.7 },
@@ -74,7 +76,7 @@ export interface LumberValues {
  * Reference design values of a joist by its grade and depth. Between two sizes of the table the deeper one counts, which
  * is the careful side.
  *
- * @source NDS Supplement, tables 4A and 4B, from memory.
+ * @source NDS Supplement, tables 4A and 4B, at second hand (see `PRINTED`).
  * @param grade species and number
  * @param depth actual depth [mm]
  * @returns values [N/mm2]

@@ -95,7 +95,7 @@ export function lumberUses(
       'Fb at this size x duration x repetitive',
       allowed,
       'N/mm2',
-      `${NDS} Supplement tables 4A and 4B, from memory`,
+      `${NDS} Supplement tables 4A and 4B, at second hand`,
     );
     step?.(`Use in bending, ${name}`, 'stress / allowed', stress / allowed, '', `${NDS} 3.3`);
     step?.(`Shear force, ${name}`, 'greatest reaction', force / 1000, 'kN', 'statics');
@@ -105,7 +105,7 @@ export function lumberUses(
       'Fv x duration',
       shearAllowed,
       'N/mm2',
-      `${NDS} Supplement tables 4A and 4B, from memory`,
+      `${NDS} Supplement tables 4A and 4B, at second hand`,
     );
     step?.(`Use in shear, ${name}`, 'stress / allowed', shearStress / shearAllowed, '', `${NDS} 3.4`);
     return { bending: stress / allowed, shear: shearStress / shearAllowed };

@@ -54,10 +54,13 @@ export function besideLow(
     if (leans === 'none' || (leans === 'lengthwise' && hold[0] !== 'L')) return [];
     const { across, upright } = sizesOfHold(piece, hold);
     const [long, short] = [Math.max(across, upright), Math.min(across, upright)];
-    // Its long side rises towards the narrow part or away from it.
-    return [leaningBesideBlock(section, long, short), leaningBesideBlock(section, short, long)]
-      .filter(({ clearance }) => clearance >= 0)
-      .map(({ clearance, angle, raise }) => ({
+    // Parted from the low part by its long side. By its short one it passes nowhere where it does not pass so, beside the
+    // low part or above it: with sides l >= k and a, b left beside and above, a s + b c >= l + k s c asks for both to be
+    // from k to l, and then the long side at the other angle leaves more: (a - b)(c - s) + (l - k)(1 - s c) >= 0.
+    const { clearance, angle, raise } = leaningBesideBlock(section, long, short);
+    if (clearance < 0) return [];
+    return [
+      {
         from: hold,
         to: hold,
         needsTurningRoom: true,
@@ -70,7 +73,8 @@ export function besideLow(
           ),
           ...(raise > 0 ? { raise: raise / square } : {}),
         },
-      }));
+      },
+    ];
   });
   return [...narrow, ...proved(passages({ width, height: height - lowHeight }, lowHeight)), ...leaning];
 }

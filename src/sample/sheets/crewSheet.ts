@@ -1,6 +1,8 @@
 import { CAUTIONS } from '../../core/measures/cautions';
 import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
+import { lettersOf } from '../../sheetHost/address';
 import { headed, HEADING, unitsOver, WRAPPED } from './look';
+import { downToIfNumber, upToIfNumber } from '../../worksheet/roundedFormulas';
 import { heaviest, jobPiece, PIECES_LENGTH } from './jobSheet';
 
 const PIECES_TOP = 12;
@@ -8,6 +10,20 @@ const MOVES_TOP = PIECES_TOP + PIECES_LENGTH + 4;
 /** Moves that a long carry has. */
 const MOVES_ROOM = 36;
 const MOVE_UNITS = ['', '', '', '', 'degrees', 'mm', 'mm a side', '', '', 'kg', '', ''];
+
+/** Where MOVES spills, beside the printed page; a format would round to the nearest, so what is printed is told from it. */
+const SPILLED = MOVE_UNITS.length + 1;
+/** Columns of MOVES of which no more may be shown than there is, and no less. */
+const CLEARANCE = 6;
+const [RAISE, LOWER_SHARE] = [5, 9];
+
+/** What MOVES gives in a column, in whole figures to the careful side. */
+function told(column: number, row: number): string {
+  const cell = `${lettersOf(SPILLED + column)}${row}`;
+  if (column === CLEARANCE) return downToIfNumber(cell, 0);
+  if (column === RAISE || column === LOWER_SHARE) return upToIfNumber(cell, 0);
+  return `IF(${cell}="","",${cell})`;
+}
 
 /** One page for the crew of the job chosen on Quote: where, which pieces, the carry move by move, the cautions. */
 export function crewSheet(book: WorkbookWriter): void {
@@ -47,11 +63,14 @@ export function crewSheet(book: WorkbookWriter): void {
     { bold: true },
   );
   unitsOver(sheet, `A${MOVES_TOP - 1}`, MOVE_UNITS);
+  sheet.cell(`${lettersOf(SPILLED)}${MOVES_TOP - 1}`, 'As MOVES gives it, not rounded', { italic: true });
   sheet.spill(
-    `A${MOVES_TOP}`,
+    `${lettersOf(SPILLED)}${MOVES_TOP}`,
     `CARRY.MOVES(JobRoute,${heaviest(2)},${heaviest(3)},${heaviest(4)},Allowance,Tape,${heaviest(5)})`,
   );
   const last = MOVES_TOP + MOVES_ROOM;
+  for (let row = MOVES_TOP; row <= last; row++)
+    sheet.rows(`A${row}`, [MOVE_UNITS.map((_, n) => ({ formula: told(n, row) }))]);
   sheet.format(`A${MOVES_TOP}:L${MOVES_TOP}`, HEADING);
   sheet.format(`C${MOVES_TOP + 1}:C${last}`, WRAPPED).format(`H${MOVES_TOP + 1}:I${last}`, WRAPPED);
   sheet.format(`K${MOVES_TOP + 1}:L${last}`, WRAPPED);

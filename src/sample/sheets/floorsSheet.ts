@@ -1,7 +1,8 @@
 import { CODES, USES } from '../../core/floors/codeLoads';
 import { JOIST_GRADES } from '../../core/floors/joistGrades';
 import type { WorkbookWriter, WriterValue } from '../../sheetHost/workbookWriter';
-import { downTo, headed, HEADING, INPUT, showWithin, upTo } from './look';
+import { headed, HEADING, INPUT, showWithin } from './look';
+import { downTo, upTo } from '../../worksheet/roundedFormulas';
 import { BUILD_LIST } from './piecesSheet';
 
 const f = (formula: string): WriterValue => ({ formula });

@@ -1,7 +1,8 @@
 import { cellAddress, columnLetters } from '../../sheetHost/address';
 import type { SheetWriter, WorkbookWriter } from '../../sheetHost/workbookWriter';
 import { ROUTE_HEADINGS } from '../../core/survey/table/readHeaders';
-import { HEADING, headed, showVerdicts, TENTHS, unitsOver, upTo, VERDICT_UNITS, WRAPPED } from './look';
+import { HEADING, headed, showVerdicts, TENTHS, unitsOver, VERDICT_UNITS, WRAPPED } from './look';
+import { upTo } from '../../worksheet/roundedFormulas';
 import { unitOfColumn } from './routeSheet';
 
 /** Header row of the blocks taken from Route and Pieces, counted from 1. */
@@ -110,7 +111,10 @@ export function jobSheet(book: WorkbookWriter): void {
 /** Of the columns of times: what is above the guideline, in words. */
 const HANDLING = 4;
 
-/** Times stand beside the advice, in its order, rounded up to a tenth as they are billed; where they are computed, in the order of Pieces, is farther right. */
+/**
+ * Times stand beside the advice, in its order, rounded up to a tenth as they are billed; farther right as they are
+ * computed, in the order of Pieces: a format would round them to the nearest.
+ */
 function times(sheet: SheetWriter): void {
   const first = ADVICE_TOP + 1;
   sheet.cell(`M${ADVICE_TOP - 1}`, 'Time, by the rates on Quote', { bold: true });
@@ -129,12 +133,13 @@ function times(sheet: SheetWriter): void {
     ]);
   }
   sheet.format(`N${first}:P${ADVICE_TOP + ADVICE_ROWS}`, { format: '0.0' });
-  sheet.cell(at(ADVICE_TOP - 1, source), 'Times in the order of Pieces', { bold: true });
+  sheet.cell(at(ADVICE_TOP - 1, source), 'In the order of Pieces, as JOBTIME gives them, not rounded', {
+    bold: true,
+  });
   sheet.spill(
     at(ADVICE_TOP, source),
     'CARRY.JOBTIME(JobRoute,PieceRows[#All],JobCrew,Rates[#All],JobFitters)',
   );
-  sheet.format(`${at(first, source + 1)}:${at(ADVICE_TOP + ADVICE_ROWS, source + 3)}`, { format: '0.0' });
 }
 
 const pin = (address: string): string => address.replace(/^([A-Z]+)(\d+)$/, '$$$1$$$2');

@@ -16,16 +16,6 @@ export const WRAPPED: CellStyle = { wrap: true };
  */
 export const TENTHS = '0.0';
 
-/** A billionth of the last place: 40 that comes out as 39.999999999 is 40. */
-const SLACK = '0.000000001';
-
-/** What is needed or borne, in a formula of a sheet: the least figure of so many places that is not below it. */
-export const upTo = (formula: string, places: number): string =>
-  `-INT(${SLACK}-${10 ** places}*(${formula}))/${10 ** places}`;
-
-/** What is left or allowed, in a formula of a sheet: the greatest figure of so many places that is not above it. */
-export const downTo = (formula: string, places: number): string =>
-  places === 0 ? `INT(${formula}+${SLACK})` : `INT(${10 ** places}*(${formula})+${SLACK})/${10 ** places}`;
 const TITLE: CellStyle = { bold: true, size: 14 };
 const REMARK: CellStyle = { italic: true, color: '444444' };
 const CAUTION: CellStyle = { bold: true, color: '7A0000' };

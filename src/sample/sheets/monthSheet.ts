@@ -10,7 +10,8 @@ import {
 import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
 import { FIRM, INVENTED } from '../firm';
 import type { Survey } from '../survey';
-import { downTo, HEADING, headed, LINK, linkTo, showVerdicts, WRAPPED } from './look';
+import { HEADING, headed, LINK, linkTo, showVerdicts, WRAPPED } from './look';
+import { downTo } from '../../worksheet/roundedFormulas';
 import { otherBuildColumn } from './otherBuildsSheet';
 import { routeRowOf } from './routeSheet';
 import { verdictColumn, VERDICTS_TOP } from './verdictsSheet';

@@ -1,56 +1,6 @@
 import fc from 'fast-check';
 import { leaningBesideBlock } from '../../../src/core/geometry/rectangleBesideBlock';
-
-type Point = readonly [number, number];
-
-/** Corners of a rectangle with its side `long` at an angle from the level. */
-const corners = (x: number, y: number, long: number, short: number, angle: number): Point[] => {
-  const [c, s] = [Math.cos(angle), Math.sin(angle)];
-  return [
-    [1, 1],
-    [-1, 1],
-    [-1, -1],
-    [1, -1],
-  ].map(([i, j]): Point => [
-    x + (i! * long * c - j! * short * s) / 2,
-    y + (i! * long * s + j! * short * c) / 2,
-  ]);
-};
-
-/** Whether it lies in the section and meets no more of the block than it touches: by its own corners and the block's. */
-function fits(
-  points: readonly Point[],
-  { width, height, lowWidth, lowHeight }: Record<'width' | 'height' | 'lowWidth' | 'lowHeight', number>,
-  slack = 1e-6,
-): boolean {
-  const inside = points.every(
-    ([x, y]) => x >= -slack && x <= width + slack && y >= -slack && y <= height + slack,
-  );
-  if (!inside) return false;
-  // Clip the rectangle to the block (Sutherland and Hodgman): an area that is left is a contact.
-  let clipped: Point[] = [...points];
-  const clip = (value: (p: Point) => number): void => {
-    const next: Point[] = [];
-    clipped.forEach((p, i) => {
-      const q = clipped[(i + 1) % clipped.length]!;
-      const [a, b] = [value(p), value(q)];
-      if (a > slack) next.push(p);
-      if (a > slack !== b > slack) {
-        const t = (slack - a) / (b - a);
-        next.push([p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])]);
-      }
-    });
-    clipped = next;
-  };
-  clip(([x]) => x - lowWidth);
-  clip(([, y]) => lowHeight - y);
-  let area = 0;
-  clipped.forEach(([x, y], i) => {
-    const [u, v] = clipped[(i + 1) % clipped.length]!;
-    area += x * v - u * y;
-  });
-  return Math.abs(area) / 2 < 1e-3;
-}
+import { cornersOf, fitsBesideBlock } from '../../support/besideBlock';
 
 const sizes = fc.record({
   width: fc.integer({ min: 500, max: 1200 }),
@@ -70,8 +20,10 @@ test('the padded rectangle fits where it is said to, by clipped areas, at the ra
       const [p, q] = [long + 2 * clearance, short + 2 * clearance];
       const wide = p * Math.cos(angle) + q * Math.sin(angle);
       const high = p * Math.sin(angle) + q * Math.cos(angle);
-      expect(fits(corners(wide / 2, section.height - high / 2, p, q, angle), section)).toBe(true);
-      expect(fits(corners(wide / 2, raise + high / 2, p, q, angle), section)).toBe(true);
+      expect(fitsBesideBlock(cornersOf(wide / 2, section.height - high / 2, p, q, angle), section)).toBe(
+        true,
+      );
+      expect(fitsBesideBlock(cornersOf(wide / 2, raise + high / 2, p, q, angle), section)).toBe(true);
     }),
     { seed: 15, numRuns: 400 },
   );
@@ -93,7 +45,7 @@ test('no leaning place found by trying many fits a larger one', () => {
           const x = wide / 2 + ((section.width - wide) * i) / 12;
           const y = high / 2 + ((section.height - high) * j) / 12;
           if (x + wide / 2 <= section.lowWidth + 1e-6 || y - high / 2 >= section.lowHeight - 1e-6) continue;
-          expect(fits(corners(x, y, p, q, angle), section, 1e-9)).toBe(false);
+          expect(fitsBesideBlock(cornersOf(x, y, p, q, angle), section, 1e-9)).toBe(false);
         }
       }
     }),
