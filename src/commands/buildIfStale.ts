@@ -9,7 +9,11 @@ const OTHER_SOURCES = ['webpack.config.js', 'package.json', 'manifest.xml'];
 /** What has to be there after a build. */
 const BUILT = ['functions.js', 'functions.json', 'sheetPage.js', 'callWorker.js'];
 
+/** In the folder of sources, but nothing is built from them: pictures for README, made from what is built. */
+const NO_SOURCES = path.join('src', 'sample', 'pictures');
+
 async function newest(file: string): Promise<number> {
+  if (file.endsWith(NO_SOURCES)) return 0;
   const found = await stat(file).catch((fault: NodeJS.ErrnoException) => {
     if (fault.code === 'ENOENT') return undefined;
     throw fault;
@@ -30,14 +34,15 @@ export async function isStale(root: string): Promise<boolean> {
 
 /**
  * Builds the add-in into `dist` where it is missing or older than its sources.
- * @returns whether it was built
+ * @param say what is being done, before it is done: it takes a while
  */
-export async function buildIfStale(root: string): Promise<boolean> {
-  if (!(await isStale(root))) return false;
+export async function buildIfStale(root: string, say: (line: string) => void): Promise<void> {
+  if (!(await isStale(root))) return;
+  say('Building the add-in into dist; this takes some 20 seconds…');
   const webpack = path.join(root, 'node_modules', 'webpack', 'bin', 'webpack.js');
   const begun = new Date();
   await promisify(execFile)(process.execPath, [webpack, '--mode', 'production', '--no-stats'], { cwd: root });
   // webpack leaves a file alone whose content has not changed; it would look old for ever.
   await Promise.all(BUILT.map((name) => utimes(path.join(root, 'dist', name), begun, begun)));
-  return true;
+  say(`Built in ${Math.round((Date.now() - begun.getTime()) / 1000)} s.`);
 }

@@ -14,7 +14,7 @@ const MANIFEST = path.join(ROOT, 'dist', 'manifest.xml');
 /** Opens Excel with the add-in, served from here over https until Ctrl+C; `stop` takes it out of Excel again. */
 async function excel(): Promise<void> {
   const order = readExcelOrder(process.argv.slice(2));
-  if (await buildIfStale(ROOT)) console.log('Built the add-in into dist.');
+  await buildIfStale(ROOT, console.log);
   if (order.act === 'stop') {
     await debugging(['stop', MANIFEST]);
     return;

@@ -5,6 +5,7 @@ import { FIRM, INVENTED } from '../sample/firm';
 import { sampleWorkbook } from '../sample/sampleWorkbook';
 import { buildIfStale } from './buildIfStale';
 import { failed } from './failed';
+import { WORKBOOK } from './computedSample';
 import { openWorkbook } from '../sheetHost/excelts/openWorkbook';
 import { loadBundle } from '../sheetHost/loadBundle';
 import { explainMonth } from '../month/explainMonth';
@@ -15,7 +16,6 @@ import { monthSummary } from '../month/monthSummary';
 import { cellAddress } from '../sheetHost/address';
 
 const ROOT = path.resolve(__dirname, '../..');
-const WORKBOOK = 'sample-month.xlsx';
 const PAGE = 'sample-month.html';
 const CREW = 'sample-month-crew.html';
 const WRITTEN: Readonly<Record<string, string>> = {
@@ -27,7 +27,7 @@ const TITLE = `${FIRM.name}: surveys of ${FIRM.month} ${FIRM.year}`;
 
 /** Computes the sample month in the built add-in, prints it, and writes the workbook and a page that shows it. */
 async function month(): Promise<void> {
-  if (await buildIfStale(ROOT)) console.log('Built the add-in into dist.');
+  await buildIfStale(ROOT, console.log);
   const bundle = await loadBundle(path.join(ROOT, 'dist'));
   if (bundle.faults.length > 0) throw new Error(`The add-in is not whole: ${bundle.faults.join('; ')}`);
 
@@ -35,6 +35,7 @@ async function month(): Promise<void> {
   if (!opened.ok) throw new Error(`The sample workbook was refused: ${opened.reason}`);
   const { host } = opened;
   host.register(bundle);
+  console.log('Judging all surveys of the month; this takes about a minute…\n');
   const { circular, unreadable } = host.recalculate();
   const faulty = [...circular, ...unreadable].map((c) => `${c.sheet}!${cellAddress(c.row, c.column)}`);
   if (faulty.length > 0) throw new Error(`Formulas that cannot be computed: ${faulty.join(', ')}`);

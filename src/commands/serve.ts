@@ -1,6 +1,7 @@
 import path from 'node:path';
 import { sampleWorkbook } from '../sample/sampleWorkbook';
 import { buildIfStale } from './buildIfStale';
+import { computedSample } from './computedSample';
 import { startSheetServer } from './sheetServer';
 
 const ROOT = path.resolve(__dirname, '../..');
@@ -12,8 +13,16 @@ async function serve(): Promise<void> {
   const port = asked === undefined ? PORT : Number(asked);
   if (!Number.isInteger(port) || port < 1 || port > 65535)
     throw new Error(`"${asked}" is no port: 1 to 65535`);
-  if (await buildIfStale(ROOT)) console.log('Built the add-in into dist.');
-  const { origin } = await startSheetServer(path.join(ROOT, 'dist'), await sampleWorkbook(), port);
+  await buildIfStale(ROOT, console.log);
+  const computed = await computedSample(ROOT);
+  console.log(
+    computed
+      ? `The page opens with the results in ${path.relative(process.cwd(), computed.file)}, and computes them again.`
+      : 'The page computes all results of the sample month: its first sheet at once, all in about half a minute. ' +
+          'After npm run month it opens with them.',
+  );
+  const sample = computed?.bytes ?? (await sampleWorkbook());
+  const { origin } = await startSheetServer(path.join(ROOT, 'dist'), sample, port);
   console.log(`The try-out page is at ${origin} on this machine only. Ctrl+C ends it.`);
 }
 

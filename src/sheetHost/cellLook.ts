@@ -21,5 +21,7 @@ export interface SheetLook {
   /** Width of a column [characters]; undefined where the workbook does not say. */
   width(column: number): number | undefined;
   cell(row: number, column: number): CellLook;
+  /** Whether a long text goes on in a line below, inside the cell. */
+  wraps(row: number, column: number): boolean;
   choices(row: number, column: number): CellChoices | undefined;
 }

@@ -37,7 +37,7 @@ export interface SheetHost {
   names(): readonly { readonly name: string; readonly refersTo: string }[];
   /** The block from the first to the last filled cell; undefined for an empty sheet. */
   used(sheet: string): Block | undefined;
-  /** What the cells show, spilled ones too, error messages beside their codes. */
+  /** What the cells show, spilled ones too, error messages beside their codes; before a recalculation what was saved. */
   read(sheet: string, block: Block): CellValue[][];
   /** What one cell shows. */
   value(sheet: string, row: number, column: number): CellValue;
@@ -59,6 +59,12 @@ export interface SheetHost {
   /** Makes the functions of a bundle known, in place of an earlier one's. */
   register(bundle: Bundle): void;
   recalculate(): Recalculation;
+  /**
+   * What formulas that are one call of a function of the bundle showed when the file was saved; without errors. Asked
+   * for before the first recalculation.
+   * @returns by address, as the host gives it to a function
+   */
+  stored(): ReadonlyMap<string, CellValue[][]>;
   /**
    * Where the formulas stand that a sheet shows or needs for what it shows, other sheets' too; some that it does not
    * need may be among them.

@@ -17,7 +17,7 @@ const rounded = (value: number): number => Math.round(value * 100) / 100;
 
 /** The built add-in in the sheet host: loading, size, and cells that each make a call of their own. */
 export async function run(): Promise<{ name: string; figure: number; unit: string; goal?: number }[]> {
-  await buildIfStale(ROOT);
+  await buildIfStale(ROOT, console.log);
   const dist = path.join(ROOT, 'dist');
   const script = await readFile(path.join(dist, 'functions.js'), 'utf8');
   const metadata: unknown = JSON.parse(await readFile(path.join(dist, 'functions.json'), 'utf8'));

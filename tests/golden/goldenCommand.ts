@@ -19,7 +19,7 @@ import {
 } from './golden';
 
 async function main(): Promise<void> {
-  await buildIfStale(path.resolve(__dirname, '../..'));
+  await buildIfStale(path.resolve(__dirname, '../..'), console.log);
   const contract = contractNow();
   const month = await monthNow();
   if (existsSync(CONTRACT)) {

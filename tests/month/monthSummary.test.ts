@@ -1,7 +1,3 @@
-import { mkdtemp, mkdir, rm, utimes, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import path from 'node:path';
-import { isStale } from '../../src/commands/buildIfStale';
 import { monthSummary } from '../../src/month/monthSummary';
 import { decidingFirst } from '../../src/month/remeasureWords';
 import { readMonth } from '../../src/month/readMonth';
@@ -127,27 +123,4 @@ test('says so when the workbook has no such rows', async () => {
   expect(monthSummary(readMonth(host))).toEqual([
     'The workbook has no rows with Survey, Verdict, Clearance and Stage.',
   ]);
-});
-
-test('a build is stale when a file of it is missing or older than a source', async () => {
-  const root = await mkdtemp(path.join(tmpdir(), 'stale-'));
-  try {
-    await mkdir(path.join(root, 'src', 'core'), { recursive: true });
-    await mkdir(path.join(root, 'dist'));
-    const put = async (name: string, seconds: number) => {
-      const file = path.join(root, name);
-      await writeFile(file, '');
-      await utimes(file, seconds, seconds);
-    };
-    await put('src/core/a.ts', 1000);
-    await put('dist/functions.js', 2000);
-    expect(await isStale(root)).toBe(true);
-    const others = ['functions.json', 'sheetPage.js', 'callWorker.js'];
-    for (const file of others) await put(`dist/${file}`, 2000);
-    expect(await isStale(root)).toBe(false);
-    await put('src/core/a.ts', 3000);
-    expect(await isStale(root)).toBe(true);
-  } finally {
-    await rm(root, { recursive: true, force: true });
-  }
 });

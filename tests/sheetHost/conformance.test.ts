@@ -330,19 +330,19 @@ const LINES: readonly Line[] = [
     behaviour: 'a function that is not there shows #NAME?',
     source: 'How to correct a #NAME? error',
     spill: 'CARRY.NOSUCH(1)',
-    shows: [['A10', { code: '#NAME?' }]],
+    shows: [['A10', { code: '#NAME?', message: 'there is no function CARRY.NOSUCH' }]],
   },
   {
     behaviour: 'a function that is described but not associated is not there',
     source: METADATA_PAGE,
     spill: 'CARRY.UNASSOCIATED()',
-    shows: [['A10', { code: '#NAME?' }]],
+    shows: [['A10', { code: '#NAME?', message: 'there is no function CARRY.UNASSOCIATED' }]],
   },
   {
     behaviour: 'a function that is associated but not described is not there',
     source: METADATA_PAGE,
     spill: 'CARRY.UNDESCRIBED()',
-    shows: [['A10', { code: '#NAME?' }]],
+    shows: [['A10', { code: '#NAME?', message: 'there is no function CARRY.UNDESCRIBED' }]],
   },
   {
     behaviour: 'too few or too many arguments in a file are #VALUE!',
@@ -493,7 +493,7 @@ test('a value that was saved for a function that is gone does not stay [How to c
   const again = await opened((await first.save()).bytes);
   expect(shown(again, 'A1')).toBe('[[1]] | null | null');
   again.recalculate();
-  expect(shown(again, 'A1')).toEqual({ code: '#NAME?' });
+  expect(shown(again, 'A1')).toMatchObject({ code: '#NAME?' });
 });
 
 test('a function is not called again while its arguments stay the same [Manually create JSON metadata: not volatile]', async () => {

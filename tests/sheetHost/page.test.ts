@@ -2,7 +2,10 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { Browser, Page } from 'playwright-core';
+import { startSheetServer } from '../../src/commands/sheetServer';
+import { openWorkbook } from '../../src/sheetHost/excelts/openWorkbook';
 import { writeWorkbook } from '../../src/sheetHost/excelts/writeWorkbook';
+import { runBundle } from '../../src/sheetHost/loadBundle';
 import { createWorkbook } from '../../src/sheetHost/workbookWriter';
 import { eventually } from '../support/eventually';
 import { sharedBrowser } from '../support/sharedBrowser';
@@ -309,6 +312,43 @@ describe('as the workbook has it', () => {
     expect(cell!.x).toBeGreaterThanOrEqual(narrow!.x);
   });
 
+  test('a heading and a long text go on in lines below, whole, and what is under them moves down', async () => {
+    const made = createWorkbook();
+    const sheet = made.sheet('Month');
+    sheet.rows('A1', [['Clearance, mm a side, rounded down', 'Reason']], { bold: true, wrap: true });
+    sheet.rows(
+      'A2',
+      Array.from({ length: 60 }, (_, i) => [
+        i,
+        'closest between the newel post and the wall; with 40 mm more it goes',
+      ]),
+    );
+    sheet.format('B2:B61', { wrap: true });
+    sheet.widths([12, 30]).freeze(1, 1);
+    const page = await sheetPage(await writeWorkbook(made));
+    const whole = (row: number, column: number): Promise<boolean> =>
+      page
+        .locator(`#cell-${row - 1}-${column - 1} span`)
+        .first()
+        .evaluate((text) => text.scrollHeight <= text.clientHeight && text.scrollWidth <= text.clientWidth);
+    await eventually(async () => expect([await whole(1, 1), await whole(2, 2)]).toEqual([true, true]));
+    const box = async (row: number, column: number) =>
+      (await page.locator(`#cell-${row - 1}-${column - 1}`).boundingBox())!;
+    const [heading, first, second] = [await box(1, 1), await box(2, 2), await box(3, 2)];
+    expect(heading.height).toBeGreaterThan(50);
+    expect(first.height).toBeGreaterThan(40);
+    expect(Math.abs(second.y - (first.y + first.height))).toBeLessThan(1);
+    expect(first.y).toBeGreaterThanOrEqual(heading.y + heading.height);
+    await goTo(page, 'B60');
+    const [last, grid] = [await box(60, 2), (await page.locator('.grid-scroll').boundingBox())!];
+    expect(last.y + last.height).toBeLessThanOrEqual(grid.y + grid.height + 1);
+    expect((await box(1, 1)).y).toBeLessThan(grid.y + 60);
+    await page.locator('#cell-57-1').click();
+    await eventually(async () =>
+      expect(await page.getByLabel('Cell', { exact: true }).inputValue()).toBe('B58'),
+    );
+  });
+
   test('a drop-down offers its words, and another word is refused', async () => {
     const page = await sheetPage(await coloured());
     await goTo(page, 'B2');
@@ -379,6 +419,73 @@ test('what the sheet in front needs is computed before all else, and how far it 
     document.querySelector('.tools .status')!.textContent.startsWith('All formulas computed'),
   );
   await eventually(async () => expect(await bar.count()).toBe(0));
+});
+
+/** A workbook whose long call has stored what it does not give, so that what is stored and what is computed differ. */
+async function storedOtherwise(): Promise<Uint8Array> {
+  const made = createWorkbook();
+  const sheet = made.sheet('Long');
+  sheet.rows(
+    'A1',
+    Array.from({ length: 200 }, (_, i) => [800 + i / 2]),
+  );
+  sheet.spill('B1', 'CARRY.HALFLANDING(A1:A200,100,900,2000,200,230,C1,930,25)').cell('C1', 1830);
+  sheet.cell('D1', { formula: 'COUNT(B1:B200)' });
+  const opened = await openWorkbook(await writeWorkbook(made));
+  if (!opened.ok) throw new Error(opened.reason);
+  const parameters = Array.from({ length: 11 }, (_, i) => ({
+    name: `p${i}`,
+    type: 'any',
+    dimensionality: 'matrix',
+    optional: true,
+  }));
+  const result = { type: 'any', dimensionality: 'matrix' };
+  const script = `CustomFunctions.associate('HALFLANDING', (widths) => widths.map(() => [7.5]));`;
+  const metadata = { functions: [{ id: 'HALFLANDING', name: 'HALFLANDING', parameters, result }] };
+  opened.host.register(runBundle(script, metadata));
+  opened.host.recalculate();
+  return (await opened.host.save()).bytes;
+}
+
+test('a workbook with results opens with them, they are computed again, and a change lets none of them stand', async () => {
+  const bytes = await storedOtherwise();
+  const server = await startSheetServer(builtFolder(), bytes, 0);
+  const page = await browser.newPage();
+  // What is seen before the first answer would else be gone before it is looked at.
+  await page.addInitScript(() => {
+    const seen: string[] = [];
+    Object.assign(window, { seen });
+    new MutationObserver(() => {
+      const text = (at: string): string => document.querySelector(at)?.textContent ?? '';
+      const now = [
+        text('.tools .status'),
+        text('#cell-0-1'),
+        text('#cell-199-1') || text('#cell-20-1'),
+        text('#cell-0-3'),
+      ];
+      if (now[1] !== '') seen.push(now.join(' | '));
+    }).observe(document, { childList: true, subtree: true, characterData: true });
+  });
+  try {
+    await page.goto(server.origin);
+    await page.waitForFunction(() =>
+      document.querySelector('.tools .status')?.textContent.startsWith('All formulas computed'),
+    );
+    const seen = await page.evaluate(() => (window as never as { seen: string[] }).seen);
+    expect(seen).toContain(
+      'Stored values are shown and computed again: 0 of 1 long calculations done | 7.5 | 7.5 | 200',
+    );
+    expect(seen.filter((line) => /computing/.test(line.split(' | ')[1]!))).toEqual([]);
+    await eventually(async () => expect(await shown(page, 1, 2)).not.toBe('7.5'));
+    await eventually(async () => expect(await shown(page, 1, 4)).toBe('200'));
+    await enter(page, 'C1', '1700');
+    await page.waitForFunction(() =>
+      (window as never as { seen: string[] }).seen.some((line) => / \| computing… \| /.test(line)),
+    );
+  } finally {
+    await page.close();
+    await server.close();
+  }
 });
 
 test('the pane writes into the cells of the page', async () => {

@@ -21,10 +21,12 @@ export function builtFolder(): string {
   return DIST;
 }
 
+/** Nothing is built from pictures: these are made from what is built. */
 const newestIn = (folder: string): number =>
   Math.max(
     ...readdirSync(folder, { withFileTypes: true }).map((entry) => {
       const file = path.join(folder, entry.name);
+      if (entry.name === 'pictures') return 0;
       return entry.isDirectory() ? newestIn(file) : statSync(file).mtimeMs;
     }),
   );

@@ -321,6 +321,8 @@ test.each<[string, Given[], string | undefined]>([
   ['PITCH', [190, 24], '24 cm would be 240 mm'],
   ['OPENING', [760, 1981, 72, 36, 1], '72 in would be 1828.8 mm'],
   ['ROOMSPARE', [6000, 4800, 84, 1070, 1470], '84 in would be 2133.6 mm'],
+  ['ROOMSPARE', [6, 4800, 2540, 1270, 1470], '6 m would be 6000 mm'],
+  ['OPENING', [0.762, 1981, 1830, 930, 25], '0.762 m would be 762 mm'],
   // Already said with a unit, and ordinary in none: nothing is guessed.
   ['OPENING', ['76 mm', 1981, 1830, 930, 25], undefined],
   ['OPENING', [25000, 1981, 1830, 930, 25], undefined],

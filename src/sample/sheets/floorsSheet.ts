@@ -61,6 +61,10 @@ const SHARE = `CARRY.LOWERSHARE(${SLATE},GripSpacing,${MASS_HEIGHT},${PITCH})`;
 const JOIST = 'JoistSpan,JoistSpacing,JoistBreadth,JoistDepth,JoistGrade,FloorDead';
 const IMPOSED = 'CARRY.CODELOAD(FloorUse,FloorCode)';
 
+/** Decimals that are shown of a unit; of loads, pressures and shares of full use as many as their limits need. */
+const PLACES: Readonly<Record<string, number>> = { kg: 1, degrees: 1, people: 0, mm: 0 };
+const placesOf = (unit: string): number => PLACES[unit] ?? 3;
+
 const ROOM_TO_SPARE = 'Room to spare round the playing area';
 
 const LINES: readonly Line[] = [
@@ -149,24 +153,25 @@ export function floorsSheet(book: WorkbookWriter): void {
     'refused',
   );
 
-  const PLACES = 3;
   sheet.rows('E5', [['Check', 'Value', 'Unit', 'Held against', 'Which is', 'Says']], HEADING);
   LINES.forEach(([what, value, unit, against, which], i) => {
     const row = 6 + i;
+    const places = placesOf(unit);
     const says = against === undefined ? null : f(saysFormula(row));
     sheet.rows(`E${row}`, [
       [
         what,
-        f(what === ROOM_TO_SPARE ? downTo(value, 0) : upTo(value, PLACES)),
+        f(what === ROOM_TO_SPARE ? downTo(value, places) : upTo(value, places)),
         unit,
-        against === undefined ? null : f(downTo(against, PLACES)),
+        against === undefined ? null : f(downTo(against, places)),
         which ?? null,
         says,
       ],
     ]);
+    const format = places === 0 ? '0' : `0.${'0'.repeat(places)}`;
+    sheet.format(`F${row}`, { format }).format(`H${row}`, { format });
   });
   const last = 5 + LINES.length;
-  sheet.format(`F6:F${last}`, { format: '0.000' }).format(`H6:H${last}`, { format: '0.000' });
   showWithin(sheet, `J6:J${last}`, '$J6');
   sheet.print({ area: `A1:J${5 + INPUTS.length}`, across: 'landscape' });
   sheet.widths([34, 30, 9, 2, 46, 11, 26, 12, 32, 48]);

@@ -79,9 +79,12 @@ export function monthSheet(book: WorkbookWriter, surveys: readonly Survey[]): vo
 /** A clearance in whole millimetres, never more than it is; a billionth is no millimetre. */
 const wholeDown = (cell: string): string => `IF(ISNUMBER(${cell}),${downTo(cell, 0)},"")`;
 
-/** A formula that holds back counts while there are no verdicts to count, since a count of errors is 0. */
+/**
+ * A formula that holds back counts while there are no verdicts to count: beside a call that has no answer yet the cells
+ * are empty, and a count of them would be 0.
+ */
 export const whenJudged = (count: string, otherwise: string): string =>
-  `IF(ISERROR(Month!$B$${FIRST}),${otherwise},${count})`;
+  `IF(IFERROR(Month!$B$${FIRST}="",TRUE),${otherwise},${count})`;
 
 /** A formula of how many surveys of the month are of a class. */
 export function surveysOfClass({ verdict, begins }: VerdictClass, surveys: readonly Survey[]): string {

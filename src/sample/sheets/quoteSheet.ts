@@ -1,7 +1,7 @@
 import { EXAMPLE_RATES } from '../../core/route/jobRates';
 import type { WorkbookWriter, WriterValue } from '../../sheetHost/workbookWriter';
 import { INVENTED } from '../firm';
-import { headed, HEADING, INPUT, showVerdicts, TENTHS } from './look';
+import { headed, HEADING, INPUT, showVerdicts, TENTHS, WRAPPED } from './look';
 import { jobTimes, jobVerdict } from './jobSheet';
 import type { Survey } from '../survey';
 import { surveyList } from './ordersSheet';
@@ -71,7 +71,7 @@ export function quoteSheet(book: WorkbookWriter, surveys: readonly Survey[]): vo
     ['For this crew', time('Q')],
   ]);
   showVerdicts(sheet, 'B13', '$B$13');
-  sheet.format('B14', { format: TENTHS }).format('B19:B21', { format: '0.0' });
+  sheet.format('B17:B18', WRAPPED).format('B14', { format: TENTHS }).format('B19:B21', { format: '0.0' });
 
   sheet.rows('A23', [['What', 'Quantity', 'Each, price units', 'Amount, price units']], HEADING);
   const aid = 'IF(ISNUMBER(SEARCH("mechanical aid",$B$17)),1,0)';

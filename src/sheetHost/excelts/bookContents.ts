@@ -2,6 +2,7 @@ import type { Workbook, Worksheet } from '@cj-tech-master/excelts';
 import { cellAddress, readAddress, type Block } from '../address';
 import type { CellValue } from '../hostValues';
 import type { CellAddress } from '../sheetHost';
+import type { Spill } from './calculationView';
 import type { ReadTable } from './formulaReads';
 import { Grid, type FormulaCell, type GridCell, type GridFormula } from './grid';
 
@@ -34,6 +35,8 @@ const tablesOf = (worksheet: Worksheet): TableModel[] =>
 /** What the cells of a workbook hold, apart from their looks. Rows and columns count from 1, as in the engine. */
 export class BookContents {
   readonly sheets: HostSheet[] = [];
+  /** By worksheet: what formulas had filled when the file was saved. */
+  readonly storedSpills = new Map<number, Spill[]>();
   private count = 0;
   private readonly cellsByNumber = new Map<number, { sheet: HostSheet; cell: FormulaCell }>();
 
@@ -101,21 +104,31 @@ export class BookContents {
     for (const block of filled) this.clearFilled(host, block);
   }
 
-  /** Takes away what a formula had filled when the file was saved: it would stand in the way of its own result. */
+  /**
+   * Takes away what a formula had filled when the file was saved: it would stand in the way of its own result. What a
+   * spill had filled is kept apart, to be seen until it is computed anew.
+   */
   private clearFilled(host: HostSheet, block: Block): void {
     const master = host.grid.at(block.row + 1, block.column + 1);
     const old = typeof master?.formula?.fills === 'object';
+    const values = new Map<number, Map<number, CellValue>>();
     for (let r = 0; r < block.rows; r++) {
       for (let c = 0; c < block.columns; c++) {
         if (r === 0 && c === 0) continue;
         const [row, column] = [block.row + r + 1, block.column + c + 1];
         if (host.grid.at(row, column)?.formula) continue;
-        this.forget(host, row, column);
+        const held = this.forget(host, row, column)?.value ?? null;
+        if (held !== null)
+          values.set(row, (values.get(row) ?? new Map<number, CellValue>()).set(column, held));
         const cell = host.worksheet.findCell(row, column);
         if (cell && !(cell.isMerged && cell.master !== cell)) cell.value = null;
         if (old) host.grid.put({ row, column, number: this.count++, value: null, ofArray: true });
       }
     }
+    if (old || !master) return;
+    const spill = { row: block.row + 1, column: block.column + 1, rows: block.rows, columns: block.columns };
+    const { id } = host.worksheet;
+    this.storedSpills.set(id, [...(this.storedSpills.get(id) ?? []), { ...spill, values }]);
   }
 
   /** A value as cells hold it; null where it is none. */

@@ -19,6 +19,7 @@ import type { FormulaCell, GridCell, GridFormula } from './grid';
 import { readParts } from './packageParts';
 import { withStoppingRules, type StoppingRule } from './stopIfTrue';
 import { sheetLook } from './sheetLook';
+import { unknownName } from './unknownName';
 import { storable, storeResult } from './storedResults';
 import { writeSheet } from './writeWorkbook';
 
@@ -49,6 +50,7 @@ export class ExceltsHost implements SheetHost {
     options: HostOptions,
   ) {
     this.contents = new BookContents(workbook);
+    this.spills = this.contents.storedSpills;
     this.dependence = new Dependence(this.contents);
     this.calls = new BundleCalls(options.manners ?? WEB_MANNERS, (number) =>
       this.contents.formulaAddress(number),
@@ -216,6 +218,24 @@ export class ExceltsHost implements SheetHost {
     };
   }
 
+  stored(): ReadonlyMap<string, CellValue[][]> {
+    const stored = new Map<string, CellValue[][]>();
+    for (const cell of this.contents.formulaCells()) {
+      const address = this.contents.formulaAddress(cell.number);
+      if (address === undefined || cell.value === null || isCellError(cell.value)) continue;
+      if (!isOneCall(cell.formula.stored)) continue;
+      const host = this.contents.sheet(this.contents.sheetOf(cell));
+      const { rows = 1, columns = 1 } = this.spillAt(host, cell.row, cell.column) ?? {};
+      const block = { row: cell.row - 1, column: cell.column - 1, rows, columns };
+      // Functions leave a cell blank with an empty text, which a file does not tell from an empty cell.
+      stored.set(
+        address,
+        this.read(host.name, block).map((row) => row.map((value) => value ?? '')),
+      );
+    }
+    return stored;
+  }
+
   neededBy(sheet: string): ReadonlySet<string> {
     const needed = this.dependence.neededBy(this.contents.sheet(sheet).name);
     return new Set(needed.flatMap((cell) => this.contents.formulaAddress(cell.number) ?? []));
@@ -268,10 +288,14 @@ export class ExceltsHost implements SheetHost {
     const value = own ? own.value : (spill?.values.get(row)?.get(column) ?? null);
     if (!isCellError(value) || value.message !== undefined) return value;
     const master = spill ? host.grid.at(spill.row, spill.column) : own;
-    return (
-      (master && this.calls.withMessage(value, master.number, row - master.row, column - master.column)) ??
-      value
-    );
+    if (!master) return value;
+    const told = this.calls.withMessage(value, master.number, row - master.row, column - master.column);
+    if (told || value.code !== '#NAME?' || !master.formula) return told ?? value;
+    const message = unknownName(master.formula.stored, {
+      functions: [...this.calls.functions.keys()],
+      defined: [...this.tables(), ...this.names()].map(({ name }) => name),
+    });
+    return message === undefined ? value : { ...value, message };
   }
 
   // Computing
@@ -365,6 +389,14 @@ export class ExceltsHost implements SheetHost {
 /** Parts that are made anew on saving, under other names or not at all, without any loss. */
 const REBUILT_PART =
   /^(?:xl\/calcChain\.xml|xl\/sharedStrings\.xml|xl\/metadata\.xml|docProps\/|_rels\/|xl\/_rels\/|.*\/_rels\/|xl\/theme\/|xl\/worksheets\/sheet\d+\.xml|xl\/tables\/table\d+\.xml|\[Content_Types\]\.xml)/;
+
+/** Whether a formula is a call of the bundle's and nothing else, so that what it shows is what the call gave. */
+function isOneCall(stored: string): boolean {
+  const parts = formulaParts(stored).filter(({ kind }) => kind !== 'space');
+  const [first] = parts;
+  if (first?.kind !== 'call' || bundleCall(first.text) === undefined) return false;
+  return callArguments(parts, 0).end === parts.length - 1;
+}
 
 const refuse = (reason: string): Refusal => ({ ok: false, reason });
 

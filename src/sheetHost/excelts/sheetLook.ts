@@ -66,6 +66,11 @@ export function sheetLook(sheet: Worksheet, reader: LookReader): SheetLook {
         {},
       );
     },
+    wraps: (row, column) => {
+      const own = sheet.findCell(row + 1, column + 1);
+      // A joined cell is as wide as all that it is joined of: its text runs over them.
+      return own?.alignment?.wrapText === true && !own.isMerged;
+    },
     choices: (row, column) => choicesOf(sheet, row, column, reader),
   };
 }

@@ -2,7 +2,7 @@ import type { CallAnswer, CallToRun } from '../../worksheet/calls/messages';
 import type { WorkerLike } from '../../worksheet/calls/workers';
 import type { Share } from '../../core/measures/parts';
 import type { Bundle, BundleFunction } from '../bundle';
-import { BUSY, isCellError } from '../hostValues';
+import { BUSY, isCellError, type CellValue } from '../hostValues';
 
 interface Call extends CallToRun {
   readonly key: string;
@@ -17,6 +17,8 @@ export interface CallsProgress {
   readonly waiting: number;
   /** Of these, calls that the sheet in front needs. */
   readonly inFront: number;
+  /** Of those waiting, calls for which what the workbook had stored is shown meanwhile. */
+  readonly stored: number;
   /** Calls answered since none was waiting. */
   readonly done: number;
   /** How far the longest is of those that the sheet in front needs, else of all, where it has parts. */
@@ -53,6 +55,10 @@ export class BackgroundCalls {
   private readonly calls = new Map<string, Call>();
   private readonly places: Place[] = [];
   private front: ReadonlySet<string> = new Set();
+  /** What the cells of a workbook just opened had stored, until they have all been asked once. */
+  private stored: ReadonlyMap<string, CellValue[][]> = new Map();
+  /** By call: what is shown until it is answered. */
+  private readonly standIns = new Map<string, CellValue[][]>();
   private count = 0;
   private done = 0;
 
@@ -82,9 +88,19 @@ export class BackgroundCalls {
     return {
       waiting: all.length,
       inFront: front.length,
+      stored: all.filter(({ key }) => this.standIns.has(key)).length,
       done: this.done,
       share: longest(front.length > 0 ? front : all),
     };
+  }
+
+  /**
+   * Another workbook: what it had stored stands for its long calls until they are answered, as long as their arguments
+   * stay the same.
+   */
+  open(stored: ReadonlyMap<string, CellValue[][]>): void {
+    this.standIns.clear();
+    this.stored = stored;
   }
 
   /** The bundle with its long calls put aside. */
@@ -118,8 +134,12 @@ export class BackgroundCalls {
       this.calls.set(key, call);
     }
     const { address } = given[parameters.length] as { readonly address?: string };
-    if (address !== undefined) call.cells.add(address);
-    return [[new runtime.global.Error('#N/A', BUSY)]];
+    if (address !== undefined) {
+      call.cells.add(address);
+      const stored = this.stored.get(address);
+      if (stored) this.standIns.set(key, stored);
+    }
+    return this.standIns.get(key) ?? [[new runtime.global.Error('#N/A', BUSY)]];
   }
 
   /** All formulas are about to be computed. */
@@ -133,9 +153,11 @@ export class BackgroundCalls {
    * @param front as in `prefer`
    */
   settle(front: ReadonlySet<string>): void {
+    this.stored = new Map();
     for (const call of this.calls.values()) {
       if (this.wanted.has(call.key)) continue;
       this.calls.delete(call.key);
+      this.standIns.delete(call.key);
       for (const { worker, calls } of this.places) {
         if (calls.delete(call.number)) worker.postMessage({ kind: 'give up', number: call.number });
       }
@@ -227,6 +249,7 @@ export class BackgroundCalls {
 
   private settled(call: Call, answer: CallAnswer | 'failed'): void {
     this.calls.delete(call.key);
+    this.standIns.delete(call.key);
     this.answers.set(call.key, answer);
     this.done++;
   }

@@ -2,8 +2,9 @@ import { element } from '../../taskpane/element';
 import type { CallsProgress } from './backgroundCalls';
 
 /** What is said of long calculations under way; it changes only when one of them is done. */
-export function progressWords({ waiting, inFront, done }: CallsProgress): string {
+export function progressWords({ waiting, inFront, stored, done }: CallsProgress): string {
   const all = `${done} of ${done + waiting} long calculations done`;
+  if (stored === waiting) return `Stored values are shown and computed again: ${all}`;
   const here =
     inFront === 0 ? 'this sheet is ready' : `${inFront} still to come on this sheet, which goes first`;
   return `${all}; ${here}`;

@@ -4,10 +4,10 @@ import { shownText } from '../excelts/shownText';
 import type { CellLook } from '../cellLook';
 import { isBusy, isCellError, type CellValue } from '../hostValues';
 import { ColumnWidths } from './columnWidths';
+import { RowHeights, type TextWidth } from './rowHeights';
 import type { WorkbookSession } from './workbookSession';
 
 /** Sizes in px; the style sheet has the same. */
-const ROW_HEIGHT = 24;
 const HEAD_HEIGHT = 24;
 const HEAD_WIDTH = 52;
 
@@ -63,6 +63,9 @@ export class GridView {
     this.held,
   );
   private readonly widths = new Map<string, ColumnWidths>();
+  /** Of the sheet in front, until something in it changes. */
+  private heights: { readonly sheet: string; readonly heights: RowHeights } | undefined;
+  private textWidth: TextWidth | undefined;
   private planned = false;
 
   constructor(
@@ -96,16 +99,19 @@ export class GridView {
 
   /** Another workbook is there. */
   forget(): void {
+    this.heights = undefined;
     this.widths.clear();
   }
 
   /** Widens the columns for what has come into a block. */
   widen(block: Block): void {
+    this.heights = undefined;
     this.widthsHere().widen(this.session.host, this.session.sheet, block);
   }
 
   /** Results have come into cells anywhere. */
   widenForAnswers(): void {
+    this.heights = undefined;
     for (const [sheet, widths] of this.widths) {
       const used = this.session.host.used(sheet);
       if (used) widths.widen(this.session.host, sheet, used);
@@ -122,6 +128,15 @@ export class GridView {
     return widths;
   }
 
+  private heightsHere(): RowHeights {
+    const { sheet, host } = this.session;
+    if (this.heights?.sheet !== sheet) {
+      this.textWidth ??= measuredBy(getComputedStyle(this.scroller));
+      this.heights = { sheet, heights: new RowHeights(host, sheet, this.widthsHere(), this.textWidth) };
+    }
+    return this.heights.heights;
+  }
+
   private plan(): void {
     if (this.planned) return;
     this.planned = true;
@@ -133,24 +148,28 @@ export class GridView {
 
   /** Rows that are seen at once. */
   get page(): number {
-    return Math.max(1, Math.floor((this.scroller.clientHeight - HEAD_HEIGHT) / ROW_HEIGHT) - 1);
+    const { scrollTop, clientHeight } = this.scroller;
+    const heights = this.heightsHere();
+    return Math.max(1, heights.at(scrollTop + clientHeight - HEAD_HEIGHT) - heights.at(scrollTop) - 1);
   }
 
   /** Scrolls as far as the active cell asks for, and draws. */
   reveal(): void {
     const { row, column } = this.session.selected.cell;
     const widths = this.widthsHere();
+    const heights = this.heightsHere();
     const { scroller } = this;
     this.size();
     const frozen = this.frozen();
-    const [above, before] = [frozen.rows * ROW_HEIGHT, widths.left(frozen.columns)];
-    const [top, left] = [row * ROW_HEIGHT, widths.left(column)];
+    const [above, before] = [heights.top(frozen.rows), widths.left(frozen.columns)];
+    const [top, left] = [heights.top(row), widths.left(column)];
+    const bottom = Math.min(heights.top(row + 1), top + scroller.clientHeight - HEAD_HEIGHT - above);
     const height = scroller.clientHeight - HEAD_HEIGHT;
     const width = scroller.clientWidth - HEAD_WIDTH;
     if (row < frozen.rows) {
       // Held in sight.
     } else if (top < scroller.scrollTop + above) scroller.scrollTop = top - above;
-    else if (top + ROW_HEIGHT > scroller.scrollTop + height) scroller.scrollTop = top + ROW_HEIGHT - height;
+    else if (bottom > scroller.scrollTop + height) scroller.scrollTop = bottom - height;
     const wide = Math.min(widths.of(column), width);
     if (column < frozen.columns) {
       // Held in sight.
@@ -167,7 +186,7 @@ export class GridView {
     // A cell that is held in sight has not moved with the others.
     const down = row < frozen.rows ? this.scroller.scrollTop : 0;
     const along = column < frozen.columns ? this.scroller.scrollLeft : 0;
-    this.editor.style.top = `${HEAD_HEIGHT + row * ROW_HEIGHT + down}px`;
+    this.editor.style.top = `${HEAD_HEIGHT + this.heightsHere().top(row) + down}px`;
     this.editor.style.left = `${HEAD_WIDTH + widths.left(column) + along}px`;
     this.editor.setAttribute('aria-label', `${cellAddress(row, column)}, typing`);
     this.editor.hidden = false;
@@ -187,7 +206,7 @@ export class GridView {
     const room = this.scroller.clientHeight - HEAD_HEIGHT;
     const across = this.scroller.clientWidth - HEAD_WIDTH;
     return {
-      rows: frozen.rows * ROW_HEIGHT <= room / 2 ? frozen.rows : 0,
+      rows: this.heightsHere().top(frozen.rows) <= room / 2 ? frozen.rows : 0,
       columns: this.widthsHere().left(frozen.columns) <= across / 2 ? frozen.columns : 0,
     };
   }
@@ -208,7 +227,7 @@ export class GridView {
     const extent = this.extent();
     const widths = this.widthsHere();
     this.grid.style.width = `${HEAD_WIDTH + widths.left(extent.columns)}px`;
-    this.grid.style.height = `${HEAD_HEIGHT + extent.rows * ROW_HEIGHT}px`;
+    this.grid.style.height = `${HEAD_HEIGHT + this.heightsHere().top(extent.rows)}px`;
     this.grid.setAttribute('aria-rowcount', String(extent.rows + 1));
     this.grid.setAttribute('aria-colcount', String(extent.columns + 1));
     this.grid.setAttribute('aria-label', `Cells of ${this.session.sheet}`);
@@ -221,12 +240,13 @@ export class GridView {
     const { host, sheet } = session;
     const extent = this.size();
     const widths = this.widthsHere();
+    const heights = this.heightsHere();
     const frozen = this.frozen();
     const look = host.look(sheet);
-    const firstRow = Math.max(frozen.rows, Math.floor(scroller.scrollTop / ROW_HEIGHT) - MARGIN);
+    const firstRow = Math.max(frozen.rows, heights.at(scroller.scrollTop) - MARGIN);
     const lastRow = Math.min(
       extent.rows - 1,
-      Math.ceil((scroller.scrollTop + scroller.clientHeight) / ROW_HEIGHT) + MARGIN,
+      heights.at(scroller.scrollTop + scroller.clientHeight) + 1 + MARGIN,
     );
     const firstColumn = Math.max(frozen.columns, widths.at(scroller.scrollLeft) - MARGIN);
     const lastColumn = Math.min(
@@ -268,7 +288,8 @@ export class GridView {
         String(row + 1),
       );
       const line = element('div', { role: 'row', class: 'row', 'aria-rowindex': String(row + 2) }, head);
-      line.style.top = `${row * ROW_HEIGHT}px`;
+      line.style.top = `${heights.top(row)}px`;
+      line.style.height = `${heights.of(row)}px`;
       const block = { row, column: 0, rows: 1, columns: lastColumn + 1 + RUN_OVER };
       const [values = []] = host.read(sheet, block);
       const cells = columns.map((column) => {
@@ -296,10 +317,15 @@ export class GridView {
         });
         const left = widths.left(column) + (column < frozen.columns ? 0 : HEAD_WIDTH);
         place(cell, left, widths.of(column));
+        const wraps = typeof value === 'string' && look.wraps(row, column);
         if (isBusy(value)) cell.append(element('span', {}, 'computing…'));
-        else if (value !== null) fill(cell, value, shownText(value, host.format(sheet, row, column)));
+        else if (value !== null) {
+          const text = shownText(value, host.format(sheet, row, column));
+          fill(cell, value, wraps ? text : text.replace(/\s*\n\s*/g, ' / '));
+        }
         dress(cell, look.cell(row, column));
-        if (typeof value === 'string') {
+        if (wraps) cell.classList.add('wraps');
+        else if (typeof value === 'string') {
           let room = 0;
           for (let k = column + 1; k <= column + RUN_OVER && (values[k] ?? null) === null; k++)
             room += widths.of(k);
@@ -316,7 +342,7 @@ export class GridView {
       return line;
     };
     // With its line below.
-    this.held.style.height = `${frozen.rows * ROW_HEIGHT + 2}px`;
+    this.held.style.height = `${heights.top(frozen.rows) + 2}px`;
     this.held.replaceChildren(...range(0, frozen.rows).map(lineOf));
     this.body.replaceChildren(...range(firstRow, lastRow + 1).map(lineOf));
     const seen =
@@ -360,6 +386,21 @@ function isLight(color: string): boolean {
 
 const cellId = (row: number, column: number): string => `cell-${row}-${column}`;
 
+/** Widths of words as a style draws them, in the weight of headings: never less than they are. */
+function measuredBy({ fontSize, fontFamily }: CSSStyleDeclaration): TextWidth {
+  const context = element('canvas', {}).getContext('2d');
+  const known = new Map<string, number>();
+  if (context) context.font = `600 ${fontSize} ${fontFamily}`;
+  return (text) => {
+    let width = known.get(text);
+    if (width === undefined) {
+      width = context ? context.measureText(text).width : text.length * parseFloat(fontSize) * 0.6;
+      known.set(text, width);
+    }
+    return width;
+  };
+}
+
 function place(made: HTMLElement, left: number, width: number): void {
   made.style.left = `${left}px`;
   made.style.width = `${width}px`;
@@ -373,7 +414,7 @@ function kindOf(value: CellValue): string {
 }
 
 function fill(cell: HTMLElement, value: CellValue, shown: string): void {
-  cell.append(element('span', {}, shown.replace(/\s*\n\s*/g, ' / ')));
+  cell.append(element('span', {}, shown));
   if (!isCellError(value)) return;
   const message = value.message ?? FAULTS[value.code];
   if (message === undefined) return;
@@ -384,7 +425,7 @@ function fill(cell: HTMLElement, value: CellValue, shown: string): void {
 /** What an error means that no function has given a message to. */
 export const FAULTS: Readonly<Record<string, string>> = {
   '#SPILL!': 'the cells that the result needs are not all empty',
-  '#NAME?': 'the formula cannot be read, or has a name that nothing is called by',
+  '#NAME?': 'a cell that the formula reads has a name in it that nothing is called by',
   '#REF!': 'the formula asks for a cell that is not there',
   '#DIV/0!': 'a number is divided by 0 or by an empty cell',
   '#NUM!': 'a number is out of the range of the function',

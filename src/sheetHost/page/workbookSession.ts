@@ -103,10 +103,14 @@ export class WorkbookSession {
     for (const listener of this.listeners) listener(event);
   }
 
-  /** Shows another workbook in place of this one: first what stands in its cells, then what its formulas give. */
+  /**
+   * Shows another workbook in place of this one: first what stands in its cells and what its formulas gave when it was
+   * saved, then what they give.
+   */
   async open(host: SheetHost): Promise<void> {
     this.current = host;
     host.register(this.bundle);
+    this.calls.open(host.stored());
     this.steps = [];
     this.selections.clear();
     this.sheetName = firstOf(host.sheets());
@@ -228,6 +232,8 @@ export class WorkbookSession {
 
   private compute(): void {
     const start = performance.now();
+    // The host takes what stands for a call for its answer, and would not ask for it again.
+    if (this.progress.stored > 0) this.host.register(this.bundle);
     this.calls.begin();
     const { circular, unreadable } = this.host.recalculate();
     this.calls.settle(this.host.neededBy(this.sheetName));

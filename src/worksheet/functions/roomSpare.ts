@@ -1,5 +1,6 @@
 import { CAUTIONS } from '../../core/measures/cautions';
 import { roomSpare as compute } from '../../core/room/roomSpare';
+import { ROOM } from '../../core/stages/room/roomKind';
 import { opening } from '../arguments';
 import { numberFunction } from '../namedArguments';
 import { PLAY_ARGUMENTS } from '../roomArguments';
@@ -9,8 +10,8 @@ export const roomSpare = numberFunction({
   group: 'Room',
   summary: 'What a room has to spare over the room to play, the table the better way round',
   arguments: [
-    opening('room_length', 'clear length of the room'),
-    opening('room_width', 'clear width of the room'),
+    opening('room_length', 'clear length of the room', ROOM.needs.length.usual),
+    opening('room_width', 'clear width of the room', ROOM.needs.length.usual),
     ...PLAY_ARGUMENTS,
   ],
   result: { meaning: 'the smaller spare; negative when short', unit: 'mm' },

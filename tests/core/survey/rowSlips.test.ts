@@ -76,7 +76,7 @@ describe('centimetres, inches, metres and feet typed as mm', () => {
   test.each<[string, Row, string]>([
     ['a door of 76 cm', { ...DOOR, Width: 76 }, '76 cm would be 760 mm'],
     ['a door of 30 in', { ...DOOR, Width: 30 }, '30 in would be 762 mm'],
-    ['a door of 0.76 m', { ...DOOR, Width: 0.76 }, ' m would be 760 mm'],
+    ['a door of 0.76 m', { ...DOOR, Width: 0.76 }, '0.76 m would be 760 mm'],
     ['a height of 78 in', { ...DOOR, Height: 78 }, '78 in would be 1981.2 mm'],
     ['a height of 6.5 ft', { ...DOOR, Height: 6.5 }, '6.5 ft would be 1981.2 mm'],
     ['a rise of 19 cm', { ...FLIGHT, Rise: 19 }, '19 cm would be 190 mm'],

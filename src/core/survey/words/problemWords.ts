@@ -268,7 +268,7 @@ export const meantAs = (got: unknown, usual: Parameters<typeof unitsMeant>[1]): 
 
 function meantWords(got: unknown, meant: readonly UnitMeant[]): string {
   return meant
-    .map(({ unit, value }) => `; ${shown(got as number)} ${unit} would be ${shown(value)} mm`)
+    .map(({ unit, value }) => `; ${shownGiven(got as number, 4)} ${unit} would be ${shown(value)} mm`)
     .join('');
 }
 
