@@ -8,12 +8,15 @@ export const engineName = (name: string): string => `HOSTCALL.${name}`;
 /** A call of this stands where an argument was left out, so that it differs from an empty cell. */
 export const LEFT_OUT = 'HOSTLEFTOUT';
 
+/** Stands for HYPERLINK, so that the host learns where a cell leads. */
+export const LINK = 'HOSTLINK';
+
 /** A call of this stands where a spill must not go. */
 export const NO_SPILL = 'HOSTNOSPILL';
 
 /**
  * A stored formula as the engine is to compute it: calls of the bundle's functions carry the number of their cell,
- * so that messages find their way back; `A8#` is the block that A8 fills.
+ * so that messages find their way back, and so do links; `A8#` is the block that A8 fills.
  * @param cell the number of the cell
  * @param known names of the bundle's functions, in capitals
  * @param spilled the block of a spill as `Sheet!A1:B2`, from the text of a reference; undefined when there is none
@@ -42,6 +45,9 @@ export function engineFormula(
         const stop = n + 1 < starts.length ? entryAt(starts, n + 1) - 1 : end;
         if (isEmpty(start, stop)) before.set(start, `${before.get(start) ?? ''}${LEFT_OUT}()`);
       });
+    } else if (/^HYPERLINK$/i.test(part.text)) {
+      replaced.set(i, LINK);
+      before.set(firstOf(callArguments(parts, i).starts), `${cell},`);
     } else if (/^_xlfn\.ANCHORARRAY$/i.test(part.text)) {
       const { end } = callArguments(parts, i);
       const reference = parts

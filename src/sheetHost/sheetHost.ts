@@ -49,6 +49,12 @@ export interface SheetHost {
   look(sheet: string): SheetLook;
   /** The block that a spill fills, asked for any of its cells; its first cell holds the formula. */
   spill(sheet: string, row: number, column: number): Block | undefined;
+  /** Where a cell with a HYPERLINK to a place in this workbook leads, once it has been computed. */
+  link(
+    sheet: string,
+    row: number,
+    column: number,
+  ): { readonly sheet: string; readonly block: Block } | undefined;
   /**
    * Writes a cell; null empties it. A formula that cannot be read, or calls a function with too few or too many
    * arguments, is refused as Excel refuses it on entry.

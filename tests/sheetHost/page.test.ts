@@ -488,6 +488,24 @@ test('a workbook with results opens with them, they are computed again, and a ch
   }
 });
 
+test('a link is followed by a click and by Ctrl+Enter, and says where it leads', async () => {
+  const made = createWorkbook();
+  made.sheet('Month').cell('B2', { formula: `HYPERLINK("#'Route'!A"&(20+20),"Q-01")` });
+  made.sheet('Route').cell('A40', 'door');
+  const page = await sheetPage(await writeWorkbook(made));
+  const at = async (): Promise<string> =>
+    `${await page.locator('[role="tab"][aria-selected="true"]').innerText()} ${await page.getByLabel('Cell', { exact: true }).inputValue()}`;
+  await goTo(page, 'B2');
+  await page.locator('.message').getByText('A link to Route, A40').waitFor();
+  await page.keyboard.press('Control+Enter');
+  await eventually(async () => expect(await at()).toBe('Route A40'));
+  await page.getByRole('tab', { name: 'Month' }).click();
+  await goTo(page, 'A1');
+  await page.locator('#cell-1-1').click();
+  await eventually(async () => expect(await at()).toBe('Route A40'));
+  await eventually(async () => expect(await page.locator('#cell-39-0').isVisible()).toBe(true));
+});
+
 test('the pane writes into the cells of the page', async () => {
   const page = await sheetPage();
   await goTo(page, 'A3');

@@ -1,11 +1,12 @@
 import type { Bundle, BundleFunction } from '../bundle';
 import { callAsExcel, type CallResult } from '../callAsExcel';
-import { engineName, LEFT_OUT, NO_SPILL } from '../engineFormula';
+import { engineName, LEFT_OUT, LINK, NO_SPILL } from '../engineFormula';
 import { isBusy, isCellError, type CellError, type HostManners } from '../hostValues';
 import {
   argumentOf,
   engineError,
   engineResult,
+  ERROR,
   keyOf,
   LEFT_OUT_VALUE,
   type EngineValue,
@@ -30,6 +31,8 @@ export class BundleCalls {
   private readonly remembered = new Map<string, RememberedCall>();
   /** By the number of a cell: results with an error in them, of the calls in its formula. */
   private readonly errors = new Map<number, CallResult[]>();
+  /** By the number of a cell: where its HYPERLINK leads, as the formula says it. */
+  private readonly links = new Map<number, string>();
 
   /** @param addressOf a cell by its number */
   constructor(
@@ -49,6 +52,12 @@ export class BundleCalls {
   /** Before all formulas are computed anew. */
   startPass(): void {
     this.errors.clear();
+    this.links.clear();
+  }
+
+  /** Where the HYPERLINK in a cell's formula leads, as the formula says it. */
+  link(cellNumber: number): string | undefined {
+    return this.links.get(cellNumber);
   }
 
   /** The functions as the engine calls them. */
@@ -56,6 +65,15 @@ export class BundleCalls {
     const functions = new Map<string, EngineFunction>();
     functions.set(LEFT_OUT, { minArity: 0, maxArity: 0, invoke: () => LEFT_OUT_VALUE });
     functions.set(NO_SPILL, { minArity: 0, maxArity: 0, invoke: () => engineError('#SPILL!') });
+    functions.set(LINK, {
+      minArity: 2,
+      maxArity: 3,
+      invoke: ([cell, target, shown = target]) => {
+        const { kind, value } = target as { readonly kind: number; readonly value?: unknown };
+        if (typeof value === 'string') this.links.set((cell as { value: number }).value, value);
+        return kind === ERROR ? target : shown;
+      },
+    });
     const { bundle } = this;
     if (!bundle) return functions;
     for (const [name, described] of bundle.functions) {

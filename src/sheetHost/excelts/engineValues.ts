@@ -6,7 +6,7 @@ const BLANK = 0;
 const NUMBER = 1;
 const TEXT = 2;
 const BOOLEAN = 3;
-const ERROR = 4;
+export const ERROR = 4;
 const ARRAY = 5;
 
 /** A value as the engine of formulas hands it about. */

@@ -119,7 +119,7 @@ export class ExceltsHost implements SheetHost {
       range: (reference) => {
         const [address, name] = /^(?:(.*)!)?([^!]+)$/.exec(reference)?.slice(1).reverse() ?? [];
         const block = readAddress(address?.replace(/\$/g, '') ?? '');
-        const of = name === undefined ? sheet : name.replace(/^'|'$/g, '').replace(/''/g, "'");
+        const of = name === undefined ? sheet : unquoted(name);
         const known = this.sheets().some((one) => one.toLowerCase() === of.toLowerCase());
         return block && known ? this.read(of, block).flat() : undefined;
       },
@@ -132,6 +132,16 @@ export class ExceltsHost implements SheetHost {
     return (
       spill && { row: spill.row - 1, column: spill.column - 1, rows: spill.rows, columns: spill.columns }
     );
+  }
+
+  link(sheet: string, row: number, column: number) {
+    const number = this.contents.sheet(sheet).grid.at(row + 1, column + 1)?.number;
+    const target = number === undefined ? undefined : this.calls.link(number);
+    const [, name = '', address = ''] = /^#(?:(.+)!)?([^!]+)$/.exec(target ?? '') ?? [];
+    const block = readAddress(address);
+    const wanted = (name === '' ? sheet : unquoted(name)).toLowerCase();
+    const to = this.sheets().find((one) => one.toLowerCase() === wanted);
+    return block && to !== undefined ? { sheet: to, block } : undefined;
   }
 
   write(sheet: string, row: number, column: number, value: WriterValue): { readonly ok: true } | Refusal {
@@ -331,7 +341,7 @@ export class ExceltsHost implements SheetHost {
       lasting = false;
       const [address, prefix] = /^(?:(.*)!)?([^!]+)$/.exec(reference)?.slice(1).reverse() ?? [];
       const at = address === undefined ? undefined : readAddress(address);
-      const name = prefix === undefined ? sheet : prefix.replace(/^'|'$/g, '').replace(/''/g, "'");
+      const name = prefix === undefined ? sheet : unquoted(prefix);
       const host = this.contents.sheets.find((s) => s.name.toLowerCase() === name.toLowerCase());
       if (!at || !host) return undefined;
       const spill = this.spillsOf(host).find((s) => s.row === at.row + 1 && s.column === at.column + 1);
@@ -389,6 +399,9 @@ export class ExceltsHost implements SheetHost {
 /** Parts that are made anew on saving, under other names or not at all, without any loss. */
 const REBUILT_PART =
   /^(?:xl\/calcChain\.xml|xl\/sharedStrings\.xml|xl\/metadata\.xml|docProps\/|_rels\/|xl\/_rels\/|.*\/_rels\/|xl\/theme\/|xl\/worksheets\/sheet\d+\.xml|xl\/tables\/table\d+\.xml|\[Content_Types\]\.xml)/;
+
+/** The name of a sheet without the quotes that a reference may need. */
+const unquoted = (name: string): string => name.replace(/^'|'$/g, '').replace(/''/g, "'");
 
 /** Whether a formula is a call of the bundle's and nothing else, so that what it shows is what the call gave. */
 function isOneCall(stored: string): boolean {

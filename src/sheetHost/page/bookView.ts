@@ -84,6 +84,7 @@ export class BookView {
         else this.selection.goTo(cell.row, cell.column);
         setTimeout(() => this.focus(), 0);
       },
+      clicked: () => this.follow(),
       edit: () => this.typing.begin('cell', 'opened'),
     });
     this.typing = new CellTyping(session, this.grid, this.line, functions, {
@@ -124,8 +125,8 @@ export class BookView {
         'p',
         { class: 'keys' },
         'Keys: arrows move, Enter or F2 types, Escape leaves what was typed, Tab goes right, Delete empties, ' +
-          'Ctrl+Z takes back. While a formula is typed a click puts in the address of a cell. Out of the cells: F6 and Shift+F6 to ' +
-          'the next and the last part of the page, or Escape and then Tab.',
+          'Ctrl+Z takes back, Ctrl+Enter follows a link. While a formula is typed a click puts in the address of a cell. ' +
+          'Out of the cells: F6 and Shift+F6 to the next and the last part of the page, or Escape and then Tab.',
       ),
     );
     this.listen();
@@ -218,6 +219,11 @@ export class BookView {
           : `Filled from ${first}: ${host.formula(sheet, spill.row, spill.column) ?? ''}`;
       told.push(element('p', { class: 'soft' }, from));
     }
+    const leads = host.link(sheet, row, column);
+    if (leads) {
+      const to = `${leads.sheet}, ${blockAddress(leads.block)}`;
+      told.push(element('p', { class: 'soft' }, `A link to ${to}: a click or Ctrl+Enter goes there.`));
+    }
     this.message.replaceChildren(...told);
   }
 
@@ -271,6 +277,16 @@ export class BookView {
     if (!this.typing.commit()) return;
     this.session.show(name);
     this.selection.beginAt(this.session.selected.cell);
+  }
+
+  /** Goes where the cell's link leads; says whether it has one. */
+  private follow(): boolean {
+    const { row, column } = this.session.selected.cell;
+    const to = this.session.host.link(this.session.sheet, row, column);
+    if (!to) return false;
+    this.toSheet(to.sheet);
+    this.selection.take(to.block);
+    return true;
   }
 
   // Keys
@@ -334,6 +350,7 @@ export class BookView {
       this.leaving = false;
       return;
     } else if (key === 'Tab') this.tab(shiftKey);
+    else if (key === 'Enter' && ctrl) this.follow();
     else if (key === 'Enter') {
       if (shiftKey || this.tabbedFrom !== undefined) this.enter(shiftKey);
       else this.typing.begin('cell', 'opened');

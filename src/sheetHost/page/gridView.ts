@@ -33,6 +33,8 @@ export interface GridActions {
   /** A click puts an address into what is typed: the keyboard stays there. */
   pointing(): boolean;
   selected(cell: Held, how: 'anew' | 'extend'): void;
+  /** Pressed and let go on one cell. */
+  clicked(cell: Held): void;
   edit(): void;
 }
 
@@ -78,6 +80,7 @@ export class GridView {
     this.scroller.addEventListener('scroll', () => this.plan());
     new ResizeObserver(() => this.plan()).observe(this.scroller);
     let dragging = false;
+    let pressed: Held | undefined;
     this.grid.addEventListener('mousedown', (event) => {
       if (actions.pointing() && cellUnder(event.target)) event.preventDefault();
     });
@@ -85,7 +88,14 @@ export class GridView {
       const cell = cellUnder(event.target);
       if (!cell || event.button !== 0) return;
       dragging = event.pointerType === 'mouse';
+      pressed = event.shiftKey || actions.pointing() ? undefined : cell;
       actions.selected(cell, event.shiftKey ? 'extend' : 'anew');
+    });
+    // What is pressed is drawn anew at once, so the browser sees no click on it.
+    this.grid.addEventListener('pointerup', (event) => {
+      const cell = cellUnder(event.target);
+      if (cell && cell.row === pressed?.row && cell.column === pressed.column) actions.clicked(cell);
+      pressed = undefined;
     });
     this.grid.addEventListener('pointerover', (event) => {
       const cell = dragging ? cellUnder(event.target) : undefined;
@@ -324,6 +334,7 @@ export class GridView {
           fill(cell, value, wraps ? text : text.replace(/\s*\n\s*/g, ' / '));
         }
         dress(cell, look.cell(row, column));
+        if (host.link(sheet, row, column)) cell.classList.add('link');
         if (wraps) cell.classList.add('wraps');
         else if (typeof value === 'string') {
           let room = 0;
