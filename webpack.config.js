@@ -194,7 +194,11 @@ module.exports = (env = {}, argv = {}) => {
       taskpane: './src/taskpane/taskpane.ts',
       ...(local ? TRY_OUT_PAGE : {}),
     },
-    output: { path: path.resolve(__dirname, 'dist'), filename: '[name].js', clean: { keep: /^sample-/ } },
+    output: {
+      path: path.resolve(__dirname, 'dist'),
+      filename: '[name].js',
+      clean: { keep: /^(?:sample-|reference\.md$|survey-form)/ },
+    },
     resolve: { extensions: ['.ts', '.js'] },
     module: {
       rules: [

@@ -41,7 +41,7 @@ export function otherBuildsSheet(book: WorkbookWriter, surveys: readonly Survey[
   });
   showVerdicts(sheet, `C${TOP + 1}:C${last}`, `$C${TOP + 1}`);
   sheet.format(`D${TOP + 1}:D${last}`, { format: TENTHS });
-  sheet.widths([9, 29, 14, 12, 7, 15, 24, 11, 11, 30, 70, 40, 2, 9, 30]);
+  sheet.widths([9, 29, 14, 12, 7, 15, 24, 11, 11, 30, 70, 84, 2, 9, 30]);
   sheet.freeze(TOP, 2);
   sheet.print({ area: `A1:L${last}`, repeat: { from: TOP - 1, to: TOP }, across: 'landscape' });
 }

@@ -38,7 +38,7 @@ export function verdictsSheet(book: WorkbookWriter, surveys: readonly Survey[]):
   for (let row = VERDICTS_TOP + 1; row <= last; row++)
     sheet.cell(`${URGENCY}${row}`, { formula: urgency(row) });
   sheet.format(`${URGENCY}${VERDICTS_TOP + 1}:${URGENCY}${last}`, { format: '0.000' });
-  sheet.widths([9, 29, 14, 12, 8, 15, 24, 11, 11, 30, 70, 40, 2, 9]);
+  sheet.widths([9, 29, 14, 12, 8, 15, 24, 11, 11, 30, 70, 84, 2, 9]);
   sheet.freeze(VERDICTS_TOP, 1);
   sheet.print({
     area: `A1:L${last}`,

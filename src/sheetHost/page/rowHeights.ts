@@ -9,8 +9,8 @@ const ROUND = 6;
 /** Left and right of a text, with the line beside it. */
 const BESIDE = 14;
 
-/** Lines of a cell that are shown; what is longer is told in full above the cells. */
-const MOST_LINES = 8;
+/** Lines of a cell that are shown, in the style sheet too; what is longer is told in full above the cells. */
+const MOST_LINES = 4;
 
 /** Rows looked at for texts that go on below. */
 const ROWS = 2000;
