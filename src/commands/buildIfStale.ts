@@ -2,6 +2,7 @@ import { execFile } from 'node:child_process';
 import { readdir, stat, utimes } from 'node:fs/promises';
 import path from 'node:path';
 import { promisify } from 'node:util';
+import { shownGiven } from '../core/measures/shown';
 
 /** What the built files are made from, beside the folder of sources. */
 const OTHER_SOURCES = ['webpack.config.js', 'package.json', 'manifest.xml'];
@@ -44,5 +45,5 @@ export async function buildIfStale(root: string, say: (line: string) => void): P
   await promisify(execFile)(process.execPath, [webpack, '--mode', 'production', '--no-stats'], { cwd: root });
   // webpack leaves a file alone whose content has not changed; it would look old for ever.
   await Promise.all(BUILT.map((name) => utimes(path.join(root, 'dist', name), begun, begun)));
-  say(`Built in ${Math.round((Date.now() - begun.getTime()) / 1000)} s.`);
+  say(`Built in ${shownGiven((Date.now() - begun.getTime()) / 1000, 0)} s.`);
 }
