@@ -4,10 +4,10 @@ import type { CallsProgress } from './backgroundCalls';
 /** What is said of long calculations under way; it changes only when one of them is done. */
 export function progressWords({ waiting, inFront, stored, done }: CallsProgress): string {
   const all = `${done} of ${done + waiting} long calculations done`;
-  if (stored === waiting) return `Stored values are shown and computed again: ${all}`;
+  if (stored === waiting) return `Stored values, computed again now: ${done} of ${done + waiting} done`;
   const here =
     inFront === 0 ? 'this sheet is ready' : `${inFront} still to come on this sheet, which goes first`;
-  return `${all}; ${here}`;
+  return `${all}; ${here}${stored === 0 ? '' : `; for ${stored} of them stored values are shown`}`;
 }
 
 /** A bar that shows how far the longest of them is; apart from the words, so that these are not read out at each step. */

@@ -21,7 +21,7 @@ const LEAST_COLUMNS = 14;
 const MARGIN = 3;
 
 /** How far a text may run over empty cells to its right. */
-const RUN_OVER = 12;
+const RUN_OVER = 24;
 
 interface Held {
   readonly row: number;
@@ -335,8 +335,10 @@ export class GridView {
         }
         dress(cell, look.cell(row, column));
         if (host.link(sheet, row, column)) cell.classList.add('link');
-        if (wraps) cell.classList.add('wraps');
-        else if (typeof value === 'string') {
+        if (wraps) {
+          cell.classList.add('wraps');
+          cell.style.setProperty('--lines', String(heights.lines(row)));
+        } else if (typeof value === 'string') {
           let room = 0;
           for (let k = column + 1; k <= column + RUN_OVER && (values[k] ?? null) === null; k++)
             room += widths.of(k);

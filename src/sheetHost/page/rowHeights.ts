@@ -9,8 +9,9 @@ const ROUND = 6;
 /** Left and right of a text, with the line beside it. */
 const BESIDE = 14;
 
-/** Lines of a cell that are shown, in the style sheet too; what is longer is told in full above the cells. */
-const MOST_LINES = 4;
+/** Lines of a heading that are shown, and of another text, which is told in full above the cells: rows stay together. */
+const HEADING_LINES = 4;
+const MOST_LINES = 2;
 
 /** Rows looked at for texts that go on below. */
 const ROWS = 2000;
@@ -37,10 +38,12 @@ export class RowHeights {
         const column = block.column + c;
         if (typeof value !== 'string' || value.length < 2 || !look.wraps(row, column)) return;
         const text = shownText(value, host.format(sheet, row, column));
-        lines = Math.max(lines, linesOf(text, widths.of(column) - BESIDE, textWidth));
+        const needed = linesOf(text, widths.of(column) - BESIDE, textWidth);
+        if (needed > lines)
+          lines = Math.max(lines, Math.min(needed, look.cell(row, column).bold ? HEADING_LINES : MOST_LINES));
       });
       if (lines === 1) return;
-      sum += Math.min(lines, MOST_LINES) * LINE_HEIGHT + ROUND - ROW_HEIGHT;
+      sum += lines * LINE_HEIGHT + ROUND - ROW_HEIGHT;
       this.rows.push(row);
       this.added.push(sum);
     });
@@ -54,6 +57,11 @@ export class RowHeights {
 
   of(row: number): number {
     return this.top(row + 1) - this.top(row);
+  }
+
+  /** Lines of text that a row has room for. */
+  lines(row: number): number {
+    return (this.of(row) - ROUND) / LINE_HEIGHT;
   }
 
   /** The row at a distance from the upper edge of the first. */
