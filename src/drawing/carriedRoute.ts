@@ -103,6 +103,7 @@ export function carriedRoute(
       return value === undefined ? [] : [`${measureAtStage(name, stage)} ${measured(value)}`];
     });
     const shownChain = drawn?.chain ?? chain;
+    const shownRoute = drawn?.route ?? route;
     const at = taken ? closestOfStep({ route, i: row }, taken) : NOWHERE_CLOSEST;
     return {
       name: step.called,
@@ -121,6 +122,12 @@ export function carriedRoute(
       ],
       raise: taken?.passage?.answer.raise ?? 0,
       passes: taken !== undefined && taken.clearance >= 0 && (chain?.clearance ?? -1) >= 0,
+      stepsAt: (at) => {
+        const { stage: there, measures: known = {} } = shownRoute.steps[at]?.row ?? {};
+        const { rise, going } = known;
+        const stepped = there !== undefined && isStair(there) && there !== 'winder';
+        return stepped && rise !== undefined && going !== undefined ? { rise, going } : undefined;
+      },
       wayAt: (at) => shownChain?.reading.reading[at]?.way,
     };
   };
@@ -236,7 +243,8 @@ function motionIn(
       row,
       shown,
       step && {
-        faces: closestOfStep({ route, i: row }, step).faces,
+        // A limit beside the step, which has no face, names rows of the route that may not be drawn here.
+        faces: step.closest === 'passage' && step.passage ? step.passage.answer.critical.faces : [],
         rows:
           decidingRow === undefined
             ? Array.from({ length: last - first + 1 }, (_, k) => first + k)

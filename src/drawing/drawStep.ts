@@ -11,7 +11,7 @@ import type { ViewPlane } from './section';
 import { shownUp } from '../core/measures/shown';
 import type { StepFacts } from './stepFacts';
 import { ALONG, shownPlaces, STRAIGHT, type Shown } from './stepPlaces';
-import { heightsOfEnds, heightWords, LEVEL_WITHIN, placeInWords, stepSays } from './stepSays';
+import { endsInWords, floorWords, heightWords, placeInWords, stepSays } from './stepSays';
 
 export interface StepDrawingOptions {
   /** Begins the ids inside: letters, digits and dashes. */
@@ -118,12 +118,7 @@ function drawElevation(
     ROUND_BELOW,
     contactIn(plane, tight, outlines.flat()),
   );
-  for (const { box: solid } of step.solids) {
-    const seen = clipped(sectionIn(plane, solid), window);
-    if (seen.length < 3) continue;
-    paper.wall(seen);
-    paper.outline(seen, 'edge');
-  }
+  cutSolids(paper, step, facts, plane, window);
   shown.forEach((one, i) => {
     if (one === tight) drawPiece(paper, outlines[i] ?? [], facts);
     else paper.outline(outlines[i] ?? [], 'edge');
@@ -143,12 +138,8 @@ function drawElevation(
   const words = stepSays(facts, shown, ringed);
   for (const word of words.notes) paper.note(word);
   const places = shown.map((one) => `${placeInWords(one.place)}, ${heightWords(one, step, facts)}`);
-  const ends = shown.map((one) => {
-    const [low, high] = heightsOfEnds(one, step);
-    const heights = high - low <= LEVEL_WITHIN ? `${low}` : `${low} and ${high}`;
-    return `${one.number} ${placeInWords(one.place)}, ${heights}`;
-  });
-  paper.note(`Its ends above the floor at the foot: ${ends.join('; ')}`);
+  const ends = shown.map((one) => `${one.number} ${placeInWords(one.place)}, ${endsInWords(one, step)}`);
+  paper.note(`Its ends above ${floorWords(facts.stage)}: ${ends.join('; ')}`);
   const text = [
     `${title}, to scale, in mm.`,
     ...(facts.measures ? [`Measured: ${facts.measures}.`] : []),
@@ -156,6 +147,56 @@ function drawElevation(
     ...places.map((how, i) => `Place ${i + 1}: ${how}.`),
   ].join(' ');
   return { svg: paper.svg(title, text, id, width, width), text };
+}
+
+/** What an upright plane cuts, hatched; a flight that it cuts along shows its steps below the line of nosings. */
+function cutSolids(
+  paper: Paper,
+  { solids }: StepMotion,
+  { stepsAt }: StepFacts,
+  plane: ViewPlane,
+  window: Points,
+): void {
+  for (const { part, row, box: solid } of solids) {
+    const section = sectionIn(plane, solid);
+    const seen = clipped(section, window);
+    if (seen.length < 3) continue;
+    paper.wall(seen);
+    paper.outline(seen, 'edge');
+    const steps = part === 'nosings' ? stepsAt(row) : undefined;
+    if (steps) for (const line of treads(section, steps, window)) paper.line(line, 'thin');
+  }
+}
+
+/** A flight that is seen at a slant shows another pitch, and its steps would not meet the line of nosings [of the slope]. */
+const SAME_PITCH = 0.02;
+
+/** The steps under a line of nosings, as far as they are in the window: each from its nosing back to the riser above it. */
+function treads(
+  section: Points,
+  { rise, going }: { readonly rise: number; readonly going: number },
+  window: Points,
+): Points[] {
+  // The upper of the two long sides.
+  const sides = section.map((a, i) => [a, section[(i + 1) % section.length] ?? a] as const);
+  const pitched = sides.filter(([[x, y], [u, v]]) => {
+    const across = Math.abs(u - x);
+    return across > 1 && Math.abs(Math.abs(v - y) / across - rise / going) < SAME_PITCH;
+  });
+  const [top] = pitched.sort(([a, b], [c, d]) => c[1] + d[1] - a[1] - b[1]);
+  if (!top) return [];
+  const [foot, head] = top[0][1] < top[1][1] ? top : [top[1], top[0]];
+  const way = Math.sign(head[0] - foot[0]);
+  const count = Math.round(Math.abs(head[0] - foot[0]) / going);
+  return Array.from({ length: count }, (_, k): Points => {
+    const [x, y] = [foot[0] + k * going * way, foot[1] + k * rise];
+    const back = x + going * way;
+    return [
+      [x, y],
+      [back, y],
+      [back, y + rise],
+    ];
+  }).filter((line) => line.every((point) => isIn(window, point)));
 }
 
 /** Width of a small picture [px]. */
@@ -194,20 +235,21 @@ function drawPlan(
   const outlines = shown.map(({ solid }) => outlineIn(above, solid));
   const contact = tightOf(shown)?.place.closest;
   const seen = contact !== undefined && isSeenFrom('above', contact);
-  const window = windowOf(
-    shown.length > 0 ? outlines.flat() : placeAlone(step),
-    round(facts),
-    round(facts),
-    seen ? contactIn(above, tightOf(shown), outlines.flat()) : [],
-  );
-  const ringed = seen && isIn(window, inView(above, contact.onSolid));
   const layer: readonly [number, number] =
     shown.length > 0 ? heightsOf(shown.flatMap(({ solid }) => boxCorners(solid))) : [300, 1500];
-  for (const { part, box: solid } of step.solids) {
-    if (!UPRIGHT.has(part)) continue;
+  const walls = step.solids.flatMap(({ part, box: solid }) => {
     const [low, high] = heightsOf(boxCorners(solid));
-    if (high <= layer[0] || low >= layer[1]) continue;
-    const seen = clipped(outlineIn(above, solid), window);
+    const stands = UPRIGHT.has(part) && high > layer[0] && low < layer[1];
+    return stands ? [outlineIn(above, solid)] : [];
+  });
+  const around = shown.length > 0 ? outlines.flat() : placeAlone(step);
+  const window = windowOf(around, round(facts), round(facts), [
+    ...wallsBeside(around, walls),
+    ...(seen ? contactIn(above, tightOf(shown), outlines.flat()) : []),
+  ]);
+  const ringed = seen && isIn(window, inView(above, contact.onSolid));
+  for (const wall of walls) {
+    const seen = clipped(wall, window);
     if (seen.length < 3) continue;
     // What the piece passes above or below lies under its outline, and is no wall beside it.
     const passed = outlines.some((outline) => areaOf(clipped(outline, seen)) > 100);
@@ -228,7 +270,7 @@ function drawPlan(
   numbers(paper, shown, middles, outlines, upAndDown, window, width);
   if (worded === 'ring alone') {
     const title = `${facts.name}, the tightest place from above`;
-    if (ringed) paper.note('Ring: closest');
+    paper.note(ringed ? 'From above. Ring: closest' : 'From above');
     return { svg: paper.svg(title, `${title}.`, id, width, width * 0.75), text: `${title}.` };
   }
   const title = `${facts.name}, ${facts.stage}, from above`;
@@ -261,6 +303,39 @@ function contactIn(plane: ViewPlane, tight: Shown | undefined, outline: Points):
   const beyond = Math.min(...outline.map(([u, v]) => Math.hypot(x - u, y - v)));
   if (beyond > MOST_BEYOND) return [];
   return box(x - BEHIND, y - BEHIND, x + BEHIND, y + BEHIND);
+}
+
+/** A wall so near to a side of what is drawn [mm] is shown too: how wide the way is can be seen then. */
+const WALL_SEEN = 1000;
+
+/** A point just beyond the face of the nearest wall on each side of what is drawn, seen from above. */
+function wallsBeside(points: Points, walls: readonly Points[]): Points {
+  const spans = (of: Points): readonly (readonly [number, number])[] =>
+    [0, 1].map((axis) => {
+      const along = of.map((point) => point[axis as 0 | 1]);
+      return [Math.min(...along), Math.max(...along)] as const;
+    });
+  const [x, y] = spans(points);
+  if (!x || !y) return [];
+  const found: Point[] = [];
+  for (const [own, other, axis] of [
+    [x, y, 0],
+    [y, x, 1],
+  ] as const) {
+    const faces = walls.flatMap((wall) => {
+      const spanned = spans(wall);
+      const [along, across] = [spanned[axis], spanned[1 - axis]];
+      if (!along || !across || across[1] < other[0] || across[0] > other[1]) return [];
+      return [along];
+    });
+    const before = Math.max(-Infinity, ...faces.map(([, end]) => end).filter((end) => end <= own[0]));
+    const after = Math.min(Infinity, ...faces.map(([begin]) => begin).filter((begin) => begin >= own[1]));
+    const middle = (other[0] + other[1]) / 2;
+    const add = (at: number): void => void found.push(axis === 0 ? [at, middle] : [middle, at]);
+    if (own[0] - before <= WALL_SEEN) add(before - BEHIND);
+    if (after - own[1] <= WALL_SEEN) add(after + BEHIND);
+  }
+  return found;
 }
 
 /** What is shown: the points with so much round them, and as far as the others reach. */
@@ -402,12 +477,7 @@ function drawSide(
     ROUND_BELOW + one.raised,
     tightOf(all) === one ? contactIn(plane, one, outline) : [],
   );
-  for (const { box: solid } of step.solids) {
-    const seen = clipped(sectionIn(plane, solid), window);
-    if (seen.length < 3) continue;
-    paper.wall(seen);
-    paper.outline(seen, 'edge');
-  }
+  cutSolids(paper, step, facts, plane, window);
   drawPiece(paper, outline, facts);
   const contact = one.place.closest;
   const straight = isStraight(step, facts);

@@ -25,6 +25,8 @@ export interface StepFacts {
   readonly raise: number;
   /** The verdict says that it passes here, so that a motion that is missing is one that could not be drawn. */
   readonly passes: boolean;
+  /** Rise and going [mm] of the steps of a row; undefined where it has none, or a slope. */
+  readonly stepsAt: (row: number) => { readonly rise: number; readonly going: number } | undefined;
   /** Which way the stair of a row is walked. */
   readonly wayAt: (row: number) => 'up' | 'down' | undefined;
 }

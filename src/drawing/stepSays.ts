@@ -70,11 +70,15 @@ const spareInWords = ({ clearance = 0 }: StepFacts): string =>
 const figure = (value: number): number => shownDown(value);
 
 /** Heights nearer to each other than this are one [mm]. */
-export const LEVEL_WITHIN = 3;
+const LEVEL_WITHIN = 3;
+
+/** The floor above which heights are told at a stage. */
+export const floorWords = (stage: StageName): string =>
+  LANDINGS.has(stage) ? 'the landing' : isStair(stage) ? 'the floor at the foot' : 'the floor';
 
 /** `low end 40, high end 830 above the landing`: how high the piece's lower side is, and above which floor. */
 export function heightWords(one: Shown, step: StepMotion, { stage }: StepFacts): string {
-  const above = LANDINGS.has(stage) ? 'the landing' : isStair(stage) ? 'the floor at the foot' : 'the floor';
+  const above = floorWords(stage);
   const [low, high] = heightsOfEnds(one, step);
   if (high - low <= LEVEL_WITHIN) return low < 0 ? `${-low} below ${above}` : `${low} above ${above}`;
   const aside = (z: number): string => `${Math.abs(z)} ${z < 0 ? 'below' : 'above'}`;
@@ -83,8 +87,15 @@ export function heightWords(one: Shown, step: StepMotion, { stage }: StepFacts):
     : `low end ${low}, high end ${high} above ${above}`;
 }
 
+/** `0 and 524`, `35 below and 830`: the heights of its two ends, where it is said above what. */
+export function endsInWords(one: Shown, step: StepMotion): string {
+  const [low, high] = heightsOfEnds(one, step);
+  const told = (z: number): string => (z < 0 ? `${-z} below` : String(z));
+  return high - low <= LEVEL_WITHIN ? told(low) : `${told(low)} and ${told(high)}`;
+}
+
 /** Heights [mm, whole] of its two ends above the lower floor of the step. */
-export function heightsOfEnds({ solid }: Shown, { exit }: StepMotion): readonly [number, number] {
+function heightsOfEnds({ solid }: Shown, { exit }: StepMotion): readonly [number, number] {
   const floor = Math.min(0, exit.at[2]);
   const [low, high] = endHeights(solid);
   return [shownGiven(low - floor, 0), shownGiven(high - floor, 0)];

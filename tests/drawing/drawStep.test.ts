@@ -3,6 +3,7 @@ import { stepMotion } from '../../src/core/joint/walk/stepMotion';
 import { degrees } from '../../src/core/measures/angle';
 import { rotate } from '../../src/core/space/quaternion';
 import { drawStep } from '../../src/drawing/drawStep';
+import type { Point } from '../../src/drawing/plane';
 import { area, drawnFigures, shared } from '../support/drawnFigures';
 import { randomRoute } from '../support/randomRoutes';
 import { walked } from '../support/walkedRoute';
@@ -29,6 +30,10 @@ const DRAWN = Array.from({ length: SEEDS }, (_, seed) => seed + 1).flatMap((seed
       raise: 47.2,
       passes: true,
       supposed: [],
+      stepsAt: (at: number) => {
+        const { rise, going } = rows[at]?.measures ?? {};
+        return rise !== undefined && going !== undefined ? { rise, going } : undefined;
+      },
       wayAt: () => 'down' as const,
     };
     const drawing = drawStep(step, facts, { id: `s${seed}-${i}`, width: 296 });
@@ -39,6 +44,7 @@ const DRAWN = Array.from({ length: SEEDS }, (_, seed) => seed + 1).flatMap((seed
       clearance,
       drawing,
       stage: row.stage,
+      pitches: rows.flatMap(({ measures: { rise, going } }) => (rise && going ? [rise / going] : [])),
     };
   });
 });
@@ -46,6 +52,13 @@ const DRAWN = Array.from({ length: SEEDS }, (_, seed) => seed + 1).flatMap((seed
 const PICTURES = DRAWN.flatMap(({ name, drawing }) =>
   [drawing.together, ...drawing.sides].map((picture, k) => ({ name: `${name}, picture ${k}`, ...picture })),
 );
+
+/** Distance [px] of a point from a line between two others. */
+const beside = ([x, y]: Point, [ax, ay]: Point, [bx, by]: Point): number => {
+  const [dx, dy] = [bx - ax, by - ay];
+  const s = Math.min(1, Math.max(0, ((x - ax) * dx + (y - ay) * dy) / (dx * dx + dy * dy || 1)));
+  return Math.hypot(x - ax - s * dx, y - ay - s * dy);
+};
 
 test('there is enough to look at', () => {
   expect(DRAWN.length).toBeGreaterThan(SEEDS);
@@ -103,6 +116,33 @@ test('the piece is drawn in its own size: from the side its cut has the area of 
     });
   }
   expect(looked).toBeGreaterThan(5);
+});
+
+test('a flight that is cut along shows its steps: level treads and plumb risers, as high and as deep as measured', () => {
+  let looked = 0;
+  for (const { name, drawing, pitches } of DRAWN) {
+    for (const { svg } of [drawing.together, ...drawing.sides]) {
+      const { walls, steps } = drawnFigures(svg);
+      for (const [nosing, corner, next] of steps) {
+        looked++;
+        // Drawn to a tenth of a pixel.
+        expect([
+          name,
+          Math.abs(corner![1] - nosing![1]) < 0.15,
+          Math.abs(next![0] - corner![0]) < 0.15,
+        ]).toEqual([name, true, true]);
+        const [rise, going] = [corner![1] - next![1], Math.abs(corner![0] - nosing![0])];
+        const off = Math.min(...pitches.map((pitch) => Math.abs(rise - pitch * going)));
+        expect([name, off < 0.3]).toEqual([name, true]);
+        // A tread lies in what is solid, its nosing on the face of it.
+        const onFace = walls.some((wall) =>
+          wall.some((a, i) => beside(nosing!, a, wall[(i + 1) % wall.length]!) < 0.6),
+        );
+        expect([name, onFace]).toEqual([name, true]);
+      }
+    }
+  }
+  expect(looked).toBeGreaterThan(40);
 });
 
 /** What is said of heights: `low end 40, high end 830 above the landing`. */
@@ -188,6 +228,7 @@ test('a step whose motion is missing shows the place alone and says so', () => {
     raise: 0,
     passes: false,
     supposed: [],
+    stepsAt: () => undefined,
     wayAt: () => undefined,
   };
   const drawing = drawStep({ ...step, whole: false, positions: [] }, facts, { id: 'none' });

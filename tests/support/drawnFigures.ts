@@ -6,6 +6,8 @@ export interface DrawnFigures {
   readonly walls: readonly Points[];
   readonly pieces: readonly Points[];
   readonly edges: readonly Points[];
+  /** A nosing, the back of its tread, and the next nosing. */
+  readonly steps: readonly Points[];
   readonly texts: readonly {
     readonly text: string;
     readonly box: readonly [number, number, number, number];
@@ -34,7 +36,8 @@ export function drawnFigures(svg: string): DrawnFigures {
     const left = attributes!.includes('text-anchor="middle"') ? x - wide / 2 : x;
     return { text: text!, box: [left, y - LETTER / 2, left + wide, y + LETTER / 2] as const };
   });
-  return { walls: paths(svg, 'wall'), pieces: paths(svg, 'piece'), edges: paths(svg, 'edge'), texts };
+  const steps = paths(svg, 'thin').filter(({ length }) => length === 3);
+  return { walls: paths(svg, 'wall'), pieces: paths(svg, 'piece'), edges: paths(svg, 'edge'), steps, texts };
 }
 
 export const area = (polygon: Points): number =>

@@ -1,7 +1,7 @@
 import { carryMoves } from '../../src/core/crew/carryMoves';
 import { judgeRoute } from '../../src/core/route/judgeRoute';
-import { prepareRoute } from '../../src/core/route/preparedRoute';
-import { stageBook } from '../../src/core/route/stageBook';
+import { prepareRoute, type PreparedRoute } from '../../src/core/route/preparedRoute';
+import { stageBook, type StageBook } from '../../src/core/route/stageBook';
 import { tapeOf } from '../../src/core/survey/table/stageRow';
 import { carriedRoute } from '../../src/drawing/carriedRoute';
 import { SAMPLE_PIECES } from '../../src/sample/pieces';
@@ -14,13 +14,18 @@ const EACH = Number(process.env['MONTH'] ?? 5);
 const ALLOWANCE = 25;
 const HEADERS = ROUTE_COLUMNS.map(([header]) => header);
 
+/** The route of a survey of the month, with its book. */
+export function routeOfMonth(id: string): { readonly route: PreparedRoute; readonly book: StageBook } {
+  const read = surveysOf('routes', [HEADERS, ...routeRows(SAMPLE_SURVEYS.filter((one) => one.id === id))]);
+  const [first] = read.ok ? read.value.surveys : [];
+  if (!first) throw new Error(`${id} is not read`);
+  const book = stageBook(tapeOf(first.rows, 5));
+  return { route: prepareRoute(first.rows, book), book };
+}
+
 /** Surveys of the month as they are drawn, each with the piece of its build that leaves least. */
 export const drawnMonth = SAMPLE_SURVEYS.filter((_, i) => i % EACH === 0).flatMap((survey) => {
-  const read = surveysOf('routes', [HEADERS, ...routeRows([survey])]);
-  const [first] = read.ok ? read.value.surveys : [];
-  if (!first) throw new Error(`${survey.id} is not read`);
-  const book = stageBook(tapeOf(first.rows, 5));
-  const route = prepareRoute(first.rows, book);
+  const { route, book } = routeOfMonth(survey.id);
   const known = route.steps.every(({ problem }) => problem === undefined);
   const [decides] = SAMPLE_PIECES.filter(({ build }) => build === survey.build)
     .map((piece) => ({

@@ -113,3 +113,37 @@ test('a step without a measure has one line, which says that no way is shown', (
   expect(rows[1]![MOVE!]).toMatch(/^No way shown/);
   expect(rows[1]![CLOSEST!]).toMatch(/Height/);
 });
+
+test('a ramp and a few steps are called so, and are no stair', () => {
+  const table = [
+    ['Step', 'Stage', 'Width', 'Height', 'Length', 'Rise', 'Going', 'Risers', 'Way'],
+    [1, 'ramp', 1400, 20000, 2600, 190, null, null, 'up'],
+    [2, 'passage', 1400, 20000, 4000, null, null, null, null],
+    [3, 'steps', 1400, 20000, null, 160, 300, 3, 'down'],
+  ];
+  const moves = callInCells('MOVES', table, 1830, 930, 26).map((row) => String(row[MOVE!]));
+  expect(moves.find((move) => move.includes('ramp'))).toMatch(
+    /^Up the ramp, on edge, long side along the ramp/,
+  );
+  expect(moves.find((move) => move.includes('steps'))).toMatch(
+    /^Down the steps, on edge, long side along the steps/,
+  );
+  expect(moves.join(' ')).not.toContain('stair');
+});
+
+test("a corner at a stair's head is begun with the piece still on the slope, and its line says so", () => {
+  const table = [
+    [...FLIGHT[0]!, 'Width out', 'Hand', 'Run'],
+    ['Stair', 'flight', 860, 2010, 190, 240, 14, 2400, 4000, 2390, 900, 'up', null, null, null],
+    ['Top', 'corner', 860, 2390, null, null, null, null, null, null, null, null, 900, 'left', 1350],
+    ['Door', 'door', 738, 1970, null, null, null, null, null, null, null, null, null, null, null],
+  ];
+  const moves = callInCells('MOVES', table, 1830, 930, 26, 25, 5, 124);
+  const corner = moves.find((row) => row[STEP!] === 'Top')!;
+  const pitch = (Math.atan2(190, 240) * 180) / Math.PI;
+  expect(corner[MOVE!]).toMatch(
+    /^Round the corner to the left, on edge, .*not level yet beside the stair, tilted up to 38 degrees/,
+  );
+  expect(corner[TILT!]).toBeGreaterThan(5);
+  expect(corner[TILT!]).toBeLessThanOrEqual(pitch + 0.5);
+});

@@ -155,7 +155,15 @@ export function carryMoves(route: PreparedRoute, book: StageBook, asked: CarryAs
     const raise = taken.passage?.answer.raise ?? 0;
     const overRail = taken.passage?.answer.overRail === true;
     const carried = holdInPose(from, pose);
-    const tilt = tiltOn(stage, from, pose, drawn ? walk.keys : [], row, prepared.row.measures);
+    const tilt = tiltOn(
+      stage,
+      from,
+      pose,
+      drawn ? walk.keys : [],
+      row,
+      prepared.row.measures,
+      besideStair(route, taken),
+    );
     const stoodUp = pose === 'on end' && poseOfHold(from) !== pose;
     const closest = taken.closest === 'change before' || taken.closest === 'change after' ? '' : where(taken);
     const same = { from, to, hand, way, overRail, clearance: step.clearance, hands: handRoom(taken) };
@@ -236,9 +244,20 @@ function pastDoorAt({ joint, passage }: ChainStep, row: number): CarryMove['past
   return undefined;
 }
 
+/** Out of level by less than this [rad], five degrees, nobody need be told. */
+const LEVEL_WITHIN = radians(5);
+
 const passes = ({ verdict }: StepJudgement): boolean => verdict === 'goes' || verdict === 'tight';
 
-/** The tilt [rad] in which it is carried through a step; on level floor it is level unless its pose says otherwise. */
+/** Whether a step is passed together with a stair, from which the piece comes, or on to which it goes, out of level. */
+const besideStair = ({ steps }: PreparedRoute, { joint }: ChainStep): boolean =>
+  joint !== undefined &&
+  steps.slice(joint[0], joint[1] + 1).some(({ row: { stage } }) => stage !== undefined && isStair(stage));
+
+/**
+ * The tilt [rad] in which it is carried through a step; on level floor it is level unless its pose says otherwise, or it
+ * still lies partly on a stair.
+ */
 function tiltOn(
   stage: StageName,
   from: Hold,
@@ -246,17 +265,30 @@ function tiltOn(
   keys: readonly WalkKey[],
   row: number,
   measures: StageMeasures,
+  withStair: boolean,
 ): number | undefined {
   const turned = pose === 'tilted' || pose === 'leaning';
-  if (!isStair(stage) && !turned) return 0;
   const { upright } = sidesOfHold(holdInPose(from, pose));
+  if (!isStair(stage) && !turned) {
+    if (!withStair || poseOfHold(from) !== pose) return 0;
+    const beside = heldTilt(keys, row, upright, 'carried') ?? 0;
+    // What is only let down at the end of the stair is told with the stair.
+    return beside < LEVEL_WITHIN ? 0 : beside;
+  }
   const { rise, going } = measures;
   if (kindOf(stage).stair === 'flight' && pose !== 'leaning' && rise !== undefined && going !== undefined) {
     // Steeper than the pitch it only is while it is stood up or laid down, which the moves before and after tell.
-    const held = heldTilt(keys, row, upright, 'carried');
+    const carried = heldTilt(keys, row, upright, 'carried');
+    // On a short flight it is brought up to the slope or level all the while.
+    const held = turned && (carried ?? 0) < LEVEL_WITHIN ? heldTilt(keys, row, upright, 'greatest') : carried;
     return held === undefined ? undefined : Math.min(held, Math.atan2(rise, going));
   }
-  if (turned) return heldTilt(keys, row, upright, 'greatest');
+  if (turned) {
+    // Of a turn that is made with the stair beside it, what is drawn may belong to the stair.
+    const own = withStair && !isStair(stage) ? [row - 1, row, row + 1] : [row];
+    const tilts = own.flatMap((at) => heldTilt(keys, at, upright, 'greatest') ?? []);
+    return tilts.length > 0 ? Math.max(...tilts) : undefined;
+  }
   if (poseOfHold(from) === pose) return heldTilt(keys, row, upright, 'carried');
   const least = heldTilt(keys, row, upright, 'least');
   // Where what is drawn is never near the pose, it shows another way.

@@ -5,15 +5,19 @@ import { RAISE_BY_HAND } from '../motion/raiseByHand';
 import { CAUTIONS } from '../measures/cautions';
 import { mmNeeded } from '../route/reason';
 import { capital } from '../survey/words/capital';
-import { isStair, kindOf } from '../stages/kinds';
+import { isStair, kindOf, type StageName } from '../stages/kinds';
 import type { Aid } from './aidFor';
 import type { CarryMove, HandRoom } from './carryMoves';
 import { shownGiven, shownUp } from '../measures/shown';
 import type { LandingMove } from './landingMoves';
 
+/** What a piece is carried along, as the crew calls it; a slope or a few steps outdoors are no stair to them. */
+const wayWord = (stage: StageName): string =>
+  stage === 'ramp' || stage === 'steps' ? stage : isStair(stage) ? 'stair' : 'way';
+
 /** `long side along the stair`, as it is held level or along the pitch. */
-function sideWords(hold: Hold, pose: Pose, stair: boolean): string {
-  const way = stair ? 'stair' : 'way';
+function sideWords(hold: Hold, pose: Pose, stage: StageName): string {
+  const way = wayWord(stage);
   if (pose === 'on end')
     return hold[0] === 'T' ? `broad face across the ${way}` : `broad face along the ${way}`;
   switch (hold[0]) {
@@ -48,21 +52,25 @@ export function moveOrder(move: CarryMove): string {
   }
   if (kind === 'change') return changeOrder(from, to);
   if (kind !== 'pass') return landingOrder(move, kind, from, to, pose);
-  const stair = isStair(stage);
+  const { stair, passedBy } = kindOf(stage);
   const turnedTo = move.pastDoor === 'away from the own' ? otherHand(hand) : hand;
   const side = turnedTo === undefined ? '' : ` to the ${turnedTo}`;
   const through =
-    stage === 'flight'
+    stair === 'flight'
       ? way === undefined
-        ? 'Along the flight, up or down'
-        : `${way === 'up' ? 'Up' : 'Down'} the flight`
-      : `${capital(kindOf(stage).passedBy)}${stair && way ? `, ${way}` : ''}${side}`;
-  const parts = [through, pose, sideWords(from, pose, stair)];
+        ? `Along ${passedBy}, up or down`
+        : `${way === 'up' ? 'Up' : 'Down'} ${passedBy}`
+      : `${capital(passedBy)}${stair !== null && way ? `, ${way}` : ''}${side}`;
+  const parts = [through, pose, sideWords(from, pose, stage)];
   // On the way through, as on a landing where it is stood up and laid down again.
   if (poseOfHold(from) !== pose && pose !== 'tilted' && pose !== 'leaning') {
     parts.splice(1, 2, `${changeOrder(from, onlyHold(pose)).toLowerCase()} on the way`);
   }
   if (poseOfHold(to) !== poseOfHold(from)) parts.push(`and come out ${poseOfHold(to)}`);
+  const slope = shownGiven(degrees(move.tilt ?? 0), 0);
+  if (stair === null && pose !== 'tilted' && pose !== 'leaning' && slope > 0) {
+    parts.push(`not level yet beside the stair, tilted up to ${slope} degrees`);
+  }
   if (move.overRail) parts.push('over the handrail');
   if (move.pastDoor) parts.push(PAST_DOOR[move.pastDoor]);
   const raise = shownUp(move.raise ?? 0);
@@ -95,7 +103,7 @@ function landingOrder(
   const over = overRail ? ', over the handrail' : '';
   switch (kind) {
     case 'approach':
-      return `Bring it${going} ${winding ? 'to the winding treads' : 'on to the landing'}, ${pose}, ${sideWords(from, pose, true)}`;
+      return `Bring it${going} ${winding ? 'to the winding treads' : 'on to the landing'}, ${pose}, ${sideWords(from, pose, stage ?? 'flight')}`;
     case 'tilt':
       return `Raise its upper end until it is tilted ${shownGiven(degrees(tilt), 0)} degrees`;
     case 'level':
@@ -113,7 +121,7 @@ function landingOrder(
     case 'aside':
       return `Move it sideways${side} across the landing, ${pose}, without turning it${over}`;
     case 'go on':
-      return `Lay it on the slope and go on${going}, ${pose}, ${sideWords(to, pose, true)}`;
+      return `Lay it on the slope and go on${going}, ${pose}, ${sideWords(to, pose, stage ?? 'flight')}`;
   }
 }
 

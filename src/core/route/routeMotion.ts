@@ -75,17 +75,33 @@ export const walkSteps = (steps: readonly ChainStep[]): WalkStep[] =>
 export const DRAWN_LESS = 1;
 /** With more padding than this [mm a side] a motion shows nobody more. */
 const AMPLE = 300;
+/** Where the drawing is too weak for nearly all of the clearance, it is tried with these shares of it. */
+const SHARES_DRAWN = [0.7, 0.4, 0.2, 0.1] as const;
 
 /**
  * The one motion of a piece along its judged chain, in the one scene of the route's rows: free for the piece padded by
- * the chain's clearance less `DRAWN_LESS`. What was not measured is supposed where it does not matter (`supposed`).
- * @returns `notDrawn` in it names what could not be drawn
+ * the chain's clearance less `DRAWN_LESS`, or, where that cannot be drawn whole, by as great a share of it as can. What was
+ * not measured is supposed where it does not matter (`supposed`).
+ * @returns its padding, for which it is free; `notDrawn` in it names what could not be drawn
  */
 export function routeMotion(chain: JudgedChain, size: PieceSize): RouteWalk & { readonly clearance: number } {
-  const padding = Math.min(chain.clearance, AMPLE) - DRAWN_LESS;
-  const walk = walkRoute(jointRows(chain.reading, size), walkSteps(chain.steps), size, padding);
+  const rows = jointRows(chain.reading, size);
+  const steps = walkSteps(chain.steps);
+  const most = Math.min(chain.clearance, AMPLE) - DRAWN_LESS;
+  const drawn = (padding: number): RouteWalk => walkRoute(rows, steps, size, padding);
+  const widest = drawn(most);
+  let walk = widest;
+  for (const share of SHARES_DRAWN) {
+    if (!walk.notDrawn || most <= 0) break;
+    const less = drawn(share * most);
+    if (farther(less, walk)) walk = less;
+  }
   return { ...walk, clearance: chain.clearance };
 }
+
+/** Whether a motion is drawn through more rows than another. */
+const farther = ({ notDrawn: one }: RouteWalk, { notDrawn: other }: RouteWalk): boolean =>
+  (one?.row ?? Infinity) > (other?.row ?? Infinity);
 
 /** The rows of a reading with what was not measured supposed: straights longer than the piece, the hand to the left. */
 export function jointRows({ reading }: PreparedReading, size: PieceSize): JointRow[] {

@@ -317,8 +317,11 @@ export interface WhatDecides {
   readonly jointly: boolean;
 }
 
-/** Places that come as near to what decides as this [mm], and the nearest, are looked at for their room. */
-const AS_NEAR = 6;
+/**
+ * Places that come as near to what decides as the nearest, and so much of that distance, but no more than this [mm], are
+ * looked at for their room: along a wall that it keeps to the piece is nearer than in the turn for which it keeps to it.
+ */
+const AS_NEAR = { share: 0.75, least: 6, most: 40 } as const;
 
 class Looker {
   private readonly toDeciding: SpaceChecker | undefined;
@@ -384,7 +387,8 @@ class Looker {
     if (!toDeciding) return every;
     const gaps = places.map((place) => toDeciding.placeGap(placeOf(place), 0, FAR));
     const least = Math.min(...gaps);
-    return every.filter((n) => entryAt(gaps, n) <= least + AS_NEAR);
+    const beyond = Math.min(AS_NEAR.most, Math.max(AS_NEAR.least, AS_NEAR.share * least));
+    return every.filter((n) => entryAt(gaps, n) <= least + beyond);
   }
 
   /** How far it can be let straight down. */
@@ -460,9 +464,14 @@ export function tiltOf(turn: Quaternion): number {
   return angle < 1e-6 ? 0 : angle;
 }
 
+/** The tightest place nearer to an end of the way than this share of it stands for that end. */
+const AT_THE_END = 0.06;
+
 /** Numbers of the first place, the last, the tightest, and as many between as are asked for, evenly along the way. */
 function chosen(parts: readonly number[], tightest: number, count: number): number[] {
-  const picked = new Set<number>([0, tightest, parts.length - 1]);
+  const at = entryAt(parts, tightest);
+  const ends = [0, parts.length - 1].filter((n) => Math.abs(entryAt(parts, n) - at) > AT_THE_END);
+  const picked = new Set<number>([tightest, ...ends]);
   for (let n = 1; n + 1 < count && picked.size < count; n++) {
     const wanted = n / (count - 1);
     const off = parts.map((part) => Math.abs(part - wanted));
