@@ -10,7 +10,9 @@ const GLOBALS = ['Array', 'Infinity', 'Map', 'Math', 'NaN', 'Number', 'Object', 
 /** Takes the globals that a file uses into constants of the module, on its first line, so that no line moves. */
 function withOwnGlobals(code) {
   const used = GLOBALS.filter((name) => new RegExp(`(?<![.\\w$])${name}(?![\\w$:])`).test(code));
-  return used.length === 0 ? code : code.replace(/^"use strict";/, `$& const { ${used.join(', ')} } = globalThis;`);
+  return used.length === 0
+    ? code
+    : code.replace(/^"use strict";/, `$& const { ${used.join(', ')} } = globalThis;`);
 }
 
 const self = readFileSync(__filename);

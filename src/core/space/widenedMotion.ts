@@ -70,7 +70,7 @@ export function widenedElsewhere(
   motion: Motion,
   from: number,
 ): { readonly padding: number; readonly motion: Motion } | undefined {
-  const places = widenedBy(checker, task, motion.map(placeOf), from, MARGINS);
+  const places = widenedBy(checker, task, motion.map(placeOf), from, MARGINS, { along: 0 });
   return places && widenedFurther(checker, task, places, from);
 }
 
@@ -83,6 +83,7 @@ function widenedFurther(
   let places = from;
   let padding = bears;
   const { budget = { left: Infinity } } = task;
+  const tight: Tight = { along: 0 };
   let counted = checker.work;
   for (const margins of [MARGINS, CLOSE_MARGINS]) {
     const close = margins === CLOSE_MARGINS;
@@ -93,7 +94,7 @@ function widenedFurther(
         budget.left -= checker.work - counted;
         counted = checker.work;
         if (budget.left <= 0) break;
-        const wider = widenedBy(checker, task, places, padding + step, margins);
+        const wider = widenedBy(checker, task, places, padding + step, margins, tight);
         if (!wider) break;
         padding += step;
         places = wider;
@@ -133,6 +134,7 @@ function widenedBy(
   places: readonly Float64Array[],
   padding: number,
   margins: readonly number[],
+  tight: Tight,
 ): Float64Array[] | undefined {
   checker.hold(paddedPiece(task.piece, padding));
   const { start, goal } = task.ends(padding);
@@ -142,46 +144,75 @@ function widenedBy(
   const end = alikeNear(goal, places[last]!);
   if (!checker.placeFree(first, 0) || !checker.placeFree(end, 0)) return undefined;
   for (const margin of margins) {
-    const pushed = places.map((place, i) => {
-      if (i === 0) return first;
-      if (i === last) return end;
-      const x = Float64Array.from(place);
-      checker.pushApart(x, 0, PUSHES, margin);
-      return x;
-    });
-    const smooth = smoothed(places, pushed);
-    // No move leads to a place that is not free.
-    if (!allPushedFree(checker, smooth, margin)) continue;
+    const smooth = allPushedFree(checker, places, first, end, margin, tight);
+    if (!smooth) continue;
     const shown = joined(checker, smooth, margin);
     if (shown) return thinned(checker, shown);
   }
   return undefined;
 }
 
-/** Pushes the places between the first and the last off what they are near to, as long as each is free then. */
-function allPushedFree(checker: SpaceChecker, places: readonly Float64Array[], margin: number): boolean {
-  for (let i = 1; i + 1 < places.length; i++) {
-    checker.pushApart(places[i]!, 0, PUSHES, margin);
-    if (!checker.placeFree(places[i]!, 0)) return false;
-  }
-  return true;
+/** Where along a motion, from 0 to 1, a place was last not free: most likely it is not there again. */
+interface Tight {
+  along: number;
 }
 
-/** Each displacement drawn towards the mean of its neighbours'. */
-function smoothed(before: readonly Float64Array[], after: readonly Float64Array[]): Float64Array[] {
-  const moves = after.map((x, i) => x.map((value, k) => value - before[i]![k]!));
-  return after.map((x, i) => {
-    const previous = moves[i - 1];
-    const next = moves[i + 1];
-    if (!previous || !next) return x;
-    const y = new Float64Array(7);
-    for (let k = 0; k < 7; k++) {
-      const own = moves[i]![k]!;
-      y[k] = before[i]![k]! + own + SMOOTHED * ((previous[k]! + next[k]!) / 2 - own);
+/**
+ * The places between the first and the last pushed off what they are near to, their displacements smoothed, and pushed
+ * again; undefined where one of them is not free then, since no move leads to it. Most motions are refused for one place,
+ * so that where it was last is looked at first, and no more places are pushed than that takes.
+ */
+function allPushedFree(
+  checker: SpaceChecker,
+  places: readonly Float64Array[],
+  first: Float64Array,
+  end: Float64Array,
+  margin: number,
+  tight: Tight,
+): Float64Array[] | undefined {
+  const last = places.length - 1;
+  const pushed: Float64Array[] = [];
+  pushed[0] = first;
+  pushed[last] = end;
+  const pushedAt = (i: number): Float64Array => {
+    const known = pushed[i];
+    if (known) return known;
+    const x = Float64Array.from(places[i]!);
+    checker.pushApart(x, 0, PUSHES, margin);
+    return (pushed[i] = x);
+  };
+  const ways: Float64Array[] = [];
+  ways[0] = first;
+  ways[last] = end;
+  const from = min(last - 1, max(1, floor(tight.along * last)));
+  for (let step = 0; step < last - 1; step++) {
+    const i = 1 + ((from - 1 + step) % (last - 1));
+    const x = smoothed(places, i, pushedAt);
+    checker.pushApart(x, 0, PUSHES, margin);
+    if (!checker.placeFree(x, 0)) {
+      tight.along = (i + 0.5) / last;
+      return undefined;
     }
-    unit(y);
-    return y;
-  });
+    ways[i] = x;
+  }
+  return ways;
+}
+
+/** A place with its displacement drawn towards the mean of its neighbours'. */
+function smoothed(
+  before: readonly Float64Array[],
+  i: number,
+  after: (i: number) => Float64Array,
+): Float64Array {
+  const y = new Float64Array(7);
+  const [previous, own, next] = [after(i - 1), after(i), after(i + 1)];
+  for (let k = 0; k < 7; k++) {
+    const move = own[k]! - before[i]![k]!;
+    const beside = (previous[k]! - before[i - 1]![k]! + (next[k]! - before[i + 1]![k]!)) / 2;
+    y[k] = before[i]![k]! + move + SMOOTHED * (beside - move);
+  }
+  unit(y);
+  return y;
 }
 
 /** The places with every move between shown free; where one is not, its middle is pushed off and stands between. */
