@@ -1,6 +1,6 @@
 import { CAUTIONS } from '../../core/measures/cautions';
 import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
-import { lettersOf } from '../../sheetHost/address';
+import { columnLetters } from '../../sheetHost/address';
 import { headed, HEADING, unitsOver, WRAPPED } from './look';
 import { downToIfNumber, upToIfNumber } from '../../worksheet/roundedFormulas';
 import { heaviest, jobPiece, PIECES_LENGTH } from './jobSheet';
@@ -19,7 +19,7 @@ const [RAISE, LOWER_SHARE] = [5, 9];
 
 /** What MOVES gives in a column, in whole figures to the careful side. */
 function told(column: number, row: number): string {
-  const cell = `${lettersOf(SPILLED + column)}${row}`;
+  const cell = `${columnLetters(SPILLED + column)}${row}`;
   if (column === CLEARANCE) return downToIfNumber(cell, 0);
   if (column === RAISE || column === LOWER_SHARE) return upToIfNumber(cell, 0);
   return `IF(${cell}="","",${cell})`;
@@ -63,9 +63,9 @@ export function crewSheet(book: WorkbookWriter): void {
     { bold: true },
   );
   unitsOver(sheet, `A${MOVES_TOP - 1}`, MOVE_UNITS);
-  sheet.cell(`${lettersOf(SPILLED)}${MOVES_TOP - 1}`, 'As MOVES gives it, not rounded', { italic: true });
+  sheet.cell(`${columnLetters(SPILLED)}${MOVES_TOP - 1}`, 'As MOVES gives it, not rounded', { italic: true });
   sheet.spill(
-    `${lettersOf(SPILLED)}${MOVES_TOP}`,
+    `${columnLetters(SPILLED)}${MOVES_TOP}`,
     `CARRY.MOVES(JobRoute,${heaviest(2)},${heaviest(3)},${heaviest(4)},Allowance,Tape,${heaviest(5)})`,
   );
   const last = MOVES_TOP + MOVES_ROOM;
