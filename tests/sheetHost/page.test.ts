@@ -469,9 +469,7 @@ test('a workbook with results opens with them, they are computed again, and a ch
       document.querySelector('.tools .status')?.textContent.startsWith('All formulas computed'),
     );
     const seen = await page.evaluate(() => (window as never as { seen: string[] }).seen);
-    expect(seen).toContain(
-      'Stored values, computed again now: 0 of 1 done | 7.5 | 7.5 | 200',
-    );
+    expect(seen).toContain('Stored values, computed again now: 0 of 1 done | 7.5 | 7.5 | 200');
     expect(seen.filter((line) => /computing/.test(line.split(' | ')[1]!))).toEqual([]);
     await eventually(async () => expect(await shown(page, 1, 2)).not.toBe('7.5'));
     await eventually(async () => expect(await shown(page, 1, 4)).toBe('200'));
