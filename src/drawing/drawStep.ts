@@ -187,7 +187,7 @@ function treads(
   if (!top) return [];
   const [foot, head] = top[0][1] < top[1][1] ? top : [top[1], top[0]];
   const way = Math.sign(head[0] - foot[0]);
-  const count = Math.round(Math.abs(head[0] - foot[0]) / going);
+  const count = Math.floor(Math.abs(head[0] - foot[0]) / going + 0.5);
   return Array.from({ length: count }, (_, k): Points => {
     const [x, y] = [foot[0] + k * going * way, foot[1] + k * rise];
     const back = x + going * way;

@@ -483,7 +483,7 @@ test('a workbook with results opens with them, they are computed again, and a ch
   }
 });
 
-test('a link is followed by a click and by Ctrl+Enter, and says where it leads', async () => {
+test('a link is followed by Ctrl+Enter, and says where it leads', async () => {
   const made = createWorkbook();
   made.sheet('Month').cell('B2', { formula: `HYPERLINK("#'Route'!A"&(20+20),"Q-01")` });
   made.sheet('Route').cell('A40', 'door');
@@ -493,10 +493,6 @@ test('a link is followed by a click and by Ctrl+Enter, and says where it leads',
   await goTo(page, 'B2');
   await page.locator('.message').getByText('A link to Route, A40').waitFor();
   await page.keyboard.press('Control+Enter');
-  await eventually(async () => expect(await at()).toBe('Route A40'));
-  await page.getByRole('tab', { name: 'Month' }).click();
-  await goTo(page, 'A1');
-  await page.locator('#cell-1-1').click();
   await eventually(async () => expect(await at()).toBe('Route A40'));
   await eventually(async () => expect(await page.locator('#cell-39-0').isVisible()).toBe(true));
 });
