@@ -1,16 +1,13 @@
 import type { JointBlock, JointEnd, JointRow } from '../joint/jointRow';
+import { kindOf } from '../stages/kinds';
 import { floorBetween, ownLength } from './arms';
-import { endBeside, isLanding, spaceAt, standsAlone, type Reading, type ReadRow } from './reading';
+import { ceilingAt, endBeside, isLanding, spaceAt, standsAlone, type Reading, type ReadRow } from './reading';
 import { entryAt } from '../lists/entryAt';
 
 /** Rows that stand close from one place where a piece can rest to the next, to be solved as one space. */
 export interface RestToRest {
-  /** Index of the first row. */
-  readonly first: number;
-  /** A first row that is a flight is begun from along it: what comes before lies there already. */
-  readonly fromAlong: boolean;
-  /** A last row that is a flight is ended along it. */
-  readonly toAlong: boolean;
+  readonly from: Rest;
+  readonly to: Rest;
   readonly block: JointBlock;
   /** A longer piece does not lie wholly where it begins and ends [mm]. */
   readonly holds: number;
@@ -20,33 +17,35 @@ export interface RestToRest {
 const MOST_ROWS = 6;
 
 /** A place where a piece can be at rest: wholly on open ground, in a straight, along a flight, or in a room. */
-interface Rest {
-  /** Index of its row, or of the row before a straight of its own; -1 and the number of rows for open ground. */
+export interface Rest {
+  /** Index of its row; -1 and the number of rows for open ground. */
   readonly row: number;
-  /** A straight behind its row that was not measured: as measured it may be as long as it likes. */
-  readonly behind?: boolean;
+  /**
+   * Where of the row: in it; along a flight; on the floor of its own that a flight has before it or after it; or in a
+   * straight behind a turn that was not measured, which as measured may be as long as it likes.
+   */
+  readonly at: 'row' | 'along' | 'floor before' | 'floor after' | 'behind';
   /** It holds what is so long [mm]. */
   readonly holds: number;
 }
 
 /**
  * The blocks of rows between two places where a piece can rest: straights as long as it, flights along which it lies,
- * a room, open ground at one end. Only blocks in which a flight stands close to something else, or level rows that
- * begin on open ground, and only where every length is measured: what passes so passes as measured, wherever the rest
- * stands.
+ * a room, open ground. Only blocks in which a flight or a turn stands close to something else, and only where every
+ * length is measured: what passes so passes as measured, wherever the rest stands.
  */
 export function restToRest(reading: Reading): RestToRest[] {
   const rests = restsOf(reading);
   const found: RestToRest[] = [];
-  for (const [at, from] of rests.entries()) {
-    if (reading[from.row]?.stage === 'room' || from.behind) continue;
+  for (const [place, from] of rests.entries()) {
+    if (reading[from.row]?.stage === 'room' || from.at === 'behind') continue;
     // A longer piece rests in none of the places passed since.
     let passed = 0;
-    for (const to of rests.slice(at + 1)) {
+    for (const to of rests.slice(place + 1)) {
       if (to.row - from.row > MOST_ROWS + 1) break;
       const holds = Math.min(from.holds, to.holds);
-      const joined = holds > passed ? blockBetween(reading, from, to) : undefined;
-      if (joined) found.push({ ...joined, holds });
+      const block = holds > passed ? blockBetween(reading, from, to) : undefined;
+      if (block) found.push({ from, to, block, holds });
       passed = Math.max(passed, to.holds);
       if (passed >= from.holds) break;
     }
@@ -56,43 +55,70 @@ export function restToRest(reading: Reading): RestToRest[] {
 
 /** Where a piece can rest, in row order. */
 function restsOf(reading: Reading): Rest[] {
-  const rests: Rest[] = [{ row: -1, holds: Infinity }];
+  const rests: Rest[] = [{ row: -1, at: 'row', holds: Infinity }];
   reading.forEach(({ stage, measures }, row) => {
     const { risers, rise = 0, going = 0 } = measures;
     const length = ownLength(reading, row);
-    if (stage === 'passage' && !length.open) rests.push({ row, holds: length.known });
+    if (stage === 'passage' && !length.open) rests.push({ row, at: 'row', holds: length.known });
     if (stage === 'flight') {
-      rests.push({ row, holds: risers === undefined ? Infinity : (risers - 1) * Math.hypot(rise, going) });
+      const line = risers === undefined ? Infinity : (risers - 1) * Math.hypot(rise, going);
+      const [before, after] = [ownFloor(reading, row, 'before'), ownFloor(reading, row, 'after')];
+      if (before > 0) rests.push({ row, at: 'floor before', holds: before });
+      rests.push({ row, at: 'along', holds: line });
+      if (after > 0) rests.push({ row, at: 'floor after', holds: after });
     }
-    if (stage === 'room') rests.push({ row, holds: Infinity });
-    if (turnsInPlan(stage) && openBehind(reading, row)) rests.push({ row, holds: Infinity, behind: true });
+    if (stage === 'room') rests.push({ row, at: 'row', holds: Infinity });
+    if (turnsInPlan(stage) && openBehind(reading, row)) rests.push({ row, at: 'behind', holds: Infinity });
   });
-  rests.push({ row: reading.length, holds: Infinity });
+  rests.push({ row: reading.length, at: 'row', holds: Infinity });
   return rests;
 }
 
-function blockBetween(reading: Reading, from: Rest, to: Rest): Omit<RestToRest, 'holds'> | undefined {
+/** Floor that a flight has of its own before a door or a lift beside it [mm]; 0 where there is none, or it is not told. */
+function ownFloor(reading: Reading, i: number, side: 'before' | 'after'): number {
+  const beside = reading[side === 'before' ? i - 1 : i + 1]?.stage;
+  const { measures, way } = entryAt(reading, i);
+  return beside === 'door' || beside === 'lift' ? (spaceAt(measures, endBeside(way, side)) ?? 0) : 0;
+}
+
+function blockBetween(reading: Reading, from: Rest, to: Rest): JointBlock | undefined {
   const first = Math.max(0, from.row);
   const last = Math.min(reading.length - 1, to.row);
   const [opens, ends] = [from.row < 0, to.row > last];
-  // Where both ends are open ground the way could be gone round outside.
-  if (opens && ends) return undefined;
   const rows: JointRow[] = [];
   let [flights, turns, close] = [0, 0, 0];
   for (let i = first; i <= last; i++) {
     const row = entryAt(reading, i);
-    const joint = jointRow(reading, i, to.behind === true && i === to.row);
+    const joint = jointRow(reading, i, to.at === 'behind' && i === to.row);
     if (!joint) return undefined;
-    rows.push(joint);
+    if (i === from.row && from.at === 'floor after') {
+      rows.push(floorRow(row, 'after'));
+      continue;
+    }
+    if (i === to.row && to.at === 'floor before') {
+      rows.push(floorRow(row, 'before'));
+      continue;
+    }
     if (row.stage === 'flight') {
-      const along = (i === from.row && !opens) || (i === to.row && !ends);
+      const along = (i === from.row && from.at === 'along') || (i === to.row && to.at === 'along');
       if (!along && row.measures.risers === undefined) return undefined;
       if (i > first && !floorKnown(row, entryAt(reading, i - 1), 'before')) return undefined;
       if (i < last && !floorKnown(row, entryAt(reading, i + 1), 'after')) return undefined;
       flights++;
-    } else if (row.stage === 'corner' || row.stage === 'side door') turns++;
+      if (i === from.row && from.at === 'floor before') {
+        rows.push(floorRow(row, 'before'), withoutSpace(joint, row, 'before'));
+        continue;
+      }
+      if (i === to.row && to.at === 'floor after') {
+        rows.push(withoutSpace(joint, row, 'after'), floorRow(row, 'after'));
+        continue;
+      }
+    } else if (turnsInPlan(row.stage)) turns++;
     else if (row.stage === 'door') close++;
+    rows.push(joint);
   }
+  // Where both ends are open ground a turn could be gone round outside.
+  if (opens && ends && turns > 0) return undefined;
   const [begins, finishes] = [entryAt(reading, first), entryAt(reading, last)];
   if (ends && (finishes.stage === 'flight' || finishes.stage === 'room')) return undefined;
   if (opens && begins.stage === 'room') return undefined;
@@ -102,15 +128,32 @@ function blockBetween(reading: Reading, from: Rest, to: Rest): Omit<RestToRest, 
     spaceAt(begins.measures, endBeside(begins.way, 'before')) !== undefined
   )
     return undefined;
-  const told = turns < 2 || rows.every(({ stage, hand }) => !turnsInPlan(stage) || hand !== undefined);
-  if (!told || rows.length > MOST_ROWS || flights > 2) return undefined;
-  if (flights === 0 ? !(opens && turns > 0 && turns + close > 1) : turns + close === 0) return undefined;
+  // A Hand that is not said is to the left: as measured what is not said is what suits.
+  if (rows.length > MOST_ROWS || flights > 2) return undefined;
+  // A turn between two straights is solved by itself.
+  const beside = turns + close > 1 || rows.length > 3 || finishes.stage === 'room';
+  const near = flights > 0 ? turns + close > 0 : turns > 0 && beside;
+  if (!near) return undefined;
+  return { rows, before: endOf(opens), after: endOf(ends) };
+}
+
+/** The floor of its own that a flight has on one of its sides, as the passage that it is. */
+function floorRow({ measures, way }: ReadRow, side: 'before' | 'after'): JointRow {
+  const end = endBeside(way, side);
+  const { width = 0, height = 0 } = measures;
   return {
-    first,
-    fromAlong: !opens && begins.stage === 'flight',
-    toAlong: !ends && finishes.stage === 'flight',
-    block: { rows, before: endOf(opens), after: endOf(ends) },
+    stage: 'passage',
+    measures: { width, height: ceilingAt(measures, end) ?? height, length: spaceAt(measures, end) ?? 0 },
   };
+}
+
+/** A flight without the space on one of its sides, which is a row of its own. */
+function withoutSpace(joint: JointRow, { way }: ReadRow, side: 'before' | 'after'): JointRow {
+  const { footSpace, headSpace, ...measures } = joint.measures;
+  const foot = endBeside(way, side) === 'foot';
+  const kept = foot ? { headSpace } : { footSpace };
+  const known = Object.entries(kept).filter(([, space]) => space !== undefined);
+  return { ...joint, measures: { ...measures, ...Object.fromEntries(known) } };
 }
 
 /** Whether the floor between a flight and the row beside it is told. */
@@ -136,7 +179,8 @@ function spacesBeside(reading: Reading, i: number): number[] {
 
 const endOf = (open: boolean): JointEnd => (open ? 'open' : 'straight');
 
-const turnsInPlan = (stage: ReadRow['stage']): boolean => stage === 'corner' || stage === 'side door';
+const turnsInPlan = (stage: ReadRow['stage']): boolean =>
+  stage !== undefined && kindOf(stage).role === 'turn';
 
 /**
  * A row as it is measured; undefined where a length is not, or where it is solved by itself.

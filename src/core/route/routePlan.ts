@@ -5,11 +5,9 @@ import type { LimitCause } from './chain';
 import { flightPlan } from './flightPlan';
 import { pastDoorJoints } from './pastDoor';
 import { turnSources } from './turnSources';
-import type { JointBlock } from '../joint/jointRow';
 import { stairJoints, turnBeyond, type JointPlan } from './jointPlan';
 import { shortFlightJoints, type JointBegins, type ShortFlightsPlan } from './shortFlights';
-import { levelJoint } from './levelJoint';
-import { restToRest } from './restToRest';
+import { restToRest, type Rest } from './restToRest';
 import { tapedBlock, type BlockToSolve } from './tapedBlock';
 import type { PlacedMeasures } from '../stages/solvers';
 import type { TurningSpace } from '../motion/turningSpace';
@@ -17,7 +15,7 @@ import { isLanding, widthLeaving, type Reading } from './reading';
 import { needed, type BookStage } from './stageBook';
 import type { TapeCase } from './tapeCase';
 import { leastLength, straightLength, type WayLength } from './wayLength';
-import { firstOf, lastOf } from '../lists/ends';
+import { lastOf } from '../lists/ends';
 import { entryAt } from '../lists/entryAt';
 
 /** Where the passages of a part come from: a stage of the book, and how far its arms hold. */
@@ -110,8 +108,6 @@ export type LooseMeasures = { readonly [Name in keyof PlacedMeasures]: PlacedMea
 
 /** Lays a reading of a route out in parts, in one tape case. */
 export function routePlan(planning: Planning): PartPlan[] {
-  const measured = planning.tapeCase === 'measured';
-  const level = measured ? levelJoints(planning) : new Map<number, JointBlock>();
   const rows = planning.reading.map((row, i): PartPlan[] => {
     const measured = planning.stageAt(i);
     const stage =
@@ -121,17 +117,7 @@ export function routePlan(planning: Planning): PartPlan[] {
     if (!stage) return [{ row: i, sources: undefined, limitsBefore: [], limitsAfter: [] }];
     const role = kindOf(stage.stage).role;
     if (role === 'flight') return flightPlan(planning, i, stage);
-    const block = level.get(i);
     const joints: PlannedJoint[] = [
-      ...(block
-        ? [
-            {
-              parts: block.rows.length,
-              sources: [],
-              level: { blocks: [block], holds: levelHolds(block), less: 0 },
-            },
-          ]
-        : []),
       ...pastDoorJoints(planning, i),
       ...shortJoints(planning, i, 'landing'),
       ...(row.stage === 'door' ? shortJoints(planning, i + 2, 'door') : []),
@@ -151,21 +137,20 @@ function withBlocks(
 ): PartPlan[] {
   const extra = new Map<PartPlan, PlannedJoint[]>();
   for (const close of restToRest(reading)) {
-    const { first, fromAlong, toAlong, block, holds } = close;
-    const last = first + block.rows.length - 1;
-    if (!block.rows.every((_row, k) => stageAt(first + k))) continue;
+    const { from, to, block, holds } = close;
+    const [first, last] = [Math.max(0, from.row), Math.min(rows.length - 1, to.row)];
+    if (!reading.slice(first, last + 1).every((_row, k) => stageAt(first + k))) continue;
     // A room that is passed through has its doors anywhere.
     const throughRoom =
       tapeCase === 'worst' && last + 1 < reading.length && lastOf(block.rows).stage === 'room';
     const level = tapeCase === 'worst' ? tapedBlock(close, tape) : { blocks: [block], holds, less: 0 };
     if (throughRoom || !level) continue;
-    // A flight is the floor at its first end, its two halves, and the floor at its second end.
-    const parts = block.rows.reduce((sum, _row, k) => {
-      const along = (k === 0 && fromAlong) || (first + k === last && toAlong);
-      return sum + (along ? HALF : entryAt(rows, first + k).length);
-    }, 0);
-    const begins = entryAt(entryAt(rows, first), fromAlong ? HALF : 0);
-    extra.set(begins, [...(extra.get(begins) ?? []), { parts, sources: [], level }]);
+    const begin = BEGINS[from.at];
+    const all = rows.slice(first, last + 1).reduce((sum, parts) => sum + parts.length, 0);
+    const left = entryAt(rows, last).length - (ENDS[to.at] ?? entryAt(rows, last).length);
+    const begins = entryAt(entryAt(rows, first), begin);
+    const joint = { parts: all - begin - left, sources: [], level };
+    extra.set(begins, [...(extra.get(begins) ?? []), joint]);
   }
   return rows.flat().map((part) => {
     const more = extra.get(part);
@@ -173,17 +158,17 @@ function withBlocks(
   });
 }
 
-/** Parts of half a flight with the floor at its end. */
-const HALF = 2;
-
-/** The passages at the ends of level rows hold a piece so long [mm]. */
-const levelHolds = ({ rows }: JointBlock): number =>
-  Math.min(
-    Infinity,
-    ...[firstOf(rows), lastOf(rows)].flatMap(({ stage, measures }) =>
-      stage === 'passage' ? [measures.length ?? 0] : [],
-    ),
-  );
+// A flight is the floor at its first end, its two halves, and the floor at its second end.
+/** Part of its row with which a block begins that begins there. */
+const BEGINS: Readonly<Record<Rest['at'], number>> = {
+  row: 0,
+  along: 2,
+  'floor before': 0,
+  'floor after': 3,
+  behind: 0,
+};
+/** Parts of its row that a block has that ends there; all of them where it is not said. */
+const ENDS: Readonly<Partial<Record<Rest['at'], number>>> = { along: 2, 'floor before': 1 };
 
 /** Row i, what leads straight on from it to a flight, the floor at the flight's first end, and its first half. */
 function ontoFlight(planning: Planning, i: number): PlannedJoint[] {
@@ -196,17 +181,6 @@ function ontoFlight(planning: Planning, i: number): PlannedJoint[] {
   const beyond = beside ? undefined : turnBeyond(planning, k, 'before', bare);
   const solved = beside ? stairJoints(planning, k, 'before', bare) : beyond?.row === i ? beyond.plans : [];
   return solved.length > 0 ? [{ parts: k - i + 2, sources: [], solved }] : [];
-}
-
-/** The blocks of level rows that stand close, by their first row. */
-function levelJoints({ reading, stageAt }: Planning): Map<number, JointBlock> {
-  const blocks = new Map<number, JointBlock>();
-  reading.forEach((_, i) => {
-    const joint = levelJoint(reading, i);
-    if (!joint || blocks.has(joint.first)) return;
-    if (joint.block.rows.every((_row, k) => stageAt(joint.first + k))) blocks.set(joint.first, joint.block);
-  });
-  return blocks;
 }
 
 /** A flight without its ends. */

@@ -20,10 +20,7 @@ export interface BlockToSolve {
  * @param tape how far off a measure may be [mm]
  * @returns undefined where the way turns, or with more than one flight: their worst is not known
  */
-export function tapedBlock(
-  { block, holds, fromAlong, toAlong }: RestToRest,
-  tape: number,
-): BlockToSolve | undefined {
+export function tapedBlock({ block, holds }: RestToRest, tape: number): BlockToSolve | undefined {
   const { rows } = block;
   const flights = rows.filter(({ stage }) => stage === 'flight');
   const straight = rows.every(({ stage }) => STRAIGHT.has(stage));
@@ -50,8 +47,7 @@ export function tapedBlock(
       rows: rows.map((row): JointRow => tapedRow(row, { ...set, ...spaces }, lane, tape)),
     };
   });
-  const along = fromAlong || toAlong ? tape : 0;
-  return { blocks, holds: holds - Math.max(tape, along), less: ((lengths + own) * tape) / 2 };
+  return { blocks, holds: holds - tape, less: ((lengths + own) * tape) / 2 };
 }
 
 const STRAIGHT: ReadonlySet<JointRow['stage']> = new Set(['door', 'passage', 'flight', 'room']);
