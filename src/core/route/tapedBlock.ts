@@ -2,6 +2,7 @@ import type { JointBlock, JointRow } from '../joint/jointRow';
 import { tapedMeasures } from './tapeCase';
 import type { RestToRest } from './restToRest';
 import { pairs } from '../lists/pairs';
+import type { MeasureName } from '../stages/measures';
 
 /** Rows solved as one space, in one tape case; no piece longer than `holds` [mm] rests where they begin and end. */
 export interface BlockToSolve {
@@ -13,70 +14,141 @@ export interface BlockToSolve {
 }
 
 /**
- * Rows that lead straight on, with the tape against the piece: as narrow as they are anywhere together, wherever the
- * narrower stand across the wider; as low as they may be; the stair as steep and as gentle as it may be. What is off
- * along the way moves what stands there: seen from the middle, each thing by no more than half of all that is off.
+ * Rows that stand close, with the tape against the piece: as low and as narrow as they may be, the stair as steep and as
+ * gentle, the turns to either hand where that is not said. What is off along the way, and what stands anywhere across a
+ * wider part, moves what stands there: seen from the middle, each thing by no more than half of all that may be off.
+ *
+ * Where the way leads straight on it is as narrow as it is anywhere together, so that nothing moves across. A door stands
+ * anywhere in a room's wall: half the room's width is there on the one side or on the other.
  *
  * @param tape how far off a measure may be [mm]
- * @returns undefined where the way turns, or with more than one flight: their worst is not known
+ * @returns undefined where that is not known: a straight that was not measured, more than one flight, a room too small
  */
-export function tapedBlock({ block, holds }: RestToRest, tape: number): BlockToSolve | undefined {
+export function tapedBlock({ block, holds, to }: RestToRest, tape: number): BlockToSolve | undefined {
   const { rows } = block;
   const flights = rows.filter(({ stage }) => stage === 'flight');
+  if (flights.length > 1 || to.at === 'behind') return undefined;
   const straight = rows.every(({ stage }) => STRAIGHT.has(stage));
+  const lane = straight ? narrowestLane(rows) - tape : undefined;
+  if (lane !== undefined && !(lane > 0)) return undefined;
+  const across = straight ? 0 : shiftsAcross(rows, tape);
+  const along = rows.reduce((sum, row, k) => sum + lengthsIn(row, k > 0 && k + 1 < rows.length), 0) * tape;
   const [flight] = flights;
-  if (!straight || !flight || flights.length > 1) return undefined;
-  const lane = narrowestLane(rows) - tape;
-  if (!(lane > 0)) return undefined;
-  const sets = tapedMeasures('flight', flight.measures, tape, 'worst');
-  const { footSpace, headSpace } = flight.measures;
-  const own = [footSpace, headSpace].filter((space) => space !== undefined && space > 0).length;
-  const lengths = rows.filter(
-    ({ stage, measures }, k) =>
-      (stage === 'door' && measures.wall !== undefined) ||
-      // Beyond the ends of the block nothing stands whose place matters.
-      (stage === 'passage' && k > 0 && k + 1 < rows.length),
-  ).length;
-  const blocks = sets.map((set): JointBlock => {
-    const spaces = {
-      ...(footSpace === undefined ? {} : { footSpace }),
-      ...(headSpace === undefined ? {} : { headSpace }),
-    };
-    return {
+  const sets = flight ? tapedMeasures('flight', flight.measures, tape, 'worst') : [{}];
+  const blocks = sets.flatMap((set) =>
+    inEitherRoom(inEitherHand(rows)).map((taken): JointBlock => ({
       ...block,
-      rows: rows.map((row): JointRow => tapedRow(row, { ...set, ...spaces }, lane, tape)),
-    };
-  });
-  return { blocks, holds: holds - tape, less: ((lengths + own) * tape) / 2 };
+      rows: taken.map((row) => tapedRow(row, set, lane, tape)),
+    })),
+  );
+  if (blocks.length > MOST_BLOCKS || blocks.some((one) => one.rows.some(tooSmall))) return undefined;
+  return { blocks, holds: holds - tape, less: (along + across) / 2 };
 }
 
+/** In more blocks it is not looked for: it would take too long. */
+const MOST_BLOCKS = 16;
+/** Nothing goes into what is narrower [mm]. */
+const LEAST = 10;
+
+const tooSmall = ({ measures: { width = Infinity, widthOut = Infinity } }: JointRow): boolean =>
+  Math.min(width, widthOut) < LEAST;
+
+/** How many measures along the way place what stands beyond them. */
+function lengthsIn({ stage, measures }: JointRow, inside: boolean): number {
+  const { wall, run = 0, depth, footSpace = 0, headSpace = 0 } = measures;
+  switch (stage) {
+    case 'door':
+      // Taken as thick as it may be, it may be thinner by twice the tape.
+      return wall === undefined ? 0 : 2;
+    case 'passage':
+      // Beyond the ends of the block nothing stands whose place matters.
+      return inside ? 1 : 0;
+    case 'flight':
+      return [footSpace, headSpace].filter((space) => space > 0).length;
+    case 'corner':
+      // What is in the middle of its arms is placed by their widths.
+      return 2 + (run > 0 ? 1 : 0);
+    case 'side door':
+      return 2 + (run > 0 ? 1 : 0) + (wall === undefined ? 0 : 2) + (depth === undefined ? 0 : 1);
+    default:
+      return 0;
+  }
+}
+
+/** How far the narrower of each pair of neighbours may stand from the middle of the wider, all together [mm]. */
+function shiftsAcross(rows: readonly JointRow[], tape: number): number {
+  return pairs(rows)
+    .filter(([one, next]) => one.stage !== 'room' && next.stage !== 'room')
+    .reduce(
+      (sum, [one, next]) => sum + Math.abs(widthAt(one, 'exit') - widthAt(next, 'entry')) / 2 + tape,
+      0,
+    );
+}
+
+/** Clear width of a row where the way enters or leaves it [mm]. */
+function widthAt({ stage, measures, into }: JointRow, plane: 'entry' | 'exit'): number {
+  const { width = 0, widthOut = width } = measures;
+  if (stage === 'corner') return plane === 'entry' ? width : widthOut;
+  if (stage === 'side door') return (plane === 'entry') === (into === true) ? width : widthOut;
+  return width;
+}
+
+/** The rows with every combination of what hands are not said; the first turn may always be to the left. */
+function inEitherHand(rows: readonly JointRow[]): JointRow[][] {
+  const turning = rows.flatMap(({ stage, hand }, k) => (TURNS.has(stage) ? [{ k, hand }] : []));
+  const unsaid = turning.filter(({ hand }) => hand === undefined).map(({ k }) => k);
+  const free = turning.every(({ hand }) => hand === undefined) ? unsaid.slice(1) : unsaid;
+  return Array.from({ length: 2 ** free.length }, (_, bits) =>
+    rows.map((row, k): JointRow => {
+      const place = free.indexOf(k);
+      return place >= 0 && ((bits >> place) & 1) === 1 ? { ...row, hand: 'right' } : row;
+    }),
+  );
+}
+
+/** The rows with half the width of a last room on the one side of its door, and on the other. */
+function inEitherRoom(all: JointRow[][]): JointRow[][] {
+  return all.flatMap((rows) => {
+    const room = rows[rows.length - 1];
+    if (room?.stage !== 'room') return [rows];
+    const { length = 0, width = 0 } = room.measures;
+    // The way may come in by any wall.
+    const depth = Math.min(length, width);
+    const half = { ...room, measures: { ...room.measures, length: depth, width: depth / 2 } };
+    return [0, 1].map((place): JointRow[] => [...rows.slice(0, -1), { ...half, place }]);
+  });
+}
+
+const TURNS: ReadonlySet<JointRow['stage']> = new Set(['corner', 'side door']);
 const STRAIGHT: ReadonlySet<JointRow['stage']> = new Set(['door', 'passage', 'flight', 'room']);
 
-function tapedRow(row: JointRow, flight: JointRow['measures'], width: number, tape: number): JointRow {
-  const { measures } = row;
-  const height = measures.height === undefined ? undefined : Math.max(1, measures.height - tape);
-  const lower = height === undefined ? {} : { height };
-  switch (row.stage) {
-    case 'flight':
-      return { ...row, measures: { ...flight, width } };
-    case 'room': {
-      // The way may come in by any wall.
-      const depth = Math.max(1, Math.min(measures.length ?? 0, measures.width ?? 0) - tape);
-      return { ...row, measures: { ...measures, ...lower, length: depth, width: depth } };
-    }
-    case 'door':
-      return {
-        ...row,
-        measures: {
-          ...measures,
-          ...lower,
-          width,
-          ...(measures.wall === undefined ? {} : { wall: measures.wall + tape }),
-        },
-      };
-    default:
-      return { ...row, measures: { ...measures, ...lower, width } };
+function tapedRow(
+  row: JointRow,
+  flight: JointRow['measures'],
+  lane: number | undefined,
+  tape: number,
+): JointRow {
+  const { width, widthOut, height, ceiling, wall, depth, length } = row.measures;
+  const less = (value: number): number => Math.max(1, value - tape);
+  const changed = (name: MeasureName, value: number | undefined): Partial<JointRow['measures']> =>
+    value === undefined ? {} : { [name]: value };
+  if (row.stage === 'flight') {
+    const { footSpace, headSpace } = row.measures;
+    const spaces = { ...changed('footSpace', footSpace), ...changed('headSpace', headSpace) };
+    return { ...row, measures: { ...flight, ...spaces, ...changed('width', lane) } };
   }
+  const room = row.stage === 'room';
+  const measures = {
+    ...row.measures,
+    ...changed('width', room ? width && less(width) : (lane ?? (width && less(width)))),
+    ...changed('widthOut', widthOut && less(widthOut)),
+    ...changed('height', height && less(height)),
+    ...changed('ceiling', ceiling && less(ceiling)),
+    ...changed('wall', wall === undefined ? undefined : wall + tape),
+    ...changed('depth', depth && Math.max(0, depth - tape)),
+    ...(room ? changed('length', length && less(length)) : {}),
+  };
+  return { ...row, measures };
 }
 
 /**
