@@ -9,7 +9,7 @@ import type {
 } from '../geometry/planar/planarWorld';
 import type { PieceSize } from '../measures/piece';
 import { attitudeInPlan } from '../motion/attitude';
-import { ALL_HOLDS, poseOfHold, sizesOfHold, type Hold } from '../motion/hold';
+import { CROSSED, ALL_HOLDS, poseOfHold, sizesOfHold, type Hold } from '../motion/hold';
 import type { KeyAttitude } from '../space/motion';
 import { nearestAlike } from '../space/quaternion';
 import { centreAt } from './blockEnds';
@@ -23,7 +23,6 @@ import { smallTurns } from './smallTurns';
 import { stairAndLevel, StairBlock } from './stairBlock';
 import { closestAt } from '../motion/closest';
 
-const CROSSED: Record<Hold, Hold> = { LT: 'BT', BT: 'LT', LB: 'TB', TB: 'LB', BL: 'TL', TL: 'BL' };
 /** Padding that is of no more interest [mm a side]. */
 const AMPLE = 200;
 /** What is thinner counts as so thick [mm]. */

@@ -2,7 +2,7 @@ import { decidePassage, ROUNDING } from '../geometry/planar/decidePassage';
 import type { PlanarPlace, PlanarRegion, PlanarWorld } from '../geometry/planar/planarWorld';
 import type { PieceSize, Pose } from '../measures/piece';
 import { motionInPlan, type TurnedHold } from '../motion/attitude';
-import { ALL_HOLDS, poseOfHold, sizesOfHold, type Hold } from '../motion/hold';
+import { CROSSED, ALL_HOLDS, poseOfHold, sizesOfHold, type Hold } from '../motion/hold';
 import { turnedFace } from '../motion/turnedFace';
 import type { SceneBox } from '../space/motion';
 import { greatestShown } from './greatestShown';
@@ -13,8 +13,6 @@ import { smallTurns } from './smallTurns';
 import type { Frame } from './place/frame';
 import { closestAt } from '../motion/closest';
 
-/** Rows that are wholly level. */
-const CROSSED: Record<Hold, Hold> = { LT: 'BT', BT: 'LT', LB: 'TB', TB: 'LB', BL: 'TL', TL: 'BL' };
 /** Padding that is of no more interest [mm a side]. */
 const AMPLE = 300;
 /** Open ground that counts, on each side and onward [mm]. */

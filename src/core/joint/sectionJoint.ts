@@ -1,7 +1,7 @@
 import { decidePassage, ROUNDING, type AngleLimits } from '../geometry/planar/decidePassage';
 import type { ConvexPolygon, PlanarPlace, PlanarRegion, PlanarWorld } from '../geometry/planar/planarWorld';
 import type { PieceSize, Pose } from '../measures/piece';
-import { attitudeInPlan, turnOfAxes } from '../motion/attitude';
+import { attitudeInPlan, leaningAttitude } from '../motion/attitude';
 import { ALL_HOLDS, poseOfHold, sizesOfHold, type Hold } from '../motion/hold';
 import { turnedFace } from '../motion/turnedFace';
 import type { KeyAttitude, SceneBox } from '../space/motion';
@@ -129,12 +129,7 @@ function carriedWays(piece: PieceSize, section: Section): Carried[] {
       most: (lane - thickness) / 2,
       pose: 'leaning',
       leaning: true,
-      turn: (angle, padding) => {
-        const lean = face(padding)?.tilt ?? 0;
-        const [s, c] = [Math.sin(angle), Math.cos(angle)];
-        const [sl, cl] = [Math.sin(lean), Math.cos(lean)];
-        return turnOfAxes('LB', [c, 0, s], [sl * s, cl, -sl * c], [-cl * s, sl, cl * c]);
-      },
+      turn: (angle, padding) => leaningAttitude(face(padding)?.tilt ?? 0, angle),
     });
   }
   return ways.sort((one, other) => Number(one.leaning) - Number(other.leaning) || other.most - one.most);

@@ -1,5 +1,13 @@
 import type { PieceSize } from '../measures/piece';
-import { ALL_HOLDS, POSE_BY_UPRIGHT, poseOfHold, sidesOfHold, sizesOfHold, type Hold } from '../motion/hold';
+import {
+  LIKELIEST_FIRST,
+  ALL_HOLDS,
+  POSE_BY_UPRIGHT,
+  poseOfHold,
+  sidesOfHold,
+  sizesOfHold,
+  type Hold,
+} from '../motion/hold';
 import { RAISE_BY_HAND } from '../motion/raiseByHand';
 import type { StageAnswer } from '../motion/stageAnswer';
 import type { StagePassage } from '../motion/stagePassage';
@@ -54,7 +62,6 @@ export const tooShort = (length: number, piece: PieceSize): boolean => length - 
 /** Taken off a family, so that its drawn motion is free between attitudes, with something to spare beside it [mm]. */
 const DRAWN = 0.5;
 const AS: readonly RoundAs[] = ['level', 'tilted', 'upright'];
-const LIKELIEST_FIRST: readonly Hold[] = ['LB', 'LT', 'BL', 'TL', 'BT', 'TB'];
 /** Clearance by hand with which no other way of being held is looked at [mm a side]. */
 const PLENTY = 60;
 /** How near the greatest padding has to be [mm]. */

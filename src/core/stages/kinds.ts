@@ -129,6 +129,10 @@ export function floorCeiling(stage: StageName | undefined): HeightName | undefin
 export const turns = (stage: StageName): boolean =>
   kindOf(stage).role === 'turn' || kindOf(stage).role === 'landing' || kindOf(stage).role === 'car';
 
+/** Whether the way leads straight on through a stage, on one floor. */
+export const leadsStraightOn = (stage: StageName | undefined): boolean =>
+  roleOf(stage) === 'opening' || roleOf(stage) === 'straight';
+
 /** Whether `Run` is asked of a stage: the straight on to the next turn, where that is no part of a stair. */
 export const hasRun = (stage: StageName | undefined): boolean =>
   roleOf(stage) === 'turn' || roleOf(stage) === 'car';

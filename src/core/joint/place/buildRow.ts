@@ -8,10 +8,11 @@ import { buildLift } from './buildLift';
 import { buildRoom } from './buildRoom';
 import { buildDoorIntoPassage, buildDoorOutOfPassage } from './buildSideDoor';
 import { buildStraight } from './buildStraight';
+import { WALL_NOT_GIVEN } from '../../stages/usualRanges';
 import { treadsInTurn } from '../../stages/winder/winder';
 import { buildWinder } from './buildWinder';
 import { walkedBack, type BuiltRow } from './builtRow';
-import { ceilingWith, DEFAULT_WALL, endsOf, flightCeilings, floorBeside, leadsIn, runOf } from './rowContext';
+import { ceilingWith, endsOf, flightCeilings, floorBeside, leadsIn, runOf } from './rowContext';
 
 /** A row as it is built, and how it has to be turned over for its hand. */
 export interface HandedRow {
@@ -45,7 +46,7 @@ export function buildRow(
   const straight = (built: BuiltRow): HandedRow => ({ built, mirrored: false, back: false });
   switch (row.stage) {
     case 'door':
-      return straight(buildStraight({ length: m.wall ?? DEFAULT_WALL, width, height }));
+      return straight(buildStraight({ length: m.wall ?? WALL_NOT_GIVEN, width, height }));
     case 'passage': {
       const length = m.length ?? 0;
       return straight(
@@ -78,7 +79,7 @@ export function buildRow(
       const shape = {
         doorWidth: width,
         doorHeight: height,
-        wall: m.wall ?? DEFAULT_WALL,
+        wall: m.wall ?? WALL_NOT_GIVEN,
         passageWidth: m.widthOut ?? 0,
         ceiling: ceilingWith(m.ceiling ?? height, before, after),
         deadEnd: m.depth,

@@ -12,9 +12,6 @@ export const isLanding = (row: JointRow | undefined): boolean =>
 /** Whether a stage is one level floor with those beside it; the car of a lift is a floor of its own. */
 export const isLevel = (stage: StageName): boolean => !isStair(stage) && stage !== 'lift';
 
-/** Thickness of a wall that was not measured [mm]. */
-export const DEFAULT_WALL = 110;
-
 /** The end of a flight that faces the row before it, and the one that faces the row after it. */
 export const endsOf = (
   row: JointRow,

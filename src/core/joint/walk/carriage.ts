@@ -1,5 +1,5 @@
 import { attitudeInPlan, type TurnedHold } from '../../motion/attitude';
-import { ALL_HOLDS, sizesOfHold, type Hold } from '../../motion/hold';
+import { CROSSED, ALL_HOLDS, sizesOfHold, type Hold } from '../../motion/hold';
 import { paddedPiece, type PieceSize } from '../../measures/piece';
 import type { Quaternion } from '../../space/quaternion';
 
@@ -8,16 +8,6 @@ export interface Carriage extends TurnedHold {
   /** The direction in plan [rad] along which the hold is meant. */
   readonly yaw: number;
 }
-
-/** Held crosswise instead of lengthwise, the same size upright. */
-export const CROSSED: Readonly<Record<Hold, Hold>> = {
-  LT: 'BT',
-  BT: 'LT',
-  LB: 'TB',
-  TB: 'LB',
-  BL: 'TL',
-  TL: 'BL',
-};
 
 /** Sizes [mm] in plan along the hold's direction and across it, and the height, with a padding. */
 export function carriedSizes(

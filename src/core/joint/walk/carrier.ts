@@ -1,14 +1,12 @@
 import { paddedPiece, type PieceSize } from '../../measures/piece';
 import { findMotion } from '../../space/findMotion';
-import type { KeyAttitude } from '../../space/motion';
+import { keyOf, placeOf, turnOf, type KeyAttitude } from '../../space/motion';
 import { carryTo, turnTo } from '../../space/motionByMiddle';
 import { alikeTurns, goingOn, likeness, rotate, slerp, type Quaternion } from '../../space/quaternion';
 import { SpaceChecker } from '../../space/spaceChecker';
 import type { Vec3 } from '../place/frame';
 import { closedSceneNear, type PlacedRoute, type PlacedSolid } from '../place/placedRoute';
 import { lastOf } from '../../lists/ends';
-import { entryAt } from '../../lists/entryAt';
-import { byAxis } from '../../space/vector';
 
 /** A place on the way, with the row in which it belongs. */
 export interface WalkKey extends KeyAttitude {
@@ -48,7 +46,6 @@ export class Carrier {
     readonly route: PlacedRoute,
     readonly piece: PieceSize,
     readonly padding: number,
-    private readonly searches: boolean,
   ) {
     this.padded = paddedPiece(piece, padding);
   }
@@ -118,7 +115,7 @@ export class Carrier {
     }
     const turned = turnTo(checker, from, turn);
     if (turned && carryTo(checker, turned, to)) return this.keep(turned.slice(1), row);
-    if (how === 'without search' || !this.searches) return false;
+    if (how === 'without search') return false;
     return this.search(target, row, stretch);
   }
 
@@ -202,7 +199,7 @@ export class Carrier {
 
   private keep(places: readonly Float64Array[], row: number): true {
     for (const x of places) {
-      this.keys.push({ at: byAxis((k) => entryAt(x, k)), turn: turnOf(x), row });
+      this.keys.push({ ...keyOf(x), row });
     }
     return true;
   }
@@ -216,11 +213,6 @@ function halfExtent(turn: Quaternion, way: Vec3, { length, breadth, thickness }:
   };
   return (length * share([1, 0, 0]) + breadth * share([0, 1, 0]) + thickness * share([0, 0, 1])) / 2;
 }
-
-/** A place as the checker takes it: the centre [mm], then the attitude as a quaternion. */
-export const placeOf = (key: KeyAttitude): Float64Array => Float64Array.of(...key.at, ...key.turn);
-
-const turnOf = (x: Float64Array): Quaternion => [entryAt(x, 3), entryAt(x, 4), entryAt(x, 5), entryAt(x, 6)];
 
 /** Of the attitudes in which a box looks the same, the one nearest to another. */
 export function alike(turn: Quaternion, near: Quaternion): Quaternion {

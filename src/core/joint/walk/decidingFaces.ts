@@ -1,3 +1,4 @@
+import { WALL_NOT_GIVEN } from '../../stages/usualRanges';
 import { levelBox } from '../../motion/planScene';
 import type { DecidingFace } from '../../motion/closest';
 import type { SceneBox } from '../../space/motion';
@@ -5,7 +6,7 @@ import { kindOf } from '../../stages/kinds';
 import type { StageMeasures } from '../../stages/measures';
 import { placedBox } from '../place/frame';
 import type { PlacedRoute, PlacedRow, PlacedSolid } from '../place/placedRoute';
-import { DEFAULT_WALL, isLanding } from '../place/rowContext';
+import { isLanding } from '../place/rowContext';
 import type { SolidPart } from '../place/solid';
 import { pointDistance } from './nearestPoints';
 
@@ -134,7 +135,7 @@ function cornerEdges({ width = 0, height = 0 }: StageMeasures, face: DecidingFac
 }
 
 function sideDoorEdges(m: StageMeasures, face: DecidingFace): SceneBox[] | undefined {
-  const { width = 0, height = 0, wall = DEFAULT_WALL, widthOut = 0, ceiling = height } = m;
+  const { width = 0, height = 0, wall = WALL_NOT_GIVEN, widthOut = 0, ceiling = height } = m;
   const half = width / 2;
   const head = Math.min(height, ceiling);
   const far = wall + widthOut;

@@ -8,6 +8,7 @@ import { placedKey, type Placing, type Vec3 } from '../place/frame';
 import type { PlacedRoute, PlacedRow } from '../place/placedRoute';
 import { endsOf } from '../place/rowContext';
 import { multiply, quaternionAbout, type Quaternion } from '../../space/quaternion';
+import { leadsStraightOn } from '../../stages/kinds';
 import { angleInSection } from './landingMove';
 import { planeMove } from './planeMove';
 import { entryAt } from '../../lists/entryAt';
@@ -242,7 +243,7 @@ function laneAhead(
   const { placing } = entryAt(route.rows, i);
   let lane = { low: -Infinity, high: Infinity };
   for (const { joint, entry, entrySection } of route.rows.slice(i + 1)) {
-    if (joint.stage !== 'door' && joint.stage !== 'passage') break;
+    if (!leadsStraightOn(joint.stage)) break;
     const middle = unplaced(placing, entry.at)[1];
     const off = (entrySection.width - wide) / 2;
     lane = { low: Math.max(lane.low, middle - off), high: Math.min(lane.high, middle + off) };

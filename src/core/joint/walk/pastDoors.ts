@@ -3,6 +3,7 @@ import type { PlacedRow } from '../place/placedRoute';
 import { isLanding, runOf, turns } from '../place/rowContext';
 import { GOES_ON } from '../place/buildSideDoor';
 import { entryAt } from '../../lists/entryAt';
+import { pastStraights } from './straights';
 
 /** A straight beyond a door in the side of its passage, along a frame [mm]. */
 export interface StationPastDoor {
@@ -20,8 +21,7 @@ export interface StationPastDoor {
 export function stationsPastDoors(rows: readonly PlacedRow[], i: number): StationPastDoor[] {
   const own = entryAt(rows, i);
   const stations: StationPastDoor[] = [];
-  let k = i + 1;
-  while (rows[k]?.joint.stage === 'passage' || rows[k]?.joint.stage === 'door') k++;
+  const k = pastStraights(rows, i, 1);
   const next = rows[k];
   if (!next || !turns(next.joint.stage) || isLanding(next.joint)) return stations;
   // Seen from the way in, the door of a row whose own coordinates run against the way stands in the passage's side.

@@ -1,6 +1,7 @@
 import type { PieceSize } from '../../measures/piece';
 import type { Hold } from '../../motion/hold';
 import type { KeyAttitude } from '../../space/motion';
+import { leadsStraightOn } from '../../stages/kinds';
 import type { ShortOfPiece } from '../../stages/stairTurn/turnedPlace';
 import { entryAt } from '../../lists/entryAt';
 import type { JointBlock, JointRow } from '../jointRow';
@@ -11,6 +12,7 @@ import { endsOf, isLanding, runOf, turns } from '../place/rowContext';
 import { shortOf, tooShort } from '../shortFlightJoint';
 import { turnJoint } from '../turnJoint';
 import { landingPlanOf } from './landingMove';
+import { pastStraights } from './straights';
 
 /** Level rows beyond a turn that are looked at. */
 const MOST_BEYOND = 3;
@@ -40,7 +42,7 @@ export function stairTurnKeys(
   const beyond = [];
   for (let n = k + step; beyond.length < MOST_BEYOND; n += step) {
     const row = route.rows[n];
-    if (row?.joint.stage !== 'door' && row?.joint.stage !== 'passage') break;
+    if (!row || !leadsStraightOn(row.joint.stage)) break;
     beyond.push(row.joint);
   }
   const open = route.rows[k + (1 + beyond.length) * step] === undefined ? 'open' : 'straight';
@@ -78,9 +80,7 @@ export function stairTurnKeys(
 
 /** The turn that stands beside flight i on one of its sides, straight on, or beyond doors and passages. */
 export function turnNear(route: PlacedRoute, i: number, side: 'before' | 'after'): number | undefined {
-  const step = side === 'after' ? 1 : -1;
-  let k = i + step;
-  while (route.rows[k]?.joint.stage === 'door' || route.rows[k]?.joint.stage === 'passage') k += step;
+  const k = pastStraights(route.rows, i, side === 'after' ? 1 : -1);
   const turn = route.rows[k]?.joint;
   return turn && turns(turn.stage) && !isLanding(turn) ? k : undefined;
 }

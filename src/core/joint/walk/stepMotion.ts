@@ -1,12 +1,12 @@
 import { paddedPiece, type PieceSize } from '../../measures/piece';
-import type { KeyAttitude, SceneBox } from '../../space/motion';
+import { placeOf, type KeyAttitude, type SceneBox } from '../../space/motion';
 import { likeness, rotate, slerp, type Quaternion } from '../../space/quaternion';
 import { SpaceChecker } from '../../space/spaceChecker';
 import { placedBox, placedFrame, placedKey, placingOf, START, type Frame, type Vec3 } from '../place/frame';
 import { sceneNear, type PlacedSolid } from '../place/placedRoute';
 import { isLevel } from '../place/rowContext';
 import type { SolidPart } from '../place/solid';
-import { placeOf, type WalkKey } from './carrier';
+import type { WalkKey } from './carrier';
 import { BACKED, decidingSolids, type DecidingSolid } from './decidingFaces';
 import { nearestPoints, pointDistance } from './nearestPoints';
 import type { DecidingFace } from '../../motion/closest';
