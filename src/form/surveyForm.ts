@@ -1,14 +1,12 @@
 import { CAUTIONS } from '../core/measures/cautions';
 import { measureQuestion } from '../core/customer/measureQuestion';
-import { MEASURES } from '../core/stages/measures';
+import { MEASURES, UNIT_OF } from '../core/stages/measures';
 import { kindOf, STAGE_NAMES, stageNeeds, type StageName } from '../core/stages/kinds';
 import { FORM_STAGES } from '../drawing/formStages';
 import { letteredDrawing } from '../drawing/letteredDrawing';
 import { markup, Markup, NOTHING } from '../month/markup';
 import { wholePage } from '../month/wholePage';
 import { FORM_STYLE } from './formStyle';
-
-const UNITS = { length: 'mm', angle: 'degrees', mass: 'kg', count: '' } as const;
 
 /**
  * The form for measuring a way, to print: for each stage a drawing that shows where the tape goes, a line to write on for
@@ -40,7 +38,7 @@ function stagePart(stage: StageName): Markup {
     const letter = letters.get(measure);
     const { question } = measureQuestion(measure, { place: `the ${kindOf(stage).customerWord}`, stage });
     const needed = needs.includes(measure) ? NOTHING : markup` <small>if there</small>`;
-    return markup`<tr><td class="letter">${letter ?? ''}</td><th scope="row">${question}${needed}</th><td><span class="write"></span> ${UNITS[MEASURES[measure].quantity]}</td></tr>`;
+    return markup`<tr><td class="letter">${letter ?? ''}</td><th scope="row">${question}${needed}</th><td><span class="write"></span> ${UNIT_OF[MEASURES[measure].quantity]}</td></tr>`;
   });
   const ticks = photographs.map((photo) => markup`<li><span class="tick"></span> ${photo}</li>`);
   return markup`<section class="part" aria-labelledby="${id}">

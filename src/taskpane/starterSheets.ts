@@ -13,14 +13,13 @@ import { exercisesSheet } from './exercisesSheet';
 import { surveyFormSheet } from './surveyFormSheet';
 import { ROUTE_HEADINGS } from '../core/survey/table/readHeaders';
 import { upToIfNumber } from '../worksheet/roundedFormulas';
+import { PIECE_HEADINGS } from '../core/survey/table/readPieces';
 
 /** What is taken already, in whatever case. */
 export interface TakenNames {
   readonly sheets: readonly string[];
   readonly tables: readonly string[];
 }
-
-export const PIECE_HEADERS = ['Build', 'Piece', 'Length', 'Breadth', 'Thickness', 'Mass', 'Count'] as const;
 
 type Line = Readonly<Record<string, WriteCell>>;
 
@@ -132,7 +131,7 @@ function piecesSheet(name: string, table: string): NewSheet {
         bold: true,
       },
     ],
-    tables: [{ name: table, row: TABLE_ROW, column: 0, cells: [[...PIECE_HEADERS], ...EXAMPLE_PIECES] }],
+    tables: [{ name: table, row: TABLE_ROW, column: 0, cells: [[...PIECE_HEADINGS], ...EXAMPLE_PIECES] }],
     lists: [],
     widths: [32, 20, 10, 10, 11, 9, 8],
   };

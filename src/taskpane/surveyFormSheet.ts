@@ -1,12 +1,10 @@
 import { measureQuestion } from '../core/customer/measureQuestion';
 import { CAUTIONS } from '../core/measures/cautions';
 import { kindOf, STAGE_NAMES, stageNeeds } from '../core/stages/kinds';
-import { MEASURES } from '../core/stages/measures';
+import { MEASURES, UNIT_OF } from '../core/stages/measures';
 import { measureAtStage } from '../core/survey/words/measureHeading';
 import { FORM_STAGES } from '../drawing/formStages';
 import type { NewSheet } from './sheetAccess';
-
-const UNITS = { length: 'mm', angle: 'degrees', mass: 'kg', count: '' } as const;
 
 /**
  * The form for measuring a way, a part for each stage: what to measure in the order in which one walks past it, room for
@@ -39,7 +37,7 @@ export function surveyFormSheet(name: string): NewSheet {
       cells.push(
         { row, column: 1, value: needs.includes(measure) ? question : `${question} (if there)` },
         { row, column: 2, value: measureAtStage(measure, stage) },
-        { row, column: 4, value: UNITS[MEASURES[measure].quantity] },
+        { row, column: 4, value: UNIT_OF[MEASURES[measure].quantity] },
       );
     }
     for (const photo of photographs) {

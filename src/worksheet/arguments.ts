@@ -9,16 +9,16 @@ import {
 } from '../core/stages/usualRanges';
 import { meantAs } from '../core/survey/words/problemWords';
 import type { ArgumentDescription } from './description';
+import { LONGEST } from '../core/survey/table/readPieces';
+
+export { LONGEST as PIECE_LENGTH_RANGE };
 
 /** In which units a bare number would be the longer side of a piece. */
 const pieceHint = (got: number): string =>
-  meantAs(got, PIECE_LENGTH_RANGE) || 'a plain number is mm; write 72 in or 1.83 m otherwise';
+  meantAs(got, LONGEST) || 'a plain number is mm; write 72 in or 1.83 m otherwise';
 
 /** Openings, passages and ceilings [mm]: inches or metres typed bare fall outside. */
 const OPENING_RANGE = { least: 100, most: 20000 } as const;
-
-/** A piece's longest size [mm]: inches typed bare fall outside. */
-export const PIECE_LENGTH_RANGE = { least: 300, most: 6000 } as const;
 
 type Usual = NonNullable<ArgumentDescription['usual']>;
 
@@ -50,21 +50,21 @@ export const PIECE_SIZES = [
     help: "the piece's length; its three sizes may come in any order, the longest 300 to 6000",
     quantity: 'length',
     above: 0,
-    most: PIECE_LENGTH_RANGE.most,
+    most: LONGEST.most,
   },
   {
     name: 'breadth',
     help: "the piece's breadth",
     quantity: 'length',
     above: 0,
-    most: PIECE_LENGTH_RANGE.most,
+    most: LONGEST.most,
   },
   {
     name: 'thickness',
     help: "the piece's thickness",
     quantity: 'length',
     above: 0,
-    most: PIECE_LENGTH_RANGE.most,
+    most: LONGEST.most,
   },
 ] as const satisfies readonly ArgumentDescription[];
 
@@ -86,14 +86,14 @@ export const FACE_SIZES = [
     help: 'one side of the face; the longer is 300 to 6000',
     quantity: 'length',
     above: 0,
-    most: PIECE_LENGTH_RANGE.most,
+    most: LONGEST.most,
   },
   {
     name: 'face_width',
     help: 'the other side of the face',
     quantity: 'length',
     above: 0,
-    most: PIECE_LENGTH_RANGE.most,
+    most: LONGEST.most,
   },
 ] as const satisfies readonly ArgumentDescription[];
 
@@ -102,7 +102,7 @@ export const faceTooShort = (longer: number): Problem => ({
   kind: 'out of range',
   argument: 'face_length',
   got: longer,
-  allowed: `${PIECE_LENGTH_RANGE.least} to ${PIECE_LENGTH_RANGE.most} mm for the longer side of a face`,
+  allowed: `${LONGEST.least} to ${LONGEST.most} mm for the longer side of a face`,
   hint: pieceHint(longer),
 });
 
@@ -111,7 +111,7 @@ export const pieceTooShort = (longest: number): Problem => ({
   kind: 'out of range',
   argument: 'length',
   got: longest,
-  allowed: `${PIECE_LENGTH_RANGE.least} to ${PIECE_LENGTH_RANGE.most} mm for the longest size of a piece`,
+  allowed: `${LONGEST.least} to ${LONGEST.most} mm for the longest size of a piece`,
   hint: pieceHint(longest),
 });
 

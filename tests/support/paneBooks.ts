@@ -1,5 +1,5 @@
 import { ROUTE_HEADINGS } from '../../src/core/survey/table/readHeaders';
-import { PIECE_HEADERS } from '../../src/taskpane/starterSheets';
+import { PIECE_HEADINGS } from '../../src/core/survey/table/readPieces';
 import type { FakeBook } from './fakeExcel';
 
 type Value = FakeBook['sheets'][0]['cells'][0][0];
@@ -41,7 +41,7 @@ export function exampleBook(): FakeBook {
       {
         name: 'Stock',
         cells: [
-          [...PIECE_HEADERS],
+          [...PIECE_HEADINGS],
           ['7 ft', 'Slate', 1830, 930, 25, 119, 1],
           ['8 ft', 'Slate section', 1270, 800, 25, 71, 3],
         ],

@@ -1,5 +1,6 @@
 import { found, refused, type Outcome } from '../measures/problem';
 import type { Working } from '../measures/working';
+import { PRACTICE } from '../measures/practice';
 
 /** A piece on a flight, and the place that a carrier beside it needs. */
 export interface StandingInput {
@@ -23,8 +24,6 @@ export interface StandingInput {
 export const GRIP_LENGTH = 600;
 /** Width that a carrier takes up beside a piece [mm]: common practice, no source. */
 export const BODY_WIDTH = 450;
-
-const PRACTICE = 'common practice, no source';
 
 /**
  * How many people can stand and take hold of a piece on a flight, one at each end and others beside it where the flight

@@ -1,16 +1,14 @@
 import type { WalkKey } from '../joint/walk/carrier';
-import type { PieceSide } from '../motion/hold';
+import { SIDE_AXES, type PieceSide } from '../motion/hold';
 import { rotate } from '../space/quaternion';
 import { between } from '../space/vector';
 
 /** While it is carried on it turns slower than this [rad a mm]; faster, it is stood up or laid down. */
 const CARRIED = 1e-3;
 
-const AXES = { L: [1, 0, 0], B: [0, 1, 0], T: [0, 0, 1] } as const;
-
 /** How far [rad] a side of the piece, upright in its pose, is from the plumb line. */
 function fromPlumb(turn: WalkKey['turn'], upright: PieceSide): number {
-  const angle = Math.acos(Math.min(1, Math.abs(rotate(turn, AXES[upright])[2])));
+  const angle = Math.acos(Math.min(1, Math.abs(rotate(turn, SIDE_AXES[upright])[2])));
   return angle < 1e-6 ? 0 : angle;
 }
 

@@ -1,7 +1,7 @@
 import type { WalkKey } from '../joint/walk/carrier';
 import { RIGHT_ANGLE } from '../measures/angle';
 import type { Pose } from '../measures/piece';
-import { poseOfHold, sidesOfHold, type Hold } from '../motion/hold';
+import { SIDE_AXES, poseOfHold, sidesOfHold, type Hold } from '../motion/hold';
 import { rotate } from '../space/quaternion';
 import type { StageName } from '../stages/kinds';
 
@@ -94,7 +94,6 @@ export function landingMoves(round: RoundLanding): LandingMove[] | undefined {
   ];
 }
 
-const AXES = { L: [1, 0, 0], B: [0, 1, 0], T: [0, 0, 1] } as const;
 /** A side is seen in plan where it lies no steeper than this [sine of the angle]. */
 const IN_PLAN = 0.2;
 
@@ -104,7 +103,7 @@ const IN_PLAN = 0.2;
  * @returns undefined where nothing of the row is drawn, or where that side does not stay level
  */
 export function turnedInPlan(keys: readonly WalkKey[], row: number, hold: Hold): number | undefined {
-  const axis = AXES[sidesOfHold(hold).across];
+  const axis = SIDE_AXES[sidesOfHold(hold).across];
   let before: number | undefined;
   let turned = 0;
   let seen = false;

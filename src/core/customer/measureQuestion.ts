@@ -1,4 +1,4 @@
-import { kindOf, type StageName } from '../stages/kinds';
+import { isStair, type StageName } from '../stages/kinds';
 import type { MeasureName } from '../stages/measures';
 
 /** What is asked for one measure, and what a picture of it has to show. */
@@ -12,8 +12,6 @@ interface At {
   readonly place: string;
   readonly stage: StageName;
 }
-
-const stairs = (stage: StageName): boolean => kindOf(stage).stair !== null;
 
 const TAPE_ACROSS = 'the tape held across, its figures readable';
 const TAPE_UP = 'the tape held upright, its figures readable';
@@ -34,7 +32,7 @@ const ASKED: Readonly<Record<MeasureName, (at: At) => MeasureAsked>> = {
       };
     }
     if (stage === 'room') return { question: `How wide is ${place}?`, photo: `${place}, from a corner` };
-    if (stairs(stage)) {
+    if (isStair(stage)) {
       return {
         question: `How wide is the way on ${place} at the narrowest, between the wall and the handrail or post?`,
         photo: `${place} from below, ${TAPE_ACROSS}`,
@@ -70,7 +68,7 @@ const ASKED: Readonly<Record<MeasureName, (at: At) => MeasureAsked>> = {
     };
   },
   height: ({ place, stage }) => {
-    if (stairs(stage) && stage !== 'ramp') {
+    if (isStair(stage) && stage !== 'ramp') {
       return {
         question: `How high is it above ${place}, straight up from the front edge of a step to whatever is lowest overhead?`,
         photo: `${place} from below with the ceiling over it, ${TAPE_UP} on the edge of a step`,

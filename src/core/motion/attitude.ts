@@ -50,6 +50,16 @@ export function turnOfAxes(hold: Hold, along: Vector, across: Vector, upright: V
   return quaternionFromAxes(axes.L, axes.B, axes.T);
 }
 
+/**
+ * The attitude (unit quaternion) of a piece on edge that leans over to its right by `lean` [rad], its long side then tilted
+ * by `tilt` [rad] along x.
+ */
+export function leaningAttitude(lean: number, tilt: number): Quaternion {
+  const [s, c] = [Math.sin(tilt), Math.cos(tilt)];
+  const [sl, cl] = [Math.sin(lean), Math.cos(lean)];
+  return turnOfAxes('LB', [c, 0, s], [sl * s, cl, -sl * c], [-cl * s, sl, cl * c]);
+}
+
 /** A planar path as a motion at one height [mm] of the centre, the side `p` of the path being the one along. */
 export function motionInPlan(path: readonly PlanarPlace[], attitude: TurnedHold, height: number): Motion {
   const keys: KeyAttitude[] = [];

@@ -11,11 +11,27 @@ export type Hold = 'LT' | 'BT' | 'LB' | 'TB' | 'BL' | 'TL';
 /** Every hold; its place here is its number in a route. */
 export const ALL_HOLDS: readonly Hold[] = ['LT', 'BT', 'LB', 'TB', 'BL', 'TL'];
 
+/** Every hold, the ones that mostly leave most on a stair first. */
+export const LIKELIEST_FIRST: readonly Hold[] = ['LB', 'LT', 'BL', 'TL', 'BT', 'TB'];
+
+/** Held crosswise instead of lengthwise, the same size upright. */
+export const CROSSED: Readonly<Record<Hold, Hold>> = {
+  LT: 'BT',
+  BT: 'LT',
+  LB: 'TB',
+  TB: 'LB',
+  BL: 'TL',
+  TL: 'BL',
+};
+
 /** The hold with this number in `ALL_HOLDS`, as chains and passages of a route name it. */
 export const holdAt = (number: number): Hold => entryAt(ALL_HOLDS, number);
 
 /** A side of a piece: its length, breadth or thickness. */
 export type PieceSide = 'L' | 'B' | 'T';
+
+/** The piece's own axes: which way each side lies in it. */
+export const SIDE_AXES = { L: [1, 0, 0], B: [0, 1, 0], T: [0, 0, 1] } as const;
 
 interface HeldSides {
   readonly along: PieceSide;

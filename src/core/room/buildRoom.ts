@@ -1,5 +1,6 @@
 import type { Working } from '../measures/working';
 import type { RoomSize } from './playRoom';
+import { PRACTICE } from '../measures/practice';
 
 /** A table, and what is laid down beside it while it is built. */
 export interface BuildRoomInput {
@@ -17,8 +18,6 @@ export interface BuildRoomInput {
 
 /** Free floor for a person who kneels, bends and lifts [mm]: common practice, no source. */
 export const WORKING_STRIP = 600;
-
-const PRACTICE = 'common practice, no source';
 
 /**
  * The clear floor to lay out and build a table: a working strip round the table, and the largest piece laid flat on one

@@ -1,5 +1,5 @@
 import { paddedPiece } from '../measures/piece';
-import type { KeyAttitude, Motion } from './motion';
+import { placeOf, type KeyAttitude, type Motion } from './motion';
 import type { SpaceTask } from './spaceTask';
 import { motionByMiddle } from './motionByMiddle';
 import { seededStream } from './seededStream';
@@ -80,8 +80,8 @@ class TwoTrees {
 
   run(): SearchResult {
     const { checker, limits, task } = this;
-    const start = this.placeOf(task.start);
-    const goal = this.placeOf(task.goal);
+    const start = placeOf(task.start);
+    const goal = placeOf(task.goal);
     if (!checker.placeFree(start, 0) || !checker.placeFree(goal, 0))
       return { motion: null, work: checker.work };
     this.add(0, start, 0, -1);
@@ -93,10 +93,6 @@ class TwoTrees {
       tree = tree === 0 ? 1 : 0;
     }
     return { motion: joined && begunAt(task.start, joined), work: checker.work };
-  }
-
-  private placeOf(key: KeyAttitude): Float64Array {
-    return Float64Array.of(...key.at, ...key.turn);
   }
 
   private grow(tree: 0 | 1): Motion | null {

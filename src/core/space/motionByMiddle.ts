@@ -1,4 +1,4 @@
-import type { KeyAttitude, Motion } from './motion';
+import { keyOf, placeOf, turnOf, type KeyAttitude, type Motion } from './motion';
 import { multiply, quaternionFromAxes, slerp, type Quaternion } from './quaternion';
 import type { SpaceTask } from './spaceTask';
 import type { SpaceChecker } from './spaceChecker';
@@ -46,8 +46,8 @@ export function motionByMiddle(
   likely?: LikelyMiddles,
 ): Motion | null {
   const limit = checker.work + work;
-  const start = place(task.start);
-  const goal = place(task.goal);
+  const start = placeOf(task.start);
+  const goal = placeOf(task.goal);
   const starts = alikes(task.start, task.start);
   const goals = alikes(task.goal, task.start);
   const middles = likely?.turns ?? [...goals.map((g) => slerp(turnOf(start), turnOf(g), 0.5)), ...SQUARE];
@@ -195,7 +195,7 @@ function joined(
   const bridge = [back[0]!];
   if (back[0]!.some((v, k) => v !== on[0]![k]) && !carryTo(checker, bridge, on[0]!)) return null;
   if (!bridge.every((p) => within(task, p))) return null;
-  return [...[...back].reverse(), ...bridge.slice(1), ...on.slice(1)].map(key);
+  return [...[...back].reverse(), ...bridge.slice(1), ...on.slice(1)].map(keyOf);
 }
 
 /** Turns the piece from place x to an attitude, standing still (or drifting) but pushed out; the places, or null. */
@@ -275,7 +275,3 @@ function alikes(goal: KeyAttitude, start: KeyAttitude): Float64Array[] {
   const near = (t: Quaternion): number => abs(t.reduce((sum, v, k) => sum + v * start.turn[k]!, 0));
   return turns.sort((s, t) => near(t) - near(s)).map((turn) => Float64Array.of(...goal.at, ...turn));
 }
-
-const place = (k: KeyAttitude): Float64Array => Float64Array.of(...k.at, ...k.turn);
-const turnOf = (x: Float64Array): Quaternion => [x[3]!, x[4]!, x[5]!, x[6]!];
-const key = (x: Float64Array): KeyAttitude => ({ at: [x[0]!, x[1]!, x[2]!], turn: turnOf(x) });

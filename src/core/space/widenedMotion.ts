@@ -1,5 +1,5 @@
 import { paddedPiece, type PieceSize } from '../measures/piece';
-import type { KeyAttitude, Motion } from './motion';
+import { keyOf, placeOf, type KeyAttitude, type Motion } from './motion';
 import { alikeTurns, likeness } from './quaternion';
 import type { SpaceChecker } from './spaceChecker';
 
@@ -103,12 +103,6 @@ function widenedFurther(
   }
   return { padding, motion: places.map(keyOf) };
 }
-
-const placeOf = ({ at, turn }: KeyAttitude): Float64Array => Float64Array.of(...at, ...turn);
-const keyOf = (p: Float64Array): KeyAttitude => ({
-  at: [p[0]!, p[1]!, p[2]!],
-  turn: [p[3]!, p[4]!, p[5]!, p[6]!],
-});
 
 /** Leaves out places that a longer free move makes needless; undefined where a move is not free. */
 function thinned(checker: SpaceChecker, places: readonly Float64Array[]): Float64Array[] | undefined {

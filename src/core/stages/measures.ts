@@ -14,6 +14,14 @@ export const within = (value: number, { least, most }: Pick<MeasureRange, 'least
 /** What a measure is of, which settles its unit: [mm], [degrees] as written in a cell, [kg] or a count. */
 export type Quantity = 'length' | 'angle' | 'mass' | 'count';
 
+/** The unit in which a quantity is written; a count has none. */
+export const UNIT_OF: Readonly<Record<Quantity, string>> = {
+  length: 'mm',
+  angle: 'degrees',
+  mass: 'kg',
+  count: '',
+};
+
 /** What is true of a measure at whatever stage it is taken. */
 export interface Measure {
   readonly quantity: Quantity;

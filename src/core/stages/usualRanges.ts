@@ -1,12 +1,12 @@
+import { PRACTICE } from '../measures/practice';
 import type { MeasureRange } from './measures';
+
+export { PRACTICE };
 
 /**
  * A range, ends included, in the measure's own unit, with where it comes from.
  */
 export const range = (least: number, most: number, source: string): MeasureRange => ({ least, most, source });
-
-/** For a range that stands in no document. */
-export const PRACTICE = 'common practice, no source';
 
 /** Of a leaf of 610 (BS 4787, from memory) about 560 is left clear. */
 export const DOOR_WIDTH = range(

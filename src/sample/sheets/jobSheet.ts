@@ -4,6 +4,7 @@ import { ROUTE_HEADINGS } from '../../core/survey/table/readHeaders';
 import { HEADING, headed, showVerdicts, TENTHS, unitsOver, VERDICT_UNITS, WRAPPED } from './look';
 import { upTo } from '../../worksheet/roundedFormulas';
 import { unitOfColumn } from './routeSheet';
+import { PIECE_HEADINGS } from '../../core/survey/table/readPieces';
 
 /** Header row of the blocks taken from Route and Pieces, counted from 1. */
 const TOP = 8;
@@ -13,7 +14,6 @@ export const PIECES_LENGTH = 12;
 const ADVICE_TOP = TOP + ROUTE_LENGTH + 3;
 const DETAIL_TOP = ADVICE_TOP + 14;
 
-const PIECE_HEADERS = ['Build', 'Piece', 'Length', 'Breadth', 'Thickness', 'Mass', 'Count'] as const;
 const ROUTE_COLUMN = 1;
 const PIECE_COLUMN = ROUTE_COLUMN + ROUTE_HEADINGS.length + 2;
 
@@ -70,9 +70,9 @@ export function jobSheet(book: WorkbookWriter): void {
       { formula: 'COUNTIF(PieceRows[Build],JobBuild)' },
     ],
   ]);
-  taken(sheet, PIECE_HEADERS, PIECE_COLUMN, PIECES_LENGTH, 'PieceRows', pin(firstPiece), pin(pieces));
+  taken(sheet, PIECE_HEADINGS, PIECE_COLUMN, PIECES_LENGTH, 'PieceRows', pin(firstPiece), pin(pieces));
   book.name('JobRoute', block(ROUTE_HEADINGS.length, ROUTE_LENGTH, ROUTE_COLUMN));
-  book.name('JobPieces', block(PIECE_HEADERS.length, PIECES_LENGTH, PIECE_COLUMN));
+  book.name('JobPieces', block(PIECE_HEADINGS.length, PIECES_LENGTH, PIECE_COLUMN));
 
   sheet.cell(`A${ADVICE_TOP - 1}`, 'What to advise', { bold: true });
   sheet.spill(`A${ADVICE_TOP}`, 'CARRY.ADVISE(JobRoute,PieceRows[#All],Allowance,Tape)');

@@ -3,7 +3,7 @@ import { rectangleRoundCornerInHold, type LeavesArm } from '../../geometry/recta
 import { turnsRightAngle } from '../../geometry/turnsRightAngle';
 import type { PieceSize, Pose } from '../../measures/piece';
 import type { CornerMeasures } from './corner';
-import { ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../../motion/hold';
+import { CROSSED, ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../../motion/hold';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import { openingAtMost } from '../opening/openingAtMost';
 import type { Leaning, StagePassage } from '../../motion/stagePassage';
@@ -15,9 +15,6 @@ import { closestAtFigure, closestHeld, type Closest } from '../../motion/closest
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { max, min } = Math;
-
-// Held crosswise instead of lengthwise, the same size upright.
-const CROSSED: Record<Hold, Hold> = { LT: 'BT', BT: 'LT', LB: 'TB', TB: 'LB', BL: 'TL', TL: 'BL' };
 
 /**
  * The ways round a corner, by how the piece is held before and after it: level, turning with the corner or

@@ -1,7 +1,7 @@
 import { degrees } from '../../measures/angle';
 import { greatestPadding } from '../../geometry/rootFinding';
 import type { PieceSize, Pose } from '../../measures/piece';
-import { attitudeInPlan, turnOfAxes } from '../../motion/attitude';
+import { attitudeInPlan, leaningAttitude } from '../../motion/attitude';
 import { ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../../motion/hold';
 import type { KeyAttitude } from '../../space/motion';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
@@ -143,10 +143,7 @@ function leaningWay(
         u: Math.max(0, length + 2 * c),
         v: Math.max(0, breadth + 2 * c) * cl + Math.max(0, thickness + 2 * c) * sl,
       }),
-      attitude: (angle) => {
-        const [s, c] = [Math.sin(angle), Math.cos(angle)];
-        return turnOfAxes('LB', [c, 0, s], [sl * s, cl, -sl * c], [-cl * s, sl, cl * c]);
-      },
+      attitude: (angle) => leaningAttitude(lean, angle),
     },
   };
 }

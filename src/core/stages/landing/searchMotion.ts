@@ -5,7 +5,7 @@ import { seededStream } from '../../space/seededStream';
 import { SpaceChecker } from '../../space/spaceChecker';
 import { raiseAt, raiseOfMotion, type Ground } from '../../space/raiseOfMotion';
 import { rotate } from '../../space/quaternion';
-import type { KeyAttitude, Motion } from '../../space/motion';
+import { keyOf, placeOf, type KeyAttitude, type Motion } from '../../space/motion';
 import type { FoundMotion } from '../../motion/answerOfMotion';
 import type { NamedBox } from './stairScene';
 import { closestAt, type Closest } from '../../motion/closest';
@@ -163,12 +163,6 @@ function foundAt(
     overRail: task.walls !== undefined && !passesAmong(task.walls, motion, padded),
   };
 }
-
-const placeOf = (k: KeyAttitude): Float64Array => Float64Array.of(...k.at, ...k.turn);
-const keyOf = (p: Float64Array): KeyAttitude => ({
-  at: [p[0]!, p[1]!, p[2]!],
-  turn: [p[3]!, p[4]!, p[5]!, p[6]!],
-});
 
 /** Lowers the places of a motion as far as it stays free, so that no lift is claimed that is not needed. */
 function settled(checker: SpaceChecker, task: SearchTask, motion: Motion, padded: PieceSize): Motion {

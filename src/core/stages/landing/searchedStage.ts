@@ -1,5 +1,12 @@
 import type { PieceSize } from '../../measures/piece';
-import { ALL_HOLDS, POSE_BY_UPRIGHT, poseOfHold, sidesOfHold, type Hold } from '../../motion/hold';
+import {
+  LIKELIEST_FIRST,
+  ALL_HOLDS,
+  POSE_BY_UPRIGHT,
+  poseOfHold,
+  sidesOfHold,
+  type Hold,
+} from '../../motion/hold';
 import { bestFamilyFit, eachFamilyFit, type FamilyFit, type LandingPlan } from './motionFamilies';
 import { drawFamilyMotion } from './drawFamilyMotion';
 import { slidFit } from './slidRound';
@@ -47,8 +54,6 @@ export const SEARCH_WORK = 30000;
 const WIDENING_WORK = 300000;
 /** How the piece is held on both flights in the motions that are widened or looked for. */
 const SEARCHED_HOLDS: readonly Hold[] = ['LB', 'LT'];
-/** All of them, the ones that mostly go best first. */
-const LIKELIEST_FIRST: readonly Hold[] = ['LB', 'LT', 'BL', 'TL', 'BT', 'TB'];
 /** Clearance up to which a motion is widened [mm a side]: hands and tape are well within it, and nothing depends on more. */
 const ENOUGH = 150;
 /** Where the best family falls so far short [mm a side] nothing is widened. */

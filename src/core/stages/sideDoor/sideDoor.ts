@@ -4,7 +4,7 @@ import { decidePassage } from '../../geometry/planar/decidePassage';
 import type { PieceSize, Pose } from '../../measures/piece';
 import { motionInPlan, type TurnedHold } from '../../motion/attitude';
 import { greatestPadding } from '../../geometry/rootFinding';
-import { ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../../motion/hold';
+import { CROSSED, ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../../motion/hold';
 import { levelBox, planScene } from '../../motion/planScene';
 import { sideDoorAtMost } from './sideDoorAtMost';
 import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
@@ -44,8 +44,6 @@ interface DoorTurn {
   /** It leaves without having turned. */
   readonly sideways: boolean;
 }
-
-const CROSSED: Record<Hold, Hold> = { LT: 'BT', BT: 'LT', LB: 'TB', TB: 'LB', BL: 'TL', TL: 'BL' };
 
 const planOf = (m: SideDoorMeasures): DoorPlan => {
   const door = Math.min(m.doorWidth, m.approachWidth ?? m.doorWidth);

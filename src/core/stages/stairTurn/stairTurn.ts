@@ -1,5 +1,5 @@
 import type { PieceSize, Pose } from '../../measures/piece';
-import { poseOfHold, type Hold } from '../../motion/hold';
+import { CROSSED, LIKELIEST_FIRST, poseOfHold, type Hold } from '../../motion/hold';
 import type { StageAnswer } from '../../motion/stageAnswer';
 import type { StagePassage } from '../../motion/stagePassage';
 import { NO_MOTION } from '../../motion/answerOfMotion';
@@ -32,10 +32,8 @@ const LYING = ['lying'] as const;
 const BEGINS = ['level', 'half way', 'lying'] as const;
 /** A drawn motion is free with this less than the fit says [mm a side]. */
 const DRAWN = 0.5;
-const CROSSED: Record<Hold, Hold> = { LT: 'BT', BT: 'LT', LB: 'TB', TB: 'LB', BL: 'TL', TL: 'BL' };
 /** The side upright on the flight lies along the way once it has been stood on its other end. */
 const STOOD: Record<Hold, Hold> = { LB: 'BL', LT: 'TL', BL: 'LB', TL: 'LT', BT: 'TB', TB: 'BT' };
-const LIKELIEST_FIRST: readonly Hold[] = ['LB', 'LT', 'BL', 'TL', 'BT', 'TB'];
 
 /**
  * Clearance of a piece that turns at a stair's end: a motion that is known, and a bound that is proved.

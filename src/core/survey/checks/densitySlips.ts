@@ -1,9 +1,10 @@
 import { sortedPiece, type PieceSize } from '../../measures/piece';
+import { MM_PER_INCH } from '../../measures/readLength';
 import { KG_PER_POUND } from '../../measures/readMass';
 import { MM3_PER_M3 } from '../../measures/slabMass';
-import { LONGEST, type PieceRow } from '../table/readPieces';
+import { LONGEST, SIZES, type PieceRow } from '../table/readPieces';
 import { partOf } from './slateWords';
-import type { DensityMeant, PieceProblem, SizeName } from './surveyProblem';
+import type { DensityMeant, PieceProblem } from './surveyProblem';
 
 /** Density of slate [kg/m3]: Cardarelli, Materials Handbook. */
 const SLATE_DENSITIES = { least: 2700, most: 2950 } as const;
@@ -23,9 +24,8 @@ const SLATE_THICKNESS = { least: 18, most: 60 } as const;
 
 const UNITS = [
   { unit: 'cm', factor: 10 },
-  { unit: 'in', factor: 25.4 },
+  { unit: 'in', factor: MM_PER_INCH },
 ] as const;
-const SIZES: readonly SizeName[] = ['length', 'breadth', 'thickness'];
 
 /** Mass against sizes: what the piece would have to weigh a cubic metre, and the slip that would explain it. */
 export function densitySlips(row: PieceRow): PieceProblem[] {

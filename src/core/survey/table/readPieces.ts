@@ -51,8 +51,10 @@ export interface PiecesRead {
   readonly problems: readonly HeaderProblem[];
 }
 
-const SIZES: readonly SizeName[] = ['length', 'breadth', 'thickness'];
-const HEADINGS = ['Build', 'Piece', 'Length', 'Breadth', 'Thickness', 'Mass', 'Count'] as const;
+/** The sizes of a piece. */
+export const SIZES: readonly SizeName[] = ['length', 'breadth', 'thickness'];
+/** The columns of a table of pieces, in their order. */
+export const PIECE_HEADINGS = ['Build', 'Piece', 'Length', 'Breadth', 'Thickness', 'Mass', 'Count'] as const;
 
 /** A piece's longest size [mm], as for every function of this add-in: inches typed bare fall outside. */
 export const LONGEST = { least: 300, most: 6000 } as const;
@@ -71,27 +73,27 @@ const COUNT = { least: 1, most: 100 } as const;
  * piece whose `size` is undefined leaves its build not measured
  */
 export function readPieces(table: readonly (readonly Cell[])[]): PiecesRead {
-  const found = findColumns(table[0] ?? [], HEADINGS);
+  const found = findColumns(table[0] ?? [], PIECE_HEADINGS);
   const problems: HeaderProblem[] = [...found.doubled];
-  for (const heading of HEADINGS) {
+  for (const heading of PIECE_HEADINGS) {
     // Without a count every row is one piece; each row says so.
     if (heading !== 'Count' && found.at(heading).length === 0) problems.push(found.missing(heading));
   }
   const pieces: PieceRow[] = [];
   for (let i = 1; i < table.length; i++) {
     const cells = table[i] ?? [];
-    const cell = (heading: (typeof HEADINGS)[number]): Cell => {
+    const cell = (heading: (typeof PIECE_HEADINGS)[number]): Cell => {
       const at = found.at(heading);
       return cells[at.find((column) => !saysNothing(cells[column])) ?? at[0] ?? -1];
     };
-    if (HEADINGS.every((heading) => saysNothing(cell(heading)))) continue;
+    if (PIECE_HEADINGS.every((heading) => saysNothing(cell(heading)))) continue;
     pieces.push(readPiece(cell, i - 1));
   }
   if (pieces.length === 0) problems.push({ kind: 'no rows', severity: 'error', rowIndex: HEADER_ROW });
   return { pieces, builds: buildsOf(pieces), problems };
 }
 
-function readPiece(cell: (heading: (typeof HEADINGS)[number]) => Cell, rowIndex: number): PieceRow {
+function readPiece(cell: (heading: (typeof PIECE_HEADINGS)[number]) => Cell, rowIndex: number): PieceRow {
   const refused: RefusedPieceMeasure[] = [];
   const take = (
     measure: PieceMeasure,

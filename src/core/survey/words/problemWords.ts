@@ -6,7 +6,7 @@ import { LENGTH_FORMS } from '../../measures/readLength';
 import { MASS_FORMS } from '../../measures/readMass';
 import type { ReadFailure } from '../../measures/readQuantity';
 import { measureAtStage } from './measureHeading';
-import { MEASURES, type MeasureName, type Quantity } from '../../stages/measures';
+import { MEASURES, type MeasureName, type Quantity, UNIT_OF } from '../../stages/measures';
 import type {
   DensityMeant,
   LeafClear,
@@ -292,7 +292,6 @@ function quoted(got: unknown): string {
 
 const heading = (measure: PieceMeasure): string => capital(measure);
 
-const UNITS: Readonly<Record<Quantity, string>> = { length: 'mm', angle: 'degrees', mass: 'kg', count: '' };
 const FORMS: Readonly<Record<Quantity, string>> = {
   length: LENGTH_FORMS,
   angle: ANGLE_FORMS,
@@ -312,7 +311,7 @@ const quantityOf = (measure: MeasureName | PieceMeasure): Quantity =>
     ? PIECE_QUANTITIES[measure as PieceMeasure]
     : MEASURES[measure as MeasureName].quantity;
 
-const unitOf = (measure: MeasureName | PieceMeasure): string => UNITS[quantityOf(measure)];
+const unitOf = (measure: MeasureName | PieceMeasure): string => UNIT_OF[quantityOf(measure)];
 
 const spaced = (unit: string): string => (unit ? ` ${unit}` : '');
 
