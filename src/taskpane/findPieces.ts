@@ -1,7 +1,7 @@
 import type { Cell } from '../core/measures/readQuantity';
 import { readPieces, type PieceRow } from '../core/survey/table/readPieces';
 import { mmText } from '../drawing/paper';
-import type { ChosenPiece } from './paneModel';
+import type { ChosenPiece } from './chosenPiece';
 import type { CellArea, SheetAccess, SheetTable } from './sheetAccess';
 import { entryAt } from '../core/lists/entryAt';
 

@@ -1,7 +1,7 @@
 import { verdictRank } from '../core/route/verdict';
 import type { StageRow } from '../core/survey/table/stageRow';
 import { judgeStage, type JudgedStage } from './judgeStage';
-import type { ChosenPiece } from './paneModel';
+import type { ChosenPiece } from './chosenPiece';
 
 /** The verdict of the piece that decides, and of each piece. */
 export interface JudgedPieces {

@@ -1,5 +1,4 @@
 import { CAUTIONS } from '../core/measures/cautions';
-import type { PieceSize } from '../core/measures/piece';
 import type { Cell } from '../core/measures/readQuantity';
 import type { Verdict } from '../core/route/verdict';
 import { cellText as textOf } from '../core/survey/table/cells';
@@ -14,12 +13,7 @@ import { mmText } from '../drawing/paper';
 import { judgeChosen, type JudgedPieces } from './judgeChosen';
 import { readSelectedRow, stepText, type SelectedRow } from './readSelectedRow';
 import { shownDown, shownGiven } from '../core/measures/shown';
-
-/** The piece to carry, with what it is called. */
-export interface ChosenPiece {
-  readonly name: string;
-  readonly size: PieceSize;
-}
+import type { ChosenPiece } from './chosenPiece';
 
 /** What is to be carried past the row: one piece, or all pieces of a build. */
 export interface Chosen {

@@ -1,7 +1,7 @@
 import { refused, type Outcome } from '../measures/problem';
 import type { Working } from '../measures/working';
 import { joistUnderFeet } from './joistUnderFeet';
-import type { JoistUsesInput } from './joistUses';
+import type { JoistUsesInput } from './joistLoading';
 
 /** A joist with one load on it besides what is spread. */
 export interface JoistInput extends Omit<JoistUsesInput, 'points'> {

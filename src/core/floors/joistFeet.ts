@@ -1,7 +1,7 @@
 import { refused, type Outcome } from '../measures/problem';
 import type { Working } from '../measures/working';
 import { joistUnderFeet } from './joistUnderFeet';
-import type { JoistUsesInput } from './joistUses';
+import type { JoistUsesInput } from './joistLoading';
 
 /** A joist with a row of feet on it. */
 export interface JoistFeetInput extends Omit<JoistUsesInput, 'points'> {

@@ -1,5 +1,5 @@
 import type { Working, WorkingStep } from '../measures/working';
-import type { JoistUsesInput } from './joistUses';
+import type { JoistUsesInput } from './joistLoading';
 
 /** What a joist is before any code is asked: its section, and the even loads that fall to it. */
 export interface JoistOnSupports {

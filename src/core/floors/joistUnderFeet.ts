@@ -2,7 +2,8 @@ import { found, refused, type Outcome } from '../measures/problem';
 import type { Working } from '../measures/working';
 import { ADVICE } from '../carrying/advice';
 import { isLumberGrade } from './lumberGrades';
-import { joistUses, type JoistUsesInput } from './joistUses';
+import { joistUses } from './joistUses';
+import type { JoistUsesInput } from './joistLoading';
 
 /**
  * The use of a joist on which several feet stand, 1 = full: the greatest of bending, shear and deflection at once.

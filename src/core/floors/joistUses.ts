@@ -1,15 +1,12 @@
 import { found, refused, type Outcome } from '../measures/problem';
 import type { Working } from '../measures/working';
 import { joistOnSupports, stepsInto } from './joistOnSupports';
-import { greatestDeflection, greatestMoment, reactions, type PointLoad, type SpanLoads } from './simpleSpan';
-import type { JoistGrade } from './joistGrades';
+import { greatestDeflection, greatestMoment, reactions, type SpanLoads } from './simpleSpan';
 import { isLumberGrade } from './lumberGrades';
 import { lumberUses } from './lumberUses';
 import { STRENGTH_CLASSES, type Grade } from './strengthClasses';
 import { shownGiven } from '../measures/shown';
-
-/** Load-duration classes of EN 1995-1-1 2.3.1.2; `instantaneous` is for accidents and is left out. */
-export type Duration = 'permanent' | 'long' | 'medium' | 'short';
+import type { Duration, JoistUsesInput, JoistUses } from './joistLoading';
 
 /** EN 1995-1-1 table 3.1, solid timber, service classes 1 and 2. */
 const KMOD: Readonly<Record<Duration, number>> = {
@@ -45,36 +42,6 @@ const SHEAR_FACTOR = 6 / 5;
  * span/300 cannot be kept at any load worth the name. Beyond either a number was mistyped.
  */
 const SPAN_TO_DEPTH = { least: 5, most: 35 } as const;
-
-/** A joist of solid timber on two supports, and what it carries. */
-export interface JoistUsesInput {
-  /** Clear span between supports [mm]. */
-  readonly span: number;
-  /** Centre to centre [mm]. */
-  readonly spacing: number;
-  /** [mm] */
-  readonly breadth: number;
-  /** [mm] */
-  readonly depth: number;
-  readonly grade: JoistGrade;
-  /** The floor's own weight [kN/m2]. */
-  readonly dead: number;
-  /** [kN/m2] */
-  readonly imposed: number;
-  /** Loads that stand on this one joist [N] at [mm]. */
-  readonly points: readonly PointLoad[];
-  readonly duration: Duration;
-}
-
-/** How much of the joist is used, 1 = full, by each of three checks. */
-export interface JoistUses {
-  /** [1 = full] */
-  readonly bending: number;
-  /** [1 = full] */
-  readonly shear: number;
-  /** [1 = full] */
-  readonly deflection: number;
-}
 
 const EC5 = 'EN 1995-1-1';
 

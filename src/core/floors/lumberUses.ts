@@ -1,7 +1,7 @@
 import { found, refused, type Outcome } from '../measures/problem';
 import type { Working } from '../measures/working';
 import { joistOnSupports, stepsInto } from './joistOnSupports';
-import type { Duration, JoistUses, JoistUsesInput } from './joistUses';
+import type { Duration, JoistUses, JoistUsesInput } from './joistLoading';
 import { LUMBER_BREADTHS, lumberValues, type LumberGrade } from './lumberGrades';
 import { greatestDeflection, greatestMoment, reactions, type SpanLoads } from './simpleSpan';
 

@@ -1,5 +1,6 @@
 import { ALL_HOLDS, poseOfHold } from '../motion/hold';
 import { HOLD_COUNT, type BookPassage } from './stageBook';
+import type { LimitCause } from './limitCause';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { max, min } = Math;
@@ -8,15 +9,6 @@ const { max, min } = Math;
 export interface PlaceLimit {
   readonly by: readonly number[];
   readonly cause: LimitCause;
-}
-
-/** What such a place is. */
-export interface LimitCause {
-  readonly kind: 'straight' | 'offset' | 'flight' | 'room depth' | 'reach' | 'arm';
-  /** Its length as measured [mm]; undefined where it is not measured. */
-  readonly length: number | undefined;
-  /** The rows between which it lies, or whose it is. */
-  readonly rows: readonly [number, number];
 }
 
 /**

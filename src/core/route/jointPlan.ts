@@ -1,5 +1,5 @@
 import { armOf, floorBetween, levelArm, type Arm } from './arms';
-import type { LimitCause } from './chain';
+import type { LimitCause } from './limitCause';
 import { guardsOf } from './guards';
 import { ceilingAt, endBeside, spaceAt, type StairEnd } from './reading';
 import type { Planning } from './routePlan';

@@ -1,5 +1,5 @@
 import { armOf, type Arm } from './arms';
-import type { LimitCause } from './chain';
+import type { LimitCause } from './limitCause';
 import { alone, type PassageSource, type PlannedJoint, type Planning } from './routePlan';
 import type { BookStage } from './stageBook';
 import { turnSources } from './turnSources';

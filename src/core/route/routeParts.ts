@@ -1,7 +1,8 @@
 import type { PieceSize } from '../measures/piece';
 import { ALL_HOLDS, holdAt, poseOfHold, sizesOfHold } from '../motion/hold';
 import { clearSquareToPitch } from '../stages/flight/flight';
-import type { LimitCause, Part, PlaceLimit, RoomBeside } from './chain';
+import type { Part, PlaceLimit, RoomBeside } from './chain';
+import type { LimitCause } from './limitCause';
 import { diagonalClearance, poseChanges } from './poseChange';
 import { jointPassages, blockPassages } from './jointPassages';
 import { shortFlightWays } from './shortFlightWays';

@@ -1,7 +1,7 @@
 import { kindOf, type StageName } from '../stages/kinds';
 import type { StageRole } from '../stages/stageKind';
 import { armOf, floorBetween, levelArm, ownLength, type Arm } from './arms';
-import type { LimitCause } from './chain';
+import type { LimitCause } from './limitCause';
 import { flightPlan } from './flightPlan';
 import { pastDoorJoints } from './pastDoor';
 import { turnSources } from './turnSources';

@@ -15,7 +15,7 @@ import type { TurningSpace } from '../motion/turningSpace';
 import { spatialMeasures, type StageName } from '../stages/kinds';
 import { solverOf, type PlacedMeasures } from '../stages/solvers';
 import type { SpaceStage } from '../stages/stageSolver';
-import type { LimitCause } from './chain';
+import type { LimitCause } from './limitCause';
 import { deepProof } from './deepProof';
 import { leaningRoom, poseChanges, tiltingRoom } from './poseChange';
 import { tapedMeasures, tapedPiece, type TapeCase } from './tapeCase';

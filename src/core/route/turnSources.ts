@@ -1,5 +1,5 @@
 import type { Arm } from './arms';
-import type { LimitCause } from './chain';
+import type { LimitCause } from './limitCause';
 import { guardsOf, type Guard } from './guards';
 import type { PassageSource, Planning } from './routePlan';
 import { needed, type BookStage } from './stageBook';

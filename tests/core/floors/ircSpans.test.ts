@@ -1,4 +1,5 @@
-import { joistUses, type JoistUses } from '../../../src/core/floors/joistUses';
+import { joistUses } from '../../../src/core/floors/joistUses';
+import type { JoistUses } from '../../../src/core/floors/joistLoading';
 import type { LumberGrade } from '../../../src/core/floors/lumberGrades';
 
 const INCH = 25.4;

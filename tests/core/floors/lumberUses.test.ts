@@ -1,4 +1,5 @@
-import { joistUses, type Duration, type JoistUses } from '../../../src/core/floors/joistUses';
+import { joistUses } from '../../../src/core/floors/joistUses';
+import type { Duration, JoistUses } from '../../../src/core/floors/joistLoading';
 import { LUMBER_GRADES, lumberValues, type LumberGrade } from '../../../src/core/floors/lumberGrades';
 
 const PSI = 0.006894757;

@@ -1,4 +1,5 @@
-import { joistUses, DURATIONS, type Duration } from '../../../src/core/floors/joistUses';
+import { joistUses, DURATIONS } from '../../../src/core/floors/joistUses';
+import type { Duration } from '../../../src/core/floors/joistLoading';
 import { GRADES, STRENGTH_CLASSES, type Grade } from '../../../src/core/floors/strengthClasses';
 import { collectWorking } from '../../../src/core/measures/working';
 

@@ -1,6 +1,6 @@
 import type { Hand } from '../jointRow';
 import type { BuiltRow } from './builtRow';
-import type { FlightCeiling } from './rowContext';
+import type { FlightCeiling } from './flightCeiling';
 import { behindFace, openBox, type Solid } from './solid';
 
 /** A room whose length lies along the way in [mm]. */

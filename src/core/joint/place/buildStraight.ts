@@ -1,5 +1,5 @@
 import type { BuiltRow } from './builtRow';
-import type { FlightCeiling } from './rowContext';
+import type { FlightCeiling } from './flightCeiling';
 import { behindFace, openBox, type Solid } from './solid';
 
 /** A straight from x = 0 on [mm], with part of its ceiling left out. */

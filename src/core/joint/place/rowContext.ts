@@ -2,6 +2,7 @@ import type { JointRow } from '../jointRow';
 import { isStair, turns, type StageName } from '../../stages/kinds';
 import type { LooseStageMeasures } from '../../stages/measures';
 import { ceilingBeforeRiser } from './buildFlight';
+import type { FlightCeiling } from './flightCeiling';
 
 export { turns };
 
@@ -72,12 +73,6 @@ export function ceilingWith(own: number, before: JointRow | undefined, after: Jo
   const fromBefore = before?.stage === 'flight' ? ceilingAt(before, endsOf(before).after) : undefined;
   const fromAfter = after?.stage === 'flight' ? ceilingAt(after, endsOf(after).before) : undefined;
   return Math.min(own, fromBefore ?? Infinity, fromAfter ?? Infinity);
-}
-
-/** How a flight's ceiling line runs on over a level row beside it [mm]: how far, and how high it is at the riser. */
-export interface FlightCeiling {
-  readonly over: number;
-  readonly height: number;
 }
 
 /**

@@ -1,7 +1,7 @@
 import { CONDITIONS } from '../../geometry/proofs/conditions';
 import { bracket } from '../../geometry/rootFinding';
 import type { PieceSize } from '../../measures/piece';
-import type { LiftCarMeasures } from './liftCar';
+import type { LiftCarMeasures } from './liftCarMeasures';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import { openingAtMost } from '../opening/openingAtMost';
 

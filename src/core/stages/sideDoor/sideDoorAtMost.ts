@@ -4,7 +4,7 @@ import { passageNeeded } from '../../geometry/doorIntoPassage';
 import type { PieceSize } from '../../measures/piece';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import { openingAtMost } from '../opening/openingAtMost';
-import type { SideDoorMeasures } from './sideDoor';
+import type { SideDoorMeasures } from './sideDoorMeasures';
 
 /**
  * Greatest padding with which a box can come out of a door into a passage by any motion whatever: it passes

@@ -2,12 +2,8 @@ import fc from 'fast-check';
 import { carPassage, slantedIntoCar } from '../../../../src/core/geometry/slantedIntoCar';
 import { decidePassage } from '../../../../src/core/geometry/planar/decidePassage';
 import { sortedPiece } from '../../../../src/core/measures/piece';
-import {
-  liftCarAnswer,
-  liftCarMotion,
-  liftCarPassages,
-  type LiftCarMeasures,
-} from '../../../../src/core/stages/lift/liftCar';
+import { liftCarAnswer, liftCarMotion, liftCarPassages } from '../../../../src/core/stages/lift/liftCar';
+import type { LiftCarMeasures } from '../../../../src/core/stages/lift/liftCarMeasures';
 import { liftCarAtMost } from '../../../../src/core/stages/lift/liftCarAtMost';
 import { replay } from '../../../support/replayMotion';
 import { evenly } from '../../../support/evenly';

@@ -7,8 +7,8 @@ import {
   sideDoorAnswer,
   sideDoorMotion,
   sideDoorPassages,
-  type SideDoorMeasures,
 } from '../../../../src/core/stages/sideDoor/sideDoor';
+import type { SideDoorMeasures } from '../../../../src/core/stages/sideDoor/sideDoorMeasures';
 import { sideDoorAtMost } from '../../../../src/core/stages/sideDoor/sideDoorAtMost';
 import { replay } from '../../../support/replayMotion';
 import { evenly } from '../../../support/evenly';
