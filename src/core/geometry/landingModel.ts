@@ -2,13 +2,13 @@
  * The flat ceiling over a landing [mm]: as measured, and where it was not the headroom of its flights, by the
  * model of the stairs.
  */
-export const ceilingOverLanding = ({
+export const ceilingOverLanding = <Headroom extends number | undefined>({
   landingCeiling,
   headroom,
 }: {
   readonly landingCeiling?: number | undefined;
-  readonly headroom: number;
-}): number => landingCeiling ?? headroom;
+  readonly headroom: Headroom;
+}): number | Headroom => landingCeiling ?? headroom;
 
 /** From wall to wall across a half landing [mm]: both flights and the well between them. */
 export const acrossHalfLanding = ({

@@ -27,6 +27,7 @@ import type { BookStage } from './stageBook';
 import { straightLength } from './wayLength';
 import { entryAt } from '../lists/entryAt';
 import { floorCeiling, roleOf, turnArms } from '../stages/kinds';
+import { ceilingOverLanding } from '../geometry/landingModel';
 
 /** What is at one end of a flight, as a flight is solved with it. */
 interface FlightEnd {
@@ -196,8 +197,9 @@ export function endOf(planning: Planning, i: number, side: 'before' | 'after'): 
   };
   if (neighbour && isLanding(neighbour.stage)) {
     const m = neighbour.measures;
+    const overLanding = ceilingOverLanding({ landingCeiling: m.ceiling, headroom: m.height });
     const depth = neighbour.stage === 'half landing' ? m.depth : landingIsBelow(end) ? m.widthOut : m.width;
-    return { end, onLanding: true, ceiling: least(given, m.ceiling ?? m.height), space: depth };
+    return { end, onLanding: true, ceiling: least(given, overLanding), space: depth };
   }
   if (neighbour?.stage === 'winder') return { end, onLanding: true, ceiling: undefined, space: 0 };
   const space = spaceAt(measures, end);

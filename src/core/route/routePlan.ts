@@ -17,6 +17,7 @@ import type { TapeCase } from './tapeCase';
 import { leastLength, straightLength, type WayLength } from './wayLength';
 import { lastOf } from '../lists/ends';
 import { entryAt } from '../lists/entryAt';
+import { ceilingOverLanding } from '../geometry/landingModel';
 
 /** Where the passages of a part come from: a stage of the book, and how far its arms hold. */
 export interface PassageSource {
@@ -350,7 +351,8 @@ function asBesideFlights(
   const [clear, clearOut] = [clearWidth(lower?.measures), clearWidth(upper?.measures)];
   const width = quarter ? narrow(m.width, clear) : narrow(m.width, clear, clearOut);
   const widthOut = quarter ? narrow(m.widthOut, clearOut) : m.widthOut;
-  const guarded = lookUp(stage.stage, { ...m, width, widthOut, height, ceiling: m.ceiling ?? m.height });
+  const ceiling = ceilingOverLanding({ landingCeiling: m.ceiling, headroom: m.height });
+  const guarded = lookUp(stage.stage, { ...m, width, widthOut, height, ceiling });
   // On a quarter landing a narrower flight may stand back from the edge of the other: what goes round tilted
   // has then level floor where it supposes treads.
   const standsBack = (own = 0, flight = own): boolean => own - flight > 2 * tape;

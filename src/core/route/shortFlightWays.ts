@@ -2,13 +2,12 @@ import { shortFlightPassages, tooShort } from '../joint/shortFlightJoint';
 import { ALL_HOLDS, sizesOfHold, type Hold } from '../motion/hold';
 import type { PieceSize } from '../measures/piece';
 import type { FlightToLevel } from '../joint/shortFlightSection';
-import { acrossHalfLanding } from '../geometry/landingModel';
-import type { LandingPlan } from '../stages/landing/motionFamilies';
-import type { PlacedMeasures } from '../stages/solvers';
+import { landingPlanOf } from '../stages/landing/landingPlanOf';
 import type { BeyondFlight, FlightBeside, ShortFlightsPlan } from './shortFlights';
 import { extremes } from './jointPassages';
 import { bookPassage, shownInBoth, type BookPassage, type BookPiece, type StageBook } from './stageBook';
 import { tapedMeasures, type TapeCase } from './tapeCase';
+import { present } from '../lists/present';
 
 /** Clearance [mm a side] above which more is of no interest as measured. */
 const AMPLE = 150;
@@ -76,7 +75,11 @@ function solved(
   for (const measures of new Set([...extremes(sets), ...sets])) {
     for (const [one, other] of lengthsOf(sides, off)) {
       const [lower, upper] = upward ? [one, other] : [other, one];
-      const round = { landing: planOf(landing.stage, measures), lower, upper };
+      const round = {
+        landing: present(landingPlanOf(landing.stage, measures), 'the plan of a landing'),
+        lower,
+        upper,
+      };
       const ways = shortFlightPassages(round, size, ask, holds);
       const found = ways.map((passage): BookPassage => {
         const booked = bookPassage(passage);
@@ -162,22 +165,4 @@ function taped({ flight, beyond }: SideOfLanding, off: number): readonly (Flight
   // The floor before a door is no better the longer it is.
   const spaces = off === 0 ? [level.space] : [level.space, level.space + 2 * off];
   return spaces.map((length) => ({ ...level, space: length, door: through }));
-}
-
-function planOf(
-  stage: string,
-  { width = 0, widthOut = 0, well = 0, depth = 0, height = 0, rise = 1, going = 1, ceiling }: PlacedMeasures,
-): LandingPlan {
-  const half = stage === 'half landing';
-  return {
-    widthIn: width,
-    widthOut: half ? width : widthOut,
-    depthIn: half ? depth : widthOut,
-    depthOut: half ? depth : width,
-    across: half ? acrossHalfLanding({ flightWidth: width, well }) : undefined,
-    headroom: height,
-    rise,
-    going,
-    ceiling: ceiling ?? height,
-  };
 }

@@ -2,6 +2,7 @@ import { CONDITIONS } from './conditions';
 import type { PieceSize } from '../../measures/piece';
 import type { ProvedBound } from './provedBound';
 import { boxInBoxAtMost } from './boxInBoxAtMost';
+import { acrossHalfLanding } from '../landingModel';
 
 /**
  * Half landing with a full-height spine: the piece is convex, so it never stands in both flights at once (the
@@ -20,7 +21,7 @@ export function halfLandingAtMost(
   piece: PieceSize,
 ): ProvedBound | null {
   if (landing.overRail > 0) return null;
-  const across = 2 * landing.flightWidth + landing.well;
+  const across = acrossHalfLanding(landing);
   const atMost = boxInBoxAtMost([landing.landingDepth, across, landing.height], piece);
   if (atMost === Infinity) return null;
   return { atMost, bound: CONDITIONS.onHalfLanding };

@@ -13,6 +13,7 @@ import { treadsInTurn } from '../../stages/winder/winder';
 import { buildWinder } from './buildWinder';
 import { walkedBack, type BuiltRow } from './builtRow';
 import { ceilingWith, endsOf, flightCeilings, floorBeside, leadsIn, runOf } from './rowContext';
+import { ceilingOverLanding } from '../../geometry/landingModel';
 
 /** A row as it is built, and how it has to be turned over for its hand. */
 export interface HandedRow {
@@ -116,7 +117,7 @@ export function buildRow(
       const built = buildQuarterLanding({
         widthIn: width,
         widthOut: m.widthOut ?? 0,
-        ceiling: m.ceiling ?? height,
+        ceiling: ceilingOverLanding({ landingCeiling: m.ceiling, headroom: height }),
       });
       return { built: down ? walkedBack(built) : built, mirrored: down !== toTheRight, back: down };
     }
@@ -125,7 +126,7 @@ export function buildRow(
         flightWidth: width,
         well: m.well ?? 0,
         depth: m.depth ?? 0,
-        ceiling: m.ceiling ?? height,
+        ceiling: ceilingOverLanding({ landingCeiling: m.ceiling, headroom: height }),
         spine: !(m.overRail !== undefined && m.overRail > 0),
       });
       return { built: down ? walkedBack(built) : built, mirrored: down !== toTheRight, back: down };

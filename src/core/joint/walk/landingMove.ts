@@ -16,11 +16,12 @@ import { widenedRound } from '../../stages/landing/searchedStage';
 import { solverOf } from '../../stages/solvers';
 import { rotate, type Quaternion } from '../../space/quaternion';
 import { placedKey, type Vec3 } from '../place/frame';
-import type { JointRow } from '../jointRow';
 import type { PlacedRoute } from '../place/placedRoute';
 import { entryAt } from '../../lists/entryAt';
 import { endsOf, isLanding } from '../place/rowContext';
 import { reachOver, tooShort } from '../shortFlightJoint';
+import { ceilingOverLanding } from '../../geometry/landingModel';
+import { landingPlanOf } from '../../stages/landing/landingPlanOf';
 
 /**
  * The angle [rad] above the level at which the piece lies in a flight's upright section, seen up the flight; undefined
@@ -69,13 +70,13 @@ export function landingKeys(
     rise: m.rise ?? 1,
     going: m.going ?? 1,
     overRail: 0,
-    landingCeiling: m.ceiling ?? headroom,
+    landingCeiling: ceilingOverLanding({ landingCeiling: m.ceiling, headroom }),
   };
   const toScene = (keys: readonly KeyAttitude[] | undefined): KeyAttitude[] | undefined => {
     const placed = keys?.map((key) => placedKey(placing, key));
     return back ? placed?.reverse() : placed;
   };
-  const plan = landingPlanOf(joint);
+  const plan = landingPlanOf(joint.stage, joint.measures);
   // Winding treads have no families.
   if (!plan) return toScene(widenedKeys(route, i, piece, hold, drawn));
   const { widthIn, widthOut } = plan;
@@ -101,16 +102,6 @@ export function landingKeys(
     ? drawFamilyMotion(plan, piece, fit, ends.start, ends.goal, short).slice(1, -1)
     : widenedKeys(route, i, piece, hold, drawn);
   return toScene(keys);
-}
-
-/** A landing as its families see it. */
-export function landingPlanOf({ stage, measures: m }: JointRow): LandingPlan | undefined {
-  const { width = 0, widthOut = 0, well = 0, depth = 0, height: headroom = 0, rise = 1, going = 1 } = m;
-  const common = { widthIn: width, headroom, rise, going, ceiling: m.ceiling ?? headroom };
-  if (stage === 'quarter landing')
-    return { ...common, widthOut, depthIn: widthOut, depthOut: width, across: undefined };
-  if (stage !== 'half landing') return undefined;
-  return { ...common, widthOut: width, depthIn: depth, depthOut: depth, across: 2 * width + well };
 }
 
 /** How it goes round in a pose. */

@@ -11,7 +11,7 @@ import { placeRoute, type PlacedRoute } from '../place/placedRoute';
 import { endsOf, isLanding, runOf, turns } from '../place/rowContext';
 import { shortOf, tooShort } from '../shortFlightJoint';
 import { turnJoint } from '../turnJoint';
-import { landingPlanOf } from './landingMove';
+import { landingPlanOf } from '../../stages/landing/landingPlanOf';
 import { pastStraights } from './straights';
 
 /** Level rows beyond a turn that are looked at. */
@@ -153,7 +153,10 @@ function shortBeside(
 ): ShortOfPiece | undefined {
   const landing = route.rows[side === 'after' ? i - 1 : i + 1];
   const flight = route.rows[i];
-  const plan = landing && isLanding(landing.joint) ? landingPlanOf(landing.joint) : undefined;
+  const plan =
+    landing && isLanding(landing.joint)
+      ? landingPlanOf(landing.joint.stage, landing.joint.measures)
+      : undefined;
   if (!plan || !flight) return undefined;
   const { risers = 2 } = flight.joint.measures;
   if (!tooShort((risers - 1) * Math.hypot(plan.rise, plan.going), piece)) return undefined;
