@@ -5,6 +5,7 @@ import { SpaceChecker } from '../core/space/spaceChecker';
 import type { StageName } from '../core/stages/kinds';
 import { pieceBox } from './section';
 import type { StepFacts } from './stepFacts';
+import { letDown } from '../core/space/letDown';
 
 /** What is looked at from the front, since the piece only goes straight through it. */
 export const STRAIGHT: ReadonlySet<StageName> = new Set(['door', 'passage']);
@@ -73,25 +74,12 @@ function placeThrough({ keys, exit, tightest }: StepMotion): StepPlace | undefin
   return undefined;
 }
 
-/** Nothing in a house is raised higher [mm], and so near it is let down. */
-const HIGHEST = 4000;
+/** So near it is let down [mm]. */
 const NEAR = 0.5;
 
 /** Lets a piece straight down until it rests; everything between is free, so it stays a place of the way. */
 function settler(step: StepMotion, size: PieceSize): (place: StepPlace) => readonly [number, number, number] {
   const checker = new SpaceChecker(step.solids.map((solid) => solid.box));
   checker.hold(size);
-  return ({ at: [x, y, z], turn }) => {
-    const from = Float64Array.from([x, y, z, ...turn]);
-    const to = Float64Array.from(from);
-    let free = 0;
-    let met = HIGHEST;
-    while (met - free > NEAR) {
-      const middle = (free + met) / 2;
-      to[2] = z - middle;
-      if (checker.moveFree(from, 0, to, 0)) free = middle;
-      else met = middle;
-    }
-    return [x, y, z - free];
-  };
+  return ({ at: [x, y, z], turn }) => [x, y, z - letDown(checker, Float64Array.of(x, y, z, ...turn), NEAR)];
 }

@@ -1,13 +1,13 @@
 import { decidePassage, ROUNDING } from '../geometry/planar/decidePassage';
 import { placeFree } from '../geometry/planar/edgeFree';
-import type {
-  ConvexPolygon,
-  PlanarPlace,
-  PlanarRegion,
-  PlanarWorld,
-  Point,
+import {
+  around,
+  type ConvexPolygon,
+  type PlanarPlace,
+  type PlanarWorld,
+  type Point,
 } from '../geometry/planar/planarWorld';
-import type { PieceSize } from '../measures/piece';
+import { THINNEST, type PieceSize } from '../measures/piece';
 import { attitudeInPlan } from '../motion/attitude';
 import { CROSSED, ALL_HOLDS, poseOfHold, sizesOfHold, type Hold } from '../motion/hold';
 import type { KeyAttitude } from '../space/motion';
@@ -17,7 +17,7 @@ import { greatestShown } from './greatestShown';
 import { loweredPath } from './loweredPath';
 import { raiseInSection } from './raiseInSection';
 import type { JointAsk, JointBlock, JointMotion, JointPassage } from './jointRow';
-import { boundsOf } from './planWorld';
+import { GROUND, boundsOf } from './planWorld';
 import { planBetween, reachesInto, sideOf } from './sideOf';
 import { smallTurns } from './smallTurns';
 import { stairAndLevel, StairBlock } from './stairBlock';
@@ -25,12 +25,8 @@ import { closestAt } from '../motion/closest';
 
 /** Padding that is of no more interest [mm a side]. */
 const AMPLE = 200;
-/** What is thinner counts as so thick [mm]. */
-const THIN = 1;
 /** Slices that one decision may look at. */
 const WORK = 900;
-/** Open ground that counts [mm]. */
-const GROUND = 6500;
 /** Room around a place where one motion gives over to the next [mm]. */
 const AROUND = 0.5;
 /** Of the height that is free over it at a stair's foot, it is held up by these shares, the least first. */
@@ -72,7 +68,7 @@ export function levelledJoint(
       const wanted = pairs.filter(([from]) => !ask.from || ask.from.includes(from));
       if (wanted.length === 0) continue;
       const shown = greatestShown(ask, -Math.min(piece.breadth, 60) / 2, Math.min(most, AMPLE), (c) => {
-        const grown = (side: number): number => Math.max(THIN, side + 2 * c);
+        const grown = (side: number): number => Math.max(THINNEST, side + 2 * c);
         return joined.solve(grown(along), grown(across), grown(upright), crosswise);
       });
       if (!shown) continue;
@@ -159,8 +155,8 @@ class Levelled extends StairBlock {
       this.sectionWorld,
       along,
       upright,
-      { ...around(sx, sz), angle: this.stairEnd.pitch },
-      { ...around(x, z), angle: 0 },
+      { ...around(sx, sz, AROUND), angle: this.stairEnd.pitch },
+      { ...around(x, z, AROUND), angle: 0 },
       WORK,
     );
     if (section.verdict !== 'passes') return undefined;
@@ -194,12 +190,16 @@ class Levelled extends StairBlock {
     ];
     const turns = this.turnsAtEnd(2 * reach);
     const off = this.room ? 0 : this.open ? reach + 60 : (crosswise ? across : along) / 2 + 2;
-    const goal = around(at[0] + Math.cos(heading) * side * off, at[1] + Math.sin(heading) * side * off);
+    const goal = around(
+      at[0] + Math.cos(heading) * side * off,
+      at[1] + Math.sin(heading) * side * off,
+      AROUND,
+    );
     const decision = decidePassage(
       { obstacles, centre: boundsOf([grounds], 0) },
       along,
       across,
-      { ...around(x, this.middle), angle: 0 },
+      { ...around(x, this.middle, AROUND), angle: 0 },
       turns ? goal : { ...goal, angle: heading + (crosswise ? Math.PI / 2 : 0) },
       WORK,
     );
@@ -253,10 +253,3 @@ class Levelled extends StairBlock {
     return this.drawn(keys, padding - ROUNDING);
   }
 }
-
-const around = (x: number, y: number): PlanarRegion => ({
-  xMin: x - AROUND,
-  xMax: x + AROUND,
-  yMin: y - AROUND,
-  yMax: y + AROUND,
-});

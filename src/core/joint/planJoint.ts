@@ -1,5 +1,10 @@
 import { decidePassage, ROUNDING } from '../geometry/planar/decidePassage';
-import type { PlanarPlace, PlanarRegion, PlanarWorld } from '../geometry/planar/planarWorld';
+import {
+  around,
+  type PlanarPlace,
+  type PlanarRegion,
+  type PlanarWorld,
+} from '../geometry/planar/planarWorld';
 import type { PieceSize, Pose } from '../measures/piece';
 import { motionInPlan, type TurnedHold } from '../motion/attitude';
 import { CROSSED, ALL_HOLDS, poseOfHold, sizesOfHold, type Hold } from '../motion/hold';
@@ -7,7 +12,7 @@ import { turnedFace } from '../motion/turnedFace';
 import type { SceneBox } from '../space/motion';
 import { greatestShown } from './greatestShown';
 import type { JointAsk, JointBlock, JointMotion, JointPassage } from './jointRow';
-import { boundsOf, placeBlock, plansBetween, wallAcross, type PlacedBlock } from './planWorld';
+import { GROUND, boundsOf, placeBlock, plansBetween, wallAcross, type PlacedBlock } from './planWorld';
 import { isLevel } from './place/rowContext';
 import { smallTurns } from './smallTurns';
 import type { Frame } from './place/frame';
@@ -15,8 +20,6 @@ import { closestAt } from '../motion/closest';
 
 /** Padding that is of no more interest [mm a side]. */
 const AMPLE = 300;
-/** Open ground that counts, on each side and onward [mm]. */
-const GROUND = 6500;
 /** Slices that one decision may look at. */
 const WORK = 900;
 /** The centre may stand so far from where a straight's middle is [mm]. */
@@ -193,19 +196,25 @@ class BlockPlan {
     const { placed } = this;
     const reach = Math.hypot(along, across) / 2;
     const back = placed.lead > 0 ? along / 2 + 1 : -reach - 60;
-    const start = { ...around(back, 0), angle: 0 };
+    const start = { ...around(back, 0, AT_THE_END), angle: 0 };
     const { end } = placed;
     if (!end) {
       const room = placed.placed.rows[placed.placed.rows.length - 1];
       if (!room) return undefined;
       const [x, y] = forward(room.entry, (room.joint.measures.length ?? 0) / 2);
-      if (this.turnsAtEnd(carried)) return { start, goal: around(x, y) };
-      return { start, goal: { ...around(x, y), angle: room.entry.heading + (crosswise ? Math.PI / 2 : 0) } };
+      if (this.turnsAtEnd(carried)) return { start, goal: around(x, y, AT_THE_END) };
+      return {
+        start,
+        goal: { ...around(x, y, AT_THE_END), angle: room.entry.heading + (crosswise ? Math.PI / 2 : 0) },
+      };
     }
     const half = (crosswise ? across : along) / 2;
     const [x, y] = forward(end, this.endsOpen ? reach + 60 : -half - 1);
-    if (this.endsOpen) return { start, goal: around(x, y) };
-    return { start, goal: { ...around(x, y), angle: end.heading + (crosswise ? Math.PI / 2 : 0) } };
+    if (this.endsOpen) return { start, goal: around(x, y, AT_THE_END) };
+    return {
+      start,
+      goal: { ...around(x, y, AT_THE_END), angle: end.heading + (crosswise ? Math.PI / 2 : 0) },
+    };
   }
 
   /** Drawn in the block's own frame. */
@@ -224,13 +233,6 @@ class BlockPlan {
     };
   }
 }
-
-const around = (x: number, y: number): PlanarRegion => ({
-  xMin: x - AT_THE_END,
-  xMax: x + AT_THE_END,
-  yMin: y - AT_THE_END,
-  yMax: y + AT_THE_END,
-});
 
 const forward = ({ at: [x, y], heading }: Frame, by: number): [number, number] => [
   x + Math.cos(heading) * by,

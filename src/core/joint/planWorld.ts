@@ -19,6 +19,8 @@ export interface PlacedBlock {
 }
 
 const LENGTH_BEYOND = 40;
+/** Open ground that counts, on each side and onward [mm]. */
+export const GROUND = 6500;
 /** Between two widths that are one: so that a door as wide as its passage is still told from it [mm]. */
 const A_HAIR = 1e-6;
 

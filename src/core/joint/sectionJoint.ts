@@ -1,6 +1,12 @@
 import { decidePassage, ROUNDING, type AngleLimits } from '../geometry/planar/decidePassage';
-import type { ConvexPolygon, PlanarPlace, PlanarRegion, PlanarWorld } from '../geometry/planar/planarWorld';
-import type { PieceSize, Pose } from '../measures/piece';
+import {
+  around,
+  type ConvexPolygon,
+  type PlanarPlace,
+  type PlanarRegion,
+  type PlanarWorld,
+} from '../geometry/planar/planarWorld';
+import { THINNEST, type PieceSize, type Pose } from '../measures/piece';
 import { attitudeInPlan, leaningAttitude } from '../motion/attitude';
 import { ALL_HOLDS, poseOfHold, sizesOfHold, type Hold } from '../motion/hold';
 import { turnedFace } from '../motion/turnedFace';
@@ -11,7 +17,7 @@ import { SKY } from '../stages/measures';
 import { greatestShown } from './greatestShown';
 import { centreAt, standBlock, type BlockEnd } from './blockEnds';
 import type { JointAsk, JointBlock, JointMotion, JointPassage } from './jointRow';
-import { boundsOf, type PlacedBlock } from './planWorld';
+import { GROUND, boundsOf, type PlacedBlock } from './planWorld';
 import { loweredPath } from './loweredPath';
 import { raiseInSection } from './raiseInSection';
 import { reachesInto, sideOf } from './sideOf';
@@ -22,12 +28,8 @@ import { closestAt } from '../motion/closest';
 const STRAIGHT: ReadonlySet<StageName> = new Set(['door', 'passage', 'flight', 'room']);
 /** Padding that is of no more interest [mm a side]. */
 const AMPLE = 300;
-/** What is thinner counts as so thick [mm]. */
-const THIN = 1;
 /** Slices that one decision may look at. */
 const WORK = 1200;
-/** Open ground that counts [mm]. */
-const GROUND = 6500;
 const AT_THE_END = 0.5;
 /** Tilted beyond level and beyond the pitch of the stairs by no more than this [rad]. */
 const TURNS_BEYOND = 0.35;
@@ -100,7 +102,7 @@ export function sectionJoint(
   return passages;
 }
 
-const grown = (side: number, padding: number): number => Math.max(THIN, side + 2 * padding);
+const grown = (side: number, padding: number): number => Math.max(THINNEST, side + 2 * padding);
 
 function carriedWays(piece: PieceSize, section: Section): Carried[] {
   const { lane, lowest } = section;
@@ -237,5 +239,5 @@ function skyOver(ends: readonly BlockEnd[], longest: number): ConvexPolygon {
 /** Where the centre begins or ends: clear of what is there, on the floor or on the pitch. */
 function regionAt(end: BlockEnd, u: number, v: number): PlanarRegion {
   const [x, , z] = centreAt(end, u, v + 2 * AT_THE_END);
-  return { xMin: x - AT_THE_END, xMax: x + AT_THE_END, yMin: z - AT_THE_END, yMax: z + AT_THE_END };
+  return around(x, z, AT_THE_END);
 }

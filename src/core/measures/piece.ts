@@ -23,6 +23,9 @@ export function paddedPiece(piece: PieceSize, padding: number): PieceSize {
   };
 }
 
+/** What is thinner counts as so thick where a motion is solved [mm]. */
+export const THINNEST = 1;
+
 /**
  * How a piece is held, in the trade's words.
  * - flat: the thickness upright; on edge: the breadth upright; on end: the length upright.

@@ -19,3 +19,7 @@ export interface StagePassage {
   readonly needsTurningRoom?: boolean;
   readonly onLanding?: { readonly before: number; readonly after: number };
 }
+
+/** Of ways through a stage the first of those that leave most. */
+export const roomiest = <Way extends { readonly passage: StagePassage }>(ways: readonly Way[]): Way =>
+  ways.reduce((best, next) => (next.passage.answer.clearance > best.passage.answer.clearance ? next : best));

@@ -12,6 +12,7 @@ import {
 } from './reading';
 import { stairJoints, turnBeyond } from './jointPlan';
 import {
+  alone,
   bareFlight,
   endLimits,
   lineLength,
@@ -61,7 +62,7 @@ export function flightPlan(planning: Planning, i: number, stage: BookStage): Par
   const half = (one: FlightEnd): Pick<PartPlan, 'sources' | 'laid'> =>
     one.onLanding
       ? { sources: [], laid: { flight: lookUp('flight', bare) } }
-      : { sources: [[{ ...source(lookUp('flight', { ...bare, ...endMeasures(one) })), steadyOnly: true }]] };
+      : { sources: [[{ ...alone(lookUp('flight', { ...bare, ...endMeasures(one) })), steadyOnly: true }]] };
   const both = { ...bare, ...endMeasures(first), ...endMeasures(second) };
   const limits = { limitsBefore: [], limitsAfter: [] };
   const firstHalf: PartPlan = {
@@ -121,8 +122,6 @@ function underLintel(
   };
 }
 
-const source = (stage: BookStage): PassageSource => ({ stage, upToBefore: Infinity, upToAfter: Infinity });
-
 const endMeasures = ({ end, ceiling, space, onLanding }: FlightEnd): LooseMeasures =>
   end === 'foot'
     ? { footCeiling: ceiling, footSpace: space, ...(onLanding ? { footOnLanding: true } : {}) }
@@ -146,7 +145,7 @@ function wholeSources(
   const reach = (count: number, { onLanding: landing, space = Infinity }: FlightEnd): number =>
     landing ? (count - 1) * going + space - 2 * off : Infinity;
   const of = (count: number): PassageSource => ({
-    ...source(lookUp('flight', { ...both, risers: count })),
+    ...alone(lookUp('flight', { ...both, risers: count })),
     upToBefore: reach(count, first),
     upToAfter: reach(count, second),
     causeBefore: { kind: 'reach', length: reach(count, first), rows: [i - 1, i] },
@@ -154,7 +153,7 @@ function wholeSources(
   });
   if (risers !== undefined) return [[of(risers)]];
   // Without the risers it is at best a long flight, which the halves see to where a landing has an end.
-  const long = onLanding ? [] : [source(lookUp('flight', { ...both, risers: undefined }))];
+  const long = onLanding ? [] : [alone(lookUp('flight', { ...both, risers: undefined }))];
   if (tapeCase !== 'worst') return long.length > 0 ? [long] : [];
   const counted: PassageSource[] = [];
   for (let count = 2; count <= MOST_COUNTED; count++) counted.push(of(count));
@@ -178,7 +177,7 @@ function levelSources(planning: Planning, i: number, first: FlightEnd, second: F
   // Narrower than any piece up to the height of the head: raised above that it passes the whole width.
   const above = { width, height: over, lowWidth: 1, lowHeight: climb };
   const toldAs = row.stage === 'ramp' ? 'ramp' : 'steps';
-  return over > climb ? [[{ ...source(lookUp('passage', above)), toldAs }]] : [];
+  return over > climb ? [[{ ...alone(lookUp('passage', above)), toldAs }]] : [];
 }
 
 /** What is at an end of flight i, by the row there. */

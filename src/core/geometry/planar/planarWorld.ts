@@ -35,6 +35,14 @@ export interface PlanarRegion extends PlanarBox {
   readonly wholeAbove?: number;
 }
 
+/** All that lies no farther than this from a place, along either axis [mm]. */
+export const around = (x: number, y: number, by: number): PlanarRegion => ({
+  xMin: x - by,
+  xMax: x + by,
+  yMin: y - by,
+  yMax: y + by,
+});
+
 /**
  * An axis-parallel rectangle as a convex polygon, its limits in mm.
  */

@@ -15,6 +15,7 @@ import { firstOf, lastOf } from '../../lists/ends';
 import { entryAt } from '../../lists/entryAt';
 import { pairs } from '../../lists/pairs';
 import { AXES, byAxis, partWay } from '../../space/vector';
+import { letDown } from '../../space/letDown';
 
 /** One place of a step's motion, with what can be said of it. */
 export interface StepPlace extends KeyAttitude {
@@ -84,8 +85,6 @@ const SUPPORTS: ReadonlySet<SolidPart> = new Set(['floor', 'ground', 'nosings', 
 const STEP = 60;
 /** Beyond this nothing is near [mm]. */
 const FAR = 1500;
-/** Nothing is raised higher in a house [mm]. */
-const HIGHEST = 4000;
 
 /**
  * The part of a route's motion that belongs to one row, with its places for a drawing or for words.
@@ -393,16 +392,7 @@ class Looker {
 
   /** How far it can be let straight down. */
   raise(key: KeyAttitude): number {
-    const from = placeOf(key);
-    const to = Float64Array.from(from);
-    let free = 0;
-    let met = HIGHEST;
-    while (met - free > 1) {
-      const middle = (free + met) / 2;
-      to[2] = entryAt(from, 2) - middle;
-      if (this.below.moveFree(from, 0, to, 0)) free = middle;
-      else met = middle;
-    }
+    const free = letDown(this.below, placeOf(key), 1);
     return free < 1 ? 0 : free;
   }
 

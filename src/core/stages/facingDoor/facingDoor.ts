@@ -6,7 +6,7 @@ import { ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../../motion/hold
 import type { KeyAttitude } from '../../space/motion';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import type { StageAnswer } from '../../motion/stageAnswer';
-import type { StagePassage } from '../../motion/stagePassage';
+import { roomiest, type StagePassage } from '../../motion/stagePassage';
 import { turnedFace } from '../../motion/turnedFace';
 import { clearSquareToPitch } from '../flight/flight';
 import { flightEndsAtMost } from '../flight/flightEnds';
@@ -43,16 +43,13 @@ export interface FacingDoorWay {
  *   .clearance // 276.98 mm a side
  */
 export function facingDoorAnswer(measures: FacingDoorMeasures, piece: PieceSize): StageAnswer {
-  return bestWay(facingDoorWays(measures, piece)).passage.answer;
+  return roomiest(facingDoorWays(measures, piece)).passage.answer;
 }
 
 /** The ways through, by how the piece is held before and after. */
 export function facingDoorPassages(measures: FacingDoorMeasures, piece: PieceSize): StagePassage[] {
   return facingDoorWays(measures, piece).map((way) => way.passage);
 }
-
-const bestWay = (ways: readonly FacingDoorWay[]): FacingDoorWay =>
-  ways.reduce((best, next) => (next.passage.answer.clearance > best.passage.answer.clearance ? next : best));
 
 /** As `facingDoorPassages`, with what draws each. */
 export function facingDoorWays(measures: FacingDoorMeasures, piece: PieceSize): FacingDoorWay[] {
@@ -93,7 +90,7 @@ export function facingDoorWays(measures: FacingDoorMeasures, piece: PieceSize): 
       attitude: (angle) => attitudeInPlan({ hold, turned: 'tilted', tilt: angle }, 0),
     });
   }
-  const best = bestWay(ways).passage.answer.clearance;
+  const best = roomiest(ways).passage.answer.clearance;
   const leaning = leaningWay(measures, piece, width, best);
   if (leaning) {
     const turned = shownGiven(degrees(leaning.lean), 0);

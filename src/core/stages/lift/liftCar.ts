@@ -15,7 +15,7 @@ import { liftCarAtMost } from './liftCarAtMost';
 import { levelBox, planScene } from '../../motion/planScene';
 import type { Motion, SceneBox } from '../../space/motion';
 import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
-import type { StagePassage } from '../../motion/stagePassage';
+import { roomiest, type StagePassage } from '../../motion/stagePassage';
 import { shownGiven } from '../../measures/shown';
 import { present } from '../../lists/present';
 import { closestAt, type Closest } from '../../motion/closest';
@@ -57,18 +57,13 @@ export function liftCarPassages(measures: LiftCarMeasures, piece: PieceSize): St
  *   { length: 1830, breadth: 930, thickness: 25 }).clearance // 97.06
  */
 export function liftCarAnswer(measures: LiftCarMeasures, piece: PieceSize): StageAnswer {
-  return bestEntry(carEntries(measures, piece)).passage.answer;
+  return roomiest(carEntries(measures, piece)).passage.answer;
 }
 
 /** Clearance [mm a side] above which nothing depends on more. */
 const AMPLE = 150;
 /** A way that by its sections leaves less than this [mm a side] is not asked of the planner: its closed form stands. */
 const HOPELESS = -80;
-
-const bestEntry = (entries: readonly CarEntry[]): CarEntry =>
-  entries.reduce((best, next) =>
-    next.passage.answer.clearance > best.passage.answer.clearance ? next : best,
-  );
 
 /**
  * Every way; the planner is asked only about those that could beat all others, where each counts also about those
@@ -176,7 +171,7 @@ function carEntries(
   turned('LT', 'leaning');
   turned('BT', 'leaning');
   turned('TB', 'leaning');
-  let best = bestEntry(entries).passage.answer.clearance;
+  let best = roomiest(entries).passage.answer.clearance;
   ALL_HOLDS.forEach((hold, i) => {
     const { along, across, upright } = sizesOfHold(piece, hold);
     const inside = rectangleThroughOpening(carWidth, carDepth, along, across).clearance;
@@ -201,7 +196,7 @@ export function liftCarMotion(
   measures: LiftCarMeasures,
   piece: PieceSize,
 ): AnswerWithMotion & { readonly motionPadding: number } {
-  const entry = bestEntry(carEntries(measures, piece));
+  const entry = roomiest(carEntries(measures, piece));
   const { answer } = entry.passage;
   const motionPadding = Math.max(answer.clearance - 1, -piece.length / 2);
   const { along, across, upright } = entry.box(motionPadding);

@@ -8,7 +8,7 @@ import { CROSSED, ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../../mo
 import { levelBox, planScene } from '../../motion/planScene';
 import { sideDoorAtMost } from './sideDoorAtMost';
 import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
-import type { StagePassage } from '../../motion/stagePassage';
+import { roomiest, type StagePassage } from '../../motion/stagePassage';
 import { turnedFace } from '../../motion/turnedFace';
 import { shownGiven } from '../../measures/shown';
 import { closestAt, closestAtFigure, closestHeld, type Closest } from '../../motion/closest';
@@ -65,11 +65,8 @@ export function sideDoorPassages(measures: SideDoorMeasures, piece: PieceSize): 
  *   { length: 1830, breadth: 930, thickness: 25 }).clearance // 100.30
  */
 export function sideDoorAnswer(measures: SideDoorMeasures, piece: PieceSize): StageAnswer {
-  return bestTurn(doorTurns(measures, piece, true)).passage.answer;
+  return roomiest(doorTurns(measures, piece, true)).passage.answer;
 }
-
-const bestTurn = (turns: readonly DoorTurn[]): DoorTurn =>
-  turns.reduce((best, next) => (next.passage.answer.clearance > best.passage.answer.clearance ? next : best));
 
 /** @param onlyBest ways that cannot beat those before them are left out; the best is the same */
 function doorTurns(measures: SideDoorMeasures, piece: PieceSize, onlyBest = false): DoorTurn[] {
@@ -206,7 +203,7 @@ export function sideDoorMotion(
   measures: SideDoorMeasures,
   piece: PieceSize,
 ): AnswerWithMotion & { readonly motionPadding: number } {
-  const turn = bestTurn(doorTurns(measures, piece, true));
+  const turn = roomiest(doorTurns(measures, piece, true));
   const { answer } = turn.passage;
   const motionPadding = Math.max(answer.clearance - 1, -piece.length / 2);
   const plan = planOf(measures);

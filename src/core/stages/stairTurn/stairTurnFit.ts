@@ -1,4 +1,4 @@
-import type { PieceSize } from '../../measures/piece';
+import { THINNEST, type PieceSize } from '../../measures/piece';
 import { sizesOfHold, type Hold } from '../../motion/hold';
 import { YAWS, type LeavesAs, type TurnGrid, type TurnStep } from './turnGrid';
 import type { StairTurnPlan } from './turnedPlace';
@@ -22,8 +22,6 @@ export const DRAWN_PARTS = 4;
 const FINENESS = 0.1;
 /** The same once steps are looked at between their ends, which takes longer [mm]. */
 const THROUGH = 0.4;
-/** What is thinner counts as so thick [mm]. */
-const THIN = 1;
 /** How far beyond the clearance it is asked what stands in the way [mm]. */
 const NEAR = 0.5;
 
@@ -50,9 +48,9 @@ export function stairTurnFit(
   const { along, across, upright } = sizesOfHold(piece, hold);
   const holdAt = (c: number): void =>
     grid.hold({
-      u: max(THIN, along + 2 * c),
-      v: max(THIN, upright + 2 * c),
-      q: max(THIN, across + 2 * c),
+      u: max(THINNEST, along + 2 * c),
+      v: max(THINNEST, upright + 2 * c),
+      q: max(THINNEST, across + 2 * c),
     });
   // What it needs where it leaves: the widths across and the heights there.
   const head = min(plan.ceiling, plan.passageCeiling ?? plan.ceiling);
@@ -65,7 +63,7 @@ export function stairTurnFit(
     (head - (stood ? along : upright)) / 2,
     max(enough, atLeast),
   );
-  let low = max(atLeast, (THIN - min(along, upright, across)) / 2);
+  let low = max(atLeast, (THINNEST - min(along, upright, across)) / 2);
   if (most < low) return undefined;
   const tryAt = (c: number): boolean => {
     holdAt(c);
@@ -81,7 +79,7 @@ export function stairTurnFit(
       else high = middle;
     }
   }
-  const floor = max(atLeast, (THIN - min(along, upright, across)) / 2);
+  const floor = max(atLeast, (THINNEST - min(along, upright, across)) / 2);
   // Between the grid's points it may bear a hair less.
   let last = NaN;
   const bears = (c: number): boolean => {
@@ -117,7 +115,7 @@ export function stairTurnFit(
 /** Whether its plan, level, goes round with that padding: then heights stand in the way. */
 function turnsInPlan(plan: StairTurnPlan, along: number, across: number, c: number): boolean {
   const p = along + 2 * c;
-  const q = max(THIN, across + 2 * c);
+  const q = max(THINNEST, across + 2 * c);
   const { flightWidth: w, passageWidth: d } = plan;
   for (let i = 0; i <= YAWS; i++) {
     const a = (PI / 2) * (i / YAWS);
