@@ -1,5 +1,6 @@
 import type { PieceSize, Pose } from '../core/measures/piece';
-import { judgeRoute, worstClearance } from '../core/route/judgeRoute';
+import { worstClearance } from '../core/route/casesOf';
+import { judgeRoute } from '../core/route/judgeRoute';
 import { stageBook } from '../core/route/stageBook';
 import { stagePassages } from '../core/route/stagePassages';
 import { tapedMeasures, tapedPiece } from '../core/route/tapeCase';

@@ -120,7 +120,7 @@ function* attempts(
   book: StageBook,
   judged: JudgedChain,
 ): Generator<{ chain: JudgedChain; padding: number }> {
-  const { parts } = judgeRoute(route, size, book, ALLOWANCE).measured();
+  const { parts } = judgeRoute(route, size, book, ALLOWANCE).measured;
   const seen = new Set<string>();
   for (const floor of [1, 0.6, 0.3, 0.05]) {
     const clearance = Math.min(judged.clearance, AMPLE) * floor;

@@ -30,7 +30,7 @@ export const drawnMonth = SAMPLE_SURVEYS.filter((_, i) => i % EACH === 0).flatMa
   const [decides] = SAMPLE_PIECES.filter(({ build }) => build === survey.build)
     .map((piece) => ({
       piece,
-      left: known ? judgeRoute(route, piece, book, ALLOWANCE).measured().widest : -piece.length,
+      left: known ? judgeRoute(route, piece, book, ALLOWANCE).measured.widest : -piece.length,
     }))
     .sort((one, other) => one.left - other.left);
   const { piece } = decides!;

@@ -1,11 +1,10 @@
 import type { PieceSize, Pose } from '../measures/piece';
 import { holdAt, poseOfHold } from '../motion/hold';
 import { bestChain, widestClearance, type ChainStep, type Part, type Passable } from './chain';
-import type { PreparedReading, PreparedRoute } from './preparedRoute';
+import type { PreparedRoute } from './preparedRoute';
 import { proofAt } from './proofs';
 import { rowThatDecides } from './rowThatDecides';
-import { partsByNeed } from './partsByNeed';
-import { routeParts, type JointsAsked } from './routeParts';
+import { casesOf, type MeasuredCase } from './casesOf';
 import {
   changesInWords,
   changesOnChain,
@@ -67,17 +66,9 @@ export interface RouteFinding {
 export interface RouteCase {
   readonly finding: RouteFinding;
   /** What is judged as measured: the reading that leaves most, laid out for the piece. */
-  measured(): MeasuredCase;
+  readonly measured: MeasuredCase;
   /** `every step`: all steps to the full, not only the deciding one. */
   judge(detail?: 'every step'): RouteJudgement;
-}
-
-/** A reading as measured, with what stands close solved together as far as was needed. */
-export interface MeasuredCase {
-  readonly reading: PreparedReading | undefined;
-  readonly parts: readonly Part[];
-  /** The greatest clearance with which some chain passes [mm a side]; -Infinity: none. */
-  readonly widest: number;
 }
 
 /**
@@ -97,68 +88,23 @@ export function judgeRoute(
 ): RouteCase {
   const piece = book.pieceOf(size);
   const { steps } = route;
-  const problemAt = steps.findIndex((step) => step.problem !== undefined);
-  const complete = problemAt < 0 && steps.length > 0;
-  const jointly = route.readings.some(hasJoints);
-  let measured = widestReading(route, piece, book);
-  // What stands close is solved together only where the rows by themselves leave too little.
-  const together = (): void => {
-    // Not where something else leaves as little.
-    if (widestReading(route, piece, book, 'supposed').widest <= measured.widest) return;
-    let found = widestReading(route, piece, book, { enough: 0 });
-    if (found.widest > measured.widest) measured = found;
-    if (measured.widest >= allowance) return;
-    const wanted = {
-      least: Math.max(0, measured.widest),
-      enough: Math.max(0, allowance),
-      allowance,
-      which: 'any',
-    } as const;
-    found = widestOf(route, ({ measured: plans }) => partsByNeed(plans, piece, book, 'measured', wanted));
-    if (found.widest > measured.widest) measured = found;
-  };
-  if (jointly && measured.widest < allowance) together();
+  const complete = steps.length > 0 && steps.every((step) => step.problem === undefined);
+  const { measured, worst, leavesAllowance } = casesOf(route, piece, book, allowance);
+  const { widest } = measured;
 
   let verdict: Verdict;
   let free = false;
-  let worst: Part[][] | undefined;
-  const worstWith = (joints?: JointsAsked): Part[][] =>
-    route.readings.map((reading) => routeParts(reading.worst, piece, book, 'worst', joints));
-  const worstParts = (): Part[][] => {
-    if (worst) return worst;
-    worst = worstWith();
-    const enough = (parts: readonly Part[][]): boolean =>
-      parts.every((one) => widestClearance(one, 'free') >= allowance);
-    if (jointly && measured.widest >= allowance && !enough(worst) && enough(worstWith('supposed'))) {
-      worst = worstWith({ enough: allowance });
-      if (!enough(worst)) {
-        const wanted = { least: allowance, enough: allowance, allowance, which: 'free' } as const;
-        worst = route.readings.map(({ worst: plans }) => partsByNeed(plans, piece, book, 'worst', wanted));
-      }
-      together();
-    }
-    return worst;
-  };
-  // Whether it is only as the survey may be meant, too, that the worst case leaves less than the allowance.
-  const meantOtherwise = (): boolean => {
-    const { reading } = measured;
-    if (route.readings.length < 2 || !reading || measured.widest < allowance) return false;
-    const joints = jointly ? { enough: allowance } : undefined;
-    const parts = routeParts(reading.worst, piece, book, 'worst', joints);
-    return widestClearance(parts, 'free') >= allowance;
-  };
-  if ((!complete || measured.widest < 0) && firstProof(route, piece, book) >= 0) verdict = 'cannot go';
+  if ((!complete || widest < 0) && firstProof(route, piece, book) >= 0) verdict = 'cannot go';
   else if (!complete) verdict = 'not measured';
-  else if (measured.widest < 0) verdict = 'no way found';
+  else if (widest < 0) verdict = 'no way found';
   else {
     free =
-      measured.widest >= allowance &&
+      widest >= allowance &&
       steps.every((step) => step.caps.length === 0) &&
-      worstParts().every((parts) => widestClearance(parts, 'free') >= allowance) &&
+      worst().every((parts) => widestClearance(parts, 'free') >= allowance) &&
       widestClearance(measured.parts, 'free') >= allowance;
     verdict = free ? 'goes' : 'tight';
   }
-  const { widest } = measured;
   const figure = steps.length > 0 && Number.isFinite(widest) && !hangsOnChance(measured);
   const shown = figure ? widest : undefined;
   // The widest motion's, whatever its raise; the one that is carried may leave less.
@@ -178,9 +124,16 @@ export function judgeRoute(
     // Where the measured case does not pass, the worst case changes nothing at the deciding step.
     const looksAtWorst = widest >= 0 || detail === 'every step';
     const worstChain = looksAtWorst
-      ? narrowestChain(worstParts(), free ? 'free' : 'any', allowance)
+      ? narrowestChain(worst(), free ? 'free' : 'any', allowance)
       : undefined;
-    const otherwise = !free && meantOtherwise();
+    // Whether it is only as the survey may be meant, too, that the worst case leaves less than the allowance.
+    const { reading } = measured;
+    const otherwise =
+      !free &&
+      route.readings.length > 1 &&
+      reading !== undefined &&
+      widest >= allowance &&
+      leavesAllowance(reading);
     const judged = steps.map((_, i) =>
       judgeStep(route, i, piece, book, allowance, chain?.[i], worstChain?.[i], otherwise),
     );
@@ -204,13 +157,8 @@ export function judgeRoute(
       steps: judged.map((step, i) => atWidest(step, roomiest?.[i])),
     };
   };
-  return { finding, judge, measured: () => measured };
+  return { finding, judge, measured };
 }
-
-const hasJoints = ({ measured, worst }: PreparedReading): boolean =>
-  [...measured, ...worst].some(({ joints }) =>
-    joints?.some(({ solved, level, short }) => level || short || (solved?.length ?? 0) > 0),
-  );
 
 /** Whether it passes only by a motion that a search found by chance, which gives no figure. */
 function hangsOnChance({
@@ -227,34 +175,6 @@ function hangsOnChance({
     passages: part.passages?.filter((passage) => !byChance(passage)),
   }));
   return widestClearance(steady, 'any') < 0;
-}
-
-/** What is not measured is at its most favourable: the reading that leaves most counts. */
-function widestReading(
-  route: PreparedRoute,
-  piece: BookPiece,
-  book: StageBook,
-  joints?: JointsAsked,
-): MeasuredCase {
-  return widestOf(route, ({ measured }) => routeParts(measured, piece, book, 'measured', joints));
-}
-
-function widestOf(route: PreparedRoute, partsOf: (reading: PreparedReading) => Part[]): MeasuredCase {
-  let best: MeasuredCase = { reading: undefined, parts: [], widest: -Infinity };
-  for (const reading of route.readings) {
-    const parts = partsOf(reading);
-    const widest = widestClearance(parts, 'any');
-    if (best.parts.length === 0 || widest > best.widest) best = { reading, parts, widest };
-  }
-  return best;
-}
-
-/** Clearance [mm a side] with the tape, and what is not measured, against the piece. */
-export function worstClearance(route: PreparedRoute, size: PieceSize, book: StageBook): number {
-  const piece = book.pieceOf(size);
-  return Math.min(
-    ...route.readings.map(({ worst }) => widestClearance(routeParts(worst, piece, book, 'worst'), 'any')),
-  );
 }
 
 /** The best chain of the reading that leaves least. */

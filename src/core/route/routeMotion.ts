@@ -10,7 +10,8 @@ import { routeParts } from './routeParts';
 import type { BookPiece, StageBook } from './stageBook';
 import { HAS_NO_FLOOR } from './arms';
 import { hasRun, roleOf } from '../stages/kinds';
-import { judgeRoute, type MeasuredCase } from './judgeRoute';
+import type { MeasuredCase } from './casesOf';
+import { judgeRoute } from './judgeRoute';
 
 /** A chain of a route with the clearance [mm a side] that it leaves all the way. */
 export interface JudgedChain {
@@ -35,7 +36,7 @@ export function judgedChain(
   if (route.steps.some(({ problem }) => problem !== undefined)) return undefined;
   const best =
     tapeCase === 'measured'
-      ? judgeRoute(route, size, book, allowance).measured()
+      ? judgeRoute(route, size, book, allowance).measured
       : narrowest(route, book.pieceOf(size), book);
   const { reading, parts, widest } = best;
   if (!reading || !Number.isFinite(widest)) return undefined;
