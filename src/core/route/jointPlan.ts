@@ -2,7 +2,7 @@ import { armOf, floorBetween, levelArm, type Arm } from './arms';
 import type { LimitCause } from './limitCause';
 import { guardsOf } from './guards';
 import { ceilingAt, endBeside, spaceAt, type StairEnd } from './reading';
-import type { Planning } from './routePlan';
+import type { Planning } from './planning';
 import type { BookStage } from './stageBook';
 import { straightLength, type WayLength } from './wayLength';
 import { entryAt } from '../lists/entryAt';

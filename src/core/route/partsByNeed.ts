@@ -1,5 +1,5 @@
 import { bestChain, widestClearance, type Part, type Passable } from './chain';
-import type { PartPlan } from './routePlan';
+import type { PartPlan } from './partPlan';
 import { routeParts, supposedIn, type BlocksAsked } from './routeParts';
 import type { BookPiece, StageBook } from './stageBook';
 import type { TapeCase } from './tapeCase';

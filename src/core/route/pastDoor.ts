@@ -1,6 +1,7 @@
 import { armOf, type Arm } from './arms';
 import type { LimitCause } from './limitCause';
-import { alone, type PassageSource, type PlannedJoint, type Planning } from './routePlan';
+import { alone, type PassageSource, type PlannedJoint } from './partPlan';
+import type { Planning } from './planning';
 import type { BookStage } from './stageBook';
 import { turnSources } from './turnSources';
 import { leastLength, lengthOf, straightLength, together, type WayLength } from './wayLength';

@@ -6,7 +6,7 @@ import type { LimitCause } from './limitCause';
 import { diagonalClearance, poseChanges } from './poseChange';
 import { jointPassages, blockPassages } from './jointPassages';
 import { shortFlightWays } from './shortFlightWays';
-import type { PartPlan, PassageSource, PassageSources, PlannedLimit } from './routePlan';
+import type { PartPlan, PassageSource, PassageSources, PlannedLimit } from './partPlan';
 import type { BlockToSolve } from './tapedBlock';
 import {
   raisedBy,

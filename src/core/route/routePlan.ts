@@ -1,111 +1,21 @@
-import { kindOf, type StageName } from '../stages/kinds';
-import type { StageRole } from '../stages/stageKind';
-import { armOf, floorBetween, levelArm, ownLength, type Arm } from './arms';
-import type { LimitCause } from './limitCause';
-import { flightPlan } from './flightPlan';
-import { pastDoorJoints } from './pastDoor';
-import { turnSources } from './turnSources';
-import { stairJoints, turnBeyond, type JointPlan } from './jointPlan';
-import { shortFlightJoints, type JointBegins, type ShortFlightsPlan } from './shortFlights';
-import { restToRest, type Rest } from './restToRest';
-import { tapedBlock, type BlockToSolve } from './tapedBlock';
-import type { PlacedMeasures } from '../stages/solvers';
-import type { TurningSpace } from '../motion/turningSpace';
-import { isLanding, widthLeaving, type Reading } from './reading';
-import { needed, type BookStage } from './stageBook';
-import type { TapeCase } from './tapeCase';
-import { leastLength, straightLength, type WayLength } from './wayLength';
 import { lastOf } from '../lists/ends';
 import { entryAt } from '../lists/entryAt';
-import { ceilingOverLanding } from '../geometry/landingModel';
-
-/** Where the passages of a part come from: a stage of the book, and how far its arms hold. */
-export interface PassageSource {
-  readonly stage: BookStage;
-  /** The way goes through the stage the other way round. */
-  readonly reversed?: boolean;
-  /** The piece must not reach farther than this before it and after it [mm]. */
-  readonly upToBefore: number;
-  /** [mm] */
-  readonly upToAfter: number;
-  readonly causeBefore?: LimitCause | undefined;
-  readonly causeAfter?: LimitCause | undefined;
-  /** Rows beside the stage that narrowed it. */
-  readonly by?: readonly number[] | undefined;
-  /** What it is solved as is not what it is: where it is closest is told of this. */
-  readonly toldAs?: 'steps' | 'ramp';
-  /** So much more than by itself it is raised above what is below it [mm]. */
-  readonly raised?: number;
-  /** Only what is held so that it need not lean counts. */
-  readonly steadyOnly?: boolean;
-  /** Only what goes round level or upright counts. */
-  readonly levelOnly?: boolean;
-  /** Passages that were searched suppose a flight so long [mm] on both sides. */
-  readonly searchedUpTo?: number | undefined;
-}
-
-/** Several sources of which each must hold: what is not measured may be any of them. */
-export type PassageSources = readonly PassageSource[];
-
-/** A place that limits what is beside it. */
-export interface PlannedLimit {
-  /** [mm] the piece must lie in it wholly; or else ... */
-  readonly length: number;
-  /** ... fit so many mm across. */
-  readonly orAcross?: number | undefined;
-  readonly cause: LimitCause;
-}
-
-/** A piece laid along the pitch of a flight. */
-export interface LaidOnPitch {
-  readonly flight: BookStage;
-}
-
-/** One part of a route in one tape case, without a piece: see `Part`. */
-export interface PartPlan {
-  readonly row: number;
-  /** Undefined where the row is not measured. */
-  readonly sources: readonly PassageSources[] | undefined;
-  readonly laid?: LaidOnPitch | undefined;
-  /** A floor where only the pose is changed. */
-  readonly floor?: TurningSpace | undefined;
-  readonly isFloor?: boolean;
-  /** The stage whose own space there is to change the pose. */
-  readonly turning?: BookStage | undefined;
-  /** The piece has to turn round in this room, wherever its doors are [mm]. */
-  readonly disc?: number | undefined;
-  readonly limitsBefore: readonly PlannedLimit[];
-  readonly limitsAfter: readonly PlannedLimit[];
-  readonly joints?: readonly {
-    readonly parts: number;
-    readonly sources: readonly PassageSources[];
-    /** Row of a side door past which the piece is pushed, to come back. */
-    readonly pastDoor?: number;
-    /** Solved only where the rows by themselves leave too little. */
-    readonly solved?: readonly JointPlan[];
-    /** Rows solved as one space. */
-    readonly level?: BlockToSolve;
-    /** A landing with flights that may be shorter than the piece. */
-    readonly short?: ShortFlightsPlan;
-  }[];
-}
-
-/** Rows that are passed as one. */
-export type PlannedJoint = NonNullable<PartPlan['joints']>[number];
-
-/** What a plan is made with. */
-export interface Planning {
-  readonly reading: Reading;
-  readonly tapeCase: TapeCase;
-  /** [mm] */
-  readonly tape: number;
-  /** The row's stage; undefined where the row cannot be judged. */
-  readonly stageAt: (i: number) => BookStage | undefined;
-  readonly lookUp: (stage: StageName, measures: LooseMeasures) => BookStage;
-}
-
-/** Measures of which some may be undefined: those are not there. */
-export type LooseMeasures = { readonly [Name in keyof PlacedMeasures]: PlacedMeasures[Name] | undefined };
+import { kindOf } from '../stages/kinds';
+import type { StageRole } from '../stages/stageKind';
+import { endLimits } from './armLimits';
+import { armOf, floorBetween, levelArm, ownLength } from './arms';
+import { flightPlan } from './flightPlan';
+import { stairJoints, turnBeyond } from './jointPlan';
+import { landingPlan, shortJoints } from './landingPlan';
+import { alone, type PartPlan, type PlannedJoint, type PlannedLimit } from './partPlan';
+import { pastDoorJoints } from './pastDoor';
+import { bareFlight, type Planning } from './planning';
+import { widthLeaving, type Reading } from './reading';
+import { restToRest, type Rest } from './restToRest';
+import type { BookStage } from './stageBook';
+import { tapedBlock } from './tapedBlock';
+import { turnSources } from './turnSources';
+import { straightLength } from './wayLength';
 
 /** Lays a reading of a route out in parts, in one tape case. */
 export function routePlan(planning: Planning): PartPlan[] {
@@ -125,8 +35,8 @@ export function routePlan(planning: Planning): PartPlan[] {
       ...(role === 'turn' ? shortJoints(planning, i + 2, 'turn') : []),
     ];
     joints.push(...ontoFlight(planning, i));
-    const alone = rowPlan(planning, i, stage, role);
-    return [joints.length > 0 ? { ...alone, joints } : alone];
+    const plan = rowPlan(planning, i, stage, role);
+    return [joints.length > 0 ? { ...plan, joints } : plan];
   });
   return withBlocks(planning, rows);
 }
@@ -184,12 +94,6 @@ function ontoFlight(planning: Planning, i: number): PlannedJoint[] {
   return solved.length > 0 ? [{ parts: k - i + 2, sources: [], solved }] : [];
 }
 
-/** A flight without its ends. */
-export function bareFlight({ lookUp }: Planning, { measures }: BookStage): BookStage {
-  const { width, height, rise, going, risers, lowWidth, lowHeight } = measures;
-  return lookUp('flight', { width, height, rise, going, risers, lowWidth, lowHeight });
-}
-
 function rowPlan(
   planning: Planning,
   i: number,
@@ -219,13 +123,6 @@ function rowPlan(
       return { ...plain, ...liftPlan(planning, i, stage) };
   }
 }
-
-/** A stage by itself, its arms as long as it takes. */
-export const alone = (stage: BookStage): PassageSource => ({
-  stage,
-  upToBefore: Infinity,
-  upToAfter: Infinity,
-});
 
 /** A passage whose length is not measured has at best room to change the pose, and at worst none. */
 function turningStage({ tapeCase, reading, lookUp, tape }: Planning, i: number, stage: BookStage): BookStage {
@@ -258,129 +155,6 @@ function turnPlan(
     limitsBefore: endLimits(planning, i, before, 'before'),
     limitsAfter: endLimits(planning, i, after, 'after'),
   };
-}
-
-/** What an arm's end leaves: the straight up to the next place where the way bends, or a room's depth beyond it. */
-export function endLimits(
-  { reading, tapeCase, tape }: Planning,
-  i: number,
-  arm: Arm,
-  side: 'before' | 'after',
-): PlannedLimit[] {
-  const { kind, at, row } = arm.end;
-  const rows: [number, number] = side === 'after' ? [i, row ?? i] : [row ?? i, i];
-  if (kind === 'turn' || kind === 'stair') {
-    return [
-      {
-        length: straightLength(at, tapeCase, tape),
-        cause: { kind: 'straight', length: shownLength(at), rows },
-      },
-    ];
-  }
-  if (kind !== 'room' || row === undefined) return [];
-  const { length = Infinity, width = Infinity } = entryAt(reading, row).measures;
-  const depth = tapeCase === 'worst' ? Math.min(length, width) - tape : Math.max(length, width);
-  // A straight that is not measured is nothing at worst.
-  const room = leastLength({ ...at, open: false }, tapeCase === 'worst' ? tape : 0) + depth;
-  return [
-    {
-      length: tapeCase !== 'worst' && at.open ? Infinity : room,
-      cause: { kind: 'room depth', length: room, rows },
-    },
-  ];
-}
-
-const shownLength = (length: WayLength): number | undefined => (length.open ? undefined : length.known);
-
-/** The joints of landing i with short flights beside it that begin with a given part; none where there is no landing. */
-export function shortJoints(planning: Planning, i: number, begins: JointBegins): PlannedJoint[] {
-  const { reading, stageAt } = planning;
-  const stage = reading[i] && isLanding(reading[i].stage) ? stageAt(i) : undefined;
-  if (!stage) return [];
-  const { guarded, levelOnly } = asBesideFlights(planning, i, stage);
-  // Where one flight stands back from the edge of the other, what goes round tilted has floor where it supposes treads.
-  if (levelOnly) return [];
-  return shortFlightJoints(planning, i, begins, guarded).map(({ parts, plan }) => ({
-    parts,
-    sources: [],
-    short: plan,
-  }));
-}
-
-/** A landing as narrow and low as the flights beside it. */
-function landingPlan(
-  planning: Planning,
-  i: number,
-  stage: BookStage,
-): Pick<PartPlan, 'sources' | 'limitsBefore' | 'limitsAfter'> {
-  const { reading } = planning;
-  const { guarded, levelOnly, beside, searchedUpTo } = asBesideFlights(planning, i, stage);
-  const reversed = entryAt(reading, i).way === 'down';
-  const source = { stage: guarded, upToBefore: Infinity, upToAfter: Infinity, reversed };
-  return {
-    sources: [[{ ...source, levelOnly, searchedUpTo, by: beside }]],
-    limitsBefore: [],
-    limitsAfter: [],
-  };
-}
-
-/** The landing of row i as the flights beside it leave it. */
-function asBesideFlights(
-  { reading, tapeCase, tape, lookUp }: Planning,
-  i: number,
-  stage: BookStage,
-): {
-  readonly guarded: BookStage;
-  readonly levelOnly: boolean;
-  readonly beside: readonly number[];
-  readonly searchedUpTo: number | undefined;
-} {
-  const { measures: m } = stage;
-  const { way } = entryAt(reading, i);
-  const beside = (k: number) => (reading[k]?.stage === 'flight' ? reading[k] : undefined);
-  const [lower, upper] = way === 'up' ? [beside(i - 1), beside(i + 1)] : [beside(i + 1), beside(i - 1)];
-  const narrow = (own: number | undefined, ...others: (number | undefined)[]): number | undefined =>
-    others.reduce<number | undefined>(
-      (a, b) => (a === undefined || b === undefined ? a : Math.min(a, b)),
-      own,
-    );
-  const height = narrow(m.height, lower?.measures.height, upper?.measures.height);
-  const quarter = stage.stage === 'quarter landing';
-  const [wide, wideOut] = [lower?.measures.width, upper?.measures.width];
-  // A handrail at any height is there for what reaches over the flight as it goes round.
-  const [clear, clearOut] = [clearWidth(lower?.measures), clearWidth(upper?.measures)];
-  const width = quarter ? narrow(m.width, clear) : narrow(m.width, clear, clearOut);
-  const widthOut = quarter ? narrow(m.widthOut, clearOut) : m.widthOut;
-  const ceiling = ceilingOverLanding({ landingCeiling: m.ceiling, headroom: m.height });
-  const guarded = lookUp(stage.stage, { ...m, width, widthOut, height, ceiling });
-  // On a quarter landing a narrower flight may stand back from the edge of the other: what goes round tilted
-  // has then level floor where it supposes treads.
-  const standsBack = (own = 0, flight = own): boolean => own - flight > 2 * tape;
-  const levelOnly =
-    quarter && tapeCase === 'worst' && (standsBack(m.width, wide) || standsBack(m.widthOut, wideOut));
-  const besideRows = [i - 1, i + 1].filter((k) => beside(k) !== undefined);
-  const lines = [lower, upper].flatMap((flight) =>
-    flight ? [lineLength(flight.measures, tapeCase, tape)] : [],
-  );
-  const searchedUpTo = lines.length > 0 ? Math.min(...lines) : undefined;
-  return { guarded, levelOnly, beside: besideRows, searchedUpTo };
-}
-
-/** As narrow as a flight is anywhere up to its ceiling [mm]. */
-function clearWidth(measures: LooseMeasures | undefined): number | undefined {
-  const { width, lowWidth } = measures ?? {};
-  return width === undefined || lowWidth === undefined ? width : Math.min(width, lowWidth);
-}
-
-/** From the first nosing of a flight to its last, along the pitch [mm]; without its risers: of two, or of many. */
-export function lineLength(
-  { risers, rise = 0, going = 0 }: LooseMeasures,
-  tapeCase: TapeCase,
-  tape: number,
-): number {
-  if (risers === undefined) return tapeCase === 'worst' ? Math.hypot(rise, going) : Infinity;
-  const off = tapeCase === 'worst' ? -tape : tapeCase === 'best' ? tape : 0;
-  return (risers - 1) * Math.hypot(rise, going) + off;
 }
 
 /** A lift, its floor before it as wide as the way there: in a corridor it is gone into straight. */

@@ -1,10 +1,10 @@
 import { entryAt } from '../lists/entryAt';
 import type { DoorAtEnd, FlightToLevel } from '../joint/shortFlightSection';
 import { armOf } from './arms';
-import { endOf } from './flightPlan';
+import { endOf } from './flightEnd';
 import { beyondDoor, stairJoints, type Floors, type JointPlan } from './jointPlan';
 import { endBeside } from './reading';
-import { bareFlight, type Planning } from './routePlan';
+import { bareFlight, type Planning } from './planning';
 import type { BookStage } from './stageBook';
 import { roleOf, turnArms } from '../stages/kinds';
 import { WALL_NOT_GIVEN } from '../stages/usualRanges';

@@ -1,7 +1,8 @@
 import type { Arm } from './arms';
 import type { LimitCause } from './limitCause';
 import { guardsOf, type Guard } from './guards';
-import type { PassageSource, Planning } from './routePlan';
+import type { PassageSource } from './partPlan';
+import type { Planning } from './planning';
 import { needed, type BookStage } from './stageBook';
 import { entryAt } from '../lists/entryAt';
 import { present } from '../lists/present';

@@ -1,0 +1,25 @@
+import type { StageName } from '../stages/kinds';
+import type { PlacedMeasures } from '../stages/solvers';
+import type { Reading } from './reading';
+import type { BookStage } from './stageBook';
+import type { TapeCase } from './tapeCase';
+
+/** What a plan is made with. */
+export interface Planning {
+  readonly reading: Reading;
+  readonly tapeCase: TapeCase;
+  /** [mm] */
+  readonly tape: number;
+  /** The row's stage; undefined where the row cannot be judged. */
+  readonly stageAt: (i: number) => BookStage | undefined;
+  readonly lookUp: (stage: StageName, measures: LooseMeasures) => BookStage;
+}
+
+/** Measures of which some may be undefined: those are not there. */
+export type LooseMeasures = { readonly [Name in keyof PlacedMeasures]: PlacedMeasures[Name] | undefined };
+
+/** A flight without its ends. */
+export function bareFlight({ lookUp }: Planning, { measures }: BookStage): BookStage {
+  const { width, height, rise, going, risers, lowWidth, lowHeight } = measures;
+  return lookUp('flight', { width, height, rise, going, risers, lowWidth, lowHeight });
+}
