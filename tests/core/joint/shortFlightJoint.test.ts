@@ -6,8 +6,7 @@ import { prepareRoute } from '../../../src/core/route/preparedRoute';
 import { DRAWN_LESS, judgedChain, walkSteps } from '../../../src/core/route/routeMotion';
 import { stageBook } from '../../../src/core/route/stageBook';
 import { seededStream } from '../../../src/core/space/seededStream';
-import { routeAir } from '../../support/routeAir';
-import { strays } from '../../support/routeReplay';
+import { CutClaims } from '../../support/cutClaims';
 import { stageRow } from '../../support/walkedRoute';
 
 /** Houses with a few risers between a landing and a level floor; `SHORT=400` runs the campaign. */
@@ -121,8 +120,7 @@ function house(seed: number): { readonly rows: JointRow[]; readonly piece: Piece
 }
 
 test('what goes over a short flight and round a landing is one motion, cut against air worked out from the rows anew', () => {
-  let [drawn, jointly] = [0, 0];
-  const straying: string[] = [];
+  const claims = new CutClaims(12);
   for (let seed = 1; seed <= HOUSES; seed++) {
     const { rows, piece } = house(seed);
     const book = stageBook(0, 0);
@@ -132,16 +130,13 @@ test('what goes over a short flight and round a landing is one motion, cut again
     const chain = judgedChain(route, piece, book, 25);
     if (!chain) throw new RangeError(`house ${seed} passes and has no motion`);
     if (!chain.steps.some(({ joint, passage }) => joint && passage?.answer.raise !== undefined)) continue;
-    jointly++;
     // In the house with its doors where they stand, not where a drawing supposes them.
     const walk = walkRoute(rows, walkSteps(chain.steps), piece, Math.min(chain.clearance, 300) - DRAWN_LESS);
-    if (!walk.notDrawn) drawn++;
-    else if (process.env['SHORT'])
+    if (walk.notDrawn && process.env['SHORT'])
       console.log(seed, walk.notDrawn, rows.map(({ stage }) => stage).join(', '));
-    // The piece stands where the rows say; the air knows nothing of the project's own scene.
-    const stray = strays(walk.keys, piece, walk.padding, routeAir(rows), 12);
-    if (stray) straying.push(`${seed}: row ${stray.row}, at ${stray.point.map(Math.round).join(', ')}`);
+    claims.cut(seed, rows, piece, walk);
   }
+  const { claimed: jointly, drawn, straying } = claims;
   if (process.env['SHORT']) console.log({ drawn, jointly });
   expect(straying).toEqual([]);
   expect(jointly).toBeGreaterThan(HOUSES / 5);

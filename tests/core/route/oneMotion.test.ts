@@ -3,6 +3,7 @@ import type { RouteWalk } from '../../../src/core/joint/walk/walkRoute';
 import type { PieceSize } from '../../../src/core/measures/piece';
 import { randomRoute } from '../../support/randomRoutes';
 import { replay } from '../../support/replayMotion';
+import { CutClaims } from '../../support/cutClaims';
 import { routeAir } from '../../support/routeAir';
 import { strays } from '../../support/routeReplay';
 import { walked } from '../../support/walkedRoute';
@@ -41,26 +42,21 @@ function deepest({ keys, route, padding }: RouteWalk, piece: PieceSize): number 
 }
 
 test('what a route claims is one motion through the one scene of its rows', () => {
-  let claimed = 0;
-  let drawn = 0;
+  const claims = new CutClaims(12);
   const touching: string[] = [];
-  const straying: string[] = [];
   const open: Record<string, number> = {};
   for (let seed = 1; seed <= ROUTES; seed++) {
     const { rows, piece } = randomRoute(seed);
     const walk = walked(rows, piece);
     if (!walk) continue;
-    claimed++;
     const { notDrawn, keys } = walk;
     if (notDrawn) open[notDrawn.what] = (open[notDrawn.what] ?? 0) + 1;
-    else drawn++;
-    // What is drawn is free even where the whole is not drawn.
     const deep = deepest(walk, piece);
     if (deep > 0) touching.push(`${seed}: ${deep}`);
-    const stray = strays(keys, piece, walk.padding, routeAir(rows), 12);
-    if (stray) straying.push(`${seed}: row ${stray.row}, at ${stray.point.map(Math.round).join(', ')}`);
+    claims.cut(seed, rows, piece, walk);
     for (const { turn } of keys) expect(Math.hypot(...turn)).toBeCloseTo(1, 9);
   }
+  const { claimed, drawn, straying } = claims;
   if (process.env['ROUTES'] !== undefined) console.log({ claimed, drawn, open });
   expect(touching).toEqual([]);
   expect(straying).toEqual([]);

@@ -1,6 +1,5 @@
 import { otherStages } from '../../support/otherStages';
-import { routeAir } from '../../support/routeAir';
-import { strays } from '../../support/routeReplay';
+import { CutClaims } from '../../support/cutClaims';
 import { walked } from '../../support/walkedRoute';
 
 /**
@@ -13,21 +12,16 @@ const ROUTES = Number(process.env['OTHERS'] ?? 25);
 const DRAWN_SHARE = 0.9;
 
 test('what is claimed over steps, ramps and winding treads is one motion in their air', () => {
-  let [claimed, drawn] = [0, 0];
+  const claims = new CutClaims(12);
   const stages = new Set<string>();
-  const straying: string[] = [];
   for (let seed = 1; seed <= ROUTES; seed++) {
     const { rows, piece } = otherStages(seed);
     const walk = walked(rows, piece);
     if (!walk) continue;
-    claimed++;
-    if (!walk.notDrawn) {
-      drawn++;
-      for (const { stage } of rows) stages.add(stage);
-    }
-    const stray = strays(walk.keys, piece, walk.padding, routeAir(rows), 12);
-    if (stray) straying.push(`${seed}: row ${stray.row}, at ${stray.point.map(Math.round).join(', ')}`);
+    if (!walk.notDrawn) for (const { stage } of rows) stages.add(stage);
+    claims.cut(seed, rows, piece, walk);
   }
+  const { claimed, drawn, straying } = claims;
   if (process.env['OTHERS'] !== undefined) console.log({ claimed, drawn });
   expect(straying).toEqual([]);
   expect(claimed).toBeGreaterThan(ROUTES / 3);

@@ -1,8 +1,7 @@
 import type { StageMeasures } from '../../../src/core/stages/measures';
 import type { StageName } from '../../../src/core/stages/kinds';
 import type { PieceSize } from '../../../src/core/measures/piece';
-import { routeAir } from '../../support/routeAir';
-import { strays } from '../../support/routeReplay';
+import { CutClaims } from '../../support/cutClaims';
 import { seeded } from '../../support/parkMiller';
 import { walked } from '../../support/walkedRoute';
 import { carryMoves } from '../../../src/core/crew/carryMoves';
@@ -86,8 +85,7 @@ test('the crew is told to push it past the door and to come back', () => {
 test('what is claimed is walked, and stays in air that knows nothing of the project’s scene', () => {
   const random = seeded(20261126);
   const among = (least: number, most: number): number => Math.round(least + (most - least) * random());
-  let [claimed, drawn] = [0, 0];
-  const straying: string[] = [];
+  const claims = new CutClaims(15);
   for (let n = 0; n < 40; n++) {
     const widthOut = among(800, 1200);
     const hand = random() < 0.5 ? ('left' as const) : ('right' as const);
@@ -124,12 +122,9 @@ test('what is claimed is walked, and stays in air that knows nothing of the proj
     const size = piece(among(1500, 2600), among(300, 1000), among(20, 300));
     const walk = walked(rows, size);
     if (!walk || walk.route.crosses) continue;
-    claimed++;
-    if (!walk.notDrawn) drawn++;
-    const stray = strays(walk.keys, size, walk.padding, routeAir(rows), 15);
-    if (stray) straying.push(`${n}: row ${stray.row} at ${stray.point.map(Math.round).join(', ')}`);
+    claims.cut(n, rows, size, walk);
   }
-  expect(straying).toEqual([]);
-  expect(claimed).toBeGreaterThan(12);
-  expect(drawn).toBeGreaterThan(0.8 * claimed);
+  expect(claims.straying).toEqual([]);
+  expect(claims.claimed).toBeGreaterThan(12);
+  expect(claims.drawn).toBeGreaterThan(0.8 * claims.claimed);
 });

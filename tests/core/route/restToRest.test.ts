@@ -1,6 +1,7 @@
 import type { JointRow } from '../../../src/core/joint/jointRow';
 import type { PieceSize } from '../../../src/core/measures/piece';
 import type { StageMeasures } from '../../../src/core/stages/measures';
+import { CutClaims } from '../../support/cutClaims';
 import { routeAir } from '../../support/routeAir';
 import { strays } from '../../support/routeReplay';
 import { seeded } from '../../support/parkMiller';
@@ -126,17 +127,13 @@ const judged = (rows: readonly JointRow[], size: PieceSize, tape: number) =>
   judge(rows.map(stageRow), size, { tape, allowance: ALLOWANCE });
 
 test('what goes through a hall too short to rest in is walked, and stays in the air of the house', () => {
-  let [claimed, drawn] = [0, 0];
-  const straying: string[] = [];
+  const claims = new CutClaims(12);
   for (let seed = 1; seed <= HOUSES; seed++) {
     const { rows, piece: size } = house(seed);
     const walk = walked(rows, size, 'measured', ALLOWANCE);
-    if (!walk) continue;
-    claimed++;
-    if (!walk.notDrawn) drawn++;
-    const stray = strays(walk.keys, size, walk.padding, routeAir(rows), 12);
-    if (stray) straying.push(`${seed}: row ${stray.row}, at ${stray.point.map(Math.round).join(', ')}`);
+    if (walk) claims.cut(seed, rows, size, walk);
   }
+  const { claimed, drawn, straying } = claims;
   if (process.env['CLOSE'] !== undefined) console.log({ claimed, drawn });
   expect(straying).toEqual([]);
   expect(claimed).toBeGreaterThan(HOUSES / 2);

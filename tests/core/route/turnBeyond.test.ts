@@ -1,6 +1,5 @@
 import type { JointRow } from '../../../src/core/joint/jointRow';
-import { routeAir } from '../../support/routeAir';
-import { strays } from '../../support/routeReplay';
+import { CutClaims } from '../../support/cutClaims';
 import { seeded } from '../../support/parkMiller';
 import { walked } from '../../support/walkedRoute';
 import { judge, piece, route } from './routeFixtures';
@@ -47,8 +46,7 @@ test('round a corner, through the door to the cellar and down, where the head is
 test('what is claimed is walked, and stays in air that knows nothing of the project’s scene', () => {
   const random = seeded(4711);
   const among = (least: number, most: number): number => Math.round(least + (most - least) * random());
-  let [claimed, drawn] = [0, 0];
-  const straying: string[] = [];
+  const claims = new CutClaims(15);
   for (let n = 0; n < 24; n++) {
     const down = random() < 0.5;
     const first = random() < 0.6;
@@ -97,12 +95,9 @@ test('what is claimed is walked, and stays in air that knows nothing of the proj
     const size = piece(among(1500, 2300), among(300, 1000), among(20, 120));
     const walk = walked(rows, size, 'measured');
     if (!walk || walk.route.crosses) continue;
-    claimed++;
-    if (!walk.notDrawn) drawn++;
-    const stray = strays(walk.keys, size, walk.padding, routeAir(rows), 15);
-    if (stray) straying.push(`${n}: row ${stray.row} at ${stray.point.map(Math.round).join(', ')}`);
+    claims.cut(n, rows, size, walk);
   }
-  expect(straying).toEqual([]);
-  expect(claimed).toBeGreaterThan(12);
-  expect(drawn).toBeGreaterThan(0.8 * claimed);
+  expect(claims.straying).toEqual([]);
+  expect(claims.claimed).toBeGreaterThan(12);
+  expect(claims.drawn).toBeGreaterThan(0.8 * claims.claimed);
 });
