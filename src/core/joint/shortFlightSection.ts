@@ -100,7 +100,8 @@ export const runOf = ({ risers }: FlightToLevel, going: number): number => Math.
  * @param beyond where it is to be, or comes from, at the flight's other end; level on the floor there when absent
  * @param along the side along the way [mm], padded
  * @param upright the upright side [mm], padded
- * @returns undefined where it is not shown
+ * @param turn where the turn on the landing begins or ends
+ * @returns how high it is held up there [mm]; undefined where it is not shown
  */
 export function comesLevel(
   section: FlightSection,

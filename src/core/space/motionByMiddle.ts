@@ -198,7 +198,12 @@ function joined(
   return [...[...back].reverse(), ...bridge.slice(1), ...on.slice(1)].map(keyOf);
 }
 
-/** Turns the piece from place x to an attitude, standing still (or drifting) but pushed out; the places, or null. */
+/**
+ * Turns the piece from place x to an attitude, pushed off what it meets on the way.
+ * @param x the centre [mm] and the attitude, as the checker takes them
+ * @param drift by how much the centre moves meanwhile [mm]; it stands still where that is absent
+ * @returns the places on the way; null where it cannot be turned so
+ */
 export function turnTo(
   checker: SpaceChecker,
   x: Float64Array,

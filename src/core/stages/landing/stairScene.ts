@@ -68,6 +68,9 @@ export function turnedBlock(
  *   looks out along the flight [mm]
  * @param out level unit direction from the level place out along the flight
  * @param slope rise of the plane of nosings per mm outward, negative for the flight that leads down
+ * @param width of the flight, from that end of the edge to the left [mm]
+ * @param headroom plumb over the line of nosings [mm]
+ * @param length of the flight in plan [mm]
  */
 export function flightPlates(
   name: string,
