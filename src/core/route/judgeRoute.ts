@@ -123,9 +123,7 @@ export function judgeRoute(
     const roomiest = best < widest ? bestChain(measured.parts, 'any', widest, allowance) : undefined;
     // Where the measured case does not pass, the worst case changes nothing at the deciding step.
     const looksAtWorst = widest >= 0 || detail === 'every step';
-    const worstChain = looksAtWorst
-      ? narrowestChain(worst(), free ? 'free' : 'any', allowance)
-      : undefined;
+    const worstChain = looksAtWorst ? narrowestChain(worst(), free ? 'free' : 'any', allowance) : undefined;
     // Whether it is only as the survey may be meant, too, that the worst case leaves less than the allowance.
     const { reading } = measured;
     const otherwise =

@@ -3,19 +3,19 @@ import { entryAt } from '../lists/entryAt';
 import { kindOf } from '../stages/kinds';
 import type { StageRole } from '../stages/stageKind';
 import { endLimits } from './armLimits';
-import { armOf, floorBetween, levelArm, ownLength } from './arms';
+import { armOf, floorBetween, levelArm, ownLength, type Arm } from './arms';
 import { flightPlan } from './flightPlan';
 import { stairJoints, turnBeyond } from './jointPlan';
 import { landingPlan, shortJoints } from './landingPlan';
 import { alone, type PartPlan, type PlannedJoint, type PlannedLimit } from './partPlan';
 import { pastDoorJoints } from './pastDoor';
 import { bareFlight, type Planning } from './planning';
-import { widthLeaving, type Reading } from './reading';
+import { isLanding, widthLeaving, type Reading } from './reading';
 import { restToRest, type Rest } from './restToRest';
-import type { BookStage } from './stageBook';
+import { needed, type BookStage } from './stageBook';
 import { tapedBlock } from './tapedBlock';
 import { turnSources } from './turnSources';
-import { straightLength } from './wayLength';
+import { leastLength, straightLength } from './wayLength';
 
 /** Lays a reading of a route out in parts, in one tape case. */
 export function routePlan(planning: Planning): PartPlan[] {

@@ -45,7 +45,7 @@ describe('a build', () => {
       const [verdict, clearance] = answers[length]!;
       const judge = () =>
         ({ verdict, clearance, step: 0, pose: undefined, raise: 0, reason: `${length}`, steps: [] }) as const;
-      const measured = () => ({ reading: undefined, parts: [], widest: clearance ?? -Infinity });
+      const measured = { reading: undefined, parts: [], widest: clearance ?? -Infinity };
       return { finding: { verdict, clearance }, judge, measured };
     });
   const built = (...pieces: BuildPiece[]): Build => ({ name: '7 ft', pieces });
