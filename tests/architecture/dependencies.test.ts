@@ -92,6 +92,29 @@ test('inside the core no arrow runs back', () => {
   expect(wrong).toEqual([]);
 });
 
+/** The files of ours that a file imports, types among them. */
+function ownImports(file: string): string[] {
+  return importsOf(file)
+    .filter((target) => target.startsWith('.'))
+    .flatMap((target) => {
+      const at = path.resolve(path.dirname(file), target);
+      return files.filter((one) => one === `${at}.ts` || one === path.join(at, 'index.ts'));
+    });
+}
+
+test('no file imports itself round a circle, not even a type', () => {
+  const imported = new Map(files.map((file) => [file, ownImports(file)]));
+  // What nothing that is left imports, or imports nothing that is left, is in no circle.
+  let left = files;
+  for (let before = -1; before !== left.length; ) {
+    before = left.length;
+    const now = new Set(left);
+    const wanted = new Set(left.flatMap((file) => imported.get(file)!));
+    left = left.filter((file) => wanted.has(file) && imported.get(file)!.some((other) => now.has(other)));
+  }
+  expect(left.map((file) => path.relative(SOURCE, file))).toEqual([]);
+});
+
 test('the core and the worksheet import no package at all', () => {
   const wrong = files
     .filter((file) => ['core', 'worksheet', 'drawing'].includes(roomOf(file)))
