@@ -2,6 +2,7 @@ import { centreCutBlocks, lineReaches } from '../geometry/proofs/centreCutBlocks
 import { radians, RIGHT_ANGLE } from '../measures/angle';
 import type { PieceSize } from '../measures/piece';
 import { deepProof } from './deepProof';
+import type { StageName } from '../stages/kinds';
 import { solverOf } from '../stages/solvers';
 import { openingAtMost } from '../stages/opening/openingAtMost';
 import { armOf } from './arms';
@@ -71,6 +72,9 @@ function sectionProof(stage: BookStage, piece: BookPiece, tape: number): string 
 const diagonalOf = ({ length, breadth, thickness }: PieceSize): number =>
   Math.hypot(length, breadth, thickness);
 
+/** A turn with a flight on either side. */
+const isTurnOfStair = (stage: StageName | undefined): boolean => isLanding(stage) || stage === 'winder';
+
 /** What is proved of a turn, where its arms hold. */
 function turnProof(
   route: PreparedRoute,
@@ -85,9 +89,9 @@ function turnProof(
   if (!hold(reach / 2)) return undefined;
   if (hold(reach)) {
     const blocked = book.blockedBy(stage, piece);
-    if (blocked === undefined || !isLanding(stage.stage)) return blocked;
+    if (blocked === undefined || !isTurnOfStair(stage.stage)) return blocked;
     const covered = route.readings.every(({ reading }) => lowerFlightCovered(reading, i, reach, book.tape));
-    return covered ? blocked : openLandingProof(stage, piece, book.tape);
+    return covered ? blocked : openStairProof(stage, piece, book.tape);
   }
   if (stage.stage !== 'corner') return undefined;
   // What passes by itself is blocked by nothing; that is asked before the cut, which takes longer.
@@ -106,12 +110,8 @@ function turnProof(
     : undefined;
 }
 
-/** What is proved of a landing whatever is above the flight that leads up to it. */
-function openLandingProof(
-  { stage, measures }: BookStage,
-  piece: BookPiece,
-  tape: number,
-): string | undefined {
+/** What is proved of a landing or of winders whatever is above the flight that leads up to it. */
+function openStairProof({ stage, measures }: BookStage, piece: BookPiece, tape: number): string | undefined {
   const solver = solverOf(stage);
   if (solver.solvedBy === 'closed form') return undefined;
   const open = { ...measures, lowerOpen: true };
@@ -126,7 +126,7 @@ function openLandingProof(
 function armsHold(reading: Reading, i: number, far: number, tape: number): boolean {
   const { stage, measures: m, into } = entryAt(reading, i);
   const { width = 0, widthOut = 0, height = 0, ceiling = height } = m;
-  if (isLanding(stage)) {
+  if (isTurnOfStair(stage)) {
     return flightHolds(reading, i, 'before', far, tape) && flightHolds(reading, i, 'after', far, tape);
   }
   if (stage === 'corner') {
@@ -183,12 +183,12 @@ function flightHolds(
   tape: number,
 ): boolean {
   const flight = reading[side === 'before' ? i - 1 : i + 1];
-  // Without a flight beside it a landing has a long one of its own.
-  if (flight?.stage !== 'flight') return true;
   const { stage, measures: own, way } = entryAt(reading, i);
+  // Without a flight beside it a landing has a long one of its own; winding treads may end on a floor.
+  if (flight?.stage !== 'flight') return stage !== 'winder';
   const { width = Infinity, height = Infinity, rise = 0, going = 0, risers } = flight.measures;
   const lower = (way === 'up') === (side === 'before');
-  const ownWidth = stage === 'quarter landing' && !lower ? own.widthOut : own.width;
+  const ownWidth = stage !== 'half landing' && !lower ? (own.widthOut ?? own.width) : own.width;
   return (
     risers !== undefined &&
     (risers - 1) * going - tape >= far &&
@@ -217,8 +217,8 @@ function flightProof(
   const { rise = 0, going = 1, height = 0 } = measures;
   const square = (height * rise * going) / (rise * rise + going * going);
   if (underOwnCeiling(measures, foot, book.tape) >= square + going + 2 * book.tape) {
-    // Its row may leave to the row beside it what the ceiling is over the foot.
-    return book.blockedBy(book.stageOf('flight', { ...measures, footCeiling: foot }), piece);
+    // Its row may leave to the row beside it what the ceiling is over the foot; of what lies beyond nothing is supposed.
+    return book.blockedBy(book.stageOf('flight', { ...measures, footCeiling: foot, endsOpen: true }), piece);
   }
   const [{ width = Infinity }] = tapedMeasures('flight', measures, book.tape, 'best');
   return piece.taped.best.thickness > width

@@ -151,6 +151,7 @@ export function stageBook(tape: number, landingWork = SEARCH_WORK): StageBook {
       for (const name of spatialMeasures(stage)) key += `|${measures[name] ?? ''}`;
       if (measures.footOnLanding) key += '|foot';
       if (measures.headOnLanding) key += '|head';
+      if (measures.endsOpen) key += '|open';
       if (measures.approachWidth !== undefined) key += `|approach ${measures.approachWidth}`;
       let entry = stages.get(key);
       if (!entry) {

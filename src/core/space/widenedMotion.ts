@@ -13,6 +13,8 @@ export interface WideningTask {
   readonly piece: PieceSize;
   /** No more padding than this is asked for [mm a side]. */
   readonly most: number;
+  /** Padding from which on no more is looked for [mm a side]; up to there it changes nothing. */
+  readonly enough?: number;
   /** What is shown otherwise [mm a side]: a motion that stays far below it is left as it is. */
   readonly shown?: number;
   /** Places that may yet be looked at, counted down: the motions of one stage share it. */
@@ -26,8 +28,11 @@ const COARSE = 16;
 const FAR = 40;
 /** What little margins add is less than this [mm]: they are not tried where that would not beat what is shown. */
 const CLOSE = 8;
-/** How far off what is near the places are pushed [mm], the next where the one before does not succeed. */
-const MARGINS: readonly number[] = [10, 20];
+/**
+ * How far off what is near the places are pushed [mm], the next where the one before does not succeed: far first, so that
+ * they come to the middle of the air and less hangs on where they began.
+ */
+const MARGINS: readonly number[] = [80, 40, 20, 10];
 /** The same once these succeed no more: where it is close on two sides, so much is not to be had on both. */
 const CLOSE_MARGINS: readonly number[] = [4, 1.5];
 /** Share of the difference to its neighbours' mean that a place's displacement gives up. */
@@ -35,9 +40,9 @@ const SMOOTHED = 0.3;
 /** Rounds of pushing one place. */
 const PUSHES = 12;
 /** How often a move that is not free is halved, its middle pushed off. */
-const HALVINGS = 3;
+const HALVINGS = 4;
 /** Places that are kept, needless or not, so that there is something to push. */
-const KEPT = 8;
+const KEPT = 12;
 /** Most places of a motion. */
 const MOST_PLACES = 80;
 
@@ -82,7 +87,7 @@ function widenedFurther(
 ): { readonly padding: number; readonly motion: Motion } {
   let places = from;
   let padding = bears;
-  const { budget = { left: Infinity } } = task;
+  const { budget = { left: Infinity }, enough = Infinity } = task;
   const tight: Tight = { along: 0 };
   let counted = checker.work;
   for (const margins of [MARGINS, CLOSE_MARGINS]) {
@@ -90,7 +95,7 @@ function widenedFurther(
     for (const step of STEPS) {
       if (close && step > CLOSE) continue;
       if (step < COARSE && padding + (close ? CLOSE : FAR) < (task.shown ?? -Infinity)) break;
-      while (padding + step <= task.most) {
+      while (padding < enough && padding + step <= task.most) {
         budget.left -= checker.work - counted;
         counted = checker.work;
         if (budget.left <= 0) break;

@@ -11,6 +11,8 @@ export interface PlacedEnds {
   readonly approachWidth?: number | undefined;
   /** For a proof on a landing: over the lower flight there may be no ceiling. */
   readonly lowerOpen?: boolean | undefined;
+  /** For a proof on a flight: nothing is supposed of what lies beyond its first and its last nosing. */
+  readonly endsOpen?: boolean | undefined;
 }
 
 /** Every set of measures that the tape allows: for the piece, and against it. */

@@ -1,5 +1,9 @@
+import { deeperBound } from '../../core/motion/deeperBound';
+import { deepProof } from '../../core/route/deepProof';
+import type { PieceSize } from '../../core/measures/piece';
 import { writeAnswer } from '../../core/motion/answerWorking';
 import { flightClearance } from '../../core/stages/flight/flight';
+import type { StageMeasures } from '../../core/stages/measures';
 import { flightPassages } from '../../core/stages/flight/flightPassages';
 import { bestPassage } from '../../core/stages/opening/opening';
 import { STAIR_WIDTH } from '../../core/stages/usualRanges';
@@ -80,7 +84,12 @@ export const flight = numberFunction({
       const ends = { risers, footCeiling, footSpace, headCeiling, headSpace };
       if ([footCeiling, footSpace, headCeiling, headSpace].every((m) => m === undefined)) return straight;
       const answer = bestPassage(flightPassages(measures, piece, ends));
-      writeAnswer(answer, FAMILIES, working);
+      if (working) {
+        const measured = Object.entries(ends).filter((end): end is [string, number] => end[1] !== undefined);
+        const row: StageMeasures = { width, height: headroom, rise, going, ...Object.fromEntries(measured) };
+        const proves = (padded: PieceSize) => deepProof('flight', row, 0, padded);
+        writeAnswer(deeperBound(answer, piece, proves), FAMILIES, working);
+      }
       return answer.clearance;
     }),
 });

@@ -1,3 +1,6 @@
+import { deeperBound } from '../../core/motion/deeperBound';
+import { deepProof } from '../../core/route/deepProof';
+import type { PieceSize } from '../../core/measures/piece';
 import { writeAnswer } from '../../core/motion/answerWorking';
 import { liftCarAnswer } from '../../core/stages/lift/liftCar';
 import { CLEAR_HEIGHT, DOOR_HEIGHT, DOOR_WIDTH } from '../../core/stages/usualRanges';
@@ -36,7 +39,14 @@ export const liftCar = numberFunction({
   compute: ({ doorWidth, doorHeight, carWidth, carDepth, carHeight, length, breadth, thickness }, working) =>
     withPiece({ length, breadth, thickness }, (piece) => {
       const answer = liftCarAnswer({ doorWidth, doorHeight, carWidth, carDepth, carHeight }, piece);
-      writeAnswer(answer, FAMILIES, working);
+      if (working) {
+        const row = {
+          ...{ width: doorWidth, height: doorHeight, widthOut: carWidth, depth: carDepth },
+          ceiling: carHeight,
+        };
+        const proves = (padded: PieceSize) => deepProof('lift', row, 0, padded);
+        writeAnswer(deeperBound(answer, piece, proves), FAMILIES, working);
+      }
       return answer.clearance;
     }),
 });

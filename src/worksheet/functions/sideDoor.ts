@@ -1,3 +1,6 @@
+import { deeperBound } from '../../core/motion/deeperBound';
+import { deepProof } from '../../core/route/deepProof';
+import type { PieceSize } from '../../core/measures/piece';
 import { writeAnswer } from '../../core/motion/answerWorking';
 import { sideDoorAnswer } from '../../core/stages/sideDoor/sideDoor';
 import { CLEAR_HEIGHT } from '../../core/stages/usualRanges';
@@ -64,7 +67,17 @@ export const sideDoor = numberFunction({
         { doorWidth, doorHeight, wallThickness, passageWidth, ceiling, deadEnd, approachWidth },
         piece,
       );
-      writeAnswer(answer, FAMILIES, working);
+      if (working) {
+        const row = {
+          width: doorWidth,
+          height: doorHeight,
+          wall: wallThickness,
+          widthOut: passageWidth,
+          ceiling,
+        };
+        const proves = (padded: PieceSize) => deepProof('side door', { ...row, approachWidth }, 0, padded);
+        writeAnswer(deeperBound(answer, piece, proves), FAMILIES, working);
+      }
       return answer.clearance;
     }),
 });

@@ -2,7 +2,7 @@ import { sortedPiece, type PieceSize } from '../../../src/core/measures/piece';
 import { radians } from '../../../src/core/measures/angle';
 import { halfLandingAnswer, halfLandingStage } from '../../../src/core/stages/landing/halfLanding';
 import { bestFamilyFit, type LandingPlan } from '../../../src/core/stages/landing/motionFamilies';
-import { slidFit } from '../../../src/core/stages/landing/slidRound';
+import { slidFit } from '../../../src/core/stages/landing/slidFamily';
 import { quarterLandingAnswer, quarterLandingStage } from '../../../src/core/stages/landing/quarterLanding';
 import { widestMotion } from '../../../src/core/stages/landing/searchedStage';
 import { flightPassages } from '../../../src/core/stages/flight/flightPassages';
@@ -86,7 +86,7 @@ const KINDS: Readonly<Record<string, Kind>> = {
     grown: ['width', 'depth', 'well', 'headroom', 'ceiling'],
     clearance: (m, piece) => halfLandingAnswer(half(m), piece).clearance,
     families: (m, piece) => bestOf(halfLandingStage(half(m)).plan!, piece),
-    seen: { percent: 3, deepest: 52 },
+    seen: { percent: 2, deepest: 22 },
   },
   'quarter landing': {
     draw: landing,

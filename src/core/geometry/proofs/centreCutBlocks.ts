@@ -30,7 +30,7 @@ function cornerScene({ widthIn, widthOut, ceiling, turn }: CornerRoom): CutScene
       { n: [0, -1], at: 0 },
       { n: [-s, c], at: 0 },
     ],
-    edges: [{ edge: placeAt(widthIn, widthOut, turn), from: [0, 1], to: [s, -c] }],
+    solids: [[{ edge: placeAt(widthIn, widthOut, turn), from: [0, 1], to: [s, -c] }]],
     free: ceiling,
   };
 }

@@ -33,10 +33,28 @@ export interface FreeHeight {
 /** A place between upright walls, with a floor and a ceiling. */
 export interface CutScene {
   readonly walls: readonly PlanWall[];
-  /** One solid, or the two edges of one: to be clear of one edge is to be clear of all. */
-  readonly edges: readonly PlanEdge[];
+  /** Convex solids by their edges: a figure is clear of a solid where a line through one of its edges parts them. */
+  readonly solids: readonly (readonly PlanEdge[])[];
   /** One height all over, or what is free at each place. */
   readonly free: number | FreeHeight;
+  /** What is open in the upright plane of the cuts, where all lie in one. */
+  readonly section?: OpenSection;
+  /** What is open in other upright planes; only where `free` tells of each place. */
+  readonly openings?: readonly Opening[];
+}
+
+/** An upright plane n . p = at, n of length 1 in plan: what of a piece is in it is nowhere lower and nowhere higher [mm]. */
+export interface Opening {
+  readonly n: Point;
+  readonly at: number;
+  readonly lowest: number;
+  readonly highest: number;
+}
+
+/** An upright plane, square to n of length 1 in plan, and the height that is open in it, the same all along a cut [mm]. */
+export interface OpenSection {
+  readonly n: Point;
+  readonly height: number;
 }
 
 /** A segment in plan. */
@@ -65,7 +83,11 @@ export type CutOutcome = 'stands nowhere' | 'stands' | 'open';
  *   n(m) . (edge - c) >= h(n(m)). The greatest left side less right side is convex along the cut, so an end of the
  *   part has it; in m it is concave and in straight pieces, so the ends and the kinks have it;
  * - every corner of the box lies above the floor and under the ceiling, the centre at one height for all. This is
- *   looked at over the whole part.
+ *   looked at over the whole part;
+ * - what of the box is in an upright plane s from the centre is above what is below there and under what is above: the
+ *   lowest of it lies at the greatest over l of l s - h(l n - up) from the centre;
+ * - the section of the box by the cut's own upright plane, which is the same above the centre and below, is no higher
+ *   than what is open there: half of it is the least over l of h(up + l n), h the box's half-width in space.
  * The cells are halved until each is shut, one is found in which the box stands, or the work is used up.
  */
 export class CentreOnCut {
@@ -177,7 +199,9 @@ export class CentreOnCut {
     const { level } = this;
     if (level !== undefined && 2 * (high - raise) > level + OUTWARD) return false;
     if (!this.betweenWalls(cut, place - dk, place + dk, shift + OUTWARD)) return false;
-    if (!this.clearOfEdge(cut, shift + OUTWARD)) return false;
+    if (!this.clearOfSolids(cut, shift + OUTWARD)) return false;
+    if (this.scene.section && !this.inSection(this.scene.section, shift + OUTWARD, raise + OUTWARD))
+      return false;
     return level !== undefined || this.underCeiling(cut, shift + OUTWARD, raise + OUTWARD);
   }
 
@@ -197,11 +221,38 @@ export class CentreOnCut {
     return true;
   }
 
-  private clearOfEdge(cut: Cut, spare: number): boolean {
-    for (const edge of this.scene.edges) {
-      if (this.parted(edge, cut, spare)) return true;
+  private clearOfSolids(cut: Cut, spare: number): boolean {
+    for (const solid of this.scene.solids) {
+      let clear = false;
+      for (const edge of solid) {
+        if (!this.parted(edge, cut, spare)) continue;
+        clear = true;
+        break;
+      }
+      if (!clear) return false;
     }
-    return false;
+    return true;
+  }
+
+  /**
+   * h(up + l n) is in straight pieces in l, and what it may be less for another attitude of the cell, `raise` and
+   * `shift` for each l, too: a kink has the least of it, unless it falls for ever.
+   */
+  private inSection({ n, height }: OpenSection, shift: number, raise: number): boolean {
+    const { px, py, pz } = this;
+    const n0 = px[0]! * n[0] + py[0]! * n[1];
+    const n1 = px[1]! * n[0] + py[1]! * n[1];
+    const n2 = px[2]! * n[0] + py[2]! * n[1];
+    if (abs(n0) + abs(n1) + abs(n2) <= shift) return true;
+    const [z0, z1, z2] = [pz[0]!, pz[1]!, pz[2]!];
+    let least = abs(z0) + abs(z1) + abs(z2);
+    for (let k = 0; k < 3; k++) {
+      const across = k === 0 ? n0 : k === 1 ? n1 : n2;
+      if (abs(across) < 1e-9) continue;
+      const l = -pz[k]! / across;
+      least = min(least, abs(z0 + l * n0) + abs(z1 + l * n1) + abs(z2 + l * n2) - abs(l) * shift);
+    }
+    return 2 * (least - raise) <= height;
   }
 
   private parted({ edge, from, to }: PlanEdge, [start, end]: Cut, spare: number): boolean {
@@ -249,6 +300,37 @@ export class CentreOnCut {
       high = min(high, free.highest(x + x0, x + x1, y + y0, y + y1) - z + raise);
       if (low > high) return false;
     }
+    for (const { n, at, lowest, highest } of this.scene.openings ?? []) {
+      const here = [n[0] * ax + n[1] * ay, n[0] * bx + n[1] * by] as const;
+      const [near, far] = [at - max(here[0], here[1]), at - min(here[0], here[1])];
+      if (!this.meets(n, near, far, shift)) continue;
+      low = max(low, lowest - this.lowestIn(n, near, far, shift, raise));
+      high = min(high, highest + this.lowestIn(n, -far, -near, shift, raise));
+      if (low > high) return false;
+    }
     return true;
+  }
+
+  /** Whether the box meets the plane so far from its centre in every attitude of the cell. */
+  private meets(n: Point, near: number, far: number, shift: number): boolean {
+    return max(abs(near), abs(far)) + shift <= this.width(n[0], n[1]);
+  }
+
+  /** How high above the centre the lowest of the box in such a plane is at most; l s - h(l n - up) is in straight pieces. */
+  private lowestIn(n: Point, near: number, far: number, shift: number, raise: number): number {
+    const { px, py, pz } = this;
+    const n0 = px[0]! * n[0] + py[0]! * n[1];
+    const n1 = px[1]! * n[0] + py[1]! * n[1];
+    const n2 = px[2]! * n[0] + py[2]! * n[1];
+    const [z0, z1, z2] = [pz[0]!, pz[1]!, pz[2]!];
+    let most = -(abs(z0) + abs(z1) + abs(z2));
+    for (let k = 0; k < 3; k++) {
+      const across = k === 0 ? n0 : k === 1 ? n1 : n2;
+      if (abs(across) < 1e-9) continue;
+      const l = pz[k]! / across;
+      const width = abs(l * n0 - z0) + abs(l * n1 - z1) + abs(l * n2 - z2);
+      most = max(most, l * (l > 0 ? far : near) - width + abs(l) * shift);
+    }
+    return most + raise;
   }
 }

@@ -20,5 +20,12 @@ export const CONDITIONS = {
   middleOnLanding: (from: string, ceilingMeasured: 'ceiling measured' | 'ceiling as the headroom') =>
     `its middle cannot cross the landing from ${from} to the outer walls, however it is turned` +
     (ceilingMeasured === 'ceiling measured' ? '' : ', the ceiling there being no higher than the headroom'),
+  insideCar: 'it fits in the car in no attitude',
+  middleIntoCar: "its middle cannot cross the opening of the lift's door, however it is turned",
+  middleOutOfDoor: 'its middle cannot cross the opening of the door from the passage, however it is turned',
+  middleUpFlight:
+    'its middle cannot cross the upright plane through one of the nosings, however it is turned',
+  middleRoundWinders:
+    'its middle cannot cross the winding treads from the inner edge to the outer walls, however it is turned',
   onFlight: (condition: string) => `on the flight ${condition}`,
 } as const;

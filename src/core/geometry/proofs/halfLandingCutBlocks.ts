@@ -73,15 +73,25 @@ function sceneOf(landing: HalfAtMost): CutScene {
   const overLower = lowerOpen ? Infinity : headroom;
   const [gentle, steep] = landing.slope;
   const [near, far] = spine;
+  // At the landing's edge what is below and above on either side counts.
+  const edge = {
+    n: [1, 0],
+    at: 0,
+    lowest: 0,
+    highest: min(landingCeiling, max(overLower, rise + headroom)),
+  } as const;
   return {
+    openings: [edge],
     walls: [
       { n: [0, -1], at: 0 },
       { n: [0, 1], at: acrossHalfLanding(landing) },
       { n: [1, 0], at: landingDepth },
     ],
-    edges: [
-      { edge: [0, near], from: [0, 1], to: [-1, 0] },
-      { edge: [0, far], from: [-1, 0], to: [0, -1] },
+    solids: [
+      [
+        { edge: [0, near], from: [0, 1], to: [-1, 0] },
+        { edge: [0, far], from: [-1, 0], to: [0, -1] },
+      ],
     ],
     free: {
       lowest: (x0, x1, y0) => (x0 >= 0 ? 0 : y0 <= near ? steep * x0 - rise : x1 >= 0 ? 0 : -gentle * x1),

@@ -75,11 +75,16 @@ function sceneOf(landing: QuarterAtMost): CutScene {
   const overLower = lowerOpen ? Infinity : headroom;
   const [gentle, steep] = landing.slope;
   return {
+    // At the landing's edges what is below and above on either side counts.
+    openings: [
+      { n: [1, 0], at: 0, lowest: 0, highest: min(landingCeiling, overLower) },
+      { n: [0, 1], at: a, lowest: 0, highest: min(landingCeiling, rise + headroom) },
+    ],
     walls: [
       { n: [0, -1], at: 0 },
       { n: [1, 0], at: b },
     ],
-    edges: [{ edge: [0, a], from: [0, 1], to: [-1, 0] }],
+    solids: [[{ edge: [0, a], from: [0, 1], to: [-1, 0] }]],
     free: {
       lowest: (x0, _x1, y0) => (y0 > a ? gentle * (y0 - a) : x0 < 0 ? steep * x0 - rise : 0),
       highest: (x0, x1, y0, y1) => {

@@ -1,7 +1,7 @@
 import type { PieceSize, Pose } from '../../measures/piece';
 import { POSE_BY_UPRIGHT, sidesOfHold, type Hold, type PieceSide } from '../../motion/hold';
 import type { KeyAttitude } from '../../space/motion';
-import { slidFit } from '../../stages/landing/slidRound';
+import { slidFit } from '../../stages/landing/slidFamily';
 import { drawFamilyMotion } from '../../stages/landing/drawFamilyMotion';
 import { halfLandingTask } from '../../stages/landing/halfLanding';
 import {

@@ -1,6 +1,9 @@
 import { besideLow, raisedBy, type SectionOfWay } from '../lowPart';
 import { never, type MeasuresOf } from '../stageKind';
-import type { SolvedStage } from '../stageSolver';
+import type { PlacedEnds, SolvedStage, TapedSets } from '../stageSolver';
+import { CONDITIONS } from '../../geometry/proofs/conditions';
+import { flightCutBlocks } from '../../geometry/proofs/flightCutBlocks';
+import type { PieceSize } from '../../measures/piece';
 import type { FLIGHT } from './flightKind';
 import type { FlightEndMeasures } from './flightEnds';
 import { flightPassages } from './flightPassages';
@@ -38,5 +41,32 @@ export const FLIGHT_SOLVER: SolvedStage<MeasuresOf<typeof FLIGHT>> = {
     }),
   leaningApart: false,
   turningSpaces: never,
-  deepProof: null,
+  deepProof: { upTo: Infinity, proves },
 };
+
+function proves(
+  { best }: TapedSets<MeasuresOf<typeof FLIGHT> & PlacedEnds>,
+  piece: PieceSize,
+): string | undefined {
+  const blocked = best.every((m) => {
+    const { risers, footCeiling = Infinity, headCeiling = Infinity } = m;
+    // Not counted, they are those of a flight longer than the piece, and nothing is known of its ends.
+    if (risers === undefined) return false;
+    return flightCutBlocks(
+      {
+        width: m.width,
+        headroom: m.height,
+        rise: m.rise,
+        going: m.going,
+        risers,
+        footCeiling,
+        headCeiling,
+        footSpace: m.footSpace ?? Infinity,
+        headSpace: m.headSpace ?? Infinity,
+        endsOpen: m.endsOpen === true || m.footOnLanding === true || m.headOnLanding === true,
+      },
+      piece,
+    );
+  });
+  return blocked ? CONDITIONS.middleUpFlight : undefined;
+}

@@ -23,6 +23,9 @@ import type { KeyAttitude } from '../../space/motion';
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { PI, abs, acos, asin, atan2, ceil, cos, max, min, sin } = Math;
 
+/** A family's motion, whatever its raise. */
+export type DrawnFit = Omit<FamilyFit, 'raise'>;
+
 /** Turned at most so far between two key attitudes [rad], so that a straight move strays by far less than 1 mm. */
 const STEP = YAW_STEP;
 /** How near an angle at which something changes is known [rad]. */
@@ -39,7 +42,7 @@ const ANGLE_FINENESS = 1e-14;
 export function drawFamilyMotion(
   plan: LandingPlan,
   piece: PieceSize,
-  fit: FamilyFit,
+  fit: DrawnFit,
   start: KeyAttitude,
   goal: KeyAttitude,
   short: ShortFlights = {},
@@ -72,12 +75,12 @@ class Drawn {
   constructor(
     private readonly plan: LandingPlan,
     piece: PieceSize,
-    private readonly fit: FamilyFit,
+    private readonly fit: DrawnFit,
     start: KeyAttitude,
   ) {
     const sizes = sizesOfHold(piece, fit.hold);
-    this.u = sizes.along + 2 * fit.clearance;
-    this.v = sizes.upright + 2 * fit.clearance;
+    this.u = max(1, sizes.along + 2 * fit.clearance);
+    this.v = max(1, sizes.upright + 2 * fit.clearance);
     this.q = max(1, sizes.across + 2 * fit.clearance);
     this.slope = plan.rise / plan.going;
     this.pitch = atan2(plan.rise, plan.going);

@@ -7,7 +7,7 @@ import type { PieceSize } from '../../measures/piece';
 import type { Working } from '../../measures/working';
 import { bestFamilyFit, type FamilyFit, type LandingPlan, type RoundAs } from './motionFamilies';
 import { DRAWN } from './searchedStage';
-import { slidFit } from './slidRound';
+import { slidFit } from './slidFamily';
 
 const SOURCE =
   'own derivation: the rectangle round a corner in plan, the bends between level and pitch from the side';

@@ -129,6 +129,8 @@ const BETWEEN_YAWS = 0.5;
 export const YAW_STEP = PI / 120;
 /** What is thinner counts as so thick [mm]. */
 const THIN = 1;
+/** A side with padding [mm]. */
+const grown = (side: number, padding: number): number => max(THIN, side + 2 * padding);
 /** Kept clear of a ceiling or wall that decides the tilt [mm]: far more than any rounding. */
 const CLEAR = 0.001;
 /** How far beyond the clearance it is asked what stands in the way [mm]. */
@@ -149,8 +151,7 @@ const SAME = 1e-6;
  * the lower flight by (headroom - height)/slope, over the upper once it is lifted by rise + slope x overhang;
  * the bends between level and pitch (`bendWithWall`); for a steeper tilt the sweep's height under the ceilings.
  * Where the ceiling over the landing is higher than the flight's, only what is said in `entrySpare` uses it.
- * A clearance of 0 or more never falls when a width, depth, headroom or ceiling grows or the piece shrinks; below
- * 0 a thin piece has nothing to lose a side, and its figure is another way's.
+ * It never falls when a width, depth, headroom or ceiling grows or the piece shrinks.
  *
  * @returns undefined where no family bears what is asked
  */
@@ -186,7 +187,8 @@ function solvedFamilies(
     short.lower ? Infinity : (shape.channelIn - upright) / 2,
     short.upper ? Infinity : (shape.channelOut - upright) / 2,
   );
-  const least = max(atLeast, (THIN - min(along, upright)) / 2);
+  const least = max(atLeast, (THIN - max(along, upright)) / 2);
+  const thinned = (THIN - min(along, upright)) / 2;
   const fits: FamilyFit[] = [];
   const floor = (): number => {
     const last = better ? fits.at(-1) : undefined;
@@ -198,7 +200,7 @@ function solvedFamilies(
     const upTo = min(most, limit);
     if (upTo < from) return;
     const roundAt = (c: number, tilt: number): Round =>
-      roundOf(as, along + 2 * c, upright + 2 * c, max(THIN, across + 2 * c), tilt, sideways);
+      roundOf(as, grown(along, c), grown(upright, c), grown(across, c), tilt, sideways);
     const tiltAt = (c: number): { spare: number; tilt: number } => {
       const spareAt: SpareAt = (round, wanted) => {
         const raised = mostRaise === Infinity ? 0 : raiseOf(shape, round);
@@ -207,7 +209,7 @@ function solvedFamilies(
       return bestTilt(shape, as, (tilt) => roundAt(c, tilt), spareAt);
     };
     const spare = (c: number): number => tiltAt(c).spare;
-    const clearance = greatestPadding(from, upTo, spare, FINENESS);
+    const clearance = greatestOf(from, upTo, thinned, spare);
     if (clearance === undefined) return;
     const { tilt } = tiltAt(clearance);
     const round = roundAt(clearance, tilt);
@@ -237,6 +239,18 @@ function solvedFamilies(
   return fits;
 }
 
+/** The greatest padding with something to spare; what takes the piece's thickness away is looked at last. */
+function greatestOf(
+  from: number,
+  upTo: number,
+  thinned: number,
+  spare: (padding: number) => number,
+): number | undefined {
+  const thick = upTo >= thinned ? greatestPadding(max(from, thinned), upTo, spare, FINENESS) : undefined;
+  if (thick !== undefined || from >= thinned) return thick;
+  return greatestPadding(from, min(upTo, thinned), spare, FINENESS);
+}
+
 /** Swung up and down again, where that leaves as much as is asked. */
 function swung(
   plan: HalfLandingPlan,
@@ -248,19 +262,20 @@ function swung(
 ): FamilyFit | undefined {
   const sizes = sizesOfHold(piece, hold);
   const shape = shapeOf(plan);
-  const under = (c: number): number => max(SWUNG_OVER, runOnTo(shape, sizes.along + 2 * c)) + STRAYS;
+  const under = (c: number): number => max(SWUNG_OVER, runOnTo(shape, grown(sizes.along, c))) + STRAYS;
   const at = (c: number): BestSwing =>
     bestSwing(
       plan,
       {
-        along: sizes.along / 2 + c,
-        upright: sizes.upright / 2 + c,
-        across: max(THIN / 2, sizes.across / 2 + c),
+        along: grown(sizes.along, c) / 2,
+        upright: grown(sizes.upright, c) / 2,
+        across: grown(sizes.across, c) / 2,
       },
       mostRaise - under(c),
     );
   const from = least + BETWEEN;
-  const solved = greatestPadding(from, most, (c) => at(c).spare, FINENESS);
+  const thinned = (THIN - min(sizes.along, sizes.upright)) / 2 + BETWEEN;
+  const solved = greatestOf(from, most, thinned, (c) => at(c).spare);
   if (solved === undefined) return undefined;
   const clearance = solved - BETWEEN;
   const { raise: lift, swings } = at(clearance);

@@ -13,6 +13,7 @@ import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import type { KeyAttitude } from '../../space/motion';
 import { openingAtMost } from '../opening/openingAtMost';
 import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
+import { quarterGrounds } from './quarterGrounds';
 import { block, flightPlates, type NamedBox } from './stairScene';
 
 /** A quarter landing, with the flights that run to it. */
@@ -164,28 +165,7 @@ export function quarterLandingTask(m: QuarterLandingMeasures, piece: PieceSize, 
       least: [-0.25 * b, 0.3 * a, Math.min(C, piece.breadth) / 4],
       most: [0.7 * b, 1.25 * a, 0.75 * C],
     },
-    grounds: [
-      {
-        height: 0,
-        alongX: 0,
-        alongY: 0,
-        within: [
-          { x: 1, y: 0, from: 0 },
-          { x: 0, y: -1, from: -a },
-        ],
-      },
-      {
-        height: 0,
-        alongX: slope,
-        alongY: 0,
-        within: [
-          { x: -1, y: 0, from: 0 },
-          { x: 0, y: -1, from: -a },
-        ],
-      },
-      // Over an open inner quarter too, so that what passes over the handrail is over some ground.
-      { height: rise - slope * a, alongX: 0, alongY: slope, within: [{ x: 0, y: 1, from: a }] },
-    ],
+    grounds: quarterGrounds(a, rise, slope),
     ...(open ? { walls: quarterLandingTask({ ...m, overRail: 0 }, piece, hold).obstacles } : {}),
   };
 }

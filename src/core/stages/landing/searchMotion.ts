@@ -66,8 +66,8 @@ export function checkedMotion(
 
 /** How far a motion is widened [mm a side]. */
 export interface Widening {
-  /** More than this is not asked for. */
-  readonly most: number;
+  /** More than this is not claimed. */
+  readonly enough: number;
   /** What is shown otherwise: a motion that stays far below it is of no use. */
   readonly shown: number;
   /** Places that may yet be looked at, counted down. */
@@ -91,12 +91,13 @@ export function alsoIn(
   task: SearchTask,
   piece: PieceSize,
   { clearance, motion }: KnownMotion,
-  { most, shown, budget }: Widening,
+  { enough, shown, budget }: Widening,
 ): KnownMotion | undefined {
   const checker = new SpaceChecker(task.obstacles.map((o) => o.box));
-  const asked = { piece, ends: task.ends, most: min(task.mostPadding - 0.5, most), shown, budget };
+  const asked = { piece, ends: task.ends, most: task.mostPadding - 0.5, enough, shown, budget };
   const wider = widenedMotion(checker, asked, motion, clearance);
-  return wider && { clearance: wider.padding, motion: wider.motion };
+  // With less padding it is free too.
+  return wider && { clearance: min(wider.padding, enough), motion: wider.motion };
 }
 
 /**

@@ -9,7 +9,7 @@ import {
 } from '../../motion/hold';
 import { bestFamilyFit, eachFamilyFit, type FamilyFit, type LandingPlan } from './motionFamilies';
 import { drawFamilyMotion } from './drawFamilyMotion';
-import { slidFit } from './slidRound';
+import { slidFit } from './slidFamily';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import {
   alsoIn,
@@ -51,7 +51,7 @@ export interface FoundPassage {
 /** Places that a search by chance looks at. */
 export const SEARCH_WORK = 30000;
 /** Places that the widening of a stage's motions looks at in all: some tenths of a second. */
-const WIDENING_WORK = 300000;
+const WIDENING_WORK = 250000;
 /** How the piece is held on both flights in the motions that are widened or looked for. */
 const SEARCHED_HOLDS: readonly Hold[] = ['LB', 'LT'];
 /** Clearance up to which a motion is widened [mm a side]: hands and tape are well within it, and nothing depends on more. */
@@ -62,10 +62,6 @@ const HOPELESS = -150;
 const UNLIKELY = -80;
 /** A family's clearance in closed form, less this [mm a side]: its drawn motion is then free between attitudes. */
 export const DRAWN = 0.5;
-/** Families that leave less than the best by more than this [mm a side] are not widened. */
-const STARTS_WITHIN = 60;
-/** Most motions of families that are widened, besides the guides. */
-const MOST_STARTS = 2;
 /** Of what a family's motion gains when it is widened no more is claimed [mm a side]: so far it is steady. */
 const MOST_WIDER = 40;
 /** The other ways of holding it are left out where the flights leave no more than is shown, and this [mm a side]. */
@@ -130,9 +126,9 @@ function widenedMotions(
     const task = stage.task(piece, hold);
     const walls = stage.walled?.(piece, hold);
     let widestHeld: HeldMotion | undefined;
-    for (const start of startsOf(stage, piece, hold, slid, best, among)) {
+    for (const start of startsOf(stage, piece, hold, slid, among)) {
       if (Math.min(task.mostPadding, most) <= shown) break;
-      const widening = { most, shown, budget };
+      const widening = { enough: most, shown, budget };
       const found = [startedFrom(task, piece, start, widening)];
       // Where there is air above a rail, all that walls would allow goes too.
       const walled = walls && startedFrom(walls, piece, start, widening);
@@ -149,23 +145,21 @@ function widenedMotions(
   return widest;
 }
 
-/** What is widened: the families that leave about as much as the best, as they are drawn, and the guides. */
+/** What is widened: the families as they are drawn, and the guides. Which they are does not hang on a millimetre. */
 function startsOf(
   stage: SearchedStage,
   piece: PieceSize,
   hold: Hold,
   slid: readonly FamilyFit[],
-  best = -Infinity,
   among?: readonly FamilyFit[],
 ): KnownMotion[] {
   const { plan } = stage;
   const clearance = -piece.length / 2;
   if (among) return among.filter((fit) => fit.hold === hold).map((fit) => drawnOf(stage, piece, fit));
   const guides = stage.guides(piece, hold).map((motion) => ({ clearance, motion }));
-  const fits = plan ? eachFamilyFit(plan, piece, hold, { atLeast: best - STARTS_WITHIN }) : [];
+  const fits = plan ? eachFamilyFit(plan, piece, hold, { atLeast: HOPELESS }) : [];
   const drawn = [...fits, ...slid.filter((fit) => fit.hold === hold)]
     .sort((a, b) => b.clearance - a.clearance)
-    .slice(0, MOST_STARTS)
     .map((fit) => drawnOf(stage, piece, fit));
   return [...drawn, ...guides];
 }

@@ -3,7 +3,7 @@ import { greatestPadding } from '../../geometry/rootFinding';
 import { pairs } from '../../lists/pairs';
 import type { PieceSize } from '../../measures/piece';
 import { sizesOfHold, type Hold } from '../../motion/hold';
-import type { FamilyAsk, FamilyFit, LandingPlan } from './motionFamilies';
+import type { FamilyFit, LandingPlan } from './motionFamilies';
 import { closestAt } from '../../motion/closest';
 
 /** Where it lies along the pitch on either side of a landing. */
@@ -61,8 +61,6 @@ const APART = 20;
 const PARTS = 6;
 /** What is kept back of the clearance [mm a side] for what the piece strays between two of these: it is drawn held off. */
 export const STRAYS = 0.5;
-/** What is below a piece asks for no more than so much less between two of them [mm]. */
-const RAISED_BY_STRAYS = 12;
 /** The most air left under a piece as it is slid [mm]. */
 const AIR = 10;
 /** What is thinner counts as so thick [mm]. */
@@ -76,14 +74,14 @@ const LESS = [0, 0.5, 2, 8];
 
 /**
  * The best that a piece held so on the flights leaves slid round the inner edge of a quarter landing.
- * @returns undefined where it does not leave what is asked, and on a half landing
+ * @returns undefined where it does not leave what is asked, and on a half landing; its raise is that of the drawn motion
  */
-export function slidFit(
+export function slidRound(
   plan: LandingPlan,
   piece: PieceSize,
   hold: Hold,
-  { atLeast = -piece.length / 2, mostRaise = Infinity }: Pick<FamilyAsk, 'atLeast' | 'mostRaise'> = {},
-): FamilyFit | undefined {
+  atLeast = -piece.length / 2,
+): Omit<FamilyFit, 'raise'> | undefined {
   if (plan.across !== undefined) return undefined;
   const edge = edgeOf(plan);
   const { along, upright, across } = sizesOfHold(piece, hold);
@@ -111,18 +109,15 @@ export function slidFit(
     const found = joined(edge, slid(padding - less));
     if (!found) continue;
     const clearance = padding - less - STRAYS;
-    const raise = found.raise + RAISED_BY_STRAYS;
-    if (raise > mostRaise) return undefined;
     return {
       clearance,
       hold,
       as: 'slid',
       tilt: edge.pitch,
       sideways: false,
-      raise,
       lift: 0,
       critical: clearance >= most - NEAR ? ON_FLIGHTS : ROUND_THE_EDGE,
-      slid: found.places,
+      slid: found,
     };
   }
   return undefined;
@@ -264,7 +259,7 @@ function widestWay(
 }
 
 /** The places of the widest way; undefined where it is not free between two of them. */
-function joined(edge: InnerEdge, slid: Slid): { places: SlidPlace[]; raise: number } | undefined {
+function joined(edge: InnerEdge, slid: Slid): SlidPlace[] | undefined {
   const { spare, way } = widestWay(edge, slid);
   if (spare < 0) return undefined;
   const moves: Move[] = [];
@@ -277,25 +272,15 @@ function joined(edge: InnerEdge, slid: Slid): { places: SlidPlace[]; raise: numb
   });
   if (moves.some(({ free }) => free < 0)) return undefined;
   const heights = moves.map(({ highest, free }) => highest + min(AIR, free / 2));
-  const places = way.map(([yaw, n], i) => {
+  return way.map(([yaw, n], i) => {
     const to = heights[i] ?? entryAt(heights, heights.length - 1);
     return { yaw: yawAt(yaw), past: APART * n, from: heights[i - 1] ?? to, to };
   });
-  // Over the upper flight it is as high above the nosings as it comes on to them.
-  const last = entryAt(places, places.length - 1);
-  const onNosings = edge.rise + edge.slope * (last.past - lengthInPlan(slid) / 2 + slid.v * sin(slid.tilt));
-  const raise = Math.max(
-    0,
-    last.to - onNosings,
-    ...moves.map(({ lowest }, i) => entryAt(heights, i) - lowest),
-  );
-  return { places, raise };
 }
 
-/** A move at one height: the highest and the lowest that what is below asks for on it, and what is free above. */
+/** A move at one height: the highest that what is below asks for on it, and what is free above. */
 interface Move {
   readonly highest: number;
-  readonly lowest: number;
   readonly free: number;
 }
 
@@ -304,19 +289,18 @@ function moveThrough(
   slid: Slid,
   stops: readonly (readonly [yaw: number, past: number])[],
 ): Move {
-  let [highest, lowest, roof] = [-Infinity, Infinity, Infinity];
+  let [highest, roof] = [-Infinity, Infinity];
   for (const [yaw, past] of stops) {
     const { least, most } = between(edge, slid, yaw);
     // The outer walls bow from the chord between two yaws.
-    if (past < least - STRAYS / 2 || past > most + STRAYS / 2) return { highest, lowest, free: -1 };
+    if (past < least - STRAYS / 2 || past > most + STRAYS / 2) return { highest, free: -1 };
     const heights = new Heights(edge, slid, yaw);
     heights.lookAt(past);
     const { low, high } = heights;
     highest = max(highest, low);
-    lowest = min(lowest, low);
     roof = min(roof, high);
   }
-  return { highest, lowest, free: roof - highest };
+  return { highest, free: roof - highest };
 }
 
 /** Between which heights its lower back corner may be at one yaw, place after place. */

@@ -1,5 +1,8 @@
 import { never, type MeasuresOf } from '../stageKind';
 import type { SolvedStage } from '../stageSolver';
+import { CONDITIONS } from '../../geometry/proofs/conditions';
+import { insideBlocks } from '../../geometry/proofs/insideBlocks';
+import { liftCutBlocks } from '../../geometry/proofs/liftCutBlocks';
 import { liftCarPassages } from './liftCar';
 import type { LIFT } from './liftKind';
 
@@ -19,5 +22,19 @@ export const LIFT_SOLVER: SolvedStage<MeasuresOf<typeof LIFT>> = {
     ),
   leaningApart: false,
   turningSpaces: never,
-  deepProof: null,
+  deepProof: {
+    upTo: Infinity,
+    proves: ({ best: [{ width, height, widthOut, depth, ceiling }] }, piece) => {
+      if (insideBlocks({ along: depth, across: widthOut, height: ceiling }, piece))
+        return CONDITIONS.insideCar;
+      const lift = {
+        doorWidth: width,
+        doorHeight: height,
+        carWidth: widthOut,
+        carDepth: depth,
+        carHeight: ceiling,
+      };
+      return liftCutBlocks(lift, piece) ? CONDITIONS.middleIntoCar : undefined;
+    },
+  },
 };

@@ -1,5 +1,5 @@
 import { CONDITIONS } from '../../geometry/proofs/conditions';
-import { boxInBoxAtMost } from '../../geometry/proofs/boxInBoxAtMost';
+import { insideBlocks } from '../../geometry/proofs/insideBlocks';
 import { oneSpace } from '../../motion/turningSpace';
 import type { MeasuresOf } from '../stageKind';
 import type { SolvedStage } from '../stageSolver';
@@ -16,6 +16,6 @@ export const ROOM_SOLVER: SolvedStage<MeasuresOf<typeof ROOM>> = {
   deepProof: {
     upTo: Infinity,
     proves: ({ best: [{ length, width, height }] }, piece) =>
-      boxInBoxAtMost([length, width, height], piece) < 0 ? CONDITIONS.inRoom : undefined,
+      insideBlocks({ along: length, across: width, height }, piece) ? CONDITIONS.inRoom : undefined,
   },
 };

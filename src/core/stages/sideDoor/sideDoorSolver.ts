@@ -1,5 +1,7 @@
 import { never, type MeasuresOf } from '../stageKind';
 import type { SolvedStage } from '../stageSolver';
+import { CONDITIONS } from '../../geometry/proofs/conditions';
+import { sideDoorCutBlocks } from '../../geometry/proofs/sideDoorCutBlocks';
 import { sideDoorPassages } from './sideDoor';
 import type { SIDE_DOOR } from './sideDoorKind';
 
@@ -21,5 +23,21 @@ export const SIDE_DOOR_SOLVER: SolvedStage<MeasuresOf<typeof SIDE_DOOR>> = {
     ),
   leaningApart: false,
   turningSpaces: never,
-  deepProof: null,
+  deepProof: {
+    upTo: Infinity,
+    proves: ({ best: [m] }, piece) =>
+      sideDoorCutBlocks(
+        {
+          doorWidth: m.width,
+          doorHeight: m.height,
+          wallThickness: m.wall,
+          passageWidth: m.widthOut,
+          ceiling: m.ceiling,
+          approachWidth: m.approachWidth ?? m.width,
+        },
+        piece,
+      )
+        ? CONDITIONS.middleOutOfDoor
+        : undefined,
+  },
 };

@@ -34,7 +34,7 @@ export interface WinderMeasures {
 /** Turn of one winding tread [rad]: three to a quarter turn (common practice, no source). */
 const TREAD = radians(30);
 /** A turn beyond this has a facing wall [rad]. */
-const WIDE_TURN = radians(120);
+export const WIDE_TURN = radians(120);
 /** A turn half way between two numbers of treads takes the greater, whatever the rounding of its radians. */
 const EVEN = 1e-9;
 

@@ -185,7 +185,7 @@ describe('soundness', () => {
       ];
       const scene: CutScene = {
         walls: normals.map((w) => ({ n: w, at: reach(w[0], w[1]) + 1e-9 })),
-        edges: [{ edge, from: n1, to: n2 }],
+        solids: [[{ edge, from: n1, to: n2 }]],
         free: sloped ? slopedRoom(corners, slope) : 2 * top + 1e-9,
       };
       expect(new CentreOnCut(scene).decide(cut, piece, 8000)).not.toBe('stands nowhere');
@@ -203,7 +203,7 @@ describe('soundness', () => {
         { n: [0, -1], at: 0 },
         { n: [0, 1], at: 201 },
       ],
-      edges: [{ edge: [1000, 1000], from: [1, 0], to: [0, 1] }],
+      solids: [[{ edge: [1000, 1000], from: [1, 0], to: [0, 1] }]],
       free: { lowest: (x0) => 0.01 * x0, highest: (_x0, x1) => 0.01 * x1 + height },
     });
     const cut = [

@@ -3,7 +3,7 @@ import { ALL_HOLDS, type Hold } from '../../../../src/core/motion/hold';
 import { SpaceChecker } from '../../../../src/core/space/spaceChecker';
 import { drawFamilyMotion } from '../../../../src/core/stages/landing/drawFamilyMotion';
 import { halfLandingStage, halfLandingTask } from '../../../../src/core/stages/landing/halfLanding';
-import { slidFit } from '../../../../src/core/stages/landing/slidRound';
+import { slidFit } from '../../../../src/core/stages/landing/slidFamily';
 import { bestFamilyFit, type LandingPlan } from '../../../../src/core/stages/landing/motionFamilies';
 import { quarterLandingStage, quarterLandingTask } from '../../../../src/core/stages/landing/quarterLanding';
 import type { SearchTask } from '../../../../src/core/stages/landing/searchMotion';

@@ -98,11 +98,9 @@ function flightsLeave({ stage, piece, hold }: Scene): number {
   return Math.min(Math.min(widthIn, widthOut) - sizes[across], clear - sizes[upright]) / 2;
 }
 
-test('no family claims more than the flights leave, and only where they leave nothing is there none', () => {
-  const nothing = fits.filter(({ fit }) => fit === undefined);
-  expect(nothing.length).toBeGreaterThan(0);
-  for (const scene of nothing) expect(flightsLeave(scene)).toBeLessThan(0);
+test('no family claims more than the flights leave, and none is missing: shrunk enough, a piece goes', () => {
   for (const scene of fits) {
+    expect(scene.fit).toBeDefined();
     if (scene.fit) expect(scene.fit.clearance).toBeLessThanOrEqual(flightsLeave(scene) + 1e-6);
   }
 });

@@ -5,7 +5,7 @@ import { quaternionAbout } from '../../../../src/core/space/quaternion';
 import type { KeyAttitude } from '../../../../src/core/space/motion';
 import { drawFamilyMotion } from '../../../../src/core/stages/landing/drawFamilyMotion';
 import { halfLandingStage, halfLandingTask } from '../../../../src/core/stages/landing/halfLanding';
-import { slidFit } from '../../../../src/core/stages/landing/slidRound';
+import { slidFit } from '../../../../src/core/stages/landing/slidFamily';
 import { bestFamilyFit } from '../../../../src/core/stages/landing/motionFamilies';
 import { quarterLandingStage, quarterLandingTask } from '../../../../src/core/stages/landing/quarterLanding';
 import { widestMotion } from '../../../../src/core/stages/landing/searchedStage';

@@ -6,7 +6,7 @@ import {
   quarterLandingStage,
   quarterLandingTask,
 } from '../../../../src/core/stages/landing/quarterLanding';
-import { slidFit } from '../../../../src/core/stages/landing/slidRound';
+import { slidFit } from '../../../../src/core/stages/landing/slidFamily';
 import { replay } from '../../../support/replayMotion';
 
 /** Wide quarter landings, low and steep, on which a search by chance found a way and no other family does. */
