@@ -6,7 +6,7 @@ import type { StageName } from '../stages/kinds';
 import { solverOf } from '../stages/solvers';
 import { openingAtMost } from '../stages/opening/openingAtMost';
 import { armOf } from './arms';
-import { endBeside, isLanding, ceilingAt, type Reading } from './reading';
+import { endBeside, isLanding, ceilingAt, standsAlone, type Reading } from './reading';
 import type { StageMeasures } from '../stages/measures';
 import type { PreparedRoute } from './preparedRoute';
 import type { BookPiece, BookStage, StageBook } from './stageBook';
@@ -218,7 +218,9 @@ function flightProof(
   const square = (height * rise * going) / (rise * rise + going * going);
   if (underOwnCeiling(measures, foot, book.tape) >= square + going + 2 * book.tape) {
     // Its row may leave to the row beside it what the ceiling is over the foot; of what lies beyond nothing is supposed.
-    return book.blockedBy(book.stageOf('flight', { ...measures, footCeiling: foot, endsOpen: true }), piece);
+    const noTreads = route.readings.some(({ reading }) => standsAlone(entryAt(reading, i)));
+    const open = { ...measures, footCeiling: foot, endsOpen: true, noTreads };
+    return book.blockedBy(book.stageOf('flight', open), piece);
   }
   const [{ width = Infinity }] = tapedMeasures('flight', measures, book.tape, 'best');
   return piece.taped.best.thickness > width

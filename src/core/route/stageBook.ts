@@ -152,6 +152,7 @@ export function stageBook(tape: number, landingWork = SEARCH_WORK): StageBook {
       if (measures.footOnLanding) key += '|foot';
       if (measures.headOnLanding) key += '|head';
       if (measures.endsOpen) key += '|open';
+      if (measures.noTreads) key += '|no treads';
       if (measures.approachWidth !== undefined) key += `|approach ${measures.approachWidth}`;
       let entry = stages.get(key);
       if (!entry) {

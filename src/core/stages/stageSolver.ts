@@ -13,6 +13,8 @@ export interface PlacedEnds {
   readonly lowerOpen?: boolean | undefined;
   /** For a proof on a flight: nothing is supposed of what lies beyond its first and its last nosing. */
   readonly endsOpen?: boolean | undefined;
+  /** For a proof on a flight: what is solved as its treads lies lower, a ramp or a single step. */
+  readonly noTreads?: boolean | undefined;
 }
 
 /** Every set of measures that the tape allows: for the piece, and against it. */

@@ -51,7 +51,7 @@ function proves(
   const blocked = best.every((m) => {
     const { risers, footCeiling = Infinity, headCeiling = Infinity } = m;
     // Not counted, they are those of a flight longer than the piece, and nothing is known of its ends.
-    if (risers === undefined) return false;
+    if (risers === undefined || m.noTreads) return false;
     return flightCutBlocks(
       {
         width: m.width,
