@@ -77,7 +77,64 @@ describe('the reason says by which proof it cannot go', () => {
     expect(deepProof('half landing', { ...measures, well: 10 }, 1, board)).toBe(reason);
   });
 
-  test('of winders and passages it knows nothing', () => {
+  test('winding treads that were counted, between two flights of which they are the turn', () => {
+    const stair = { height: 2100, rise: 190, going: 240, width: 700 };
+    const winder = { ...stair, turn: 90, treads: 3 };
+    const reason =
+      'its middle cannot cross the winding treads from the inner edge to the outer walls, however it is turned';
+    expect(deepProof('winder', winder, 5, board)).toBe(reason);
+    expect(deepProof('winder', { ...winder, width: 1300 }, 5, board)).toBeUndefined();
+    // Treads that were not counted may lie anyhow.
+    expect(deepProof('winder', { ...stair, turn: 90 }, 5, board)).toBeUndefined();
+    const flight = ['flight', { ...stair, risers: 30 }] as const;
+    const judged = judge(route(flight, ['winder', winder], flight), board);
+    expect(judged.verdict).toBe('cannot go');
+    expect(judged.reason).toContain(reason);
+    // Beside a floor, of which nothing is known, nothing is proved.
+    const floor = ['passage', { width: 700, height: 2100, length: 4000 }] as const;
+    expect(judge(route(floor, ['winder', winder], flight), board).verdict).toBe('no way found');
+  });
+
+  test('a lift: inside the car, and through its door', () => {
+    const lift = { width: 800, height: 2000, widthOut: 1100, depth: 1400, ceiling: 2200 };
+    expect(deepProof('lift', lift, 5, sortedPiece(2400, 1300, 40))).toBe('it fits in the car in no attitude');
+    const low = { ...lift, height: 1200, widthOut: 1400, depth: 2000 };
+    expect(deepProof('lift', low, 5, sortedPiece(1900, 1300, 600))).toBe(
+      "its middle cannot cross the opening of the lift's door, however it is turned",
+    );
+    expect(deepProof('lift', lift, 5, sortedPiece(1800, 700, 40))).toBeUndefined();
+  });
+
+  test('a side door', () => {
+    const door = { width: 700, height: 1950, wall: 100, widthOut: 800, ceiling: 2200 };
+    expect(deepProof('side door', door, 5, sortedPiece(2500, 1250, 40))).toBe(
+      'its middle cannot cross the opening of the door from the passage, however it is turned',
+    );
+    expect(
+      deepProof('side door', { ...door, widthOut: 1800 }, 5, sortedPiece(2500, 1250, 40)),
+    ).toBeUndefined();
+  });
+
+  test('a flight: with the walls that face its ends by itself, without them in a route', () => {
+    const flight = {
+      width: 700,
+      height: 2000,
+      rise: 190,
+      going: 240,
+      risers: 14,
+      footCeiling: 2050,
+      footSpace: 700,
+    };
+    const piece = sortedPiece(2400, 1200, 40);
+    const reason =
+      'its middle cannot cross the upright plane through one of the nosings, however it is turned';
+    expect(deepProof('flight', flight, 5, piece)).toBe(reason);
+    expect(deepProof('flight', { ...flight, endsOpen: true }, 5, piece)).toBeUndefined();
+    // A ramp or a single step is solved as treads that it does not have.
+    expect(deepProof('flight', { ...flight, noTreads: true }, 5, piece)).toBeUndefined();
+  });
+
+  test('of winders whose treads were not counted, and of passages, it knows nothing', () => {
     expect(deepProof('winder', { ...stairs, width: 300, turn: 90 }, 5, board)).toBeUndefined();
     expect(deepProof('passage', { width: 300, height: 300 }, 5, board)).toBeUndefined();
   });

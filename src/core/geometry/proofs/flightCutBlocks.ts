@@ -57,8 +57,8 @@ export function flightCutBlocks(flight: FlightAtMost, piece: PieceSize): boolean
   const overFlight = (x: number): number => max(footCeiling, rise + slope * x + headroom);
   const scene: CutScene = {
     walls: [
-      ...(footSpace === Infinity ? [] : [{ n: [-1, 0] as const, at: footSpace }]),
-      ...(headSpace === Infinity ? [] : [{ n: [1, 0] as const, at: top + headSpace }]),
+      ...(endsOpen || footSpace === Infinity ? [] : [{ n: [-1, 0] as const, at: footSpace }]),
+      ...(endsOpen || headSpace === Infinity ? [] : [{ n: [1, 0] as const, at: top + headSpace }]),
     ],
     solids: sides,
     free: {

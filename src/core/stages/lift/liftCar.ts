@@ -1,5 +1,6 @@
 import { degrees } from '../../measures/angle';
 import { decidePassage } from '../../geometry/planar/decidePassage';
+import { carFromSide, raisedIntoCar } from '../../geometry/raisedIntoCar';
 import { rectangleThroughOpening } from '../../geometry/rectangleThroughOpening';
 import {
   carPassage,
@@ -9,11 +10,12 @@ import {
   type SlantedFit,
 } from '../../geometry/slantedIntoCar';
 import type { PieceSize, Pose } from '../../measures/piece';
-import { motionInPlan, type TurnedHold } from '../../motion/attitude';
+import { attitudeInPlan, motionInPlan, type TurnedHold } from '../../motion/attitude';
 import { ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../../motion/hold';
 import { liftCarAtMost } from './liftCarAtMost';
 import { levelBox, planScene } from '../../motion/planScene';
-import type { Motion, SceneBox } from '../../space/motion';
+import type { KeyAttitude, Motion, SceneBox } from '../../space/motion';
+import { goingOn } from '../../space/quaternion';
 import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
 import { roomiest, type StagePassage } from '../../motion/stagePassage';
 import { shownGiven } from '../../measures/shown';
@@ -24,8 +26,9 @@ import type { LiftCarMeasures } from './liftCarMeasures';
 interface CarEntry {
   readonly passage: StagePassage;
   readonly hold: TurnedHold;
-  /** Straight in at a constant attitude; else level, turned in plan. */
+  /** Straight in at a constant attitude; else level, turned in plan, or its front raised as it goes in. */
   readonly straight: boolean;
+  readonly raised?: true;
   /** Straight in leaning or tilted: sizes along, across and upright as it is held, at a padding. */
   readonly box: (padding: number) => { along: number; across: number; upright: number };
 }
@@ -41,7 +44,8 @@ const padded = (size: number, c: number): number => Math.max(0, size + 2 * c);
  * user.
  *
  * Families: level, straight in or turning in plan as it goes in (`turnedIntoCar`); straight in at a constant
- * attitude turned out of level, tilted (in the plane of travel, under the door's head) or leaning (across it).
+ * attitude turned out of level, tilted (in the plane of travel, under the door's head) or leaning (across it); straight
+ * in, its front raised past the door's head on the way (`raisedIntoCar`).
  * @source turnedIntoCar; Carver's condition for a turned face (Wetzel, Math. Mag. 73, 2000, 204-211)
  */
 export function liftCarPassages(measures: LiftCarMeasures, piece: PieceSize): StagePassage[] {
@@ -60,8 +64,12 @@ export function liftCarAnswer(measures: LiftCarMeasures, piece: PieceSize): Stag
   return roomiest(carEntries(measures, piece)).passage.answer;
 }
 
+const RAISED_INSIDE = closestAt('in the car, its front raised as it goes in', 'head', 'ceiling', 'far wall');
+
 /** Clearance [mm a side] above which nothing depends on more. */
 const AMPLE = 150;
+/** How it is held as it begins whose front may be raised on the way in. */
+const RAISED: readonly Hold[] = ['LB', 'LT'];
 /** A way that by its sections leaves less than this [mm a side] is not asked of the planner: its closed form stands. */
 const HOPELESS = -80;
 
@@ -183,6 +191,22 @@ function carEntries(
     entries[i] = round;
     best = Math.max(best, round.passage.answer.clearance);
   });
+  for (const hold of RAISED) {
+    const { along, across, upright } = sizesOfHold(piece, hold);
+    const inside = rectangleThroughOpening(carDepth, carHeight, along, upright).clearance;
+    const most = Math.min(inside, (door - across) / 2);
+    if (most < HOPELESS || most <= best) continue;
+    const clearance = raisedIntoCar(along, upright, { head, depth: carDepth, height: carHeight }, most, best);
+    if (clearance <= best) continue;
+    best = clearance;
+    const box = (c: number) => ({
+      along: padded(along, c),
+      across: padded(across, c),
+      upright: padded(upright, c),
+    });
+    const entry = entryOf({ hold }, clearance, 'tilted', RAISED_INSIDE, false, box);
+    entries.push({ ...entry, hold: { hold, turned: 'tilted' }, raised: true });
+  }
   return entries;
 }
 
@@ -213,6 +237,19 @@ export function liftCarMotion(
       { x: 0, y: inside, angle: Math.PI / 2 },
     ];
     motion = motionInPlan(path, entry.hold, high);
+  } else if (entry.raised) {
+    const side = carFromSide(along, upright, {
+      head: Math.min(doorHeight, carHeight),
+      depth: carDepth,
+      height: carHeight,
+    });
+    const decision = decidePassage(side.world, along, upright, side.start, side.goal);
+    const keys: KeyAttitude[] = [];
+    for (const { x, y, angle } of decision.verdict === 'passes' ? decision.path() : []) {
+      const turn = attitudeInPlan({ ...entry.hold, tilt: Math.PI / 2 - angle }, Math.PI / 2);
+      keys.push({ at: [0, y, x], turn: goingOn(turn, keys[keys.length - 1]?.turn) });
+    }
+    motion = keys;
   } else {
     const decision = decidePassage(passage.world, along, across, passage.start, passage.goal);
     motion = motionInPlan(decision.verdict === 'passes' ? decision.path() : [], entry.hold, high);

@@ -65,6 +65,23 @@ describe('lift car', () => {
     }
   });
 
+  test('a piece longer than the car is deep is raised past the door as it goes in, free by the independent replay', () => {
+    // Its diagonal in the side view of the car has room (Pythagoras), under the door's head it has not.
+    const tall = { doorWidth: 757, doorHeight: 1987, carWidth: 1153, carDepth: 1629, carHeight: 2379 };
+    const deep = { doorWidth: 959, doorHeight: 1961, carWidth: 998, carDepth: 1275, carHeight: 2223 };
+    for (const [measures, piece, least] of [
+      [tall, sortedPiece(2069, 718, 35), 60],
+      [deep, sortedPiece(2019, 724, 41), 100],
+    ] as const) {
+      const shown = liftCarMotion(measures, piece);
+      expect(shown.clearance).toBeGreaterThan(least);
+      expect(shown.pose).toBe('tilted');
+      expect(shown.motion.length).toBeGreaterThan(2);
+      const seen = replay(shown, piece, { padding: shown.motionPadding, step: 4 });
+      expect(seen.worstPenetration).toBeLessThan(0.05);
+    }
+  });
+
   test('sliding in at one angle is never refused by the planner', () => {
     fc.assert(
       fc.property(unit, unit, unit, unit, unit, (a, b, c, d, e) => {
