@@ -10,7 +10,7 @@ export interface CarSection {
 }
 
 /** Slices that one bracket may look at. */
-const WORK = 2000;
+const WORK = 1000;
 const REMEMBERED = 500;
 const known = new Remembered<number>(REMEMBERED);
 
