@@ -24,7 +24,7 @@ import type { KeyAttitude } from '../../space/motion';
 const { PI, abs, acos, asin, atan2, ceil, cos, max, min, sin } = Math;
 
 /** A family's motion, whatever its raise. */
-export type DrawnFit = Omit<FamilyFit, 'raise'>;
+type DrawnFit = Omit<FamilyFit, 'raise'>;
 
 /** Turned at most so far between two key attitudes [rad], so that a straight move strays by far less than 1 mm. */
 const STEP = YAW_STEP;
