@@ -79,7 +79,10 @@ function shownAndProved(stage: StageName, measures: PlacedMeasures, piece: Piece
   const passages =
     solver.solvedBy === 'closed form'
       ? solver.passages(measures, piece, 'with leaning')
-      : routePassages(solver.searched(measures), piece, 0).map(({ passage }) => passage);
+      : // Widened too; what one place of a search by chance finds gives no figure.
+        routePassages(solver.searched(measures), piece, 1)
+          .map(({ passage }) => passage)
+          .filter(({ answer }) => !answer.byChance);
   const shown = Math.max(
     -piece.length / 2,
     ...passages.map(({ answer }) => (answer.nothingFound ? -Infinity : answer.clearance)),

@@ -75,11 +75,34 @@ export function widestMotion(stage: SearchedStage, piece: PieceSize): AnswerWith
   const wider = widestOf(widenedMotions(stage, piece, proved, fits, 'the widest'));
   if (wider && (!best || wider.clearance > best.clearance - DRAWN)) {
     const found = foundMotion(stage.task(piece, wider.hold), piece, wider);
-    return answerOfMotion(found, piece, wider.hold, proved);
+    const low = found.raise > RAISE_BY_HAND ? widenedLow(stage, piece, proved, fits) : [];
+    const lowest = widestOf(low);
+    if (!lowest || lowest.clearance <= wider.clearance)
+      return answerOfMotion(found, piece, wider.hold, proved);
+    return answerOfMotion(
+      foundMotion(stage.task(piece, lowest.hold), piece, lowest),
+      piece,
+      lowest.hold,
+      proved,
+    );
   }
   if (!best || !stage.plan) return answerOfMotion(null, piece, 'LB', proved);
   const found = checkedMotion(stage.task(piece, best.hold), piece, drawnOf(stage, piece, best), best.raise);
   return answerOfMotion(found, piece, best.hold, proved);
+}
+
+/** Where the widest is raised high: what begins low may stay low. */
+function widenedLow(
+  stage: SearchedStage,
+  piece: PieceSize,
+  proved: ProvedBound,
+  fits: readonly FamilyFit[],
+): HeldMotion[] {
+  if (!stage.plan) return [];
+  const low = withByHand(stage.plan, piece, fits).filter(({ raise }) => raise <= RAISE_BY_HAND);
+  const byHand = widestOf(low);
+  if (!byHand || byHand === widestOf(fits)) return [];
+  return widenedMotions(stage, piece, proved, low, 'each hold', low);
 }
 
 function widestOf<T extends { readonly clearance: number }>(all: readonly T[]): T | undefined {
@@ -231,8 +254,6 @@ export function routePassages(stage: SearchedStage, piece: PieceSize, work: numb
   const all = plan ? withByHand(plan, piece, fits) : [];
   const passages = all.map((fit) => ofFamily(stage, fit, proved));
   if (plan && work === 0) return passages;
-  const best = widestOf(fits);
-  const byHand = widestOf(all.filter(({ raise }) => raise <= RAISE_BY_HAND));
   const wider = widenedMotions(stage, piece, proved, fits, 'each hold');
   let raised = false;
   const add = (held: HeldMotion, task = stage.task): void => {
@@ -249,11 +270,7 @@ export function routePassages(stage: SearchedStage, piece: PieceSize, work: numb
       .filter(({ clearance }) => clearance >= 0)
       .forEach((held) => add(held, walled));
   }
-  // Where the widest is raised high, what begins low may stay low.
-  if (raised && byHand && best !== byHand) {
-    const low = all.filter(({ raise }) => raise <= RAISE_BY_HAND);
-    widenedMotions(stage, piece, proved, low, 'each hold', low).forEach((held) => add(held));
-  }
+  if (raised) widenedLow(stage, piece, proved, fits).forEach((held) => add(held));
   const shown = widestOf(passages.map(({ passage }) => passage.answer))?.clearance ?? -Infinity;
   const unlikely = plan !== undefined && stage.walled === undefined && shown < UNLIKELY;
   if (shown < 0 && proved.atMost >= 0 && !unlikely) {
