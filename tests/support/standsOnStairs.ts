@@ -2,7 +2,7 @@ import type { PieceSize } from '../../src/core/measures/piece';
 import { seededStream } from '../../src/core/space/seededStream';
 
 // Taken out of Math once: jest is slow at looking them up.
-const { abs, ceil, cos, max, min, sin, PI } = Math;
+const { ceil, cos, max, min, sin, PI } = Math;
 
 type Point3 = readonly [number, number, number];
 type Place = readonly [number, number];
@@ -21,12 +21,38 @@ export interface BuiltLanding {
   readonly upper: 'square' | { readonly from: number; readonly to: number };
 }
 
+/** So far on either side of the landing's edge a point is looked at where an edge of the box crosses it [mm]. */
+const BESIDE = 1e-4;
+
+/** Where the edges of a box cross the upright planes through the landing's edges, a little on either side. */
+function crossings(b: BuiltLanding, [cx, cy]: Place, box: readonly Point3[]): Point3[] {
+  const planes: [axis: 0 | 1, at: number][] = [[0, -cx]];
+  if (b.upper === 'square') planes.push([1, b.lower - cy]);
+  const points: Point3[] = [];
+  // The points of an edge stand in rows of four, of which these are the ends.
+  for (let i = 0; i < box.length; i += 4) {
+    const [p, q] = [box[i]!, box[i + 3]!];
+    for (const [axis, at] of planes) {
+      const run = q[axis] - p[axis];
+      for (const beside of [-BESIDE, BESIDE]) {
+        const t = (at + beside - p[axis]) / run;
+        if (!(t >= 0 && t <= 1)) continue;
+        points.push([p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1]), p[2] + t * (q[2] - p[2])]);
+      }
+    }
+  }
+  return points;
+}
+
 /**
- * Whether a box stands at some height with its centre over `place`: every corner and points along every edge are
- * looked at one by one against treads, risers, ceilings and walls; upright edges of the walls against its shadow.
+ * Whether a box stands at some height with its centre over `place`: every corner, points along every edge and where
+ * these cross the landing's edges are looked at one by one against treads, risers, ceilings and walls; upright edges of
+ * the walls against its shadow.
  */
-function stands(b: BuiltLanding, [cx, cy]: Place, box: readonly Point3[]): boolean {
+function stands(b: BuiltLanding, place: Place, edges: readonly Point3[]): boolean {
   const { upper } = b;
+  const [cx, cy] = place;
+  const box = [...edges, ...crossings(b, place, edges)];
   let low = -Infinity;
   let high = Infinity;
   for (const [dx, dy, dz] of box) {
@@ -74,7 +100,7 @@ const SIDES: readonly Place[] = Array.from({ length: 182 }, (_, i) => [
   cos((i * PI) / 181),
 ]);
 
-/** Corners and points along the edges of a box turned by yaw, tilt and lean. */
+/** Corners and points along the edges of a box turned by yaw, tilt and lean: four in a row for each edge. */
 function boxPoints(size: PieceSize, yaw: number, tilt: number, lean: number): Point3[] {
   const [cy, sy, ct, st] = [cos(yaw), sin(yaw), cos(tilt), sin(tilt)];
   const [cl, sl] = [cos(lean), sin(lean)];
@@ -84,13 +110,17 @@ function boxPoints(size: PieceSize, yaw: number, tilt: number, lean: number): Po
     return [x2 * cy - y1 * sy, x2 * sy + y1 * cy, z2];
   };
   const steps = [-0.5, -0.2, 0.2, 0.5];
+  const ends = [-0.5, 0.5];
   const points: Point3[] = [];
-  for (const a of steps)
-    for (const b of steps)
-      for (const c of steps) {
-        const edge = [a, b, c].filter((v) => abs(v) === 0.5).length;
-        if (edge >= 2) points.push(about([a * size.length, b * size.breadth, c * size.thickness]));
-      }
+  for (const one of ends)
+    for (const other of ends) {
+      for (const a of steps)
+        points.push(about([a * size.length, one * size.breadth, other * size.thickness]));
+      for (const b of steps)
+        points.push(about([one * size.length, b * size.breadth, other * size.thickness]));
+      for (const c of steps)
+        points.push(about([one * size.length, other * size.breadth, c * size.thickness]));
+    }
   return points;
 }
 
