@@ -46,6 +46,15 @@ describe('doorClear', () => {
     }
   });
 
+  it('takes nothing off with the leaf off where there is no stop', () => {
+    expect(clear({ openAngle: radians(180), stop: 0 })).toBeCloseTo(762, 9);
+  });
+
+  it('gives half a millimetre that is left, and refuses where nothing is', () => {
+    expect(clear({ leafThickness: 749.5 })).toBeCloseTo(0.5, 9);
+    expect(doorClear({ ...LEAF, leafThickness: 750 })).toMatchObject({ ok: false });
+  });
+
   it('refuses a leaf that leaves nothing', () => {
     expect(doorClear({ ...LEAF, openAngle: radians(45), furniture: 300 })).toMatchObject({
       ok: false,

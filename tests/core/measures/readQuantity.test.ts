@@ -28,6 +28,10 @@ describe('TOMM: lengths are read as people write them', () => {
     ['  78 in ', 1981.2],
     ['0 mm', 0],
     ['-5 mm', -5],
+    // The sign is that of the whole, not of its first part.
+    ['-2 ft 6 in', -762],
+    ["-2' 6", -762],
+    ["2' 11", 889],
     ['2ft 6', 762],
     ["2' 6", 762],
     ["2' 6 1/2", 774.7],
@@ -76,6 +80,11 @@ describe('TOMM: lengths are read as people write them', () => {
     ['2\' 14"', 'parts'],
     ['2.5 ft 3 in', 'parts'],
     ['1 m 20 cm', 'parts'],
+    // Twelve inches are another foot.
+    ["2' 12", 'parts'],
+    ['2 ft 12 in', 'parts'],
+    ['2.5 ft 3', 'parts'],
+    ['2 ft +6 in', 'parts'],
     ['2 ft -+6 in', 'unreadable'],
     ['about 760 mm', 'unreadable'],
     ['760 mm wide', 'unreadable'],

@@ -37,6 +37,10 @@ describe('figures in sentences', () => {
     expect(shownGiven(value, places)).toBe(shown);
   });
 
+  it('is shown in whole figures where no places are asked for, and told to a tenth', () => {
+    expect([shownDown(39.96), shownUp(39.04), shownGiven(38.37)]).toEqual([39, 40, 38.4]);
+  });
+
   it('never shows more than is left, less than is needed, or a figure a whole place away', () => {
     fc.assert(
       fc.property(evenly(-1e5, 1e5), fc.integer({ min: 0, max: 3 }), (value, places) => {

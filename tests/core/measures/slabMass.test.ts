@@ -10,6 +10,8 @@ describe('slabMass', () => {
     expect(SLATE_DENSITY).toBeGreaterThanOrEqual((2700 + 2950) / 2);
     expect(SLATE_DENSITY).toBeLessThanOrEqual(2950);
     expect((SLATE_DENSITY * 9.80665) / 1000).toBeCloseTo(28, 0);
+    // 28000 N/m3 over standard gravity, 2855.2, down to a multiple of 50.
+    expect(SLATE_DENSITY).toBe(50 * Math.floor(28000 / 9.80665 / 50));
   });
 
   it('puts a one-piece slate of 6 to 7 ft between 110 and 130 kg (common practice, no source)', () => {
