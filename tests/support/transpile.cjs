@@ -17,11 +17,35 @@ function withOwnGlobals(code) {
 
 const self = readFileSync(__filename);
 
+/** With IDLE=1 every `expect` of a test tells that it was come to; everyTestAsserts.ts says which were not. */
+function telling(source, fileName) {
+  const file = ts.createSourceFile(fileName, source, ts.ScriptTarget.ES2022, true);
+  const calls = [];
+  const visit = (node) => {
+    if (ts.isCallExpression(node) && node.expression.getText(file) === 'expect')
+      calls.push(node.getStart(file));
+    ts.forEachChild(node, visit);
+  };
+  visit(file);
+  const lineOf = (at) => file.getLineAndCharacterOfPosition(at).line + 1;
+  let text = source;
+  for (const at of [...calls].sort((a, b) => b - a))
+    text = `${text.slice(0, at)}(globalThis.comeTo(${lineOf(at)}), expect)${text.slice(at + 'expect'.length)}`;
+  return `globalThis.expectsAt = ${JSON.stringify(calls.map(lineOf))};${text}`;
+}
+
 module.exports = {
   getCacheKey: (source, fileName) =>
-    createHash('sha1').update(self).update(ts.version).update(fileName).update(source).digest('hex'),
+    createHash('sha1')
+      .update(self)
+      .update(ts.version)
+      .update(process.env.IDLE ?? '')
+      .update(fileName)
+      .update(source)
+      .digest('hex'),
   process(source, fileName) {
-    const { outputText, sourceMapText } = ts.transpileModule(source, {
+    const told = process.env.IDLE && fileName.endsWith('.test.ts') ? telling(source, fileName) : source;
+    const { outputText, sourceMapText } = ts.transpileModule(told, {
       fileName,
       compilerOptions: {
         module: ts.ModuleKind.CommonJS,
