@@ -1,25 +1,35 @@
 import { degrees } from '../../measures/angle';
+import { leastBetween } from '../../geometry/goldenSection';
 import { rectangleThroughOpening } from '../../geometry/rectangleThroughOpening';
 import type { PieceSize, Pose } from '../../measures/piece';
 import { clearSquareToPitch, type FlightMeasures } from './flight';
 import { ALL_HOLDS, sizesOfHold, poseOfHold, type Hold } from '../../motion/hold';
-import { FEW_RISERS, flightEndsAtMost, flightEndsFit, type FlightEndMeasures } from './flightEnds';
+import {
+  FEW_RISERS,
+  flightEndsAtMost,
+  flightEndsFit,
+  type FlightEndMeasures,
+  type FlightEndsFit,
+} from './flightEnds';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import { openingAtMost } from '../opening/openingAtMost';
 import type { StagePassage } from '../../motion/stagePassage';
 import { shownGiven } from '../../measures/shown';
 import { closestAt, closestAtFigure, type Closest } from '../../motion/closest';
 
-interface StraightMotion {
-  readonly hold: Hold;
+interface Leant {
   /** On the straight part alone [mm a side]. */
   readonly straight: number;
-  readonly pose: Pose;
-  readonly critical: Closest;
   /** Height [mm] it takes square to the pitch, and how much of that padding adds [mm per mm]. */
   readonly height: number;
   readonly perPadding: number;
-  readonly leaning: boolean;
+}
+
+interface StraightMotion extends Leant {
+  readonly hold: Hold;
+  readonly pose: Pose;
+  readonly critical: Closest;
+  readonly leaning?: { readonly angle: number; readonly at: (angle: number) => Leant };
 }
 
 /**
@@ -57,9 +67,20 @@ export function flightPassages(
     let raise = 0;
     if (measured) {
       const { along } = sizesOfHold(piece, motion.hold);
-      const fit = flightEndsFit(measures, ends, along, motion.height);
-      // Leaning, padding adds more to the height than to a side.
-      const byEnds = fit.clearance > 0 ? fit.clearance / motion.perPadding : fit.clearance;
+      const atEnds = (leant: Leant): { readonly fit: FlightEndsFit; readonly clearance: number } => {
+        const fit = flightEndsFit(measures, ends, along, leant.height);
+        // Leaning, padding adds more to the height than to a side.
+        return { fit, clearance: fit.clearance > 0 ? fit.clearance / leant.perPadding : fit.clearance };
+      };
+      let { fit, clearance: byEnds } = atEnds(motion);
+      if (motion.leaning && byEnds < clearance) {
+        for (const other of leantOtherwise(motion.leaning, (leant) => atEnds(leant).clearance)) {
+          const there = atEnds(other);
+          if (Math.min(other.straight, there.clearance) <= Math.min(clearance, byEnds)) continue;
+          ({ fit, clearance: byEnds } = there);
+          clearance = other.straight;
+        }
+      }
       raise = fit.raise;
       if (byEnds < clearance) {
         clearance = byEnds;
@@ -183,14 +204,13 @@ function straightMotions(measures: FlightMeasures, channel: number, piece: Piece
       critical: byWidth <= byHeight ? between : under,
       height: upright,
       perPadding: 1,
-      leaning: false,
     });
     if (hold[0] !== 'L') continue;
     const fit = rectangleThroughOpening(width, channel, across, upright);
     if (fit.clearance <= straight || fit.angle <= 0) continue;
-    const [s, c] = [Math.sin(fit.angle), Math.cos(fit.angle)];
-    const [long, short] = [Math.max(across, upright), Math.min(across, upright)];
+    const at = (angle: number): Leant => leantBy(angle, width, channel, across, upright);
     motions.push({
+      ...at(fit.angle),
       hold,
       straight: fit.clearance,
       pose: 'leaning',
@@ -199,10 +219,38 @@ function straightMotions(measures: FlightMeasures, channel: number, piece: Piece
         'sides',
         'slope',
       ),
-      height: channel >= width ? long * c + short * s : long * s + short * c,
-      perPadding: s + c,
-      leaning: true,
+      leaning: { angle: fit.angle, at },
     });
   }
   return motions;
+}
+
+/** A face as it stands between the sides and the ceiling line, its long side turned by so much from the longer of these two. */
+function leantBy(angle: number, width: number, channel: number, across: number, upright: number): Leant {
+  const [s, c] = [Math.sin(angle), Math.cos(angle)];
+  const [long, short] = [Math.max(across, upright), Math.min(across, upright)];
+  const [along, beside] = [long * c + short * s, long * s + short * c];
+  const [height, wide] = channel >= width ? [along, beside] : [beside, along];
+  return {
+    straight: Math.min(channel - height, width - wide) / (2 * (c + s)),
+    height,
+    perPadding: s + c,
+  };
+}
+
+/** After so many an angle is known to a thousandth of what is told. */
+const STEPS = 40;
+
+/**
+ * Leant over more, and less, than leaves most between the sides, as far as the ends leave more for it: so a flight that is
+ * wider leaves no less for being leant in otherwise.
+ */
+function leantOtherwise(
+  { angle, at }: { readonly angle: number; readonly at: (angle: number) => Leant },
+  byEnds: (leant: Leant) => number,
+): Leant[] {
+  const left = (turned: number): number => Math.min(at(turned).straight, byEnds(at(turned)));
+  return [0, Math.PI / 2].map((end) =>
+    at(leastBetween((turned) => -left(turned), Math.min(angle, end), Math.max(angle, end), STEPS).at),
+  );
 }

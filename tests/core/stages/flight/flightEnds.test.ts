@@ -1,8 +1,13 @@
 import fc from 'fast-check';
 import { bendWithWall } from '../../../../src/core/geometry/bendWithWall';
 import { passageBracket } from '../../../../src/core/geometry/planar/passageBracket';
-import { flightEndsAtMost, flightEndsFit } from '../../../../src/core/stages/flight/flightEnds';
-import { sortedPiece } from '../../../../src/core/measures/piece';
+import {
+  flightEndsAtMost,
+  flightEndsFit,
+  type FlightEndMeasures,
+} from '../../../../src/core/stages/flight/flightEnds';
+import { flightPassages } from '../../../../src/core/stages/flight/flightPassages';
+import { sortedPiece, type PieceSize } from '../../../../src/core/measures/piece';
 import { bendPassage } from '../../../support/bendPassage';
 import { flightElevation, flightEndsMotion } from '../../../support/flightEndsMotion';
 import { replay } from '../../../support/replayMotion';
@@ -11,6 +16,13 @@ import { seeded } from '../../../support/parkMiller';
 import { evenly } from '../../../support/evenly';
 
 const unit = evenly(0, 1);
+
+interface StairDrawn {
+  readonly headroom: number;
+  readonly rise: number;
+  readonly going: number;
+  readonly ends: FlightEndMeasures;
+}
 
 describe('on to a flight and off it', () => {
   test('the closed form for a bend with a wall lies in the brackets of 25 seeded bends', () => {
@@ -227,5 +239,34 @@ describe('on to a flight and off it', () => {
     );
     const bound = flightEndsAtMost(flight, ends, { length: 1830, breadth: 930, thickness: 25 })!;
     expect(bound.atMost).toBeGreaterThan(0);
+  });
+
+  test('a wider flight leaves no less: what is carried in the narrower may be carried so in it', () => {
+    const next = seeded(335);
+    const drawn = (least: number, most: number): number => least + (most - least) * next();
+    const best = (width: number, stair: StairDrawn, piece: PieceSize): number =>
+      Math.max(
+        ...flightPassages({ ...stair, width }, piece, stair.ends).map(({ answer }) => answer.clearance),
+      );
+    let leaning = 0;
+    for (let n = 0; n < 70; n++) {
+      const stair: StairDrawn = {
+        ...{ headroom: drawn(1850, 2100), rise: drawn(150, 215), going: drawn(215, 290) },
+        ends: {
+          ...{ risers: 12, footCeiling: drawn(2000, 2600), footSpace: drawn(900, 3000) },
+          ...{ headCeiling: drawn(1900, 2600), headSpace: drawn(900, 5000) },
+        },
+      };
+      const width = drawn(900, 1300);
+      const piece = sortedPiece(drawn(1800, 2600), drawn(1200, 1500), drawn(15, 60));
+      const narrow = best(width, stair, piece);
+      for (const more of [10, 40])
+        expect(best(width + more, stair, piece)).toBeGreaterThanOrEqual(narrow - 1e-6);
+      const [first] = flightPassages({ ...stair, width }, piece, stair.ends).filter(
+        ({ answer }) => answer.clearance === narrow,
+      );
+      if (first?.answer.pose === 'leaning') leaning++;
+    }
+    expect(leaning).toBeGreaterThan(8);
   });
 });
