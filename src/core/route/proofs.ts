@@ -2,7 +2,7 @@ import { centreCutBlocks, lineReaches } from '../geometry/proofs/centreCutBlocks
 import { radians, RIGHT_ANGLE } from '../measures/angle';
 import type { PieceSize } from '../measures/piece';
 import { deepProof } from './deepProof';
-import type { StageName } from '../stages/kinds';
+import { isStair, type StageName } from '../stages/kinds';
 import { solverOf } from '../stages/solvers';
 import { openingAtMost } from '../stages/opening/openingAtMost';
 import { armOf } from './arms';
@@ -184,8 +184,10 @@ function flightHolds(
 ): boolean {
   const flight = reading[side === 'before' ? i - 1 : i + 1];
   const { stage, measures: own, way } = entryAt(reading, i);
-  // Without a flight beside it a landing has a long one of its own; winding treads may end on a floor.
-  if (flight?.stage !== 'flight') return stage !== 'winder';
+  // Without a stair beside it a landing has a long flight of its own; winding treads at once are none, and may end on a floor.
+  if (flight?.stage !== 'flight') {
+    return stage !== 'winder' && (flight?.stage === undefined || !isStair(flight.stage));
+  }
   const { width = Infinity, height = Infinity, rise = 0, going = 0, risers } = flight.measures;
   const lower = (way === 'up') === (side === 'before');
   const ownWidth = stage !== 'half landing' && !lower ? (own.widthOut ?? own.width) : own.width;

@@ -38,3 +38,29 @@ test('a corner is proved only where its wider arm holds as far as the piece reac
   expect(proved(reach + 200)).toBe(false);
   expect(proved(reach + 10)).toBe(false);
 });
+
+test('a landing is proved where a flight as its own lies beside it, or none, and not where winding treads begin at once', () => {
+  // What is proved of a landing supposes straight flights between walls; over winding treads the piece may hang round a bend.
+  const stair = { height: 1900, rise: 190, going: 240 } as const;
+  const landing = {
+    stage: 'quarter landing',
+    measures: { ...stair, width: 700, widthOut: 700, ceiling: 1900 },
+  } as const;
+  const flight = {
+    stage: 'flight',
+    measures: { ...stair, width: 700, risers: 20, footCeiling: 1900 },
+  } as const;
+  const winder = { stage: 'winder', measures: { ...stair, width: 700, turn: 90 } } as const;
+  const proved = (...after: readonly (typeof flight | typeof winder)[]): boolean => {
+    const book = stageBook(0);
+    const rows = [flight, landing, ...after].map((row, i) =>
+      stageRow({ ...row, hand: 'left', way: 'up' }, i),
+    );
+    return (
+      proofAt(prepareRoute(rows, book), 1, book.pieceOf(sortedPiece(2700, 1300, 450)), book) !== undefined
+    );
+  };
+  expect(proved(flight)).toBe(true);
+  expect(proved()).toBe(true);
+  expect(proved(winder, flight)).toBe(false);
+});
