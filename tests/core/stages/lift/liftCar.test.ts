@@ -5,9 +5,12 @@ import { sortedPiece } from '../../../../src/core/measures/piece';
 import { liftCarAnswer, liftCarMotion, liftCarPassages } from '../../../../src/core/stages/lift/liftCar';
 import type { LiftCarMeasures } from '../../../../src/core/stages/lift/liftCarMeasures';
 import { liftCarAtMost } from '../../../../src/core/stages/lift/liftCarAtMost';
+import type { SceneBox } from '../../../../src/core/space/motion';
+import { seeded } from '../../../support/parkMiller';
 import { replay } from '../../../support/replayMotion';
 import { evenly } from '../../../support/evenly';
 
+type Span = readonly [number, number];
 const unit = evenly(0, 1);
 
 // 630 kg car, 1100 x 1400: ISO 4190-1 (seen); door 800 x 2000 and height 2200: from memory of the same.
@@ -80,6 +83,46 @@ describe('lift car', () => {
       const seen = replay(shown, piece, { padding: shown.motionPadding, step: 4 });
       expect(seen.worstPenetration).toBeLessThan(0.05);
     }
+  });
+
+  test('what turns in is free of a car built here from its measures, and ends behind its door', () => {
+    // Wider than the door by much, and not as deep as the piece is long: it has to turn as it goes in.
+    const next = seeded(71);
+    let turned = 0;
+    for (let n = 0; n < 8; n++) {
+      const doorWidth = 700 + 250 * next();
+      const carWidth = doorWidth + 150 + 500 * next();
+      const car = { doorWidth, doorHeight: 1000, carWidth, carDepth: 1150 + 350 * next(), carHeight: 1000 };
+      const piece = sortedPiece(car.carDepth + 60 + 250 * next(), 600 + 300 * next(), 20 + 350 * next());
+      const shown = liftCarMotion(car, piece);
+      if (shown.motion.length < 3) continue;
+      turned++;
+      const solid = ([x0, x1]: Span, [y0, y1]: Span, [z0, z1]: Span): SceneBox => ({
+        centre: [(x0 + x1) / 2, (y0 + y1) / 2, (z0 + z1) / 2],
+        size: [x1 - x0, y1 - y0, z1 - z0],
+        turn: [1, 0, 0, 0],
+      });
+      const [far, high] = [6000, [-100, 3000]] as const;
+      const half = car.carWidth / 2;
+      const scene = [
+        solid([-far, -doorWidth / 2], [-1e-3, 0], high),
+        solid([doorWidth / 2, far], [-1e-3, 0], high),
+        solid([-far, -half], [0, far], high),
+        solid([half, far], [0, far], high),
+        solid([-far, far], [car.carDepth, far], high),
+        solid([-far, far], [-far, far], [-500, 0]),
+        solid([-far, far], [0, far], [car.carHeight, 3000]),
+      ];
+      const seen = replay({ motion: shown.motion, scene }, piece, {
+        padding: Math.min(shown.motionPadding, shown.clearance),
+        step: 20,
+      });
+      expect([n, Math.max(0.05, seen.worstPenetration)]).toEqual([n, 0.05]);
+      const end = shown.motion[shown.motion.length - 1]!;
+      const shut = { motion: [end, end], scene: [solid([-far, far], [-far, 0], high), ...scene] };
+      expect(replay(shut, piece, { padding: shown.motionPadding }).worstPenetration).toBeLessThan(0.05);
+    }
+    expect(turned).toBeGreaterThan(3);
   });
 
   test('sliding in at one angle is never refused by the planner', () => {
