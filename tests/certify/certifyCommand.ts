@@ -1,14 +1,48 @@
 /**
  * Writes what each verdict of the sample month rests on into dist/certificates, reads it again and has it checked by a
- * file that imports nothing: `npm run certify`, or `npm run certify -- Q-25 Q-31`.
+ * file that imports nothing: `npm run certify`, or `npm run certify -- Q-25 Q-31`. With `-- --claims 3000` it goes over that
+ * many narrow random surveys in place of the month, and over what is proved in them that a piece cannot go.
  */
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
+import { sortedPiece } from '../../src/core/measures/piece';
+import { prepareRoute } from '../../src/core/route/preparedRoute';
+import { proofAt } from '../../src/core/route/proofs';
+import { stageBook } from '../../src/core/route/stageBook';
 import { SAMPLE_SURVEYS } from '../../src/sample/sampleSurveys';
+import { ownSeed } from '../attacks/shutAttack';
+import { shutRoute } from '../support/shutRoutes';
 import { certificates } from './certificates';
 import { check, type Certificate } from './check';
+import { shutCertificates } from './shutCertificate';
+
+/** Of what is proved of random surveys, how much is certified, by the stage and by what the certificate rests on. */
+function claims(surveys: number): void {
+  const book = stageBook(5);
+  const counted = new Map<string, number>();
+  for (let seed = 1; seed <= surveys; seed++) {
+    const { survey, piece: drawn } = shutRoute(ownSeed(seed));
+    // As drawn most of them pass, or nothing is proved.
+    const larger = 1 + (seed % 4) / 8;
+    const piece = sortedPiece(drawn.length * larger, drawn.breadth * larger, drawn.thickness * larger);
+    const route = prepareRoute(survey, book);
+    const at = route.steps.findIndex((_, i) => proofAt(route, i, book.pieceOf(piece), book) !== undefined);
+    if (at < 0) continue;
+    const made = shutCertificates(route, piece, book, {
+      ...{ survey: `seed ${seed}`, build: '' },
+      piece: { ...piece, name: 'the piece' },
+    });
+    if (typeof made === 'string') console.log(`seed ${seed}: no certificate: ${made}`);
+    const by = typeof made === 'string' ? 'none' : made.map(({ proof }) => proof.by)[0];
+    const key = `${route.steps[at]?.stage?.stage}: ${by}`;
+    counted.set(key, (counted.get(key) ?? 0) + 1);
+  }
+  for (const [key, count] of [...counted].sort()) console.log(`${key} ${count}`);
+}
 
 async function main(): Promise<void> {
+  const claimed = process.argv.indexOf('--claims');
+  if (claimed > 0) return claims(Number(process.argv[claimed + 1]));
   const folder = path.resolve(__dirname, '../../dist/certificates');
   mkdirSync(folder, { recursive: true });
   const asked = process.argv.slice(2);

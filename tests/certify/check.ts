@@ -6,8 +6,9 @@
  *
  * That a piece passes is checked by its motion: the air of the route is worked out from the rows, and the piece is led
  * through it, larger by so much that what lies between two places looked at is covered. That a piece cannot go is checked
- * by a section that is too small, a space that it has to stand in, or a line that its middle has to cross: for the last
- * two every attitude lies in some cell, and in every cell the piece is too large however it lies there.
+ * by a section that is too small, a rod in it that comes out of no door, a space that it has to stand in, or a line that its
+ * middle has to cross, round a corner or over a landing: for the last three every attitude lies in some cell, and in every cell the piece is too large however
+ * it lies there.
  *
  * Rounding is outward. Sums here have fewer than a hundred terms of less than 1e6 mm, so that floating-point numbers are
  * off by less than 1e-8 mm: ROUNDING is a hundred times that, and always against the certificate.
@@ -85,7 +86,7 @@ export interface ShutCertificate extends Named {
 
 export type Proof =
   /** The middle of the piece crosses a plane in which only a rectangle is open. */
-  | { readonly by: 'section'; readonly which: 'way in' | 'way out' }
+  | { readonly by: 'section'; readonly which: 'way in' | 'way out' | 'square to the pitch' }
   /** The piece has to stand wholly in a room or a car: too thick, too large in sum, too long across. */
   | { readonly by: 'sizes' }
   /** The same, for each attitude. */
@@ -96,6 +97,18 @@ export type Proof =
       readonly from: readonly [number, number];
       readonly to: readonly [number, number];
       readonly cells: readonly AttitudeCell[];
+    }
+  /** Out of a side door: with its tail so deep before the passage no rod in it reaches as little into the passage [mm]. */
+  | { readonly by: 'rod'; readonly depth: number }
+  /** The same over a landing, from the inner edge or the end of the spine: for each steepness that the stairs may have. */
+  | {
+      readonly by: 'landing';
+      readonly from: readonly [number, number];
+      readonly to: readonly [number, number];
+      readonly parts: readonly {
+        readonly slope: readonly [least: number, most: number];
+        readonly cells: readonly PlacedCell[];
+      }[];
     };
 
 /**
@@ -109,6 +122,19 @@ export type AttitudeCell = readonly [
   dx: number,
   dy: number,
   dz: number,
+  bound: number,
+];
+
+/** The same on a part of a line, by its middle and half its length, from 0 to 1 along the line. */
+export type PlacedCell = readonly [
+  x: number,
+  y: number,
+  z: number,
+  place: number,
+  dx: number,
+  dy: number,
+  dz: number,
+  dPlace: number,
   bound: number,
 ];
 
@@ -608,7 +634,7 @@ function checkShut({ measured, row: i, piece, tape, proof }: ShutCertificate): C
   const half = halfOf(piece, tape);
   switch (proof.by) {
     case 'section':
-      if (!tooLargeFor(half, sectionOf(row, proof.which, tape))) refuse('it may pass the section');
+      if (!tooLargeFor(half, sectionOf(measured, i, proof.which, tape))) refuse('it may pass the section');
       return { faults: [], looked: 1 };
     case 'sizes':
       if (!tooLargeToStand(half, spaceOf(measured, i, tape))) refuse('it may stand there');
@@ -625,6 +651,10 @@ function checkShut({ measured, row: i, piece, tape, proof }: ShutCertificate): C
       if (straightAfter(measured, i, tape, outward) < outward) refuse('the way out is not known far enough');
       return everyCell(proof.cells, half, (cell) => nowhereOnLine(cell, half, corner, proof.from, proof.to));
     }
+    case 'rod':
+      return checkRod(measured, i, half, tape, proof.depth);
+    case 'landing':
+      return checkLanding(measured, i, half, tape, proof);
   }
 }
 
@@ -640,7 +670,14 @@ const given = (row: Row, name: string): number =>
   row.measures[name] ?? refuse(`${name} of the ${row.stage} is not measured`);
 
 /** What is open in the plane through which the way leads, as wide and high as the tape allows. */
-function sectionOf(row: Row, which: 'way in' | 'way out', tape: number): readonly [number, number] {
+function sectionOf(
+  rows: readonly Row[],
+  i: number,
+  which: 'way in' | 'way out' | 'square to the pitch',
+  tape: number,
+): readonly [number, number] {
+  const row = rows[i]!;
+  if (which === 'square to the pitch') return squareToPitch(rows, i, tape);
   const out = which === 'way out';
   const sized = (width: string, height: number): [number, number] => [
     given(row, width) + tape,
@@ -663,6 +700,42 @@ function sectionOf(row: Row, which: 'way in' | 'way out', tape: number): readonl
     default:
       return refuse(`no section of a ${row.stage} is known here`);
   }
+}
+
+/**
+ * The plane through a nosing, square to the line of nosings: below the nosing it is in the stair, and above it ends at the
+ * flight's own ceiling, where that one is there.
+ */
+function squareToPitch(rows: readonly Row[], i: number, tape: number): readonly [number, number] {
+  const row = rows[i]!;
+  if (row.stage !== 'flight') refuse(`no pitch of a ${row.stage} is known here`);
+  const [risers, height] = [given(row, 'risers'), given(row, 'height') + tape];
+  const [least, most] = steepnessOf(row, tape / risers);
+  const clear = height / Math.hypot(1, least);
+  // The plane meets the ceiling so far before its nosing; one nosing lies less than a going from any place before the last.
+  const before = clear * Math.sin(Math.atan(most));
+  if (!(underOwnCeiling(rows, i, tape) >= before + given(row, 'going') + tape + ROUNDING))
+    refuse('the ceiling over the stair is not known to reach so far');
+  return [given(row, 'width') + tape, clear];
+}
+
+/** Rise for each mm of going, least and most, each of the two being off by so much. */
+function steepnessOf(row: Row, off: number): readonly [number, number] {
+  const [rise, going] = [given(row, 'rise'), given(row, 'going')];
+  if (!(rise > off && going > off)) refuse(`a stair of ${rise} and ${going} mm`);
+  return [(rise - off) / (going + off), (rise + off) / (going - off)];
+}
+
+/** Length in plan, before its last nosing, over which a flight's own ceiling is known, whatever is over its foot. */
+function underOwnCeiling(rows: readonly Row[], i: number, tape: number): number {
+  const row = rows[i]!;
+  const below = rows[row.way === 'down' ? i + 1 : i - 1];
+  const foot =
+    atEnd(row, 'foot', 'Ceiling') ?? (isStraight(below) || isLanding(below) ? ownCeiling(below) : Infinity);
+  const risers = given(row, 'risers');
+  const over = foot + tape - given(row, 'rise') + tape / risers - (given(row, 'height') - tape);
+  const [least] = steepnessOf(row, tape / risers);
+  return (risers - 1) * given(row, 'going') - tape - Math.max(0, over / least);
 }
 
 /**
@@ -739,19 +812,24 @@ function everyCell(
 }
 
 /** Cells that are no cell of a box halved again and again leave a gap, or are one too many. */
-function fills(middle: Point, side: Point, cells: readonly AttitudeCell[]): void {
+function fills(
+  middle: readonly number[],
+  side: readonly number[],
+  cells: readonly (readonly number[])[],
+): void {
   const [cell] = cells;
+  const sides = middle.length;
   const same = cell && [...middle, ...side].every((v, k) => cell[k] === v);
   if (same && cells.length === 1) return;
-  for (const k of [0, 1, 2] as const) {
-    const low = cells.filter((c) => c[k] < middle[k]);
-    const high = cells.filter((c) => c[k] > middle[k]);
-    const apart = cells.every((c) => Math.abs(c[k] - middle[k]) >= c[3 + k]!);
+  for (let k = 0; k < sides; k++) {
+    const low = cells.filter((c) => c[k]! < middle[k]!);
+    const high = cells.filter((c) => c[k]! > middle[k]!);
+    const apart = cells.every((c) => Math.abs(c[k]! - middle[k]!) >= c[sides + k]!);
     if (low.length === 0 || high.length === 0 || low.length + high.length < cells.length || !apart) continue;
-    const halved = side.map((v, j) => (j === k ? v / 2 : v)) as unknown as Point;
-    const shifted = (by: number): Point => middle.map((v, j) => (j === k ? v + by : v)) as unknown as Point;
-    fills(shifted(-halved[k]), halved, low);
-    fills(shifted(halved[k]), halved, high);
+    const halved = side.map((v, j) => (j === k ? v / 2 : v));
+    const shifted = (by: number): number[] => middle.map((v, j) => (j === k ? v + by : v));
+    fills(shifted(-halved[k]!), halved, low);
+    fills(shifted(halved[k]!), halved, high);
     return;
   }
   refuse(`the cells leave a gap, or overlap, about attitude ${middle.join(', ')}`);
@@ -804,36 +882,320 @@ export function nowhereOnLine(cell: AttitudeCell, half: Half, corner: Corner, fr
   const { widthIn, widthOut, ceiling, cos, sin } = corner;
   const axes = attitudeOf(cell);
   const spare = cell[6] + ROUNDING;
-  const wide = (x: number, y: number): number => halfWidth(axes, half, [x, y, 0]);
   if (2 * (halfWidth(axes, half, [0, 0, 1]) - spare) > ceiling) return true;
-  // The outer walls leave a part of the line.
-  let [k0, k1] = [0, 1];
-  for (const [nx, ny, at] of [
+  const walls: readonly Wall[] = [
     [0, -1, widthIn],
     [sin, -cos, widthOut],
-  ] as const) {
-    const left = at - wide(nx, ny) + spare - (nx * from[0] + ny * from[1]);
+  ];
+  const left = betweenWalls(axes, half, spare, walls, [from, to], [0, 1]);
+  return !left || !partedFrom(axes, half, spare, { at: [0, 0], n0: [0, 1], n1: [-sin, cos] }, left);
+}
+
+/** Everything is at nx x + ny y <= at. */
+type Wall = readonly [nx: number, ny: number, at: number];
+/** An edge of a convex upright solid, and the normals, into it, of the two faces that meet there. */
+interface Edge {
+  readonly at: Flat;
+  readonly n0: Flat;
+  readonly n1: Flat;
+}
+type Axes = readonly Point[];
+
+/** The ends of what outer walls leave a box's middle of a part of a line; undefined: nothing. */
+function betweenWalls(
+  axes: Axes,
+  half: Half,
+  spare: number,
+  walls: readonly Wall[],
+  [from, to]: readonly [Flat, Flat],
+  [low, high]: readonly [number, number],
+): readonly [Flat, Flat] | undefined {
+  let [k0, k1] = [low, high];
+  for (const [nx, ny, at] of walls) {
+    const left = at - halfWidth(axes, half, [nx, ny, 0]) + spare - (nx * from[0] + ny * from[1]);
     const slope = nx * (to[0] - from[0]) + ny * (to[1] - from[1]);
     if (Math.abs(slope) < ROUNDING) {
-      if (left < -ROUNDING) return true;
+      if (left < -ROUNDING) return undefined;
     } else if (slope > 0) k1 = Math.min(k1, left / slope + ROUNDING);
     else k0 = Math.max(k0, left / slope - ROUNDING);
   }
-  if (k0 > k1) return true;
-  // A line through the inner edge, square to something between the two walls' normals, has to part the piece from the wall
-  // between them. How much it is short of that is convex along the way, and concave in straight pieces over the normals.
+  if (k0 > k1) return undefined;
+  const at = (k: number): Flat => [from[0] + k * (to[0] - from[0]), from[1] + k * (to[1] - from[1])];
+  return [at(k0), at(k1)];
+}
+
+/**
+ * A line through an edge, square to something between the normals of its faces, has to part the box from the solid. How much
+ * it is short of that is convex along the way, and concave in straight pieces over the normals.
+ */
+function partedFrom(
+  axes: Axes,
+  half: Half,
+  spare: number,
+  { at, n0, n1 }: Edge,
+  ends: readonly [Flat, Flat],
+): boolean {
   const shares = [0, 1];
   for (const axis of axes) {
-    const [p, q] = [axis[1], -sin * axis[0] + cos * axis[1]];
+    const [p, q] = [axis[0] * n0[0] + axis[1] * n0[1], axis[0] * n1[0] + axis[1] * n1[1]];
     if (p * q < 0) shares.push(p / (p - q));
   }
-  return shares.every((m) => {
-    const [nx, ny] = [-m * sin, 1 - m + m * cos];
-    return [k0, k1].every((k) => {
-      const [x, y] = [from[0] + k * (to[0] - from[0]), from[1] + k * (to[1] - from[1])];
-      return -(nx * x + ny * y) < wide(nx, ny) - spare;
-    });
+  return shares.some((m) => {
+    const [nx, ny] = [(1 - m) * n0[0] + m * n1[0], (1 - m) * n0[1] + m * n1[1]];
+    return ends.some(
+      ([x, y]) => nx * (at[0] - x) + ny * (at[1] - y) >= halfWidth(axes, half, [nx, ny, 0]) - spare,
+    );
   });
+}
+
+// A side door in plan: the passage between y = 0 and its width, the door below it, in a wall, and the floor before the door.
+
+/**
+ * Under a ceiling H a diagonal D of the piece never shows less than sqrt(D^2 - H^2) in plan: a rod of that length, with the
+ * piece's middle for its own, has to come out of the door. Its tail is at every depth for the last time after its head has
+ * come into the doorway for good. There, at `depth`, the rod leads from the tail through the doorway into the passage: too
+ * long to lie in the doorway, or with its head in it and its tail on the floor before. So it is no flatter than doorway and
+ * floor are wide for what is deep of them, and what reaches into the passage is no more than that is wide.
+ */
+function checkRod(rows: readonly Row[], i: number, half: Half, tape: number, depth: number): Checked {
+  const row = rows[i]!;
+  if (row.stage !== 'side door' || row.into === undefined) refuse(`a rod out of a ${row.stage}`);
+  const ceiling = row.measures['ceiling'] ?? given(row, 'height');
+  const diagonal = 2 * Math.hypot(...half);
+  const [door, passage] = [given(row, 'width') + tape, given(row, 'widthOut') + tape];
+  const wall = Math.max(0, given(row, 'wall') - tape);
+  const [toDoor, toPassage] = row.into ? ([-1, 1] as const) : ([1, -1] as const);
+  const floor = Math.max(door, widthBeside(rows, i, toDoor, diagonal, ceiling, tape) + tape);
+  if (widthBeside(rows, i, toPassage, diagonal + door, ceiling, tape) > given(row, 'widthOut'))
+    refuse('the passage is wider beyond');
+  const rod = Math.sqrt(Math.max(0, diagonal ** 2 - (ceiling + tape) ** 2)) - ROUNDING;
+  if (!(rod > Math.hypot(door, wall) + ROUNDING)) refuse('it may lie in the doorway');
+  if (!(depth >= 0)) refuse(`a tail ${depth} mm deep`);
+  if (depth > wall && !(rod > floor && depth < Math.sqrt(rod ** 2 - floor ** 2) - ROUNDING))
+    refuse('its head may be in the doorway with its tail so deep');
+  const flattest = depth > wall ? Math.max(wall / door, depth / floor) : depth / door;
+  if (!((rod * flattest) / Math.hypot(1, flattest) > passage + depth + ROUNDING)) refuse('it may come out');
+  return { faults: [], looked: 1 };
+}
+
+/** Greatest width of the doors and passages beside a side door, which have to be known so far, and be no higher. */
+function widthBeside(
+  rows: readonly Row[],
+  i: number,
+  side: 1 | -1,
+  far: number,
+  ceiling: number,
+  tape: number,
+): number {
+  // A straight row begins at once; else the door's run tells how far the way goes on as it is.
+  const own = side === 1 && !isStraight(rows[i + 1]) ? (rows[i]!.measures['run'] ?? 0) - tape : 0;
+  let [known, widest] = [Math.max(0, own), 0];
+  for (let k = i + side; known < far; k += side) {
+    const { stage, measures: m } = rows[k] ?? refuse('the ways beside it are not known far enough');
+    if (stage !== 'door' && stage !== 'passage') refuse('the ways beside it are not known far enough');
+    if (!(Number(m['height']) <= ceiling)) refuse('the ways beside it are higher');
+    widest = Math.max(widest, given(rows[k]!, 'width'));
+    known += Math.max(0, (stage === 'door' ? (m['wall'] ?? 0) : (m['length'] ?? 0)) - tape);
+  }
+  return widest;
+}
+
+// A landing in plan: the lower flight leads up along x and ends at x = 0, its outer wall at y = 0; the landing lies behind.
+
+interface Landing {
+  readonly walls: readonly Wall[];
+  /** Of the one solid inside the turn: to be clear of one edge is to be clear of it. */
+  readonly edges: readonly Edge[];
+  /** From where lines lead that its middle has to cross: any place between these two. */
+  readonly inner: readonly [Flat, Flat];
+  /** The upper flight begins at `edge`, and leads up along y, or back along x. */
+  readonly upper: { readonly along: 'y' | 'back'; readonly edge: number };
+  /** The lower flight is at y up to this. */
+  readonly lowerWidth: number;
+  readonly ceiling: number;
+  readonly headroom: number;
+  /** Over the lower flight: infinite where its own ceiling is not known to begin far enough down. */
+  readonly lowerHeadroom: number;
+  readonly rise: number;
+  readonly slope: readonly [number, number];
+}
+
+export function landingOf(rows: readonly Row[], i: number, half: Half, tape: number): Landing {
+  const row = rows[i] ?? refuse(`there is no row ${i + 1}`);
+  if (!isLanding(row)) refuse(`a line over a ${row.stage}`);
+  if ((row.measures['overRail'] ?? 0) > 0) refuse('there is air above a rail');
+  const reach = Math.hypot(...half);
+  const [down, up] = row.way === 'down' ? [i + 1, i - 1] : [i - 1, i + 1];
+  const covered = flightBeside(rows, i, down, 'width', reach, tape);
+  flightBeside(rows, i, up, row.stage === 'half landing' ? 'width' : 'widthOut', reach, tape);
+  const width = given(row, 'width') + tape;
+  const headroom = given(row, 'height') + tape;
+  const same = {
+    ceiling: (row.measures['ceiling'] ?? given(row, 'height')) + tape,
+    headroom,
+    lowerHeadroom: covered ? headroom : Infinity,
+    rise: given(row, 'rise') + tape,
+    slope: steepnessOf(row, tape),
+    lowerWidth: width,
+  };
+  if (row.stage === 'quarter landing') {
+    const out = given(row, 'widthOut') + tape;
+    return {
+      ...same,
+      walls: [
+        [0, -1, 0],
+        [1, 0, out],
+      ],
+      edges: [{ at: [0, width], n0: [0, 1], n1: [-1, 0] }],
+      inner: [
+        [0, width],
+        [0, width],
+      ],
+      upper: { along: 'y', edge: width },
+    };
+  }
+  // Where the spine stands however the measures err.
+  const [near, far] = [width, given(row, 'width') - tape + Math.max(0, given(row, 'well') - tape)];
+  if (far < near) refuse('there may be no spine');
+  return {
+    ...same,
+    walls: [
+      [0, -1, 0],
+      [0, 1, 2 * width + given(row, 'well') + tape],
+      [1, 0, given(row, 'depth') + tape],
+    ],
+    edges: [
+      { at: [0, near], n0: [0, 1], n1: [-1, 0] },
+      { at: [0, far], n0: [-1, 0], n1: [0, -1] },
+    ],
+    inner: [
+      [0, near],
+      [0, far],
+    ],
+    upper: { along: 'back', edge: far },
+  };
+}
+
+/**
+ * A flight beside a landing has to be as its landing says, as far as the piece reaches from there. Where no stair is
+ * surveyed beside it a long one is supposed, as in the air of a route.
+ * @returns whether its own ceiling is known so far
+ */
+function flightBeside(
+  rows: readonly Row[],
+  i: number,
+  k: number,
+  width: string,
+  reach: number,
+  tape: number,
+): boolean {
+  const [row, flight] = [rows[i]!, rows[k]];
+  if (!onStair(flight)) return true;
+  if (flight?.stage !== 'flight') return refuse('another turn follows at once');
+  for (const name of ['rise', 'going'])
+    if (given(flight, name) !== given(row, name)) refuse(`the flight beside it has another ${name}`);
+  if (given(flight, 'width') > given(row, width)) refuse('the flight beside it is wider');
+  if (given(flight, 'height') > given(row, 'height')) refuse('the flight beside it is higher');
+  if ((given(flight, 'risers') - 1) * given(row, 'going') - tape < reach)
+    refuse('the flight beside it is not known far enough');
+  return underOwnCeiling(rows, k, tape) >= reach;
+}
+
+function checkLanding(
+  rows: readonly Row[],
+  i: number,
+  half: Half,
+  tape: number,
+  { from, to, parts }: Extract<Proof, { by: 'landing' }>,
+): Checked {
+  const landing = landingOf(rows, i, half, tape);
+  if (![...from, ...to].every(Number.isFinite)) refuse('the line is none');
+  const [first, last] = landing.inner;
+  if (from[0] !== 0 || from[1] < first[1] || from[1] > last[1])
+    refuse('the line does not begin at the inner edge');
+  if (to[0] < 0 || (landing.upper.along === 'y' && to[1] > landing.upper.edge))
+    refuse('the line does not lie over the landing');
+  if (landing.walls.every(([nx, ny, at]) => nx * to[0] + ny * to[1] < at - ROUNDING))
+    refuse('the line does not lead to an outer wall');
+  let [known, looked] = [landing.slope[0], 0];
+  for (const { slope, cells } of parts) {
+    if (!(slope[0] <= known && slope[1] > slope[0] - ROUNDING)) refuse('some steepness is left out');
+    known = slope[1];
+    fills([0, 0, 0, 0.5], [1, 1, 1, 0.5], cells);
+    cells.forEach((cell, n) => {
+      const bound = cell[8];
+      if (!(bound >= movesInCell(attitudesOf(cell), half)))
+        refuse(`cell ${n} is wider than its bound of ${bound} mm`);
+      if (!nowhereOverLanding(cell, half, { ...landing, slope }, from, to))
+        refuse(`in cell ${n} it may stand, its bound being ${bound} mm`);
+    });
+    looked += cells.length;
+  }
+  if (!(known >= landing.slope[1])) refuse('some steepness is left out');
+  return { faults: [], looked };
+}
+
+/** The attitudes of a cell, wherever it is. */
+export const attitudesOf = ([x, y, z, , dx, dy, dz, , bound]: PlacedCell): AttitudeCell => [
+  ...([x, y, z, dx, dy, dz] as const),
+  bound,
+];
+
+/** In no attitude of the cell can the middle of the box be on its part of the line. */
+export function nowhereOverLanding(
+  cell: PlacedCell,
+  half: Half,
+  landing: Landing,
+  from: Flat,
+  to: Flat,
+): boolean {
+  const axes = attitudeOf(attitudesOf(cell));
+  const spare = cell[8] + ROUNDING;
+  const [place, dPlace] = [cell[3], cell[7]];
+  const ends = betweenWalls(
+    axes,
+    half,
+    spare,
+    landing.walls,
+    [from, to],
+    [place - dPlace - ROUNDING, place + dPlace + ROUNDING],
+  );
+  if (!ends) return true;
+  if (!landing.edges.some((edge) => partedFrom(axes, half, spare, edge, ends))) return true;
+  // Each corner of the box is above what is floor there and below what is ceiling, with the middle at one height.
+  const span = (k: 0 | 1): Span => [Math.min(ends[0][k], ends[1][k]), Math.max(ends[0][k], ends[1][k])];
+  const [xs, ys] = [span(0), span(1)];
+  let [low, high] = [-Infinity, Infinity];
+  for (let n = 0; n < 8; n++) {
+    const corner = ([0, 1, 2] as const).map((k) =>
+      axes.reduce((sum, axis, j) => sum + (n & (1 << j) ? 1 : -1) * half[j]! * axis[k], 0),
+    ) as unknown as Point;
+    const wide = ([a, b]: Span, off: number): Span => [a + off - spare, b + off + spare];
+    const [lowest, highest] = heightsOver(landing, wide(xs, corner[0]), wide(ys, corner[1]));
+    low = Math.max(low, lowest - corner[2] - spare);
+    high = Math.min(high, highest - corner[2] + spare);
+  }
+  return low > high + ROUNDING;
+}
+
+/**
+ * The lowest floor and the highest ceiling anywhere over a rectangle of the plan. A tread is at most a rise below the line
+ * of nosings, which over the lower flight ends at the landing's edge, and over the upper begins there a rise higher.
+ */
+function heightsOver(landing: Landing, [x0, x1]: Span, [y0, y1]: Span): Span {
+  const { lowerWidth, upper, ceiling, headroom, lowerHeadroom, rise } = landing;
+  const [gentle, steep] = landing.slope;
+  let [lowest, highest] = [Infinity, -Infinity];
+  const add = (low: number, high: number): void => {
+    lowest = Math.min(lowest, low);
+    highest = Math.max(highest, high);
+  };
+  if (x1 >= 0 && (upper.along === 'back' || y0 <= upper.edge)) add(0, ceiling);
+  if (x0 < 0 && y0 <= lowerWidth) add(steep * x0 - rise, gentle * Math.min(0, x1) + lowerHeadroom);
+  const [near, far] =
+    upper.along === 'y' ? [y0 - upper.edge, y1 - upper.edge] : [-x1, y1 >= upper.edge ? -x0 : -1];
+  if (far > 0) add(gentle * Math.max(0, near), steep * far + rise + headroom);
+  return [lowest, highest];
 }
 
 /** How far from a corner on the way is known to be no wider and no higher than the corner is there [mm]. */

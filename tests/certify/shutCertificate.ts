@@ -2,12 +2,14 @@ import type { PieceSize } from '../../src/core/measures/piece';
 import type { PreparedRoute } from '../../src/core/route/preparedRoute';
 import { proofAt } from '../../src/core/route/proofs';
 import type { StageBook } from '../../src/core/route/stageBook';
-import { shutCells } from './attitudes';
+import { placedCells, shutCells } from './attitudes';
 import {
   check,
   cornerOf,
   halfOf,
+  landingOf,
   nowhereOnLine,
+  nowhereOverLanding,
   standsNowhere,
   type AttitudeCell,
   type Point,
@@ -42,16 +44,18 @@ export function shutCertificates(
         way,
         into,
       }));
-      return proofs(measured[i]!, named.piece, book.tape)
-        .map((proof): ShutCertificate => ({
+      for (const proof of proofs(measured, i, named.piece, book.tape)) {
+        const certificate: ShutCertificate = {
           ...named,
           verdict: 'cannot go',
           measured,
           tape: book.tape,
           row: i,
           proof,
-        }))
-        .find((certificate) => check(certificate).faults.length === 0);
+        };
+        if (check(certificate).faults.length === 0) return certificate;
+      }
+      return undefined;
     });
     const whole = made.filter((one) => one !== undefined);
     if (whole.length > 0 && whole.length === made.length) return whole;
@@ -60,38 +64,84 @@ export function shutCertificates(
 }
 
 /** What may be proved of a row, the shortest first; whether it is, the checker says. */
-function proofs(row: Row, piece: ShutCertificate['piece'], tape: number): Proof[] {
-  const quick: Proof[] = [
-    { by: 'section', which: 'way in' },
-    { by: 'section', which: 'way out' },
-    { by: 'sizes' },
-  ];
+function* proofs(
+  rows: readonly Row[],
+  i: number,
+  piece: ShutCertificate['piece'],
+  tape: number,
+): Generator<Proof> {
+  const row = rows[i]!;
+  for (const which of ['way in', 'way out', 'square to the pitch'] as const) yield { by: 'section', which };
+  yield { by: 'sizes' };
+  if (row.stage === 'half landing' || row.stage === 'quarter landing')
+    return yield* overLanding(rows, i, piece, tape);
+  if (row.stage === 'side door')
+    for (let depth = 1; depth < piece.length; depth *= 1.02) yield { by: 'rod', depth };
   const { width, widthOut, height } = row.measures;
   if (row.stage !== 'corner' || width === undefined || widthOut === undefined || height === undefined)
-    return [...quick, ...standing(row, piece, tape)];
+    return yield* standing(row, piece, tape);
   const half = halfOf(piece, tape);
   const corner = cornerOf(row, tape);
-  return [
-    ...quick,
-    ...lines(corner).flatMap(([from, to]): Proof[] => {
-      const cells = shutCells(half, (cell) => nowhereOnLine(cell, half, corner, from, to));
-      return cells ? [{ by: 'line', from, to, cells }] : [];
-    }),
+  for (const [from, to] of lines(corner)) {
+    const cells = shutCells(half, (cell) => nowhereOnLine(cell, half, corner, from, to));
+    if (cells) yield { by: 'line', from, to, cells };
+  }
+}
+
+/** Every attitude and place on a line over a landing, for each half of what its stairs may be steep. */
+function* overLanding(
+  rows: readonly Row[],
+  i: number,
+  piece: ShutCertificate['piece'],
+  tape: number,
+): Generator<Proof> {
+  const half = halfOf(piece, tape);
+  let landing;
+  try {
+    landing = landingOf(rows, i, half, tape);
+  } catch {
+    return;
+  }
+  const [least, most] = landing.slope;
+  const [first, last] = landing.inner;
+  const depth = Math.min(...landing.walls.filter(([nx]) => nx === 1).map(([, , at]) => at));
+  const across = Math.max(...landing.walls.map(([, ny, at]) => (ny === 1 ? at : -Infinity)));
+  const steepness = tape === 0 ? [least, most] : [least, (least + most) / 2, most];
+  const ends: (readonly [Flat, Flat])[] = [
+    [first, [0.3 * depth, 0]],
+    [first, [0, 0]],
+    [first, [depth, 0]],
+    across > 0 ? [last, [depth, across]] : [first, [depth, first[1]]],
   ];
+  for (const [from, to] of ends) {
+    const along = Math.hypot(to[0] - from[0], to[1] - from[1]);
+    const parts = steepness.slice(1).map((high, k) => {
+      const slope = [steepness[k]!, high] as const;
+      const here = { ...landing, slope };
+      const cells = placedCells(half, along, (cell) => nowhereOverLanding(cell, half, here, from, to));
+      return { slope, cells };
+    });
+    if (parts.every(({ cells }) => cells !== undefined))
+      yield { by: 'landing', from, to, parts: parts as Extract<Proof, { by: 'landing' }>['parts'] };
+  }
 }
 
 /** Every attitude in a car or a last room. */
-function standing({ stage, measures: m }: Row, piece: ShutCertificate['piece'], tape: number): Proof[] {
-  if (stage !== 'lift' && stage !== 'room') return [];
+function* standing(
+  { stage, measures: m }: Row,
+  piece: ShutCertificate['piece'],
+  tape: number,
+): Generator<Proof> {
+  if (stage !== 'lift' && stage !== 'room') return;
   const sides =
     stage === 'lift'
       ? [m['widthOut'], m['depth'], m['ceiling'] ?? m['height']]
       : [m['width'], m['length'], m['height']];
-  if (sides.some((side) => side === undefined)) return [];
+  if (sides.some((side) => side === undefined)) return;
   const space = sides.map((side) => Number(side) + tape) as unknown as Point;
   const half = halfOf(piece, tape);
   const cells = shutCells(half, (cell: AttitudeCell) => standsNowhere(cell, half, space));
-  return cells ? [{ by: 'inside', cells }] : [];
+  if (cells) yield { by: 'inside', cells };
 }
 
 type Flat = readonly [number, number];
