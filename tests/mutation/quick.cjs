@@ -325,7 +325,9 @@ async function main() {
         `a test of ${path.relative(root, runs.at(-1)?.file ?? '')} fails as it is, or asks for more of jest than is here\n${error}`,
       );
   }
+  let saved = 0;
   const save = () => {
+    saved = Date.now();
     fs.mkdirSync(path.dirname(state), { recursive: true });
     fs.writeFileSync(state, JSON.stringify({ all, runs, looked, results }));
   };
@@ -395,6 +397,7 @@ async function main() {
         if (what.noticed === undefined) return;
         results[what.key] = { noticed: what.noticed, effect: what.effect, tests: testsAre };
         todo.shift();
+        if (Date.now() - saved > 20_000) save();
       },
       until,
     );
