@@ -54,13 +54,16 @@ export class BoxGaps {
     this.reach = sqrt(this.hx ** 2 + this.hy ** 2 + this.hz ** 2);
   }
 
-  /** Whether a point is farther than `d` from obstacle i: a quick look before the fifteen axes. */
-  protected farther(i: number, px: number, py: number, pz: number, d: number): boolean {
+  /**
+   * Whether the point place[at..] is farther than `d` from obstacle i: a quick look before the fifteen axes. Places are
+   * handed on in arrays: numbers with fractions would be made anew at every call.
+   */
+  protected farther(i: number, place: Float64Array, at: number, d: number): boolean {
     const b = this.boxes;
     const o = i * STRIDE;
-    const x = px - b[o]!;
-    const y = py - b[o + 1]!;
-    const z = pz - b[o + 2]!;
+    const x = place[at]! - b[o]!;
+    const y = place[at + 1]! - b[o + 1]!;
+    const z = place[at + 2]! - b[o + 2]!;
     let sum = 0;
     let u = abs(x * b[o + 6]! + y * b[o + 7]! + z * b[o + 8]!) - b[o + 3]!;
     if (u > 0) sum += u * u;
@@ -71,13 +74,12 @@ export class BoxGaps {
     return sum > d * d;
   }
 
-  /** Gap along the unit direction n (towards obstacle i) for the piece at p with axes `m`. */
+  /** Gap along the unit direction n (towards obstacle i) for the piece at place[at..] with axes `m`. */
   protected along(
     i: number,
     m: Float64Array,
-    px: number,
-    py: number,
-    pz: number,
+    place: Float64Array,
+    at: number,
     nx: number,
     ny: number,
     nz: number,
@@ -85,9 +87,9 @@ export class BoxGaps {
     const b = this.boxes;
     const o = i * STRIDE;
     return (
-      (b[o]! - px) * nx +
-      (b[o + 1]! - py) * ny +
-      (b[o + 2]! - pz) * nz -
+      (b[o]! - place[at]!) * nx +
+      (b[o + 1]! - place[at + 1]!) * ny +
+      (b[o + 2]! - place[at + 2]!) * nz -
       this.hx * abs(m[0]! * nx + m[1]! * ny + m[2]! * nz) -
       this.hy * abs(m[3]! * nx + m[4]! * ny + m[5]! * nz) -
       this.hz * abs(m[6]! * nx + m[7]! * ny + m[8]! * nz) -
@@ -98,10 +100,10 @@ export class BoxGaps {
   }
 
   /**
-   * The greatest gap over the separating axes, leaving off as soon as one is above `enough`. Sets axisKind and
-   * the direction n from the piece towards the obstacle.
+   * The greatest gap over the separating axes for the piece at place[at..] with axes `m`, leaving off as soon as one is
+   * above `enough`. Sets axisKind and the direction n from the piece towards the obstacle.
    */
-  protected gap(i: number, m: Float64Array, px: number, py: number, pz: number, enough: number): number {
+  protected gap(i: number, m: Float64Array, place: Float64Array, at: number, enough: number): number {
     const b = this.boxes;
     const o = i * STRIDE;
     const { hx, hy, hz } = this;
@@ -117,9 +119,9 @@ export class BoxGaps {
     const gx = b[o + 3]!;
     const gy = b[o + 4]!;
     const gz = b[o + 5]!;
-    const dx = b[o]! - px;
-    const dy = b[o + 1]! - py;
-    const dz = b[o + 2]! - pz;
+    const dx = b[o]! - place[at]!;
+    const dy = b[o + 1]! - place[at + 1]!;
+    const dz = b[o + 2]! - place[at + 2]!;
     let best = -Infinity;
     let s: number;
     // The obstacle's faces; c_ij = piece axis i . obstacle axis j, worked out as far as it gets.

@@ -32,6 +32,7 @@ const APART = 1e-7;
 export class SpaceChecker extends BoxGaps {
   /** Places looked at since the start: the unit in which searches are bounded. */
   work = 0;
+  private readonly middle = new Float64Array(3);
   private readonly m = new Float64Array(9);
   private readonly m0 = new Float64Array(9);
   private readonly m1 = new Float64Array(9);
@@ -50,8 +51,8 @@ export class SpaceChecker extends BoxGaps {
     this.work++;
     fillAxesOfTurn(this.m, x[o + 3]!, x[o + 4]!, x[o + 5]!, x[o + 6]!);
     for (let i = 0; i < this.count; i++) {
-      if (this.farther(i, x[o]!, x[o + 1]!, x[o + 2]!, this.reach)) continue;
-      if (this.gap(i, this.m, x[o]!, x[o + 1]!, x[o + 2]!, APART) <= APART) return false;
+      if (this.farther(i, x, o, this.reach)) continue;
+      if (this.gap(i, this.m, x, o, APART) <= APART) return false;
     }
     return true;
   }
@@ -62,8 +63,8 @@ export class SpaceChecker extends BoxGaps {
     fillAxesOfTurn(this.m, x[o + 3]!, x[o + 4]!, x[o + 5]!, x[o + 6]!);
     let least = enough;
     for (let i = 0; i < this.count; i++) {
-      if (this.farther(i, x[o]!, x[o + 1]!, x[o + 2]!, this.reach + least)) continue;
-      const gap = this.gap(i, this.m, x[o]!, x[o + 1]!, x[o + 2]!, least);
+      if (this.farther(i, x, o, this.reach + least)) continue;
+      const gap = this.gap(i, this.m, x, o, least);
       if (gap < least) least = gap;
     }
     return least;
@@ -75,7 +76,7 @@ export class SpaceChecker extends BoxGaps {
     let least = Infinity;
     let nearest = -1;
     for (let i = 0; i < this.count; i++) {
-      const gap = this.gap(i, this.m, x[o]!, x[o + 1]!, x[o + 2]!, Infinity);
+      const gap = this.gap(i, this.m, x, o, Infinity);
       if (gap < least) {
         least = gap;
         nearest = i;
@@ -94,8 +95,8 @@ export class SpaceChecker extends BoxGaps {
       this.work++;
       let stuck = false;
       for (let i = 0; i < this.count; i++) {
-        if (this.farther(i, x[o]!, x[o + 1]!, x[o + 2]!, this.reach)) continue;
-        const gap = this.gap(i, this.m, x[o]!, x[o + 1]!, x[o + 2]!, APART);
+        if (this.farther(i, x, o, this.reach)) continue;
+        const gap = this.gap(i, this.m, x, o, APART);
         if (gap > APART) continue;
         stuck = true;
         const push = over - gap;
@@ -120,8 +121,8 @@ export class SpaceChecker extends BoxGaps {
       fillAxesOfTurn(this.m, x[o + 3]!, x[o + 4]!, x[o + 5]!, x[o + 6]!);
       let moved = false;
       for (let i = 0; i < this.count; i++) {
-        if (this.farther(i, x[o]!, x[o + 1]!, x[o + 2]!, this.reach + margin)) continue;
-        const gap = this.gap(i, this.m, x[o]!, x[o + 1]!, x[o + 2]!, margin);
+        if (this.farther(i, x, o, this.reach + margin)) continue;
+        const gap = this.gap(i, this.m, x, o, margin);
         if (gap >= margin) continue;
         moved = true;
         this.pushFrom(i, x, o, margin - gap);
@@ -169,6 +170,8 @@ export class SpaceChecker extends BoxGaps {
   }
 
   private readonly lever = new Float64Array(3);
+  private readonly halves = new Float64Array(3);
+  private readonly apart = new Float64Array(3);
 
   /** Where the piece is nearest to obstacle i, from its centre, by the axis that parts them. */
   private fillLever(i: number, x: Float64Array, o: number, kind: number): void {
@@ -188,7 +191,10 @@ export class SpaceChecker extends BoxGaps {
       return;
     }
     // The piece's corner before the obstacle.
-    const half = [this.hx, this.hy, this.hz] as const;
+    const { halves: half, apart: d } = this;
+    half[0] = this.hx;
+    half[1] = this.hy;
+    half[2] = this.hz;
     r[0] = r[1] = r[2] = 0;
     for (let k = 0; k < 3; k++) {
       const towards = nx * m[3 * k]! + ny * m[3 * k + 1]! + nz * m[3 * k + 2]!;
@@ -202,7 +208,6 @@ export class SpaceChecker extends BoxGaps {
     const towards = nx * m[3 * e]! + ny * m[3 * e + 1]! + nz * m[3 * e + 2]!;
     const own = towards < 0 ? -half[e]! : half[e]!;
     for (let j = 0; j < 3; j++) r[j]! -= own * m[3 * e + j]!;
-    const d = [0, 0, 0];
     for (let j = 0; j < 3; j++) d[j] = b[bo + j]! - x[o + j]! - r[j]!;
     for (let k = 0; k < 3; k++) {
       if (k === f) continue;
@@ -226,7 +231,7 @@ export class SpaceChecker extends BoxGaps {
    */
   moveFree(x: Float64Array, a: number, y: Float64Array, b: number): boolean {
     if (!isUnit(x, a + 3) || !isUnit(y, b + 3)) return false;
-    const queue = this.queue;
+    const { queue, middle } = this;
     const dot = x[a + 3]! * y[b + 3]! + x[a + 4]! * y[b + 4]! + x[a + 5]! * y[b + 5]! + x[a + 6]! * y[b + 6]!;
     const sign = dot < 0 ? -1 : 1;
     for (let k = 0; k < 7; k++) {
@@ -249,6 +254,9 @@ export class SpaceChecker extends BoxGaps {
       const px = queue[o]! + dx;
       const py = queue[o + 1]! + dy;
       const pz = queue[o + 2]! + dz;
+      middle[0] = px;
+      middle[1] = py;
+      middle[2] = pz;
       let qw = queue[o + 3]! + queue[o + 10]!;
       let qx = queue[o + 4]! + queue[o + 11]!;
       let qy = queue[o + 5]! + queue[o + 12]!;
@@ -275,11 +283,11 @@ export class SpaceChecker extends BoxGaps {
         for (let i = first; i < last; i++) {
           const bit = 1 << (i - first);
           if ((mask & bit) === 0) continue;
-          if (this.farther(i, px, py, pz, this.reach + travel)) {
+          if (this.farther(i, middle, 0, this.reach + travel)) {
             mask &= ~bit;
             continue;
           }
-          const gap = this.gap(i, m, px, py, pz, travel);
+          const gap = this.gap(i, m, middle, 0, travel);
           if (gap > travel) {
             mask &= ~bit;
             continue;
@@ -296,8 +304,8 @@ export class SpaceChecker extends BoxGaps {
             const ny = this.ny;
             const nz = this.nz;
             if (
-              this.along(i, this.m0, queue[o]!, queue[o + 1]!, queue[o + 2]!, nx, ny, nz) > bow &&
-              this.along(i, this.m1, queue[o + 7]!, queue[o + 8]!, queue[o + 9]!, nx, ny, nz) > bow
+              this.along(i, this.m0, queue, o, nx, ny, nz) > bow &&
+              this.along(i, this.m1, queue, o + 7, nx, ny, nz) > bow
             ) {
               mask &= ~bit;
               continue;
@@ -321,9 +329,8 @@ export class SpaceChecker extends BoxGaps {
               this.along(
                 i,
                 this.m0,
-                queue[o]!,
-                queue[o + 1]!,
-                queue[o + 2]!,
+                queue,
+                o,
                 side * this.m0[k]!,
                 side * this.m0[k + 1]!,
                 side * this.m0[k + 2]!,
@@ -331,9 +338,8 @@ export class SpaceChecker extends BoxGaps {
               this.along(
                 i,
                 this.m1,
-                queue[o + 7]!,
-                queue[o + 8]!,
-                queue[o + 9]!,
+                queue,
+                o + 7,
                 side * this.m1[k]!,
                 side * this.m1[k + 1]!,
                 side * this.m1[k + 2]!,

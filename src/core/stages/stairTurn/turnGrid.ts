@@ -55,10 +55,12 @@ export class TurnGrid {
   /** States that some path leads to. */
   private readonly reached = new Uint8Array(2 * NODES);
   private readonly stack = new Int32Array(2 * NODES);
+  /** States that are reached and whose neighbours have not been looked at, and how many; -1: nothing has been begun. */
+  private readonly open = new Int32Array(2 * NODES);
+  private opened = -1;
   /** Of each state the step to the next angle in plan, and to the next tilt, looked at between its ends. */
   private readonly steps = new Uint8Array(4 * NODES);
   private end = -1;
-  private flooded = false;
   private box: TurningBox = { u: NaN, v: NaN, q: NaN };
 
   /** Cosine, sine and tangent of every tilt, and of those between them. */
@@ -94,14 +96,14 @@ export class TurnGrid {
     this.through.hold(box);
     this.ways.fill(-1);
     this.steps.fill(UNKNOWN);
-    this.flooded = false;
+    this.opened = -1;
     this.end = -1;
   }
 
   /** Whether a path of neighbours leads from lying on the flight to where it leaves. */
   leads(leaves: LeavesAs): boolean {
-    if (!this.flooded) this.floodAll();
-    return this.reached[2 * endOf(leaves) + 1] === 1 && this.leavesFrom(endOf(leaves));
+    const end = endOf(leaves);
+    return this.leavesFrom(end) && this.reaches(2 * end + 1);
   }
 
   /** The same with a path that is free between the grid's points too: `path` is that one. */
@@ -132,17 +134,19 @@ export class TurnGrid {
     return (this.waysOf(at) & IN_PASSAGE) !== 0;
   }
 
-  /** All that some path leads to. */
-  private floodAll(): void {
-    const { reached, stack } = this;
-    reached.fill(0);
-    this.flooded = true;
-    if (!this.beginsAt(this.start)) return;
-    let top = 0;
-    reached[this.start] = 1;
-    stack[top++] = this.start;
-    while (top > 0) {
-      const state = stack[--top]!;
+  /** Whether some path leads to a state: from where the last question left off, and no farther than to there. */
+  private reaches(end: number): boolean {
+    const { reached, open } = this;
+    if (this.opened < 0) {
+      reached.fill(0);
+      this.opened = 0;
+      if (this.beginsAt(this.start)) {
+        reached[this.start] = 1;
+        open[this.opened++] = this.start;
+      }
+    }
+    while (this.opened > 0 && reached[end] === 0) {
+      const state = open[--this.opened]!;
       const at = state >> 1;
       const corner = state & 1;
       const here = this.waysOf(at);
@@ -153,13 +157,14 @@ export class TurnGrid {
         const to = 2 * next + corner;
         if (reached[to] === 1 || (group & this.waysOf(next)) === 0) continue;
         reached[to] = 1;
-        stack[top++] = to;
+        open[this.opened++] = to;
       }
       if ((here & LINKED) !== 0 && reached[state ^ 1] === 0) {
         reached[state ^ 1] = 1;
-        stack[top++] = state ^ 1;
+        open[this.opened++] = state ^ 1;
       }
     }
+    return reached[end] === 1;
   }
 
   /** A path to where it leaves, by steps that are not known to be blocked; on round first, then towards its last tilt. */
