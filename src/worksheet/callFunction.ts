@@ -52,8 +52,9 @@ export const callInParts = (
 ): ((values: readonly HostArgument[]) => Parts<HostCell[][]>) =>
   description.kind === 'number' ? liftedCall(description, makeError) : tableCall(description, makeError);
 
-const asRange = (value: HostArgument): readonly (readonly Cell[])[] =>
-  Array.isArray(value) ? (value as readonly (readonly Cell[])[]) : [[value as Cell]];
+const isRange = (value: HostArgument): value is readonly (readonly Cell[])[] => Array.isArray(value);
+
+const asRange = (value: HostArgument): readonly (readonly Cell[])[] => (isRange(value) ? value : [[value]]);
 
 /** Longest text that a cell holds [characters] ("Excel specifications and limits"). */
 const LONGEST_TEXT = 32767;
@@ -71,6 +72,18 @@ const shapeOf = (range: readonly (readonly Cell[])[]): Shape => ({
 function onlyCell<C>(range: readonly (readonly C[])[]): C | undefined {
   const row = range[0];
   return range.length === 1 && row?.length === 1 ? row[0] : undefined;
+}
+
+/** The cells of a call in which each argument is one; undefined where one is a range of more, or of none. */
+function loneCells(values: readonly HostArgument[], count: number): Cell[] | undefined {
+  const cells: Cell[] = [];
+  for (let i = 0; i < count; i++) {
+    const value = values[i];
+    if (!isRange(value)) cells.push(value);
+    else if (value.length === 1 && value[0]?.length === 1) cells.push(value[0][0]);
+    else return undefined;
+  }
+  return cells;
 }
 
 const shapeWords = (shape: Shape): string => `${shape.rows} x ${shape.columns}`;
@@ -120,7 +133,48 @@ function liftedCall(description: NumberFunction, makeError: MakeError) {
   // To pause takes longer than a cell of a formula.
   const cellsAtOnce = Math.max(1, Math.floor(PART / cellCost(description)));
 
+  const readInto = (
+    named: Record<string, ArgumentValue>,
+    { described, name, bounds }: LiftedArgument,
+    cell: Cell,
+  ): CellError | undefined => {
+    // The short way: a plain number within bounds, as nearly every cell of a long range is.
+    if (typeof cell === 'number' && cell >= bounds.low && cell <= bounds.high && cell !== 0) {
+      named[name] = cell;
+      return undefined;
+    }
+    if (isCellError(cell)) return makeError(cell.code, cell.message);
+    const outcome = readArgument(described, cell);
+    if (!outcome.ok) return fail(messageOf(outcome.problem));
+    named[name] = outcome.value;
+    return undefined;
+  };
+  const finite = (number: number): HostCell =>
+    Number.isFinite(number) ? number : fail(CALL_MESSAGES.unforeseen(id));
+  const computed = (named: Readonly<Record<string, ArgumentValue>>): HostCell => {
+    let outcome: Outcome<number> | number;
+    try {
+      outcome = compute(named);
+    } catch (fault) {
+      reportFault(id, fault);
+      return fail(CALL_MESSAGES.unforeseen(id));
+    }
+    if (typeof outcome === 'number') return finite(outcome);
+    return outcome.ok ? finite(outcome.value) : fail(messageOf(outcome.problem));
+  };
+  // Thousands of cells may each make a call of their own: nothing is laid out for ranges there.
+  const ofLoneCells = (cells: readonly Cell[]): HostCell => {
+    const named: Record<string, ArgumentValue> = {};
+    for (let i = 0; i < lifted.length; i++) {
+      const fault = readInto(named, entryAt(lifted, i), cells[i]);
+      if (fault !== undefined) return fault;
+    }
+    return computed(named);
+  };
+
   return function* (values: readonly HostArgument[]): Parts<HostCell[][]> {
+    const alone = loneCells(values, lifted.length);
+    if (alone) return [[ofLoneCells(alone)]];
     const ranges = cutToUsed(lifted.map((_, i) => asRange(values[i])));
     const given = lifted.map((argument, i): GivenArgument => {
       const range = entryAt(ranges, i);
@@ -131,24 +185,12 @@ function liftedCall(description: NumberFunction, makeError: MakeError) {
     if (shape.rows > MOST_ROWS) return [[fail(CALL_MESSAGES.tooLong(shape.rows, MOST_ROWS))]];
     // One object for all rows: `compute` reads it before it returns.
     const named: Record<string, ArgumentValue> = {};
-    const readInto = ({ described, name, bounds }: LiftedArgument, cell: Cell): CellError | undefined => {
-      // The short way: a plain number within bounds, as nearly every cell of a long range is.
-      if (typeof cell === 'number' && cell >= bounds.low && cell <= bounds.high && cell !== 0) {
-        named[name] = cell;
-        return undefined;
-      }
-      if (isCellError(cell)) return makeError(cell.code, cell.message);
-      const outcome = readArgument(described, cell);
-      if (!outcome.ok) return fail(messageOf(outcome.problem));
-      named[name] = outcome.value;
-      return undefined;
-    };
     // A single cell given for an argument is read once and not at every row; of several errors in a row the first
     // counts, in the order of the arguments.
     const read = given.map((argument) => {
       const { rows, columns } = argument.shape;
       const single = rows === 1 && columns === 1;
-      const error = single ? readInto(argument.lifted, onlyCell(argument.range)) : undefined;
+      const error = single ? readInto(named, argument.lifted, onlyCell(argument.range)) : undefined;
       return { argument, single, error, oneRow: rows === 1, oneColumn: columns === 1 };
     });
 
@@ -159,21 +201,11 @@ function liftedCall(description: NumberFunction, makeError: MakeError) {
           continue;
         }
         const cells = argument.range[oneRow ? 0 : row];
-        const fault = readInto(argument.lifted, cells?.[oneColumn ? 0 : column]);
+        const fault = readInto(named, argument.lifted, cells?.[oneColumn ? 0 : column]);
         if (fault !== undefined) return fault;
       }
-      let outcome: Outcome<number> | number;
-      try {
-        outcome = compute(named);
-      } catch (fault) {
-        reportFault(id, fault);
-        return fail(CALL_MESSAGES.unforeseen(id));
-      }
-      if (typeof outcome === 'number') return finite(outcome);
-      return outcome.ok ? finite(outcome.value) : fail(messageOf(outcome.problem));
+      return computed(named);
     };
-    const finite = (number: number): HostCell =>
-      Number.isFinite(number) ? number : fail(CALL_MESSAGES.unforeseen(id));
 
     const table = new Array<HostCell[]>(shape.rows);
     let untilPause = cellsAtOnce;

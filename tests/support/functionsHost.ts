@@ -1,6 +1,7 @@
 import path from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { FUNCTIONS } from '../../src/worksheet/functions';
+import { functionsJson } from '../../src/worksheet/functionsJson';
 import { serveFiles, type Served } from './browser';
 import { builtFolder } from './builtFolder';
 import { heardOf } from './heardOf';
@@ -49,11 +50,18 @@ export interface RunOptions {
   readonly cancelAfter?: number;
 }
 
-/** Error values reach a function where its metadata allow it, and every call that may be taken back says so. */
+/** As the metadata say: error values reach a function, and a call that may be taken back says so. */
 const FLAGS = { cancelable: 1, allowsErrors: 4 };
+const FLAGS_BY_ID: Readonly<Record<string, number>> = Object.fromEntries(
+  functionsJson(FUNCTIONS).functions.map(({ id, options }) => [
+    id,
+    FLAGS.allowsErrors | (options.cancelable ? FLAGS.cancelable : 0),
+  ]),
+);
 
 const HOST_SCRIPT = `
 (() => {
+  const flags = ${JSON.stringify(FLAGS_BY_ID)};
   const answered = new Map();
   let next = 1;
   /** A page's timer waits 4 ms at least when it is set again and again. */
@@ -116,7 +124,7 @@ const HOST_SCRIPT = `
     });
     next += calls.length;
     const entries = calls.map((call, i) => ({ messageCategory: 1, messageType: 1000, targetId: '',
-      message: [first + i, call.id, call.values, call.address === undefined ? null : call.address, ${FLAGS.cancelable | FLAGS.allowsErrors}] }));
+      message: [first + i, call.id, call.values, call.address === undefined ? null : call.address, flags[call.id] ?? ${FLAGS.allowsErrors}] }));
     const text = JSON.stringify({ type: 3, message: { entries } });
     await new Promise((go) => setTimeout(go, 30));
     longestGap = 0;

@@ -55,7 +55,8 @@ export class HostCalls {
       if (time <= LONG && this.hasTurn()) return this.shown(runToEnd(call(values)), invocation?.address);
       return new Promise((answer, refuse) => {
         const told = (cells: PlainCells | undefined, why?: NoAnswer): void => {
-          if (invocation) invocation.onCanceled = undefined;
+          // The host keeps what it hands over with a call that may be taken back: nothing is to hang on it.
+          if (invocation?.onCanceled) invocation.onCanceled = undefined;
           try {
             answer(
               this.shown(cells ? this.withErrors(cells) : this.unanswered(id, why), invocation?.address),

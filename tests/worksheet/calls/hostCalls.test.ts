@@ -1,0 +1,73 @@
+import type { CellError } from '../../../src/core/measures/readQuantity';
+import { CallQueue } from '../../../src/worksheet/calls/callQueue';
+import { HostCalls, type Invocation } from '../../../src/worksheet/calls/hostCalls';
+import { Refusals } from '../../../src/worksheet/calls/refusals';
+import { FUNCTIONS } from '../../../src/worksheet/functions';
+import { callInCells } from '../../support/callInCells';
+
+/*
+ * What the host's calls do with their turn of the page and with the invocation that the host hands over. The runtime
+ * script of the platform keeps the invocation of every call that may be taken back until it is, however long ago it was
+ * answered (custom-functions-runtime.debug.js, _invocationContextMap): what hangs on it stays as long.
+ */
+const makeError = (code: string, message = ''): CellError => ({ code, message });
+
+function page(): {
+  turn: () => Promise<void>;
+  wait: (time: number) => void;
+  call: (id: string, given: readonly unknown[], invocation: Invocation) => unknown;
+} {
+  let time = 0;
+  const turns: (() => void)[] = [];
+  const later = (run: () => void): void => void turns.push(run);
+  const queue = new CallQueue(FUNCTIONS, {
+    now: () => time,
+    later,
+    after: () => {},
+    makeWorker: () => undefined,
+    workers: 1,
+  });
+  const calls = new HostCalls(queue, makeError, new Refusals(), () => time, later);
+  return {
+    turn: async () => {
+      for (let next = turns.shift(); next; next = turns.shift()) {
+        next();
+        await Promise.resolve();
+      }
+    },
+    wait: (more) => void (time += more),
+    call: (id, given, invocation) => {
+      const description = FUNCTIONS.find((f) => f.id === id);
+      if (!description) throw new Error(`no function ${id}`);
+      return calls.functionOf(description)(...given.map((value) => [[value]]), invocation);
+    },
+  };
+}
+
+test('a short call is answered at once while the page has its turn, and afterwards by a promise with the same', async () => {
+  const { call, turn, wait } = page();
+  const expected = callInCells('PITCH', 190, 250);
+  expect(call('PITCH', [190, 250], {})).toEqual(expected);
+  wait(1000);
+  const later = call('PITCH', [190, 250], {});
+  expect(later).toBeInstanceOf(Promise);
+  await turn();
+  expect(await later).toEqual(expected);
+});
+
+test('nothing hangs on the invocation of a short call, and of a long one only while it runs', async () => {
+  const { call, turn, wait } = page();
+  const short: Invocation = {};
+  call('PITCH', [190, 250], short);
+  wait(1000);
+  const queued: Invocation = {};
+  const answer = call('PITCH', [200, 250], queued);
+  const long: Invocation = {};
+  const landing = call('HALFLANDING', [900, 100, 950, 2100, 190, 250, 1400, 700, 25, null, null], long);
+  expect(long.onCanceled).toBeInstanceOf(Function);
+  await turn();
+  await Promise.all([answer, landing]);
+  expect(Object.keys(short)).toEqual([]);
+  expect(Object.keys(queued)).toEqual([]);
+  expect(long.onCanceled).toBeUndefined();
+});
