@@ -1,4 +1,3 @@
-import type { Browser } from 'playwright-core';
 import { ROUTE_HEADINGS } from '../../src/core/survey/table/readHeaders';
 import { SAMPLE_PIECES } from '../../src/sample/pieces';
 import { routeRows } from '../../src/sample/routeRows';
@@ -13,25 +12,15 @@ import { launchBrowser } from '../support/browser';
 import { openFunctions, type Answering, type HostCall } from '../support/functionsHost';
 import { longestTask } from '../support/longestTask';
 import type { Figure } from './figure';
+import { corner, landing, oneCell } from './hostCalls';
 
 /*
  * The built functions under the platform's own runtime script in a real browser. Of blocks of the main thread the
  * processor time is told, which other programs do not lengthen; of all else what a clock says.
- * CARRY_MINUTES=5 makes the recalculation as long as that; CARRY_LANDINGS=1000 the landing cells as many.
+ * CARRY_LANDINGS=1000 makes the landing cells as many.
  */
-const MINUTES = Number(process.env['CARRY_MINUTES'] ?? 0.5);
 const LANDINGS = Number(process.env['CARRY_LANDINGS'] ?? 100);
 const CORNERS = 10_000;
-
-const one = (value: unknown): unknown[][] => [[value]];
-const corner = (i: number): HostCall => ({
-  id: 'CORNER',
-  values: [...[800 + i / 20, 900, 2400, 1830, 930, 25].map(one), null],
-});
-const landing = (i: number): HostCall => ({
-  id: 'HALFLANDING',
-  values: [...[900, 100, 950, 2100, 190, 250, 1400 + i / 4, 700, 25].map(one), null, null],
-});
 
 const month = [[...ROUTE_HEADINGS], ...routeRows(SAMPLE_SURVEYS)];
 const pieces = [
@@ -40,7 +29,7 @@ const pieces = [
 ];
 const surveys = (orders: readonly (readonly string[])[], tape: number): HostCall => ({
   id: 'SURVEYS',
-  values: [month, pieces, [['Survey', 'Build'], ...orders], one(25), one(tape)],
+  values: [month, pieces, [['Survey', 'Build'], ...orders], oneCell(25), oneCell(tape)],
 });
 const ordered = SAMPLE_SURVEYS.map(({ id, build }) => [id, build]);
 const bothSheets = (tape: number): HostCall[] => [
@@ -110,39 +99,8 @@ export async function run(): Promise<Figure[]> {
     const sample = await callsOfSample();
     const opened = await measured('allowed', sample);
     add(`the sample workbook opened, ${sample.length} calls, until the last value`, opened.time / 1000, 's');
-    figures.push(...(await recalculated(browser)));
   } finally {
     await browser.close();
   }
   return figures;
-}
-
-/** Recalculates for some minutes; heap and workers after the first fifth against those at the end. */
-async function recalculated(browser: Browser): Promise<Figure[]> {
-  const page = await openFunctions(browser);
-  const session = await page.page.context().newCDPSession(page.page);
-  const heap = async (): Promise<number> => {
-    await session.send('HeapProfiler.collectGarbage');
-    const { usedSize } = await session.send('Runtime.getHeapUsage');
-    return usedSize / 2 ** 20;
-  };
-  const begun = performance.now();
-  let rounds = 0;
-  const until = async (share: number): Promise<void> => {
-    while (performance.now() - begun < MINUTES * 60_000 * share) {
-      const calls = Array.from({ length: 500 }, (_, i) => corner(rounds * 500 + i));
-      await page.run([...calls, landing(rounds % 50), landing((rounds % 50) + 1)]);
-      rounds++;
-    }
-  };
-  await until(0.2);
-  const [first, workers] = [await heap(), page.page.workers().length];
-  await until(1);
-  const [last, workersLast] = [await heap(), page.page.workers().length];
-  await page.close();
-  return [
-    { name: `${MINUTES} minutes of recalculation, rounds of 502 calls`, figure: rounds, unit: '' },
-    { name: 'heap at the end over that after a fifth', figure: last / first, unit: 'x', goal: 1.05 },
-    { name: 'workers more at the end', figure: workersLast - workers, unit: '', goal: 0 },
-  ];
 }
