@@ -6,7 +6,15 @@ import { BUILD_NAMES } from '../../src/sample/pieces';
 import { ROUTE_HEADINGS } from '../../src/core/survey/table/readHeaders';
 import { ROUTE_COLUMNS, routeRows } from '../../src/sample/routeRows';
 import { SAMPLE_SURVEYS } from '../../src/sample/sampleSurveys';
-import { SLIP_KINDS, SURVEY_KINDS, type SlipKind, type Survey } from '../../src/sample/survey';
+import type { Cell } from '../../src/core/measures/readQuantity';
+import { readLength } from '../../src/core/measures/readLength';
+import {
+  SLIP_KINDS,
+  SURVEY_KINDS,
+  type RouteStep,
+  type SlipKind,
+  type Survey,
+} from '../../src/sample/survey';
 
 const steps = SAMPLE_SURVEYS.flatMap((survey) => survey.steps);
 const cells = routeRows(SAMPLE_SURVEYS).flat();
@@ -97,6 +105,58 @@ test('some flights have foot and head measured, some have not; some turns are jo
   expect(ends.length).toBeGreaterThan(15);
   expect(flights.length - ends.length).toBeGreaterThan(5);
   expect(steps.filter((s) => s.run !== undefined).length).toBeGreaterThan(3);
+});
+
+// Widths of halls and landings of dwellings: at least that of the stair (Approved Document K 1.20), mostly 0.85 to 1.2 m
+// (common practice, no source).
+describe('the month is one that a firm could have', () => {
+  const lengths = (keys: readonly (keyof RouteStep)[], of = steps): number[] =>
+    of.flatMap((step) =>
+      keys.flatMap((key) => {
+        const read = readLength((step[key] ?? null) as Cell);
+        return read.ok ? [read.value] : [];
+      }),
+    );
+  const among = (values: readonly number[], least: number, most: number): number =>
+    values.filter((value) => value >= least && value <= most).length / values.length;
+
+  test('before most stairs there are 0.85 to 1.2 m, at the foot and at the head, and hardly ever more than 2 m', () => {
+    for (const key of ['footSpace', 'headSpace'] as const) {
+      const spaces = lengths([key]);
+      expect(spaces.length).toBeGreaterThan(15);
+      expect(Math.min(...spaces)).toBeGreaterThanOrEqual(800);
+      expect([key, among(spaces, 800, 1300) > 0.6]).toEqual([key, true]);
+      expect([key, among(spaces, 2000, 20_000) < 0.15]).toEqual([key, true]);
+    }
+  });
+
+  test('halls and landings are narrow: most passages and corners 0.85 to 1.2 m', () => {
+    const narrow = steps.filter(({ stage }) => stage === 'passage' || stage === 'corner');
+    expect(among(lengths(['width', 'widthOut'], narrow), 800, 1250)).toBeGreaterThan(0.6);
+  });
+
+  test('it has doors that face a stair, turns at its head and foot, steps outside, and flats with a lift', () => {
+    const beside = (one: string, other: string): number =>
+      SAMPLE_SURVEYS.filter((survey) =>
+        survey.steps.some(({ stage }, i) => stage === one && survey.steps[i + 1]?.stage === other),
+      ).length;
+    expect(beside('door', 'flight') + beside('flight', 'door')).toBeGreaterThanOrEqual(5);
+    expect(beside('flight', 'corner')).toBeGreaterThanOrEqual(5);
+    expect(beside('corner', 'flight')).toBeGreaterThanOrEqual(3);
+    const first = SAMPLE_SURVEYS.map((survey) => survey.steps.slice(0, 2).map(({ stage }) => stage));
+    expect(first.filter((stages) => stages.includes('steps')).length).toBeGreaterThanOrEqual(4);
+    const lifts = SAMPLE_SURVEYS.filter((survey) => survey.steps.some(({ stage }) => stage === 'lift'));
+    expect(lifts.length).toBeGreaterThanOrEqual(3);
+    expect(lifts.length).toBeLessThan(SAMPLE_SURVEYS.length / 5);
+  });
+
+  test("customers' tapes, which read to 10 mm, stand apart from the surveyor's", () => {
+    const tapes = SAMPLE_SURVEYS.map((survey) => lengths(['tape'], [...survey.steps]));
+    const customers = tapes.filter((read) => read.length > 0);
+    expect(customers.every((read) => read.every((tape) => tape === 10))).toBe(true);
+    expect(customers.length).toBeGreaterThanOrEqual(8);
+    expect(customers.length).toBeLessThan(SAMPLE_SURVEYS.length / 2);
+  });
 });
 
 test('texts are short enough for a cell in sight', () => {

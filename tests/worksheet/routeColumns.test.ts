@@ -57,6 +57,26 @@ test('a survey’s own tape counts over the argument', () => {
   expect(door(5)).toBe('goes');
   expect(door(6)).toBe('tight');
   expect(door('a foot')).toBe('not measured');
+  // 0 to 40 mm, both ends with them.
+  expect(door('0 mm')).toBe('goes');
+  expect(door(40)).toBe('tight');
+  expect(door(41)).toBe('not measured');
+  expect(door(-1)).toBe('not measured');
+});
+
+test('a tape written in two columns has to be one', () => {
+  const door = (one: Cell, other: Cell) =>
+    callInCells(
+      'VERDICT',
+      [
+        ['Step', 'Stage', 'Width', 'Height', 'Tape', 'Tape'],
+        [1, 'door', 125, 1981, one, other],
+      ],
+      PIECES,
+      45,
+    )[1]![1];
+  expect([door(5, 5), door('', 5), door(5, '')]).toEqual(['goes', 'goes', 'goes']);
+  expect([door(5, 6), door(6, 5), door('', 6)]).toEqual(['not measured', 'not measured', 'tight']);
 });
 
 test('a passage is narrower near its floor: it is carried through the narrow part, or above it', () => {

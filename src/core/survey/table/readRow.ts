@@ -100,12 +100,19 @@ function readTape(
   cells: readonly Cell[],
   doubt: (column: 'Tape', got: unknown, allowed: string) => undefined,
 ): number | undefined {
-  const i = at.find((k) => !saysNothing(cells[k]));
-  if (i === undefined) return undefined;
-  const cell = cells[i];
-  const read = isErrorCell(cell) ? undefined : readLength(cell);
-  if (read?.ok && read.value >= 0 && read.value <= MOST_TAPE) return read.value;
-  return doubt('Tape', isErrorCell(cell) ? cell.code : cell, `a length of 0 to ${MOST_TAPE} mm`);
+  let tape: number | undefined;
+  for (const i of at) {
+    const cell = cells[i];
+    if (saysNothing(cell)) continue;
+    const read = isErrorCell(cell) ? undefined : readLength(cell);
+    // A doubled column that says two things says neither.
+    const isTape =
+      read?.ok && read.value >= 0 && read.value <= MOST_TAPE && (tape ?? read.value) === read.value;
+    if (!isTape)
+      return doubt('Tape', isErrorCell(cell) ? cell.code : cell, `a length of 0 to ${MOST_TAPE} mm`);
+    tape = read.value;
+  }
+  return tape;
 }
 
 /** The first of several cells that holds a text. */
