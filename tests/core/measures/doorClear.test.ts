@@ -26,6 +26,15 @@ describe('doorClear', () => {
     expect(clear({ openAngle: radians(180), furniture: 90 })).toBe(738);
   });
 
+  it('leaves the whole leaf where it is off and no stop stands', () => {
+    expect(clear({ stop: 0, openAngle: radians(180) })).toBe(762);
+  });
+
+  it('is refused where nothing at all is left, and not before', () => {
+    expect(doorClear({ ...LEAF, leafWidth: 47 })).toMatchObject({ ok: false });
+    expect(clear({ leafWidth: 47.5 })).toBe(0.5);
+  });
+
   it('leaves the stop where the leaf takes less than it', () => {
     expect(clear({ leafThickness: 10, openAngle: radians(100) })).toBe(738);
   });

@@ -214,3 +214,41 @@ describe('a build with a piece missing', () => {
     expect(kinds(SLATE, { ...SLATE, Build: 'other' })).toEqual([]);
   });
 });
+
+// Slate of 2700 to 2950 kg/m3 (Cardarelli), a tenth cut away and 3 % of backing; other parts of 10 to 2000: common practice.
+describe('how heavy and how thick a piece may be before it is doubted', () => {
+  const slab = (mass: number, thickness = 20) =>
+    found({ ...SLATE, Length: 1000, Breadth: 1000, Thickness: thickness, Mass: mass });
+  // 0.02 m3.
+  test.each([
+    [48.61, false],
+    [48.59, true],
+    [60.76, false],
+    [60.78, true],
+  ])('a slate of 0.02 m3 and %f kg: doubted %s', (mass, doubted) => {
+    expect(slab(mass).map(({ kind }) => kind)).toEqual(doubted ? ['density'] : []);
+    if (doubted) expect(slab(mass)[0]).toMatchObject({ least: 2700, most: 2950, slate: true });
+  });
+  // 0.76 x 0.15 x 0.15 m: 0.0171 m3.
+  test.each([
+    [0.1711, false],
+    [0.1709, true],
+    [34.19, false],
+    [34.21, true],
+  ])('a leg of 0.0171 m3 and %f kg: doubted %s', (Mass, doubted) => {
+    const problems = found(SLATE, { ...LEGS, Mass });
+    expect(problems.map(({ kind }) => kind)).toEqual(doubted ? ['density'] : []);
+    if (doubted) expect(problems[0]).toMatchObject({ least: 10, most: 2000, slate: false });
+  });
+  // 2850 kg/m3 whatever the thickness; slate beds are 18 to 60 mm thick (common practice).
+  test.each([
+    [17.9, true],
+    [18, false],
+    [60, false],
+    [60.1, true],
+  ])('a slate %f mm thick: doubted %s', (thickness, doubted) => {
+    expect(slab(2.85 * thickness, thickness).map(({ kind }) => kind)).toEqual(
+      doubted ? ['slate thickness'] : [],
+    );
+  });
+});
