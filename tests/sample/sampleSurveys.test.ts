@@ -6,7 +6,6 @@ import { BUILD_NAMES } from '../../src/sample/pieces';
 import { ROUTE_HEADINGS } from '../../src/core/survey/table/readHeaders';
 import { ROUTE_COLUMNS, routeRows } from '../../src/sample/routeRows';
 import { SAMPLE_SURVEYS } from '../../src/sample/sampleSurveys';
-import type { Cell } from '../../src/core/measures/readQuantity';
 import { readLength } from '../../src/core/measures/readLength';
 import {
   SLIP_KINDS,
@@ -113,7 +112,7 @@ describe('the month is one that a firm could have', () => {
   const lengths = (keys: readonly (keyof RouteStep)[], of = steps): number[] =>
     of.flatMap((step) =>
       keys.flatMap((key) => {
-        const read = readLength((step[key] ?? null) as Cell);
+        const read = readLength(step[key] ?? null);
         return read.ok ? [read.value] : [];
       }),
     );
