@@ -18,8 +18,8 @@ async function serve(): Promise<void> {
   console.log(
     computed
       ? `The page opens with the results in ${path.relative(process.cwd(), computed.file)}, and computes them again.`
-      : 'The page computes all results of the sample month: its first sheet at once, all in about half a minute. ' +
-          'After npm run month it opens with them.',
+      : 'The page computes the results of the sample month, those of the sheet in front first; all take about half a ' +
+          'minute. After npm run month it opens with them.',
   );
   const sample = computed?.bytes ?? (await sampleWorkbook());
   const { origin } = await startSheetServer(path.join(ROOT, 'dist'), sample, port);
