@@ -186,6 +186,24 @@ test('a click while a formula is typed puts in the address, a drag the block, an
   await eventually(async () => expect(await page.locator('.message').innerText()).not.toContain('SUM'));
 });
 
+test('the mouse drawn over cells selects the block, and a cell pressed and left again is no click', async () => {
+  const page = await sheetPage();
+  await page.locator('#cell-1-2').hover();
+  await page.mouse.down();
+  await page.locator('#cell-2-2').hover();
+  await page.locator('#cell-2-3').hover();
+  await page.mouse.up();
+  await page.locator('#cell-5-5').hover();
+  await eventually(async () =>
+    expect(await page.getByLabel('Cell', { exact: true }).inputValue()).toBe('C2:D3'),
+  );
+  await eventually(async () =>
+    expect(await page.evaluate(() => document.activeElement?.getAttribute('role'))).toBe('grid'),
+  );
+  await page.locator('#cell-1-2').dblclick();
+  await eventually(async () => expect(await page.locator('.cell-editor').inputValue()).toBe('790'));
+});
+
 test('a semicolon between arguments is explained', async () => {
   const page = await sheetPage();
   await enter(page, 'I2', '=CARRY.PITCH(190;240)');
@@ -483,7 +501,7 @@ test('a workbook with results opens with them, they are computed again, and a ch
   }
 });
 
-test('a link is followed by Ctrl+Enter, and says where it leads', async () => {
+test('a link is followed by a click and by Ctrl+Enter, and says where it leads', async () => {
   const made = createWorkbook();
   made.sheet('Month').cell('B2', { formula: `HYPERLINK("#'Route'!A"&(20+20),"Q-01")` });
   made.sheet('Route').cell('A40', 'door');
@@ -493,6 +511,10 @@ test('a link is followed by Ctrl+Enter, and says where it leads', async () => {
   await goTo(page, 'B2');
   await page.locator('.message').getByText('A link to Route, A40').waitFor();
   await page.keyboard.press('Control+Enter');
+  await eventually(async () => expect(await at()).toBe('Route A40'));
+  await page.getByRole('tab', { name: 'Month' }).click();
+  await goTo(page, 'A1');
+  await page.locator('#cell-1-1').click();
   await eventually(async () => expect(await at()).toBe('Route A40'));
   await eventually(async () => expect(await page.locator('#cell-39-0').isVisible()).toBe(true));
 });

@@ -82,7 +82,7 @@ export class BookView {
         if (!this.typing.commit()) return;
         if (how === 'extend') this.selection.extendTo(cell);
         else this.selection.goTo(cell.row, cell.column);
-        setTimeout(() => this.focus(), 0);
+        this.focus();
       },
       clicked: () => this.follow(),
       edit: () => this.typing.begin('cell', 'opened'),

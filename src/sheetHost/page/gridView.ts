@@ -79,31 +79,33 @@ export class GridView {
     this.editor.hidden = true;
     this.scroller.addEventListener('scroll', () => this.plan());
     new ResizeObserver(() => this.plan()).observe(this.scroller);
-    let dragging = false;
-    let pressed: Held | undefined;
-    this.grid.addEventListener('mousedown', (event) => {
-      if (actions.pointing() && cellUnder(event.target)) event.preventDefault();
-    });
+    /** The cell that was pressed, and the last one that the pressed mouse was over. */
+    let press: { readonly from: Held; readonly click: boolean; over: Held } | undefined;
+    // The keyboard stays where it is put, and no text is picked.
+    this.grid.addEventListener('mousedown', (event) => event.preventDefault());
     this.grid.addEventListener('pointerdown', (event) => {
       const cell = cellUnder(event.target);
       if (!cell || event.button !== 0) return;
-      dragging = event.pointerType === 'mouse';
-      pressed = event.shiftKey || actions.pointing() ? undefined : cell;
+      press = { from: cell, click: !event.shiftKey && !actions.pointing(), over: cell };
+      // What is pressed is drawn anew at once, and a pointer whose element is gone may not be heard of again.
+      this.grid.setPointerCapture(event.pointerId);
       actions.selected(cell, event.shiftKey ? 'extend' : 'anew');
     });
-    // What is pressed is drawn anew at once, so the browser sees no click on it.
+    this.grid.addEventListener('pointermove', (event) => {
+      const cell = press && event.pointerType === 'mouse' ? cellAt(event) : undefined;
+      if (!press || !cell || sameCell(cell, press.over)) return;
+      press.over = cell;
+      actions.selected(cell, 'extend');
+    });
     this.grid.addEventListener('pointerup', (event) => {
-      const cell = cellUnder(event.target);
-      if (cell && cell.row === pressed?.row && cell.column === pressed.column) actions.clicked(cell);
-      pressed = undefined;
+      const cell = cellAt(event);
+      if (press?.click && cell && sameCell(cell, press.from)) actions.clicked(cell);
+      press = undefined;
     });
-    this.grid.addEventListener('pointerover', (event) => {
-      const cell = dragging ? cellUnder(event.target) : undefined;
-      if (cell) actions.selected(cell, 'extend');
-    });
-    window.addEventListener('pointerup', () => (dragging = false));
-    this.grid.addEventListener('dblclick', (event) => {
-      if (cellUnder(event.target)) actions.edit();
+    this.grid.addEventListener('pointercancel', () => (press = undefined));
+    // For the same reason no click and no double click comes of it; the count of presses does.
+    this.grid.addEventListener('mouseup', (event) => {
+      if (event.detail === 2 && cellAt(event)) actions.edit();
     });
   }
 
@@ -445,6 +447,12 @@ export const FAULTS: Readonly<Record<string, string>> = {
   '#N/A': 'a value is not available',
   '#VALUE!': 'a value is not of the kind that is needed here',
 };
+
+const sameCell = (one: Held, other: Held): boolean => one.row === other.row && one.column === other.column;
+
+/** The cell where the pointer is, whichever element hears of it. */
+const cellAt = ({ clientX, clientY }: MouseEvent): Held | undefined =>
+  cellUnder(document.elementFromPoint(clientX, clientY));
 
 function cellUnder(target: EventTarget | null): Held | undefined {
   const at = target instanceof Element ? target.closest<HTMLElement>('[data-at]')?.dataset['at'] : undefined;
