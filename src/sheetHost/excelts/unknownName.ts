@@ -56,6 +56,8 @@ export function unknownName(stored: string, known: KnownNames): string | undefin
     }
     if (kind !== 'name' || local.has(text) || !isAName(parts, i)) continue;
     if (known.defined.some((one) => alike(one, text))) continue;
+    if (text.toUpperCase().startsWith(`${NAMESPACE}.`))
+      return `${text} is no name here; a function has brackets behind its name, as in ${NAMESPACE}.PITCH(190,240)`;
     const meant = isMeant(nearestWord(text, known.defined));
     return `nothing here is called ${text}${meant || `; a text stands in quotes: "${text}"`}`;
   }

@@ -211,6 +211,8 @@ export class BookView {
     } else if (value !== null && this.line.value.startsWith('=')) {
       told.push(element('p', {}, `Result: ${shownText(value, host.format(sheet, row, column))}`));
     }
+    if (typeof value === 'string' && /^\s*CARRY\.\w+\s*\(/i.test(this.line.value))
+      told.push(element('p', { class: 'soft' }, 'A text: a formula begins with =.'));
     if (spill && spill.rows * spill.columns > 1) {
       const first = cellAddress(spill.row, spill.column);
       const from =
@@ -254,8 +256,8 @@ export class BookView {
   private showComputed(): void {
     const { ms, circular, unreadable } = this.session.computed;
     const faults = [
-      circular > 0 ? `${circular} cells depend on themselves` : '',
-      unreadable > 0 ? `${unreadable} formulas cannot be read` : '',
+      circular > 0 ? `cells that depend on themselves: ${circular}` : '',
+      unreadable > 0 ? `formulas that cannot be read: ${unreadable}` : '',
     ].filter((t) => t !== '');
     const { progress } = this.session;
     if (progress.waiting > 0) return this.say(progressWords(progress));
