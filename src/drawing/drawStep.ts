@@ -243,7 +243,8 @@ function drawPlan(
     return stands ? [outlineIn(above, solid)] : [];
   });
   const around = shown.length > 0 ? outlines.flat() : placeAlone(step);
-  const window = windowOf(around, round(facts), round(facts), [
+  const aside = Math.max(round(facts), shown.length > 0 && extentOf(around) < SMALL_PLAN ? ROUND_SMALL : 0);
+  const window = windowOf(around, aside, aside, [
     ...wallsBeside(around, walls),
     ...(seen ? contactIn(above, tightOf(shown), outlines.flat()) : []),
   ]);
@@ -305,10 +306,24 @@ function contactIn(plane: ViewPlane, tight: Shown | undefined, outline: Points):
   return box(x - BEHIND, y - BEHIND, x + BEHIND, y + BEHIND);
 }
 
+/** A way that is no longer than this, seen from above, is shown with so much round it [mm]: it stands on end. */
+const SMALL_PLAN = 2200;
+const ROUND_SMALL = 700;
+
+const extentOf = (points: Points): number =>
+  Math.max(
+    ...([0, 1] as const).map((axis) => {
+      const along = points.map((point) => point[axis]);
+      return Math.max(...along) - Math.min(...along);
+    }),
+  );
+
 /** A wall so near to a side of what is drawn [mm] is shown too: how wide the way is can be seen then. */
 const WALL_SEEN = 1000;
+/** And so much of what is behind its face. */
+const WALL_DRAWN = 120;
 
-/** A point just beyond the face of the nearest wall on each side of what is drawn, seen from above. */
+/** A point beyond the face of the nearest wall on each side of what is drawn, seen from above. */
 function wallsBeside(points: Points, walls: readonly Points[]): Points {
   const spans = (of: Points): readonly (readonly [number, number])[] =>
     [0, 1].map((axis) => {
@@ -332,8 +347,8 @@ function wallsBeside(points: Points, walls: readonly Points[]): Points {
     const after = Math.min(Infinity, ...faces.map(([begin]) => begin).filter((begin) => begin >= own[1]));
     const middle = (other[0] + other[1]) / 2;
     const add = (at: number): void => void found.push(axis === 0 ? [at, middle] : [middle, at]);
-    if (own[0] - before <= WALL_SEEN) add(before - BEHIND);
-    if (after - own[1] <= WALL_SEEN) add(after + BEHIND);
+    if (own[0] - before <= WALL_SEEN) add(before - WALL_DRAWN);
+    if (after - own[1] <= WALL_SEEN) add(after + WALL_DRAWN);
   }
   return found;
 }
@@ -548,12 +563,14 @@ function heightsAt(polygon: Points, x: number): readonly [number, number] | unde
   return high < low ? undefined : [low, high];
 }
 
-/** The axis of a box that is longest as seen from above, and its direction there. */
-function longestInPlan({ size, turn }: Shown['solid']): {
-  readonly axis: number;
-  readonly x: number;
-  readonly y: number;
-} {
+/** A side that slopes no less than this, and no more than the other [sine of the angle], is seen to slope. */
+const SLOPES = { least: 0.05, most: 0.996 } as const;
+
+/**
+ * The side of a box along which it is looked at, and its direction from above: the long side where that slopes, so that the
+ * tilt can be seen; else the broad one where that does, for a lean; else the one that is longest from above.
+ */
+function seenAlong({ size, turn }: Shown['solid']): { readonly x: number; readonly y: number } {
   const axes = (
     [
       [1, 0, 0],
@@ -561,22 +578,32 @@ function longestInPlan({ size, turn }: Shown['solid']): {
       [0, 0, 1],
     ] as const
   ).map((unit, axis) => {
-    const [x, y] = rotate(turn, unit);
-    return { axis, x, y, long: Math.hypot(x, y) * (size[axis] ?? 0) };
+    const [x, y, z] = rotate(turn, unit);
+    return { x, y, slope: Math.abs(z), long: Math.hypot(x, y) * (size[axis] ?? 0) };
   });
-  return axes.reduce((best, one) => (one.long > best.long + 1e-6 ? one : best));
+  const sloping = axes.slice(0, 2).find(({ slope }) => slope > SLOPES.least && slope < SLOPES.most);
+  return sloping ?? axes.reduce((best, one) => (one.long > best.long + 1e-6 ? one : best));
 }
+
+/** A way tells which way is on where it leads so much along the piece, its length counted so much longer [mm]. */
+const ONWARD = 0.5;
+const ONWARD_LEAST = 200;
 
 function planeOf({ solid, number }: Shown, all: readonly Shown[], straight: boolean): ViewPlane {
   const { centre } = solid;
   if (straight) return uprightPlane(centre, -Math.PI / 2);
-  const longest = longestInPlan(solid);
+  const longest = seenAlong(solid);
   const heading = Math.atan2(longest.y, longest.x);
-  const other = all[number] ?? all[number - 2];
-  const forward = all[number] ? 1 : -1;
-  const [dx, dy] = other
-    ? [(other.solid.centre[0] - centre[0]) * forward, (other.solid.centre[1] - centre[1]) * forward]
-    : [1, 0];
-  const along = Math.cos(heading) * dx + Math.sin(heading) * dy;
+  // The way to the right: where it leads past this place, else where all of it leads, else as it comes.
+  const from = (one: Shown | undefined, other: Shown | undefined): Point => {
+    const [a, b] = [one?.solid.centre ?? centre, other?.solid.centre ?? centre];
+    return [b[0] - a[0], b[1] - a[1]];
+  };
+  const ways = [from(all[number - 2], all[number]), from(all[0], all[all.length - 1])];
+  const onward = ([dx, dy]: Point): number => Math.cos(heading) * dx + Math.sin(heading) * dy;
+  const [dx, dy] = ways.find(
+    (way) => Math.abs(onward(way)) > ONWARD * (Math.hypot(...way) + ONWARD_LEAST),
+  ) ?? [1, 0];
+  const along = onward([dx, dy]);
   return uprightPlane(centre, along < 0 ? heading + Math.PI : heading);
 }

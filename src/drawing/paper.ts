@@ -34,7 +34,16 @@ type Item =
       readonly dx: number;
       readonly dy: number;
       readonly text: string;
+      /** What is counted or read there, where it is no length. */
+      readonly name?: string;
     };
+
+/** How a dimension is lettered. */
+export interface Lettered {
+  readonly letter: string;
+  /** Drawn heavy, with a question mark. */
+  readonly marked: boolean;
+}
 
 const LINES: Readonly<Record<LineStyle, string>> = {
   face: 'stroke-width="1.6"',
@@ -103,6 +112,11 @@ export class Paper {
     this.items.push({ kind: 'label', at, dx, dy, text });
   }
 
+  /** A place where something is counted or read, to be lettered. */
+  counted(at: Point, name: string, dx = 0, dy = 0): void {
+    this.items.push({ kind: 'label', at, dx, dy, text: '', name });
+  }
+
   /** A line of words under the drawing. */
   note(text: string): void {
     this.notes.push(text);
@@ -110,19 +124,26 @@ export class Paper {
 
   /**
    * Letters in place of figures, for a drawing that shows where the tape goes and not what it read.
-   * @param isMarked dimensions that are drawn heavy, with a question mark, by their name
-   * @returns the name of each letter; what has no name of its own loses its figure
+   * @param letterOf the letter for a name, and whether it is drawn heavy, with a question mark; what has none loses its figure
+   * @returns the names that were met, each once
    */
-  letter(isMarked: (name: string) => boolean = () => false): ReadonlyMap<string, string> {
-    const letters = new Map<string, string>();
+  letter(letterOf: (name: string) => Lettered | undefined): readonly string[] {
+    const met = new Set<string>();
     this.items = this.items.map((item): Item => {
-      if (item.kind !== 'dimension') return item;
-      if (item.name === '') return { ...item, text: '' };
-      const known = letters.get(item.name) ?? String.fromCharCode(65 + letters.size);
-      letters.set(item.name, known);
-      return isMarked(item.name) ? { ...item, text: `${known} ?`, marked: true } : { ...item, text: known };
+      const { name } = item as { readonly name?: string };
+      if (name === undefined) return item;
+      const lettered = name === '' ? undefined : letterOf(name);
+      if (!lettered) return { ...item, text: '' } as Item;
+      met.add(name);
+      const text = lettered.marked ? `${lettered.letter} ?` : lettered.letter;
+      if (item.kind === 'label') return { ...item, text };
+      return {
+        ...(item as Extract<Item, { kind: 'dimension' }>),
+        text,
+        ...(lettered.marked ? { marked: true } : {}),
+      };
     });
-    return letters;
+    return [...met];
   }
 
   /** Leaves out what was noted so far. */

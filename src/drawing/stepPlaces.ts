@@ -5,7 +5,7 @@ import { SpaceChecker } from '../core/space/spaceChecker';
 import type { StageName } from '../core/stages/kinds';
 import { pieceBox } from './section';
 import type { StepFacts } from './stepFacts';
-import { letDown } from '../core/space/letDown';
+import { HIGHEST, letDown } from '../core/space/letDown';
 
 /** What is looked at from the front, since the piece only goes straight through it. */
 export const STRAIGHT: ReadonlySet<StageName> = new Set(['door', 'passage']);
@@ -81,5 +81,9 @@ const NEAR = 0.5;
 function settler(step: StepMotion, size: PieceSize): (place: StepPlace) => readonly [number, number, number] {
   const checker = new SpaceChecker(step.solids.map((solid) => solid.box));
   checker.hold(size);
-  return ({ at: [x, y, z], turn }) => [x, y, z - letDown(checker, Float64Array.of(x, y, z, ...turn), NEAR)];
+  return ({ at: [x, y, z], turn }) => {
+    const free = letDown(checker, Float64Array.of(x, y, z, ...turn), NEAR);
+    // Over what is not in the picture it stays where the motion has it.
+    return [x, y, HIGHEST - free < 2 * NEAR ? z : z - free];
+  };
 }

@@ -30,7 +30,10 @@ export function stepSays(facts: StepFacts, shown: readonly Shown[], ringed: bool
   const tight = shown.find(({ isTightest }) => isTightest);
   const high = shownUp(facts.raise);
   const raised = [...(high >= RAISED ? [`Raised on the way, at most ${high}`] : []), ...facts.supposed];
-  const place = shown.length > 1 && tight ? `place ${tight.number}, the tightest` : '';
+  // What decides may have no face here: the straight before a step, a wall that is not built.
+  const decided = tight?.place.closest !== undefined;
+  const least = decided ? 'the tightest' : 'where it has least room here';
+  const place = shown.length > 1 && tight ? `place ${tight.number}, ${least}` : '';
   const said = facts.smaller
     ? [
         `Dashed: the size that just passes${place && `, at ${place}`}`,
@@ -49,7 +52,9 @@ export function stepSays(facts: StepFacts, shown: readonly Shown[], ringed: bool
       ...(facts.smaller
         ? said.map((word) => `${word}.`)
         : [
-            ...(place && tight ? [`Place ${tight.number} is the tightest.`] : []),
+            ...(place && tight
+              ? [`Place ${tight.number} is ${decided ? 'the tightest' : 'where it has least room here'}.`]
+              : []),
             `Closest ${closest}: ${spareInWords(facts)}.`,
           ]),
       ...raised.map((word) => `${word}.`),

@@ -33,7 +33,7 @@ function stagePart(stage: StageName): Markup {
   const { needs } = stageNeeds(stage);
   const name = stage.replace(/ /g, '-');
   const id = `part-${name}`;
-  const { svg, letters } = letteredDrawing(stage, { id: `form-${name}` });
+  const { pictures, letters } = letteredDrawing(stage, { id: `form-${name}` });
   const items = measures.map((measure) => {
     const letter = letters.get(measure);
     const { question } = measureQuestion(measure, { place: `the ${kindOf(stage).customerWord}`, stage });
@@ -43,7 +43,7 @@ function stagePart(stage: StageName): Markup {
   const ticks = photographs.map((photo) => markup`<li><span class="tick"></span> ${photo}</li>`);
   return markup`<section class="part" aria-labelledby="${id}">
 <h2 id="${id}">${stage}: number on the way <span class="write short"></span></h2>
-<div class="beside"><figure>${new Markup(svg)}</figure>
+<div class="beside"><figure>${pictures.map(({ svg }) => new Markup(svg))}</figure>
 <div><table><thead><tr><th scope="col">At</th><th scope="col">What to measure</th><th scope="col">The tape says</th></tr></thead><tbody>${items}</tbody></table>
 <p class="photos">Photographs</p><ul class="ticks">${ticks}</ul></div></div>
 </section>

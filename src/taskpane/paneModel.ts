@@ -110,11 +110,10 @@ function drawingOf(
 ): PaneModel['drawing'] {
   if (stage === undefined) return undefined;
   const missing = missingMeasures(stage, measures);
-  const alone =
-    missing.length > 0
-      ? letteredDrawing(stage, { id: 'pane-stage', width: 296, height: 230, missing })
-      : drawStage(stage, measures, { id: 'pane-stage' });
-  const carried = missing.length === 0 && judged && piece ? judged.draw(piece.name) : undefined;
+  if (missing.length > 0)
+    return letteredDrawing(stage, { id: 'pane-stage', width: 296, height: 230, missing });
+  const alone = drawStage(stage, measures, { id: 'pane-stage' });
+  const carried = judged && piece ? judged.draw(piece.name) : undefined;
   return carried ?? (alone && { pictures: [alone], text: alone.text });
 }
 

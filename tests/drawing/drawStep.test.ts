@@ -118,6 +118,31 @@ test('the piece is drawn in its own size: from the side its cut has the area of 
   expect(looked).toBeGreaterThan(5);
 });
 
+test('a place that is told to be tilted is looked at so that its slope can be seen', () => {
+  let looked = 0;
+  for (const { name, drawing } of DRAWN) {
+    for (const { svg, text } of drawing.sides) {
+      const [, told] = /: tilted (\d+)°/.exec(text) ?? [];
+      const [outline] = drawnFigures(svg).pieces;
+      if (told === undefined || !outline) continue;
+      const slopes = outline.map(([x, y], i) => {
+        const [u, v] = outline[(i + 1) % outline.length]!;
+        return {
+          long: Math.hypot(u - x, v - y),
+          slope: degrees(Math.atan2(Math.abs(v - y), Math.abs(u - x))),
+        };
+      });
+      looked++;
+      // Told in whole degrees, drawn to a tenth of a pixel.
+      const near = slopes.some(
+        ({ long, slope }) => long > 8 && Math.abs(slope - Number(told)) < 0.6 + 10 / long,
+      );
+      expect([name, text, slopes, near]).toEqual([name, text, slopes, true]);
+    }
+  }
+  expect(looked).toBeGreaterThan(5);
+});
+
 test('a flight that is cut along shows its steps: level treads and plumb risers, as high and as deep as measured', () => {
   let looked = 0;
   for (const { name, drawing, pitches } of DRAWN) {

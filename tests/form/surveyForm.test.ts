@@ -5,6 +5,7 @@ import { letteredDrawing } from '../../src/drawing/letteredDrawing';
 import { surveyForm } from '../../src/form/surveyForm';
 import { viewOf } from '../../src/drawing/stageViews';
 import { launchBrowser } from '../support/browser';
+import { drawnFigures } from '../support/drawnFigures';
 import { axeFindings } from '../support/axeFindings';
 
 const HTML = surveyForm('The way to your table');
@@ -29,15 +30,38 @@ test('has a part for each stage, with a line for every measure that it needs', a
   }
 });
 
-test('every letter of a drawing stands beside a measure, and no figure is printed', () => {
+test('every measure has its letter in a drawing, in the order of the list, and no figure is printed', () => {
   for (const stage of STAGE_NAMES) {
-    const named = viewOf(stage).view(FORM_STAGES[stage].drawnWith).paper.letter();
-    for (const name of named.keys()) expect(Object.keys(FORM_STAGES[stage].drawn)).toContain(name);
-    const { svg, letters } = letteredDrawing(stage, { id: 'one' });
-    expect(letters.size).toBe(named.size);
-    const printed = [...svg.matchAll(/<text[^>]*>([^<]*)<\/text>/g)].map(([, text]) => text!);
-    for (const letter of letters.values()) expect(printed).toContain(letter);
+    const { measures, drawn, drawnWith } = FORM_STAGES[stage];
+    const { pictures, letters } = letteredDrawing(stage, { id: 'one' });
+    expect([...letters.keys()]).toEqual(measures);
+    expect([...letters.values()].join('')).toBe('ABCDEFGHI'.slice(0, measures.length));
+    const printed = pictures.flatMap(({ svg }) =>
+      [...svg.matchAll(/<text[^>]*>([^<]*)<\/text>/g)].map(([, text]) => text!),
+    );
+    for (const letter of letters.values())
+      expect([stage, letter, printed.includes(letter)]).toEqual([stage, letter, true]);
     expect(printed.filter((text) => /\d{3}/.test(text))).toEqual([]);
+    // What the stage's own drawing dimensions is a measure of the form.
+    const named = viewOf(stage)
+      .view(drawnWith)
+      .paper.letter(() => ({ letter: 'X', marked: false }));
+    expect(named.filter((name) => drawn[name] === undefined)).toEqual([]);
+  }
+});
+
+test('no letter lies on another, nor on a word', () => {
+  for (const stage of STAGE_NAMES) {
+    for (const { svg } of letteredDrawing(stage, { id: 'one' }).pictures) {
+      const boxes = drawnFigures(svg).texts.filter(({ text }) => text !== '');
+      boxes.forEach(({ text, box: a }, i) => {
+        for (const { text: other, box: b } of boxes.slice(i + 1)) {
+          const over = Math.min(a[2], b[2]) - Math.max(a[0], b[0]);
+          const down = Math.min(a[3], b[3]) - Math.max(a[1], b[1]);
+          expect([stage, text, other, over > 0.5 && down > 0.5]).toEqual([stage, text, other, false]);
+        }
+      });
+    }
   }
 });
 
@@ -46,10 +70,24 @@ test('nothing is wider than a narrow screen, and axe finds nothing', async () =>
   expect(await axeFindings(page)).toEqual([]);
 });
 
-test('a measure that is missing is marked where the tape goes, or named where the view does not show it', () => {
-  const { svg, text } = letteredDrawing('half landing', { id: 'one', missing: ['depth', 'height'] });
-  expect(svg.match(/class="dimension missing"/g)).toHaveLength(1);
+test('measures that are missing are marked where the tape goes, each in the drawing that shows it', () => {
+  const { pictures, text } = letteredDrawing('half landing', { id: 'one', missing: ['depth', 'height'] });
+  expect(pictures).toHaveLength(2);
+  for (const { svg } of pictures) {
+    expect(svg.match(/class="dimension missing"/g)).toHaveLength(1);
+    expect(svg).not.toMatch(/>\d{3}/);
+  }
   expect(text).toMatch(/[A-Z], Depth: missing\./);
-  expect(text).toContain('Height (headroom): missing, not seen in this view.');
-  expect(svg).not.toMatch(/>\d{3}/);
+  expect(text).toMatch(/[A-Z], Height \(headroom\): missing\./);
+});
+
+test('of a row only the drawing is shown in which something is missing', () => {
+  for (const stage of STAGE_NAMES) {
+    for (const need of stageNeeds(stage).needs) {
+      const { pictures, text } = letteredDrawing(stage, { id: 'one', missing: [need] });
+      expect([stage, need, pictures.length]).toEqual([stage, need, 1]);
+      expect(text).toContain('missing');
+      expect(pictures[0]!.svg).toMatch(/>[A-I] \?</);
+    }
+  }
 });

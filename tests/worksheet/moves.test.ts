@@ -146,4 +146,6 @@ test("a corner at a stair's head is begun with the piece still on the slope, and
   );
   expect(corner[TILT!]).toBeGreaterThan(5);
   expect(corner[TILT!]).toBeLessThanOrEqual(pitch + 0.5);
+  // Skates want a level piece on a level floor.
+  expect(corner[AID!]).toBe('no aid known while it is tilted or leans');
 });

@@ -226,7 +226,17 @@ export function carryMoves(route: PreparedRoute, book: StageBook, asked: CarryAs
         raise,
         closest,
         lowerShare: stoodUp ? mass : shareOf(size, carried, pose, tilt, mass),
-        aid: aidFor({ stage, pose, change: false, raise, overRail }, mass),
+        // On the floor beside a stair it is no level piece as long as it lies on the slope.
+        aid: aidFor(
+          {
+            stage,
+            pose: !isStair(stage) && (tilt ?? 0) > 0 ? 'tilted' : pose,
+            change: false,
+            raise,
+            overRail,
+          },
+          mass,
+        ),
       });
     }
     turned(to, leaves, taken.closest === 'change after');
@@ -249,10 +259,11 @@ const LEVEL_WITHIN = radians(5);
 
 const passes = ({ verdict }: StepJudgement): boolean => verdict === 'goes' || verdict === 'tight';
 
-/** Whether a step is passed together with a stair, from which the piece comes, or on to which it goes, out of level. */
-const besideStair = ({ steps }: PreparedRoute, { joint }: ChainStep): boolean =>
-  joint !== undefined &&
-  steps.slice(joint[0], joint[1] + 1).some(({ row: { stage } }) => stage !== undefined && isStair(stage));
+/** The rows with which a step is passed, where a stair is among them: the piece comes from it, or goes on to it, out of level. */
+const besideStair = ({ steps }: PreparedRoute, { joint }: ChainStep): ChainStep['joint'] =>
+  joint && steps.slice(joint[0], joint[1] + 1).some(({ row: { stage } }) => stage && isStair(stage))
+    ? joint
+    : undefined;
 
 /**
  * The tilt [rad] in which it is carried through a step; on level floor it is level unless its pose says otherwise, or it
@@ -265,7 +276,7 @@ function tiltOn(
   keys: readonly WalkKey[],
   row: number,
   measures: StageMeasures,
-  withStair: boolean,
+  withStair: ChainStep['joint'],
 ): number | undefined {
   const turned = pose === 'tilted' || pose === 'leaning';
   const { upright } = sidesOfHold(holdInPose(from, pose));
@@ -284,10 +295,17 @@ function tiltOn(
     return held === undefined ? undefined : Math.min(held, Math.atan2(rise, going));
   }
   if (turned) {
-    // Of a turn that is made with the stair beside it, what is drawn may belong to the stair.
-    const own = withStair && !isStair(stage) ? [row - 1, row, row + 1] : [row];
-    const tilts = own.flatMap((at) => heldTilt(keys, at, upright, 'greatest') ?? []);
-    return tilts.length > 0 ? Math.max(...tilts) : undefined;
+    const own = heldTilt(keys, row, upright, 'greatest');
+    if (isStair(stage) || !withStair || (own ?? 0) >= LEVEL_WITHIN) return own;
+    // Of a turn that is made with a stair beside it, what is drawn may belong to the row beside it, or to any of them.
+    const [first, last] = withStair;
+    const among = (rows: readonly number[]): number | undefined => {
+      const tilts = rows.flatMap((at) => heldTilt(keys, at, upright, 'greatest') ?? []);
+      return tilts.length > 0 ? Math.max(...tilts) : undefined;
+    };
+    const beside = among([row - 1, row + 1]);
+    if ((beside ?? 0) >= LEVEL_WITHIN) return beside;
+    return among(Array.from({ length: last - first + 1 }, (_, k) => first + k));
   }
   if (poseOfHold(from) === pose) return heldTilt(keys, row, upright, 'carried');
   const least = heldTilt(keys, row, upright, 'least');

@@ -9,7 +9,7 @@ import { isStair, kindOf, type StageName } from '../stages/kinds';
 import type { Aid } from './aidFor';
 import type { CarryMove, HandRoom } from './carryMoves';
 import { shownGiven, shownUp } from '../measures/shown';
-import type { LandingMove } from './landingMoves';
+import { RAISED, type LandingMove } from './landingMoves';
 
 /** What a piece is carried along, as the crew calls it; a slope or a few steps outdoors are no stair to them. */
 const wayWord = (stage: StageName): string =>
@@ -74,7 +74,7 @@ export function moveOrder(move: CarryMove): string {
   if (move.overRail) parts.push('over the handrail');
   if (move.pastDoor) parts.push(PAST_DOOR[move.pastDoor]);
   const raise = shownUp(move.raise ?? 0);
-  if (raise >= 1) parts.push(`raised ${raise} mm${move.heavy ? raiseWords(raise) : ''}`);
+  if ((move.raise ?? 0) >= RAISED) parts.push(`raised ${raise} mm${move.heavy ? raiseWords(raise) : ''}`);
   return parts.join(', ');
 }
 

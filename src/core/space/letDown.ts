@@ -2,7 +2,7 @@ import { entryAt } from '../lists/entryAt';
 import type { SpaceChecker } from './spaceChecker';
 
 /** Nothing in a house is raised higher [mm]. */
-const HIGHEST = 4000;
+export const HIGHEST = 4000;
 
 /**
  * How far a piece can be let straight down until it rests [mm], every place between being free.

@@ -44,11 +44,30 @@ export function decidingSolids(
     // What stands at its end is the next row's.
     const near = route.solids.filter(({ row }) => Math.abs(row - placed.row) <= 1);
     return faces.flatMap((face) =>
-      facesOf(placed, own, face)
+      facesOf(withLandingSpaces(route, n, placed), own, face)
         .filter((box) => near.some((solid) => backs(solid, box)))
         .map((box) => ({ row: placed.row, face, box })),
     );
   });
+}
+
+/** A flight beside a landing has no spaces of its own: there the wall that faces it is the landing's. */
+function withLandingSpaces({ rows }: PlacedRoute, n: number, placed: PlacedRow): PlacedRow {
+  const { joint } = placed;
+  if (joint.stage !== 'flight') return placed;
+  const across = (end: 'foot' | 'head'): number | undefined => {
+    const beside = rows[(joint.way === 'down') === (end === 'foot') ? n + 1 : n - 1]?.joint;
+    if (beside?.stage === 'half landing') return beside.measures.depth;
+    if (beside?.stage !== 'quarter landing') return undefined;
+    return end === 'head' ? beside.measures.widthOut : beside.measures.width;
+  };
+  const { footSpace = across('foot'), headSpace = across('head') } = joint.measures;
+  const measures = {
+    ...joint.measures,
+    ...(footSpace === undefined ? {} : { footSpace }),
+    ...(headSpace === undefined ? {} : { headSpace }),
+  };
+  return { ...placed, joint: { ...joint, measures } };
 }
 
 /** Whether a solid of the scene stands on a face, somewhere along it. */
@@ -85,6 +104,9 @@ function edgesOf({ joint }: PlacedRow, face: DecidingFace): SceneBox[] | undefin
   const measures = kind.solvedAsFlight?.(joint.measures) ?? joint.measures;
   if (kind.stair === 'flight') return flightEdges(measures, face);
   if (joint.stage === 'corner') return cornerEdges(measures, face);
+  if (joint.stage === 'quarter landing' || joint.stage === 'half landing') {
+    return landingEdges(joint.stage, measures, face);
+  }
   if (joint.stage === 'side door') return sideDoorEdges(measures, face);
   if (joint.stage === 'lift') return liftEdges(measures, face);
   return undefined;
@@ -127,6 +149,20 @@ function flightEdges(m: StageMeasures, face: DecidingFace): SceneBox[] | undefin
     default:
       return undefined;
   }
+}
+
+/** So far below a landing its inner edge stands beside the lower flight [mm]. */
+const BELOW = 1000;
+
+/** The upright edges about which it goes round: the inner one, or the two ends of the spine. */
+function landingEdges(
+  stage: 'quarter landing' | 'half landing',
+  { width = 0, well = 0, height = 0, ceiling = height }: StageMeasures,
+  face: DecidingFace,
+): SceneBox[] | undefined {
+  if (face !== 'inner corner') return undefined;
+  const edge = (y: number): SceneBox => levelBox([-SHEET, y, -BELOW], [0, y + SHEET, ceiling]);
+  return stage === 'quarter landing' ? [edge(width)] : [edge(width), edge(width + well - SHEET)];
 }
 
 function cornerEdges({ width = 0, height = 0 }: StageMeasures, face: DecidingFace): SceneBox[] | undefined {

@@ -9,6 +9,7 @@ import type { SolidPart } from '../place/solid';
 import type { WalkKey } from './carrier';
 import { BACKED, decidingSolids, type DecidingSolid } from './decidingFaces';
 import { nearestPoints, pointDistance } from './nearestPoints';
+import { shortened } from './shortened';
 import type { DecidingFace } from '../../motion/closest';
 import type { RouteWalk } from './walkRoute';
 import { firstOf, lastOf } from '../../lists/ends';
@@ -57,7 +58,7 @@ export interface StepMotion {
   readonly row: number;
   /** From where the step before leaves the piece; empty where nothing of it could be drawn. */
   readonly keys: readonly WalkKey[];
-  /** What stands in this row and in the two on either side of it. */
+  /** What stands in this row and in the three on either side of it. */
   readonly solids: readonly PlacedSolid[];
   /** Where the way leaves the row. */
   readonly exit: Frame;
@@ -75,9 +76,9 @@ export interface StepMotion {
   readonly jointly: boolean;
 }
 
-/** What stands in a row and in the two on either side of it. */
+/** What stands in a row and in the three on either side of it: short rows reach no farther than the piece is long. */
 const nearRows = (walk: RouteWalk, of: number): readonly PlacedSolid[] =>
-  sceneNear(walk.route, of, of).filter(({ row }) => Math.abs(row - of) <= 2);
+  sceneNear(walk.route, of, of).filter(({ row }) => Math.abs(row - of) <= 3);
 
 /** What a piece stands on, which is near all the way and decides nothing by itself. */
 const SUPPORTS: ReadonlySet<SolidPart> = new Set(['floor', 'ground', 'nosings', 'tread']);
@@ -119,7 +120,7 @@ export function stepMotion(
     ...key,
     ...placedKey(view, key),
   }));
-  const places = placesAlong(all, piece);
+  const places = placesAlong(withoutDetours(all, solids, piece, walk.padding), piece);
   const within = level ? betweenPlanes(places, piece, exit) : places;
   const keys = keysOf(within);
   const failed = walk.notDrawn?.row;
@@ -162,7 +163,8 @@ export function stepMotion(
   const near = looker.nearDeciding(within);
   const at = looker.tightest(within, walk.padding, near) ?? nearestOf(within, near, looker, placeAt);
   const parts = within.map(({ gone }) => (gone - from) / (to - from || 1));
-  const positions = chosen(parts, at, keys.length > 8 ? 5 : 3).map(placeAt);
+  const many = keys.length > 8 || to - from > LONG_WAY * piece.length;
+  const positions = chosen(parts, at, many ? 5 : 3).map(placeAt);
   const tightest = placeAt(at);
   return {
     row,
@@ -176,6 +178,22 @@ export function stepMotion(
     whole,
     jointly,
   };
+}
+
+/** A way so many times as long as the piece is shown in five places, what turns on it counted; a shorter one in three. */
+const LONG_WAY = 1.5;
+
+/** The same way without what leads round or back where the padded piece can be moved straight on. */
+function withoutDetours(
+  keys: readonly WalkKey[],
+  solids: readonly PlacedSolid[],
+  piece: PieceSize,
+  padding: number,
+): readonly WalkKey[] {
+  const checker = new SpaceChecker(solids.map(({ box }) => box));
+  checker.hold(paddedPiece(piece, Math.max(0, padding)));
+  const reach = Math.hypot(piece.length, piece.breadth, piece.thickness) / 2;
+  return shortened(keys, reach, (from, to) => checker.moveFree(placeOf(from), 0, placeOf(to), 0));
 }
 
 /** Of the places with the least gaps so many are looked at for their distance. */
