@@ -106,7 +106,7 @@ test('no file imports itself round a circle, not even a type', () => {
   const imported = new Map(files.map((file) => [file, ownImports(file)]));
   // What nothing that is left imports, or imports nothing that is left, is in no circle.
   let left = files;
-  for (let before = -1; before !== left.length; ) {
+  for (let before = -1; before !== left.length;) {
     before = left.length;
     const now = new Set(left);
     const wanted = new Set(left.flatMap((file) => imported.get(file)!));
