@@ -176,7 +176,7 @@ export function aloneRoute(rows: readonly StageRow[], book: StageBook): Prepared
     measures: { length: AMPLE, width: AMPLE, height: AMPLE },
     refused: [],
   };
-  return prepareRoute([...numbered, ample], book);
+  return prepareRoute([...numbered, ample], book, 'by themselves');
 }
 
 /** Whether a route is one row by itself already. */

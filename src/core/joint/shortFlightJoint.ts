@@ -11,15 +11,9 @@ import {
 import { RAISE_BY_HAND } from '../motion/raiseByHand';
 import type { StageAnswer } from '../motion/stageAnswer';
 import type { StagePassage } from '../motion/stagePassage';
-import {
-  bestFamilyFit,
-  extentOf,
-  type FamilyAsk,
-  type FamilyFit,
-  type LandingPlan,
-  type RoundAs,
-  type ShortFlight,
-} from '../stages/landing/motionFamilies';
+import { bestFamilyFit, extentOf, type FamilyAsk, type ShortFlight } from '../stages/landing/motionFamilies';
+import type { FamilyFit, RoundAs } from '../stages/landing/familyFit';
+import type { LandingPlan } from '../stages/landing/landingPlan';
 import { stairTurnWays } from '../stages/stairTurn/stairTurn';
 import type { StairTurnFit } from '../stages/stairTurn/stairTurnFit';
 import {

@@ -13,7 +13,12 @@ export interface Planning {
   /** The row's stage; undefined where the row cannot be judged. */
   readonly stageAt: (i: number) => BookStage | undefined;
   readonly lookUp: (stage: StageName, measures: LooseMeasures) => BookStage;
+  /** Whether rows that stand close are solved as one space. */
+  readonly close: CloseRows;
 }
+
+/** How rows that stand close are taken: as one space, or each by itself with room for everything beside it. */
+export type CloseRows = 'as one space' | 'by themselves';
 
 /** Measures of which some may be undefined: those are not there. */
 export type LooseMeasures = { readonly [Name in keyof PlacedMeasures]: PlacedMeasures[Name] | undefined };

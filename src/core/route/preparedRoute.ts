@@ -10,7 +10,7 @@ import type { Cap } from './cap';
 import { armOf, levelArm, ownLength } from './arms';
 import { asFlightRow, endBeside, readingsOf, type Reading } from './reading';
 import { routePlan } from './routePlan';
-import type { LooseMeasures } from './planning';
+import type { CloseRows, LooseMeasures } from './planning';
 import type { PartPlan } from './partPlan';
 import type { BookStage, StageBook } from './stageBook';
 import { stageShortfall } from './stageShortfall';
@@ -50,8 +50,15 @@ export interface PreparedRoute {
   readonly stages: readonly BookStage[];
 }
 
-/** Puts the rows of one survey in order, looks each stage up in the book, and lays the route out in parts. */
-export function prepareRoute(rows: readonly StageRow[], book: StageBook): PreparedRoute {
+/**
+ * Puts the rows of one survey in order, looks each stage up in the book, and lays the route out in parts.
+ * @param close how rows that stand close are taken
+ */
+export function prepareRoute(
+  rows: readonly StageRow[],
+  book: StageBook,
+  close: CloseRows = 'as one space',
+): PreparedRoute {
   const ordered = inStepOrder(rows);
   const known = new Map<string, BookStage>();
   const lookUp = (stage: StageName, loose: LooseMeasures): BookStage => {
@@ -81,7 +88,14 @@ export function prepareRoute(rows: readonly StageRow[], book: StageBook): Prepar
   });
   const planned = readings.map((reading): PreparedReading => {
     const planIn = (tapeCase: 'worst' | 'measured'): PartPlan[] =>
-      routePlan({ reading, tapeCase, tape: book.tape, stageAt: (i) => entryAt(steps, i).stage, lookUp });
+      routePlan({
+        reading,
+        tapeCase,
+        tape: book.tape,
+        stageAt: (i) => entryAt(steps, i).stage,
+        lookUp,
+        close,
+      });
     return { reading, worst: planIn('worst'), measured: planIn('measured') };
   });
   return { survey: rows[0]?.survey ?? '', steps, readings: planned, stages: [...known.values()] };

@@ -11,6 +11,8 @@ export interface RestToRest {
   readonly block: JointBlock;
   /** A longer piece does not lie wholly where it begins and ends [mm]. */
   readonly holds: number;
+  /** Some straight in it was not measured: it is taken as it suits. */
+  readonly supposed: boolean;
 }
 
 /** Rows in a block: more would take too long. */
@@ -45,13 +47,18 @@ export function restToRest(reading: Reading): RestToRest[] {
       if (to.row - from.row > MOST_ROWS + 1) break;
       const holds = Math.min(from.holds, to.holds);
       const block = holds > passed ? blockBetween(reading, from, to) : undefined;
-      if (block) found.push({ from, to, block, holds });
+      if (block) found.push({ from, to, block, holds, supposed: supposes(reading, from, to) });
       passed = Math.max(passed, to.holds);
       if (passed >= from.holds) break;
     }
   }
   return found;
 }
+
+/** Whether a straight between the rows of a block was not measured. */
+const supposes = (reading: Reading, from: Rest, to: Rest): boolean =>
+  to.at === 'behind' ||
+  reading.slice(Math.max(0, from.row), to.row).some(({ straightAfter }) => straightAfter?.open === true);
 
 /** Where a piece can rest, in row order. */
 function restsOf(reading: Reading): Rest[] {

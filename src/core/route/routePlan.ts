@@ -38,7 +38,7 @@ export function routePlan(planning: Planning): PartPlan[] {
     const plan = rowPlan(planning, i, stage, role);
     return [joints.length > 0 ? { ...plan, joints } : plan];
   });
-  return withBlocks(planning, rows);
+  return planning.close === 'by themselves' ? rows.flat() : withBlocks(planning, rows);
 }
 
 /** With the blocks from one place of rest to the next, each at the part with which it begins. */

@@ -24,10 +24,10 @@ export interface BlockToSolve {
  * @param tape how far off a measure may be [mm]
  * @returns undefined where that is not known: a straight that was not measured, more than one flight, a room too small
  */
-export function tapedBlock({ block, holds, to }: RestToRest, tape: number): BlockToSolve | undefined {
+export function tapedBlock({ block, holds, supposed }: RestToRest, tape: number): BlockToSolve | undefined {
   const { rows } = block;
   const flights = rows.filter(({ stage }) => stage === 'flight');
-  if (flights.length > 1 || to.at === 'behind') return undefined;
+  if (flights.length > 1 || supposed) return undefined;
   const straight = rows.every(({ stage }) => STRAIGHT.has(stage));
   const lane = straight ? narrowestLane(rows) - tape : undefined;
   if (lane !== undefined && !(lane > 0)) return undefined;
@@ -145,7 +145,8 @@ function tapedRow(
     ...changed('height', height && less(height)),
     ...changed('ceiling', ceiling && less(ceiling)),
     ...changed('wall', wall === undefined ? undefined : wall + tape),
-    ...changed('depth', depth && Math.max(0, depth - tape)),
+    // A passage that is not said to go on past its door may end there.
+    ...(row.stage === 'side door' ? { depth: Math.max(0, (depth ?? 0) - tape) } : {}),
     ...(room ? changed('length', length && less(length)) : {}),
   };
   return { ...row, measures };

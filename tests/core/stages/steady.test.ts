@@ -1,7 +1,8 @@
 import { sortedPiece, type PieceSize } from '../../../src/core/measures/piece';
 import { radians } from '../../../src/core/measures/angle';
 import { halfLandingAnswer, halfLandingStage } from '../../../src/core/stages/landing/halfLanding';
-import { bestFamilyFit, type LandingPlan } from '../../../src/core/stages/landing/motionFamilies';
+import { bestFamilyFit } from '../../../src/core/stages/landing/motionFamilies';
+import type { LandingPlan } from '../../../src/core/stages/landing/landingPlan';
 import { slidFit } from '../../../src/core/stages/landing/slidFamily';
 import { quarterLandingAnswer, quarterLandingStage } from '../../../src/core/stages/landing/quarterLanding';
 import { widestMotion } from '../../../src/core/stages/landing/searchedStage';

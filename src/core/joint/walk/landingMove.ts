@@ -4,13 +4,9 @@ import type { KeyAttitude } from '../../space/motion';
 import { slidFit } from '../../stages/landing/slidFamily';
 import { drawFamilyMotion } from '../../stages/landing/drawFamilyMotion';
 import { halfLandingTask } from '../../stages/landing/halfLanding';
-import {
-  bestFamilyFit,
-  type LandingPlan,
-  type RoundAs,
-  type ShortFlight,
-  type ShortFlights,
-} from '../../stages/landing/motionFamilies';
+import { bestFamilyFit, type ShortFlight, type ShortFlights } from '../../stages/landing/motionFamilies';
+import type { RoundAs } from '../../stages/landing/familyFit';
+import type { LandingPlan } from '../../stages/landing/landingPlan';
 import { quarterLandingTask } from '../../stages/landing/quarterLanding';
 import { widenedRound } from '../../stages/landing/searchedStage';
 import { solverOf } from '../../stages/solvers';

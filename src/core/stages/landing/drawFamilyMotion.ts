@@ -7,16 +7,15 @@ import { sizesOfHold } from '../../motion/hold';
 import {
   exitHeight,
   extentOf,
-  type FamilyFit,
-  isHalfLanding,
   liftedOverNosing,
   tailBelow,
   YAW_STEP,
-  type HalfLandingPlan,
-  type LandingPlan,
   type ShortFlights,
 } from './motionFamilies';
-import { STRAYS, type SlidPlace } from './slidRound';
+import type { FamilyFit } from './familyFit';
+import { isHalfLanding, type HalfLandingPlan, type LandingPlan } from './landingPlan';
+import { STRAYS } from './slidRound';
+import type { SlidPlace } from './familyFit';
 import { heightOnNosings, lowerPlace, swingAxes, upperPlace, type Axes, type Swing } from './swingUp';
 import type { KeyAttitude } from '../../space/motion';
 

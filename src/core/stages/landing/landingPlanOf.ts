@@ -1,7 +1,7 @@
 import { acrossHalfLanding, ceilingOverLanding } from '../../geometry/landingModel';
 import type { StageName } from '../kinds';
 import type { LooseStageMeasures } from '../measures';
-import type { LandingPlan } from './motionFamilies';
+import type { LandingPlan } from './landingPlan';
 
 /**
  * A landing as its families see it, from what its row measures; undefined where the stage is none. A measure that is not

@@ -5,7 +5,9 @@ import type { StageAnswer } from '../../motion/stageAnswer';
 import { degrees } from '../../measures/angle';
 import type { PieceSize } from '../../measures/piece';
 import type { Working } from '../../measures/working';
-import { bestFamilyFit, type FamilyFit, type LandingPlan, type RoundAs } from './motionFamilies';
+import { bestFamilyFit } from './motionFamilies';
+import type { FamilyFit, RoundAs } from './familyFit';
+import type { LandingPlan } from './landingPlan';
 import { DRAWN } from './searchedStage';
 import { slidFit } from './slidFamily';
 

@@ -4,8 +4,10 @@ import { bracket, greatestPadding } from '../../geometry/rootFinding';
 import { turnsRightAngle } from '../../geometry/turnsRightAngle';
 import type { PieceSize } from '../../measures/piece';
 import { sizesOfHold, type Hold } from '../../motion/hold';
-import { ON_FLIGHTS, type SlidPlace } from './slidRound';
-import { BETWEEN, SWUNG_OVER, bestSwing, type BestSwing, type Swing } from './swingUp';
+import type { FamilyFit, RoundAs } from './familyFit';
+import { isHalfLanding, type HalfLandingPlan, type LandingPlan } from './landingPlan';
+import { ON_FLIGHTS } from './slidRound';
+import { BETWEEN, SWUNG_OVER, bestSwing, type BestSwing } from './swingUp';
 import { closestAt, type Closest } from '../../motion/closest';
 
 const WHERE_THEY_MEET = closestAt('where flight and landing meet', 'slope', 'nosings', 'ceiling');
@@ -17,62 +19,6 @@ const UNDER_CEILINGS = closestAt('under the ceilings, as it is raised and laid b
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { PI, SQRT1_2, SQRT2, acos, asin, atan2, cos, hypot, max, min, sin, sqrt, tan } = Math;
-
-/** A landing between two flights, as its families of motions see it: what lies along each flight's way. */
-export interface LandingPlan {
-  /** Clear widths [mm] of the lower and the upper flight. */
-  readonly widthIn: number;
-  /** [mm] */
-  readonly widthOut: number;
-  /** From the lower flight's edge of the landing to the wall that faces it, and the same for the upper [mm]. */
-  readonly depthIn: number;
-  /** [mm] */
-  readonly depthOut: number;
-  /** Half landing: from wall to wall across both flights [mm]. Quarter landing: undefined. */
-  readonly across: number | undefined;
-  /** [mm] */
-  readonly headroom: number;
-  /** [mm] */
-  readonly rise: number;
-  /** [mm] */
-  readonly going: number;
-  /** Flat ceiling over the landing [mm]. */
-  readonly ceiling: number;
-}
-
-/** A half landing, whose flights lie side by side. */
-export interface HalfLandingPlan extends LandingPlan {
-  /** [mm] */
-  readonly across: number;
-}
-
-/** Whether a landing is a half landing. */
-export const isHalfLanding = (plan: LandingPlan): plan is HalfLandingPlan => plan.across !== undefined;
-
-/** How the piece is held while it goes round. */
-export type RoundAs = 'level' | 'tilted' | 'upright' | 'swung' | 'slid';
-
-/** A motion of a family, by what tells it apart; `drawFamilyMotion` draws it. */
-export interface FamilyFit {
-  /** [mm a side] */
-  readonly clearance: number;
-  readonly hold: Hold;
-  readonly as: RoundAs;
-  /** Angle [rad] of its side along the way above the level while it goes round. */
-  readonly tilt: number;
-  /** Moved across sideways without turning about. */
-  readonly sideways: boolean;
-  /** Nowhere is the padded piece farther above what is below it than this [mm]. */
-  readonly raise: number;
-  /** Height [mm] of its lowest corner above the landing as it comes over the upper flight. */
-  readonly lift: number;
-  /** Where it is closest. */
-  readonly critical: Closest;
-  /** Swung: which way on the lower flight's side and on the upper's. */
-  readonly swings?: readonly [Swing, Swing];
-  /** Slid: where it is on the way round. */
-  readonly slid?: readonly SlidPlace[];
-}
 
 /** What is asked of the families. */
 export interface FamilyAsk {

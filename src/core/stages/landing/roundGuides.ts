@@ -3,7 +3,7 @@ import type { Hold } from '../../motion/hold';
 import type { KeyAttitude, Motion } from '../../space/motion';
 import { nearestAlike, slerp, type Quaternion } from '../../space/quaternion';
 import type { Vector } from '../../space/vector';
-import type { LandingPlan } from './motionFamilies';
+import type { LandingPlan } from './landingPlan';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { PI, abs, atan2, ceil, cos, max, sin } = Math;

@@ -7,7 +7,9 @@ import {
   sidesOfHold,
   type Hold,
 } from '../../motion/hold';
-import { bestFamilyFit, eachFamilyFit, type FamilyFit, type LandingPlan } from './motionFamilies';
+import { bestFamilyFit, eachFamilyFit } from './motionFamilies';
+import type { FamilyFit } from './familyFit';
+import type { LandingPlan } from './landingPlan';
 import { drawFamilyMotion } from './drawFamilyMotion';
 import { slidFit } from './slidFamily';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';

@@ -4,7 +4,9 @@ import type { KeyAttitude } from '../../space/motion';
 import { raiseOfMotion } from '../../space/raiseOfMotion';
 import { onFlight } from '../flight/onFlight';
 import { drawFamilyMotion } from './drawFamilyMotion';
-import type { FamilyAsk, FamilyFit, LandingPlan } from './motionFamilies';
+import type { FamilyAsk } from './motionFamilies';
+import type { FamilyFit } from './familyFit';
+import type { LandingPlan } from './landingPlan';
 import { quarterGrounds } from './quarterGrounds';
 import { slidRound } from './slidRound';
 

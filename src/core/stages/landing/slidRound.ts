@@ -3,7 +3,8 @@ import { greatestPadding } from '../../geometry/rootFinding';
 import { pairs } from '../../lists/pairs';
 import type { PieceSize } from '../../measures/piece';
 import { sizesOfHold, type Hold } from '../../motion/hold';
-import type { FamilyFit, LandingPlan } from './motionFamilies';
+import type { FamilyFit, SlidPlace } from './familyFit';
+import type { LandingPlan } from './landingPlan';
 import { closestAt } from '../../motion/closest';
 
 /** Where it lies along the pitch on either side of a landing. */
@@ -31,16 +32,6 @@ const { PI, abs, atan2, ceil, cos, floor, max, min, sin } = Math;
  * yaws the place along the edge is taken that leaves most between the two; between two of them the height is the same.
  * Sufficient; own derivation, replayed in the tests.
  */
-/** One attitude and place of a piece that is slid round. */
-export interface SlidPlace {
-  readonly yaw: number;
-  /** Its middle in plan beyond the inner edge, along the way it points [mm]. */
-  readonly past: number;
-  /** Height of its lower back corner above the landing on the way there from the place before, and on to the next [mm]. */
-  readonly from: number;
-  readonly to: number;
-}
-
 /** A piece as it is slid: its sides along, upright and across, padded, and its tilt. */
 interface Slid {
   readonly u: number;

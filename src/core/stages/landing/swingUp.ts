@@ -1,5 +1,5 @@
 import { quaternionFromAxes, rotate, slerp, type Quaternion } from '../../space/quaternion';
-import type { HalfLandingPlan } from './motionFamilies';
+import type { HalfLandingPlan } from './landingPlan';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { abs, atan2, cos, hypot, max, min, sin } = Math;

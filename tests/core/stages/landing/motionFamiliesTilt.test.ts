@@ -1,5 +1,6 @@
 import { sortedPiece, type PieceSize } from '../../../../src/core/measures/piece';
-import { bestFamilyFit, type LandingPlan } from '../../../../src/core/stages/landing/motionFamilies';
+import { bestFamilyFit } from '../../../../src/core/stages/landing/motionFamilies';
+import type { LandingPlan } from '../../../../src/core/stages/landing/landingPlan';
 import type { Hold } from '../../../../src/core/motion/hold';
 
 // The tilt in which a piece goes round is sought among all from the pitch to upright. What is spare has two tops
