@@ -4,7 +4,7 @@ import { cornersOf, plumbGap } from './raiseInSection';
 import { pairs } from '../lists/pairs';
 
 /** Between two places no point of the rectangle moves farther [mm]. */
-const STEP = 25;
+const STEP = 50;
 /** It is carried so high above what it would rest on [mm]. */
 const CLEAR = 1;
 

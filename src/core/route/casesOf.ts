@@ -54,9 +54,12 @@ export function casesOf(
     return { measured, worst: () => own, leavesAllowance };
   const asOne = worstWith(solved);
   const wanted = { least: allowance, enough: allowance, allowance, which: 'free' } as const;
-  const worst = enough(asOne)
-    ? asOne
-    : route.readings.map(({ worst: plans }) => partsByNeed(plans, piece, book, 'worst', wanted));
+  // On winding treads nothing is better than tight, whatever the tape leaves.
+  const mayGo = route.steps.every(({ caps }) => caps.length === 0);
+  const worst =
+    enough(asOne) || !mayGo
+      ? asOne
+      : route.readings.map(({ worst: plans }) => partsByNeed(plans, piece, book, 'worst', wanted));
   return {
     measured: solvedTogether(route, piece, book, allowance, measured),
     worst: () => worst,

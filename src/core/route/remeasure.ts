@@ -259,7 +259,8 @@ function neededChange(
     const changed = rows.map((other, j) =>
       j === at ? { ...row, measures: { ...row.measures, [measure]: asMeasured + sign * change } } : other,
     );
-    const prepared = withoutCaps(prepareRoute(changed, book));
+    // Each value anew as one space would take minutes: what goes row by row goes all the more.
+    const prepared = withoutCaps(prepareRoute(changed, book, 'by themselves'));
     let goes = true;
     let clearance = Infinity;
     for (const { piece } of stopped) {
@@ -282,7 +283,8 @@ function neededChange(
   const now = judgedAt(0).clearance;
   const gained = judgedAt(high).clearance - now;
   let passesFrom: number | undefined;
-  if (now < 0 && !searched) {
+  const passes = stopped.every(({ result }) => (entryAt(result.steps, i).clearance ?? -Infinity) >= 0);
+  if (now < 0 && !passes && !searched) {
     // The least change with which it passes at all.
     let short = 0;
     let passing = high;
