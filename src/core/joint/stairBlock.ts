@@ -1,5 +1,5 @@
 import type { KeyAttitude, SceneBox } from '../space/motion';
-import type { StageName } from '../stages/kinds';
+import { leadsStraightOn, roleOf } from '../stages/kinds';
 import { standBlock, type BlockEnd } from './blockEnds';
 import type { JointBlock, JointMotion, JointRow } from './jointRow';
 import {
@@ -14,9 +14,6 @@ import {
 } from './place/frame';
 import type { PlacedRow } from './place/placedRoute';
 import { isLevel } from './place/rowContext';
-
-const STRAIGHT: ReadonlySet<StageName> = new Set(['door', 'passage', 'flight']);
-const TURNING: ReadonlySet<StageName> = new Set(['corner', 'side door']);
 
 /**
  * How a block is made of a stair and of level rows that begin with a turn: how many straight rows the stair has, and
@@ -33,10 +30,13 @@ export function stairAndLevel(
 
 /** How many straight rows with a flight stand before a turn from which on all is level; undefined where it is not so. */
 function splits(rows: readonly JointRow[]): number | undefined {
-  const turn = rows.findIndex(({ stage }) => TURNING.has(stage));
+  const turn = rows.findIndex(({ stage }) => roleOf(stage) === 'turn');
   if (turn < 1) return undefined;
   const stair = rows.slice(0, turn);
-  if (!stair.some(({ stage }) => stage === 'flight') || stair.some(({ stage }) => !STRAIGHT.has(stage)))
+  if (
+    !stair.some(({ stage }) => stage === 'flight') ||
+    stair.some(({ stage }) => stage !== 'flight' && !leadsStraightOn(stage))
+  )
     return undefined;
   return rows.slice(turn).every(({ stage }) => isLevel(stage)) ? turn : undefined;
 }

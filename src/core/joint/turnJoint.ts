@@ -6,6 +6,7 @@ import type { ShortOfPiece, StairTurnPlan } from '../stages/stairTurn/turnedPlac
 import type { JointAsk, JointBlock, JointPassage } from './jointRow';
 import { placedKey, type Placing } from './place/frame';
 import { stairAndLevel, StairBlock } from './stairBlock';
+import { roleOf } from '../stages/kinds';
 
 /** Padding that is of no more interest [mm a side]. */
 const AMPLE = 300;
@@ -95,12 +96,7 @@ function planOf(stood: StairBlock): { readonly plan: StairTurnPlan; readonly pla
   ];
   for (const row of beyond) {
     const turned = row.entry.heading + stood.placing.turn;
-    if (
-      Math.abs(Math.cos(turned)) > SQUARE ||
-      row.joint.stage === 'corner' ||
-      row.joint.stage === 'side door'
-    )
-      return undefined;
+    if (Math.abs(Math.cos(turned)) > SQUARE || roleOf(row.joint.stage) === 'turn') return undefined;
   }
   for (const { at: point, section } of across) {
     if (!section) continue;

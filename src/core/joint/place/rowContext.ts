@@ -4,8 +4,6 @@ import type { LooseStageMeasures } from '../../stages/measures';
 import { ceilingBeforeRiser } from './buildFlight';
 import type { FlightCeiling } from './flightCeiling';
 
-export { turns };
-
 /** Whether a row is a landing or winding treads, where the way turns between two flights. */
 export const isLanding = (row: JointRow | undefined): boolean =>
   row !== undefined && turns(row.stage) && isStair(row.stage);

@@ -2,11 +2,11 @@ import { lastOf } from '../../lists/ends';
 import type { PlanarPlace } from '../../geometry/planar/planarWorld';
 import type { Hold } from '../../motion/hold';
 import { movedFrame, type Frame } from '../place/frame';
-import { turns } from '../place/rowContext';
 import { carriedSizes, holdSeenAlong, turnOfCarriage } from './carriage';
 import { planeMove } from './planeMove';
 import { lengthAlong, sidesOf, straightAhead, straightBehind } from './straights';
 import { GAP, OFF, STATION, type Walk } from './walk';
+import { turns } from '../../stages/kinds';
 
 /** A turn in plan between two keys is at most so far [rad]: less than a quarter of a round. */
 const SMALL_TURN = Math.PI / 4;

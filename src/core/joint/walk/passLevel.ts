@@ -1,9 +1,9 @@
 import { entryAt } from '../../lists/entryAt';
 import type { Hold } from '../../motion/hold';
 import type { KeyAttitude } from '../../space/motion';
-import { isStair } from '../../stages/kinds';
+import { isStair, turns } from '../../stages/kinds';
 import { LIFT_TRAVEL } from '../place/buildLift';
-import { isLanding, turns } from '../place/rowContext';
+import { isLanding } from '../place/rowContext';
 import { standsAlike } from './carriage';
 import type { WalkKey } from './carrier';
 import { levelTo, pathTo, stationAfter } from './levelMoves';

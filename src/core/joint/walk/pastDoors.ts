@@ -1,9 +1,10 @@
 import type { Frame } from '../place/frame';
 import type { PlacedRow } from '../place/placedRoute';
-import { isLanding, runOf, turns } from '../place/rowContext';
+import { isLanding, runOf } from '../place/rowContext';
 import { GOES_ON } from '../place/buildSideDoor';
 import { entryAt } from '../../lists/entryAt';
 import { pastStraights } from './straights';
+import { turns } from '../../stages/kinds';
 
 /** A straight beyond a door in the side of its passage, along a frame [mm]. */
 export interface StationPastDoor {

@@ -1,14 +1,14 @@
 import type { PieceSize } from '../../measures/piece';
 import type { Hold } from '../../motion/hold';
 import type { KeyAttitude } from '../../space/motion';
-import { leadsStraightOn } from '../../stages/kinds';
+import { leadsStraightOn, turns } from '../../stages/kinds';
 import type { ShortOfPiece } from '../../stages/stairTurn/turnedPlace';
 import { entryAt } from '../../lists/entryAt';
 import type { JointBlock, JointRow } from '../jointRow';
 import { flightMove } from './flightMove';
 import { movedFrame, placedKey, placingOf, type Frame } from '../place/frame';
 import { placeRoute, type PlacedRoute } from '../place/placedRoute';
-import { endsOf, isLanding, runOf, turns } from '../place/rowContext';
+import { endsOf, isLanding, runOf } from '../place/rowContext';
 import { shortOf, tooShort } from '../shortFlightJoint';
 import { turnJoint } from '../turnJoint';
 import { landingPlanOf } from '../../stages/landing/landingPlanOf';

@@ -2,7 +2,7 @@ import { bendWithWall } from '../../geometry/bendWithWall';
 import { leastBetween } from '../../geometry/goldenSection';
 import { bracket, greatestPadding } from '../../geometry/rootFinding';
 import { turnsRightAngle } from '../../geometry/turnsRightAngle';
-import type { PieceSize } from '../../measures/piece';
+import { THINNEST, type PieceSize } from '../../measures/piece';
 import { sizesOfHold, type Hold } from '../../motion/hold';
 import type { FamilyFit, RoundAs } from './familyFit';
 import { isHalfLanding, type HalfLandingPlan, type LandingPlan } from './landingPlan';
@@ -73,10 +73,8 @@ const YAW_LOSS = 0.2;
 const BETWEEN_YAWS = 0.5;
 /** It is turned in plan by no more than so far between two key attitudes [rad]. */
 export const YAW_STEP = PI / 120;
-/** What is thinner counts as so thick [mm]. */
-const THIN = 1;
 /** A side with padding [mm]. */
-const grown = (side: number, padding: number): number => max(THIN, side + 2 * padding);
+const grown = (side: number, padding: number): number => max(THINNEST, side + 2 * padding);
 /** Kept clear of a ceiling or wall that decides the tilt [mm]: far more than any rounding. */
 const CLEAR = 0.001;
 /** How far beyond the clearance it is asked what stands in the way [mm]. */
@@ -133,8 +131,8 @@ function solvedFamilies(
     short.lower ? Infinity : (shape.channelIn - upright) / 2,
     short.upper ? Infinity : (shape.channelOut - upright) / 2,
   );
-  const least = max(atLeast, (THIN - max(along, upright)) / 2);
-  const thinned = (THIN - min(along, upright)) / 2;
+  const least = max(atLeast, (THINNEST - max(along, upright)) / 2);
+  const thinned = (THINNEST - min(along, upright)) / 2;
   const fits: FamilyFit[] = [];
   const floor = (): number => {
     const last = better ? fits.at(-1) : undefined;
@@ -220,7 +218,7 @@ function swung(
       mostRaise - under(c),
     );
   const from = least + BETWEEN;
-  const thinned = (THIN - min(sizes.along, sizes.upright)) / 2 + BETWEEN;
+  const thinned = (THINNEST - min(sizes.along, sizes.upright)) / 2 + BETWEEN;
   const solved = greatestOf(from, most, thinned, (c) => at(c).spare);
   if (solved === undefined) return undefined;
   const clearance = solved - BETWEEN;

@@ -1,7 +1,7 @@
 import { entryAt } from '../../lists/entryAt';
 import { greatestPadding } from '../../geometry/rootFinding';
 import { pairs } from '../../lists/pairs';
-import type { PieceSize } from '../../measures/piece';
+import { THINNEST, type PieceSize } from '../../measures/piece';
 import { sizesOfHold, type Hold } from '../../motion/hold';
 import type { FamilyFit, SlidPlace } from './familyFit';
 import type { LandingPlan } from './landingPlan';
@@ -54,8 +54,6 @@ const PARTS = 6;
 export const STRAYS = 0.5;
 /** The most air left under a piece as it is slid [mm]. */
 const AIR = 10;
-/** What is thinner counts as so thick [mm]. */
-const THIN = 1;
 /** Nearer than this to what the flights leave it is these that decide [mm]. */
 const NEAR = 0.05 + STRAYS;
 /** How near the greatest padding has to be [mm]. */
@@ -79,13 +77,13 @@ export function slidRound(
   const slid = (c: number): Slid => ({
     u: along + 2 * c,
     v: upright + 2 * c,
-    q: max(THIN, across + 2 * c),
+    q: max(THINNEST, across + 2 * c),
     tilt: edge.pitch,
   });
   const lip = min(plan.ceiling, plan.headroom + plan.rise);
   const channel = min(plan.headroom, lip - plan.rise) * cos(edge.pitch);
   const most = min(min(plan.widthIn, plan.widthOut) - across, channel - upright) / 2;
-  const least = max(atLeast, (THIN - min(along, upright)) / 2) + STRAYS;
+  const least = max(atLeast, (THINNEST - min(along, upright)) / 2) + STRAYS;
   // What each yaw leaves by itself comes first, where it is mostly closest; then whether that is one way.
   let padding: number | undefined = most;
   for (const i of LIKELIEST_FIRST) {
