@@ -3,6 +3,7 @@ import { tapedMeasures } from './tapeCase';
 import type { RestToRest } from './restToRest';
 import { pairs } from '../lists/pairs';
 import type { MeasureName } from '../stages/measures';
+import { kindOf, turnArms } from '../stages/kinds';
 
 /** Rows solved as one space, in one tape case; no piece longer than `holds` [mm] rests where they begin and end. */
 export interface BlockToSolve {
@@ -28,7 +29,7 @@ export function tapedBlock({ block, holds, supposed }: RestToRest, tape: number)
   const { rows } = block;
   const flights = rows.filter(({ stage }) => stage === 'flight');
   if (flights.length > 1 || supposed) return undefined;
-  const straight = rows.every(({ stage }) => STRAIGHT.has(stage));
+  const straight = rows.every(({ stage }) => turnArms(stage) === undefined);
   const lane = straight ? narrowestLane(rows) - tape : undefined;
   if (lane !== undefined && !(lane > 0)) return undefined;
   const across = straight ? 0 : shiftsAcross(rows, tape);
@@ -56,21 +57,21 @@ const tooSmall = ({ measures: { width = Infinity, widthOut = Infinity } }: Joint
 /** How many measures along the way place what stands beyond them. */
 function lengthsIn({ stage, measures }: JointRow, inside: boolean): number {
   const { wall, run = 0, depth, footSpace = 0, headSpace = 0 } = measures;
-  switch (stage) {
-    case 'door':
+  switch (kindOf(stage).role) {
+    case 'opening':
       // Taken as thick as it may be, it may be thinner by twice the tape.
       return wall === undefined ? 0 : 2;
-    case 'passage':
+    case 'straight':
       // Beyond the ends of the block nothing stands whose place matters.
       return inside ? 1 : 0;
     case 'flight':
       return [footSpace, headSpace].filter((space) => space > 0).length;
-    case 'corner':
+    case 'turn':
       // What is in the middle of its arms is placed by their widths.
-      return 2 + (run > 0 ? 1 : 0);
-    case 'side door':
       return 2 + (run > 0 ? 1 : 0) + (wall === undefined ? 0 : 2) + (depth === undefined ? 0 : 1);
-    default:
+    case 'room':
+    case 'landing':
+    case 'car':
       return 0;
   }
 }
@@ -87,15 +88,16 @@ function shiftsAcross(rows: readonly JointRow[], tape: number): number {
 
 /** Clear width of a row where the way enters or leaves it [mm]. */
 function widthAt({ stage, measures, into }: JointRow, plane: 'entry' | 'exit'): number {
-  const { width = 0, widthOut = width } = measures;
-  if (stage === 'corner') return plane === 'entry' ? width : widthOut;
-  if (stage === 'side door') return (plane === 'entry') === (into === true) ? width : widthOut;
-  return width;
+  const { width = 0 } = measures;
+  const arms = turnArms(stage);
+  if (!arms) return width;
+  const forward = !arms.eitherWay || into === true;
+  return measures[((plane === 'entry') === forward ? arms.in : arms.out).width] ?? width;
 }
 
 /** The rows with every combination of what hands are not said; the first turn may always be to the left. */
 function inEitherHand(rows: readonly JointRow[]): JointRow[][] {
-  const turning = rows.flatMap(({ stage, hand }, k) => (TURNS.has(stage) ? [{ k, hand }] : []));
+  const turning = rows.flatMap(({ stage, hand }, k) => (turnArms(stage) ? [{ k, hand }] : []));
   const unsaid = turning.filter(({ hand }) => hand === undefined).map(({ k }) => k);
   const free = turning.every(({ hand }) => hand === undefined) ? unsaid.slice(1) : unsaid;
   return Array.from({ length: 2 ** free.length }, (_, bits) =>
@@ -118,9 +120,6 @@ function inEitherRoom(all: JointRow[][]): JointRow[][] {
     return [0, 1].map((place): JointRow[] => [...rows.slice(0, -1), { ...half, place }]);
   });
 }
-
-const TURNS: ReadonlySet<JointRow['stage']> = new Set(['corner', 'side door']);
-const STRAIGHT: ReadonlySet<JointRow['stage']> = new Set(['door', 'passage', 'flight', 'room']);
 
 function tapedRow(
   row: JointRow,
