@@ -155,15 +155,14 @@ describe('the pose is changed where the swept box has room', () => {
       [
         ['door', { width: 900, height: 2100 }],
         ['passage', { width: 1500, height: 2400, length: 3000 }],
-        ['lift', { width: 630, height: 2000, widthOut: 1100, depth: 1400, ceiling: 2200 }],
+        // No higher inside than its door, so that nothing is raised in the car.
+        ['lift', { width: 630, height: 2000, widthOut: 1100, depth: 1400, ceiling: 2000 }],
       ],
       panel,
     );
     expect(judgement.verdict).toBe('goes');
     // hypot(1900, 600) = 1992 turns under 2400 in the passage.
-    const poses = judgement.steps.map(({ pose }) => pose);
-    expect(poses[0]).toBe('on edge');
-    expect(['on end', 'tilted']).toContain(poses[2]);
+    expect(judgement.steps.map(({ pose }) => pose)).toEqual(['on edge', expect.any(String), 'on end']);
   });
 });
 

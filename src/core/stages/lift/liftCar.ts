@@ -204,8 +204,9 @@ function carEntries(
       across: padded(across, c),
       upright: padded(upright, c),
     });
-    const entry = entryOf({ hold }, clearance, 'tilted', RAISED_INSIDE, false, box);
-    entries.push({ ...entry, hold: { hold, turned: 'tilted' }, raised: true });
+    // It is tilted before the door already: there has to be room for that.
+    const entry = entryOf({ hold, turned: 'tilted' }, clearance, 'tilted', RAISED_INSIDE, false, box);
+    entries.push({ ...entry, raised: true });
   }
   return entries;
 }
