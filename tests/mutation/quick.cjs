@@ -1,17 +1,17 @@
 /**
  * Changes a room a little at a time, numbers too, and tells which changes no test notices. It is for rooms without a host,
- * a page or files, and some hundred times as quick as `npm run mutate`: the tests run in one
- * process, by what is left of jest without its runner, those that come through the changed function, the quickest first,
- * and stop at the first that fails. What was tried is kept in coverage/mutation, so that a room
- * may be left and gone on with; what no test noticed, and has to, is tried again once a test has changed.
+ * a page or files, and some hundred times as quick as `npm run mutate`: the tests run in one process, by what is left of
+ * jest without its runner, those that come through the changed function, the quickest first, and stop at the first that
+ * fails. What was tried is kept in coverage/mutation, so that a room may be left and gone on with; what no test noticed,
+ * and has to, is tried again once a test has changed.
  *
  * Of what no test notices the room's probes (probes.ts) say what it does to figures: nothing in the scenes looked at,
  * only worse verdicts or weaker proofs, or MORE: these are given all the tests there is time for, and need one.
  *
- *   node tests/mutation/quick.cjs floors [part of a file's name ...] [--seconds=380] [--first=3] [--longest=20] [--fresh]
+ *   node tests/mutation/quick.cjs floors [part of a file's name ...] [--seconds=380] [--first=3] [--longest=20] [--again] [--fresh]
  *
  * seconds: stop after that long; first and longest: seconds of tests for one change before the probes, and in all;
- * fresh: forget what was tried.
+ * again: only what no test noticed before; fresh: forget what was tried.
  */
 const { spawn } = require('node:child_process');
 const { createHash } = require('node:crypto');
@@ -377,7 +377,10 @@ async function main() {
       needsNone(results[key]) ||
       (results[key].tests === testsAre && results[key].effect));
   // In no order, so that what was tried tells of the whole.
-  const todo = list.filter((one) => !done(one)).sort((a, b) => (hashOf(a.key) < hashOf(b.key) ? -1 : 1));
+  const again = rest.includes('--again');
+  const todo = list
+    .filter((one) => !done(one) && (!again || results[one.key]))
+    .sort((a, b) => (hashOf(a.key) < hashOf(b.key) ? -1 : 1));
   while (todo.length > 0 && Date.now() < until) {
     let at;
     const { ended, error } = await tested(

@@ -1,7 +1,9 @@
+import { searchCorner } from '../../../support/cornerOracle';
 import { yawCutAtMost } from '../../../support/cutsAtMost';
 import { radians, RIGHT_ANGLE } from '../../../../src/core/measures/angle';
 import { boxInBoxAtMost } from '../../../../src/core/geometry/proofs/boxInBoxAtMost';
 import { ladderAtMost, longestRodRoundCorner } from '../../../../src/core/geometry/proofs/ladderAtMost';
+import { yawCutBlocks } from '../../../../src/core/geometry/proofs/yawCutBlocks';
 import { seededStream } from '../../../../src/core/space/seededStream';
 import { sortedPiece } from '../../../../src/core/measures/piece';
 import { corner } from '../../../../src/core/stages/corner/corner';
@@ -120,6 +122,11 @@ describe('a box in a box', () => {
     expect(tilted).toBeGreaterThan(5);
   });
 
+  test('a small box in a large room is not excluded as it is set down square', () => {
+    // (1000 - 100) / 2 all round.
+    expect(boxInBoxAtMost([1000, 1000, 1000], sortedPiece(100, 60, 20))).toBeGreaterThanOrEqual(450);
+  });
+
   test('a textbook box does not fit into one with a longer diagonal of the box', () => {
     // Textbook exercise: 650 x 220 x 55 in 590 x 290 x 160 does not fit.
     expect(boxInBoxAtMost([590, 290, 160], sortedPiece(650, 220, 55))).toBeLessThan(0);
@@ -159,6 +166,24 @@ describe('corners', () => {
     );
     expect(atMost).toBeGreaterThanOrEqual(0);
     expect(atMost).toBeLessThan(1);
+  });
+
+  test('no cut excludes what a search in plan leads round, turning the wrong way too, 24 random corners', () => {
+    // Level on edge under a ceiling that keeps it from standing up; turns beyond 90 degrees, where it may back round.
+    const next = seededStream(23);
+    let [led, refused] = [0, 0];
+    for (let n = 0; n < 24; n++) {
+      const turn = radians(100 + 60 * next());
+      const [widthIn, widthOut] = [700 + 400 * next(), 700 + 400 * next()];
+      const piece = sortedPiece(1500 + 1500 * next(), 500, 20 + 60 * next());
+      const { path } = searchCorner({ widthIn, widthOut, turn }, piece.length, piece.thickness);
+      const blocked = yawCutBlocks({ widthIn, widthOut, ceiling: 520, turn }, piece);
+      if (path) led++;
+      if (blocked) refused++;
+      expect({ n, turn, widthIn, widthOut, piece, wrong: path && blocked }).toMatchObject({ wrong: false });
+    }
+    expect(led).toBeGreaterThan(4);
+    expect(refused).toBeGreaterThan(4);
   });
 
   test('no proof excludes a padding that the families pass, 300 random corners', () => {
