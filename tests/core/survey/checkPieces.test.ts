@@ -229,6 +229,13 @@ describe('how heavy and how thick a piece may be before it is doubted', () => {
     expect(slab(mass).map(({ kind }) => kind)).toEqual(doubted ? ['density'] : []);
     if (doubted) expect(slab(mass)[0]).toMatchObject({ least: 2700, most: 2950, slate: true });
   });
+  test('pounds typed for kilograms: what it would be in kilograms is told', () => {
+    const [problem] = found({ ...SLATE, Mass: 267.4 });
+    // 267.4 x 0.45359237.
+    expect(problem?.kind === 'density' && problem.meant).toEqual([
+      { measure: 'mass', unit: 'lb', value: expect.closeTo(121.2906, 4) },
+    ]);
+  });
   // 0.76 x 0.15 x 0.15 m: 0.0171 m3.
   test.each([
     [0.1711, false],
@@ -238,7 +245,7 @@ describe('how heavy and how thick a piece may be before it is doubted', () => {
   ])('a leg of 0.0171 m3 and %f kg: doubted %s', (Mass, doubted) => {
     const problems = found(SLATE, { ...LEGS, Mass });
     expect(problems.map(({ kind }) => kind)).toEqual(doubted ? ['density'] : []);
-    if (doubted) expect(problems[0]).toMatchObject({ least: 10, most: 2000, slate: false });
+    if (doubted) expect(problems[0]).toMatchObject({ least: 10, most: 2000, slate: false, meant: [] });
   });
   // 2850 kg/m3 whatever the thickness; slate beds are 18 to 60 mm thick (common practice).
   test.each([
