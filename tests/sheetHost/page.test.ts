@@ -285,6 +285,7 @@ function coloured(): Promise<Uint8Array> {
     Array.from({ length: 90 }, (_, i) => [`row ${i + 2}`, i % 2 === 0 ? 'goes' : 'tight', i]),
   );
   sheet.format('C2', { fill: 'FFF4B8' });
+  sheet.cell('D2', 'a text that runs over the cells beside it', { fill: 'E5C3D0', color: '5C0F33' });
   sheet.condition('B2:B91', '$B2="goes"', { fill: 'CBE2E4', color: '0F3B45' });
   sheet.list('B2', ['goes', 'tight'], 'refused');
   sheet.widths([30, 12, 12]);

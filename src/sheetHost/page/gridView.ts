@@ -346,7 +346,7 @@ export class GridView {
             room += widths.of(k);
           if (room > 0 && value.length * 6 > widths.of(column)) {
             cell.classList.add('over');
-            (cell.firstElementChild as HTMLElement).style.width = `${widths.of(column) + room - 14}px`;
+            (cell.firstElementChild as HTMLElement).style.maxWidth = `${widths.of(column) + room - 14}px`;
           }
         }
         return cell;
