@@ -306,6 +306,11 @@ describe('as the workbook has it', () => {
     await eventually(async () => expect(await fillOf(page, 3, 2)).toBe('rgb(203, 226, 228)'));
     const box = await page.locator('#cell-1-0').boundingBox();
     expect(box!.width).toBeGreaterThan(200);
+    // Where a text runs over its neighbours, its fill goes with it: their paper may be dark as its letters are.
+    const text = page.locator('#cell-1-3 span').first();
+    const [own, whole] = [await page.locator('#cell-1-3').boundingBox(), await text.boundingBox()];
+    expect(whole!.x + whole!.width).toBeGreaterThan(own!.x + own!.width + 50);
+    expect(await text.evaluate((span) => getComputedStyle(span).backgroundColor)).toBe('rgb(229, 195, 208)');
   });
 
   test('frozen rows and columns stay in sight, also in a narrow window only while they leave room', async () => {
