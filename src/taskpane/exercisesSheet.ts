@@ -61,5 +61,5 @@ export function exercisesSheet(name: string): NewSheet {
       });
     });
   });
-  return { name, cells, tables: [], lists: [], widths: [6, 110, 14, 12, 26, 24, 3, 9, 9, 9, 9, 9, 9, 9, 9] };
+  return { name, cells, tables: [], lists: [], widths: [6, 130, 14, 12, 26, 24, 3, 9, 9, 9, 9, 9, 9, 9, 9] };
 }

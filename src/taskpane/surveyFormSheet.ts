@@ -49,5 +49,5 @@ export function surveyFormSheet(name: string): NewSheet {
     }
     row += 2;
   }
-  return { name, cells, tables: [], lists: [], widths: [20, 100, 26, 18, 10] };
+  return { name, cells, tables: [], lists: [], widths: [20, 130, 26, 18, 10] };
 }
