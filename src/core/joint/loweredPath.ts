@@ -1,5 +1,6 @@
 import { edgeFree } from '../geometry/planar/edgeFree';
 import type { PlanarPlace, PlanarWorld } from '../geometry/planar/planarWorld';
+import { inSteps } from './inSteps';
 import { cornersOf, plumbGap } from './raiseInSection';
 import { pairs } from '../lists/pairs';
 
@@ -33,7 +34,7 @@ export function loweredPath(
     at = last;
     return true;
   };
-  for (const [from, to] of pairs(inSteps(path, Math.hypot(u, v) / 2))) {
+  for (const [from, to] of pairs(inSteps(path, Math.hypot(u, v) / 2, STEP))) {
     const height = Math.max(lowest(world, u, v, from), lowest(world, u, v, to));
     const low = Math.min(height + CLEAR, Math.max(from.y, to.y));
     if (go({ ...from, y: low }, { ...to, y: low })) continue;
@@ -48,17 +49,3 @@ const lowest = (world: PlanarWorld, u: number, v: number, place: PlanarPlace): n
   const gap = plumbGap(cornersOf(place, u, v), world.obstacles);
   return Number.isFinite(gap) ? place.y - gap : place.y;
 };
-
-/** A path with places so near that no point moves farther than a step between two. */
-function inSteps(path: readonly PlanarPlace[], radius: number): PlanarPlace[] {
-  return path.flatMap((to, n) => {
-    const from = path[n - 1];
-    if (!from) return [to];
-    const far = Math.hypot(to.x - from.x, to.y - from.y) + Math.abs(to.angle - from.angle) * radius;
-    const parts = Math.max(1, Math.ceil(far / STEP));
-    return Array.from({ length: parts }, (_, k) => {
-      const at = (one: number, other: number): number => one + ((other - one) * (k + 1)) / parts;
-      return { x: at(from.x, to.x), y: at(from.y, to.y), angle: at(from.angle, to.angle) };
-    });
-  });
-}

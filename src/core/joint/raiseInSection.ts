@@ -1,4 +1,5 @@
 import type { ConvexPolygon, PlanarPlace, Point } from '../geometry/planar/planarWorld';
+import { inSteps } from './inSteps';
 
 /** No point of the rectangle moves farther between two places looked at [mm]. */
 const STEP = 20;
@@ -18,23 +19,10 @@ export function raiseInSection(
   { u, v }: { readonly u: number; readonly v: number },
   path: readonly PlanarPlace[],
 ): number {
-  const radius = Math.hypot(u, v) / 2;
   let most = 0;
-  path.forEach((place, n) => {
-    const before = path[n - 1] ?? place;
-    const far =
-      Math.hypot(place.x - before.x, place.y - before.y) + Math.abs(place.angle - before.angle) * radius;
-    const parts = Math.max(1, Math.ceil(far / STEP));
-    for (let k = 1; k <= parts; k++) {
-      const at = (from: number, to: number): number => from + ((to - from) * k) / parts;
-      const rectangle = cornersOf(
-        { x: at(before.x, place.x), y: at(before.y, place.y), angle: at(before.angle, place.angle) },
-        u,
-        v,
-      );
-      most = Math.max(most, plumbGap(rectangle, obstacles));
-    }
-  });
+  for (const place of inSteps(path, Math.hypot(u, v) / 2, STEP)) {
+    most = Math.max(most, plumbGap(cornersOf(place, u, v), obstacles));
+  }
   // Half a step from the nearest place looked at no point is farther than this from where it is there.
   return most > 0 ? most + STEP : 0;
 }

@@ -123,10 +123,16 @@ export function ownLength(reading: Reading, k: number): WayLength {
       : lengthOf(measures.wall);
   }
   if (stage !== 'passage') return OPEN_LENGTH;
-  const [before, after] = [reading[k - 1], reading[k + 1]];
-  const told = [measures.length];
-  if (before?.stage === 'flight') told.push(spaceAt(before.measures, endBeside(before.way, 'after')));
-  if (after?.stage === 'flight') told.push(spaceAt(after.measures, endBeside(after.way, 'before')));
-  const lengths = told.filter((length) => length !== undefined);
+  const own = measures.length === undefined ? [] : [measures.length];
+  const lengths = [...own, ...spacesBeside(reading, k)];
   return lengths.length > 0 ? lengthOf(Math.min(...lengths)) : OPEN_LENGTH;
+}
+
+/** The spaces [mm] that the flights beside a row measure on its floor. */
+export function spacesBeside(reading: Reading, k: number): number[] {
+  const [before, after] = [reading[k - 1], reading[k + 1]];
+  return [
+    before?.stage === 'flight' ? spaceAt(before.measures, endBeside(before.way, 'after')) : undefined,
+    after?.stage === 'flight' ? spaceAt(after.measures, endBeside(after.way, 'before')) : undefined,
+  ].filter((space) => space !== undefined);
 }

@@ -1,6 +1,6 @@
 import type { JointBlock, JointEnd, JointRow } from '../joint/jointRow';
 import { kindOf } from '../stages/kinds';
-import { floorBetween, ownLength } from './arms';
+import { floorBetween, ownLength, spacesBeside } from './arms';
 import { ceilingAt, endBeside, isLanding, spaceAt, standsAlone, type Reading, type ReadRow } from './reading';
 import { entryAt } from '../lists/entryAt';
 
@@ -173,15 +173,6 @@ function floorKnown({ measures, way }: ReadRow, beside: ReadRow, side: 'before' 
 function openBehind(reading: Reading, i: number): boolean {
   const next = reading[i + 1];
   return next !== undefined && floorBetween(entryAt(reading, i), next).open;
-}
-
-/** The spaces [mm] that the flights beside a row have on its floor. */
-function spacesBeside(reading: Reading, i: number): number[] {
-  const [before, after] = [reading[i - 1], reading[i + 1]];
-  return [
-    before?.stage === 'flight' ? spaceAt(before.measures, endBeside(before.way, 'after')) : undefined,
-    after?.stage === 'flight' ? spaceAt(after.measures, endBeside(after.way, 'before')) : undefined,
-  ].filter((space) => space !== undefined);
 }
 
 const endOf = (open: boolean): JointEnd => (open ? 'open' : 'straight');

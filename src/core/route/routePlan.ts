@@ -54,8 +54,9 @@ function withBlocks(
     // A room that is passed through has its doors anywhere.
     const throughRoom =
       tapeCase === 'worst' && last + 1 < reading.length && lastOf(block.rows).stage === 'room';
+    if (throughRoom) continue;
     const level = tapeCase === 'worst' ? tapedBlock(close, tape) : { blocks: [block], holds, less: 0 };
-    if (throughRoom || !level) continue;
+    if (!level) continue;
     const begin = BEGINS[from.at];
     const all = rows.slice(first, last + 1).reduce((sum, parts) => sum + parts.length, 0);
     const left = entryAt(rows, last).length - (ENDS[to.at] ?? entryAt(rows, last).length);
