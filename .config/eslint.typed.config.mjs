@@ -7,7 +7,7 @@ const NUMERIC_KERNELS = [
   'src/core/geometry/planar/*.ts',
   'src/core/geometry/proofs/{boxInBoxAtMost,centreOnCut,yawCutBlocks}.ts',
   'src/core/space/{boxGaps,findMotion,motionByMiddle,raiseOfMotion,spaceChecker,widenedMotion}.ts',
-  'src/core/stages/landing/{searchMotion,slidRound}.ts',
+  'src/core/stages/landing/{landingSearch,slidRound}.ts',
   'src/core/stages/stairTurn/{stairTurnFit,turnGrid}.ts',
   'src/core/route/{chain,poseChange}.ts',
 ];

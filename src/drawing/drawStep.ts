@@ -1,5 +1,5 @@
 import type { StepMotion } from '../core/joint/walk/stepMotion';
-import { RAISED } from '../core/crew/landingMoves';
+import { RAISED } from '../core/crew/roundLanding';
 import type { StageName } from '../core/stages/kinds';
 import { rotate } from '../core/space/quaternion';
 import type { StageDrawing } from './drawStage';

@@ -1,5 +1,5 @@
 import type { StepMotion, StepPlace } from '../core/joint/walk/stepMotion';
-import { RAISED } from '../core/crew/landingMoves';
+import { RAISED } from '../core/crew/roundLanding';
 import { degrees } from '../core/measures/angle';
 import type { PieceSize } from '../core/measures/piece';
 import { shownDown, shownGiven, shownUp } from '../core/measures/shown';

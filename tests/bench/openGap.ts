@@ -2,7 +2,7 @@ import { PieceSize, sortedPiece } from '../../src/core/measures/piece';
 import { solverOf, type PlacedMeasures } from '../../src/core/stages/solvers';
 import type { StageName } from '../../src/core/stages/kinds';
 import { deepProof } from '../../src/core/route/deepProof';
-import { routePassages } from '../../src/core/stages/landing/searchedStage';
+import { routePassages } from '../../src/core/stages/landing/landingPassages';
 import { seeded } from '../support/parkMiller';
 
 /**

@@ -10,7 +10,7 @@ import { findMotion } from '../../src/core/space/findMotion';
 import { readScene, type SceneFile } from '../support/readScene';
 import { halfLandingAnswer } from '../../src/core/stages/landing/halfLanding';
 import { quarterLandingAnswer } from '../../src/core/stages/landing/quarterLanding';
-import { widestMotion } from '../../src/core/stages/landing/searchedStage';
+import { widestMotion } from '../../src/core/stages/landing/landingPassages';
 import { winderStage } from '../../src/core/stages/winder/winder';
 import type { Figure } from './figure';
 

@@ -1,6 +1,6 @@
 import type { PieceSize } from '../../src/core/measures/piece';
 import type { AnswerWithMotion } from '../../src/core/motion/stageAnswer';
-import { block, type NamedBox } from '../../src/core/stages/landing/stairScene';
+import { block, type NamedBox } from '../../src/core/stages/landing/namedBoxes';
 import { stairTurnWays } from '../../src/core/stages/stairTurn/stairTurn';
 import { stairTurnMotion } from '../../src/core/stages/stairTurn/stairTurnMotion';
 import type { StairTurnPlan } from '../../src/core/stages/stairTurn/turnedPlace';

@@ -14,10 +14,10 @@ import { isStair, kindOf, type StageName } from '../stages/kinds';
 import type { StageMeasures } from '../stages/measures';
 import { aboveGuideline, aidFor, type Aid } from './aidFor';
 import { heldTilt } from './heldTilt';
-import { landingMoves, turnedInPlan, type LandingMove } from './landingMoves';
+import { movesRoundLanding, turnedInPlan, type MoveRoundLanding } from './roundLanding';
 
 /** What is done in one move. */
-export type MoveKind = 'change' | 'pass' | 'no way shown' | LandingMove['kind'];
+export type MoveKind = 'change' | 'pass' | 'no way shown' | MoveRoundLanding['kind'];
 
 /** Where the hands find room at a piece. */
 export type HandRoom = 'ends and sides' | 'ends only';
@@ -170,7 +170,7 @@ export function carryMoves(route: PreparedRoute, book: StageBook, asked: CarryAs
     const { rise, going } = prepared.row.measures;
     const onLanding =
       drawn && rise !== undefined && going !== undefined
-        ? landingMoves({
+        ? movesRoundLanding({
             stage,
             from,
             to,

@@ -9,7 +9,7 @@ import { isStair, kindOf, type StageName } from '../stages/kinds';
 import type { Aid } from './aidFor';
 import type { CarryMove, HandRoom } from './carryMoves';
 import { shownGiven, shownUp } from '../measures/shown';
-import { RAISED, type LandingMove } from './landingMoves';
+import { RAISED, type MoveRoundLanding } from './roundLanding';
 
 /** What a piece is carried along, as the crew calls it; a slope or a few steps outdoors are no stair to them. */
 const wayWord = (stage: StageName): string =>
@@ -92,7 +92,7 @@ const otherHand = (hand: CarryMove['hand']): CarryMove['hand'] =>
 /** An order on the way round a landing. */
 function landingOrder(
   { hand, way, tilt = 0, raise = 0, overRail, heavy, stage }: CarryMove,
-  kind: LandingMove['kind'],
+  kind: MoveRoundLanding['kind'],
   from: Hold,
   to: Hold,
   pose: Pose,

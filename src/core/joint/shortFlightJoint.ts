@@ -11,7 +11,7 @@ import {
 import { RAISE_BY_HAND } from '../motion/raiseByHand';
 import type { StageAnswer } from '../motion/stageAnswer';
 import type { StagePassage } from '../motion/stagePassage';
-import { bestFamilyFit, extentOf, type FamilyAsk, type ShortFlight } from '../stages/landing/motionFamilies';
+import { bestFamilyFit, extentOf, type FamilyAsk, type ShortFlight } from '../stages/landing/solveFamilies';
 import type { FamilyFit, RoundAs } from '../stages/landing/familyFit';
 import type { LandingPlan } from '../stages/landing/landingPlan';
 import { stairTurnWays } from '../stages/stairTurn/stairTurn';

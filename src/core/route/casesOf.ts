@@ -69,7 +69,7 @@ export function casesOf(
 
 const hasJoints = ({ measured, worst }: PreparedReading): boolean =>
   [...measured, ...worst].some(({ joints }) =>
-    joints?.some(({ solved, level, short }) => level || short || (solved?.length ?? 0) > 0),
+    joints?.some(({ solved, block, short }) => block || short || (solved?.length ?? 0) > 0),
   );
 
 /** The measured case with what stands close solved together, where that leaves more. */

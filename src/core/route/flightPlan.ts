@@ -5,7 +5,7 @@ import { endLimits } from './armLimits';
 import { armOf, type Arm } from './arms';
 import { endOf, type FlightEnd } from './flightEnd';
 import { stairJoints, turnBeyond } from './jointPlan';
-import { lineLength, shortJoints } from './landingPlan';
+import { lineLength, shortJoints } from './landingBesideFlights';
 import { alone, type PartPlan, type PassageSource, type PassageSources, type PlannedLimit } from './partPlan';
 import { bareFlight, type LooseMeasures, type Planning } from './planning';
 import { standsAlone, type ReadRow } from './reading';

@@ -69,8 +69,8 @@ export interface PartPlan {
     readonly pastDoor?: number;
     /** Solved only where the rows by themselves leave too little. */
     readonly solved?: readonly JointPlan[];
-    /** Rows solved as one space. */
-    readonly level?: BlockToSolve;
+    /** Rows between two places of rest, solved as one space by need. */
+    readonly block?: BlockToSolve;
     /** A landing with flights that may be shorter than the piece. */
     readonly short?: ShortFlightsPlan;
   }[];

@@ -48,7 +48,7 @@ export function routeParts(
       leanAfter: k + 1 === plans.length ? undefined : (places[k + 1]?.roomBefore ?? null),
       limitsBefore: plan.limitsBefore.map((limit) => limitFor(limit, size)),
       limitsAfter: plan.limitsAfter.map((limit) => limitFor(limit, size)),
-      joints: plan.joints?.map(({ parts, sources, solved, level, short, pastDoor }) => ({
+      joints: plan.joints?.map(({ parts, sources, solved, block, short, pastDoor }) => ({
         parts,
         passages: [
           ...sources
@@ -64,10 +64,10 @@ export function routeParts(
               ? ANY_WAY
               : shortFlightWays(short, piece, book, tapeCase, joints.enough)
             : []),
-          ...(joints && level
+          ...(joints && block
             ? joints === 'supposed'
               ? ANY_WAY
-              : ofBlock(level, piece, book, tapeCase, joints.blocks)
+              : ofBlock(block, piece, book, tapeCase, joints.blocks)
             : []),
         ],
       })),

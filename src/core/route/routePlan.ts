@@ -6,7 +6,7 @@ import { endLimits } from './armLimits';
 import { armOf, floorBetween, levelArm, ownLength, type Arm } from './arms';
 import { flightPlan } from './flightPlan';
 import { stairJoints, turnBeyond } from './jointPlan';
-import { landingPlan, shortJoints } from './landingPlan';
+import { landingBesideFlights, shortJoints } from './landingBesideFlights';
 import { alone, type PartPlan, type PlannedJoint, type PlannedLimit } from './partPlan';
 import { pastDoorJoints } from './pastDoor';
 import { bareFlight, type Planning } from './planning';
@@ -55,13 +55,13 @@ function withBlocks(
     const throughRoom =
       tapeCase === 'worst' && last + 1 < reading.length && lastOf(block.rows).stage === 'room';
     if (throughRoom) continue;
-    const level = tapeCase === 'worst' ? tapedBlock(close, tape) : { blocks: [block], holds, less: 0 };
-    if (!level) continue;
+    const toSolve = tapeCase === 'worst' ? tapedBlock(close, tape) : { blocks: [block], holds, less: 0 };
+    if (!toSolve) continue;
     const begin = BEGINS[from.at];
     const all = rows.slice(first, last + 1).reduce((sum, parts) => sum + parts.length, 0);
     const left = entryAt(rows, last).length - (ENDS[to.at] ?? entryAt(rows, last).length);
     const begins = entryAt(entryAt(rows, first), begin);
-    const joint = { parts: all - begin - left, sources: [], level };
+    const joint = { parts: all - begin - left, sources: [], block: toSolve };
     extra.set(begins, [...(extra.get(begins) ?? []), joint]);
   }
   return rows.flat().map((part) => {
@@ -119,7 +119,7 @@ function rowPlan(
     case 'turn':
       return { ...plain, ...turnPlan(planning, i, stage) };
     case 'landing':
-      return { ...plain, ...landingPlan(planning, i, stage) };
+      return { ...plain, ...landingBesideFlights(planning, i, stage) };
     case 'car':
       return { ...plain, ...liftPlan(planning, i, stage) };
   }

@@ -7,7 +7,7 @@ import {
   SEARCH_WORK,
   retracedPassages,
   type FoundPassage,
-} from '../stages/landing/searchedStage';
+} from '../stages/landing/landingPassages';
 import { RAISE_BY_HAND } from '../motion/raiseByHand';
 import type { StageAnswer } from '../motion/stageAnswer';
 import type { Leaning, StagePassage } from '../motion/stagePassage';

@@ -1,7 +1,7 @@
 import type { PieceSize } from '../measures/piece';
 import type { StagePassage } from '../motion/stagePassage';
 import type { StageName } from '../stages/kinds';
-import { routePassages, SEARCH_WORK } from '../stages/landing/searchedStage';
+import { routePassages, SEARCH_WORK } from '../stages/landing/landingPassages';
 import { solverOf, type PlacedMeasures } from '../stages/solvers';
 
 /**

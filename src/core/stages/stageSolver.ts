@@ -1,7 +1,7 @@
 import type { PieceSize } from '../measures/piece';
 import type { Leaning, StagePassage } from '../motion/stagePassage';
 import type { TurningSpaces } from '../motion/turningSpace';
-import type { SearchedStage } from './landing/searchedStage';
+import type { SearchedStage } from './landing/landingPassages';
 
 /** What the rows beside a stage tell of it: which ends of a flight are on a landing, what is before a side door. */
 export interface PlacedEnds {

@@ -1,7 +1,7 @@
 import * as widening from '../../../src/core/space/widenedMotion';
 import { sortedPiece } from '../../../src/core/measures/piece';
 import { radians } from '../../../src/core/measures/angle';
-import { routePassages, SEARCH_WORK } from '../../../src/core/stages/landing/searchedStage';
+import { routePassages, SEARCH_WORK } from '../../../src/core/stages/landing/landingPassages';
 import { winderStage } from '../../../src/core/stages/winder/winder';
 import { callInCells } from '../../support/callInCells';
 import { replay } from '../../support/replayMotion';

@@ -3,7 +3,7 @@ import { prepareRoute } from '../../../src/core/route/preparedRoute';
 import { routeCases } from '../../../src/core/route/routeCases';
 import { stageBook } from '../../../src/core/route/stageBook';
 import { quarterLandingStage } from '../../../src/core/stages/landing/quarterLanding';
-import { routePassages } from '../../../src/core/stages/landing/searchedStage';
+import { routePassages } from '../../../src/core/stages/landing/landingPassages';
 import { judge, piece, route } from './routeFixtures';
 
 describe('lifted higher than by hand', () => {

@@ -13,7 +13,7 @@ import { halfLandingWithMotion } from '../../../src/core/stages/landing/halfLand
 import { quarterLandingWithMotion } from '../../../src/core/stages/landing/quarterLanding';
 import type { SceneBox } from '../../../src/core/space/motion';
 import type { AnswerWithMotion } from '../../../src/core/motion/stageAnswer';
-import { widestMotion } from '../../../src/core/stages/landing/searchedStage';
+import { widestMotion } from '../../../src/core/stages/landing/landingPassages';
 import { winderStage } from '../../../src/core/stages/winder/winder';
 import { replay } from '../../support/replayMotion';
 

@@ -1,11 +1,11 @@
 import { sortedPiece, type PieceSize } from '../../../src/core/measures/piece';
 import { radians } from '../../../src/core/measures/angle';
 import { halfLandingAnswer, halfLandingStage } from '../../../src/core/stages/landing/halfLanding';
-import { bestFamilyFit } from '../../../src/core/stages/landing/motionFamilies';
+import { bestFamilyFit } from '../../../src/core/stages/landing/solveFamilies';
 import type { LandingPlan } from '../../../src/core/stages/landing/landingPlan';
-import { slidFit } from '../../../src/core/stages/landing/slidFamily';
+import { slidFit } from '../../../src/core/stages/landing/slidFit';
 import { quarterLandingAnswer, quarterLandingStage } from '../../../src/core/stages/landing/quarterLanding';
-import { widestMotion } from '../../../src/core/stages/landing/searchedStage';
+import { widestMotion } from '../../../src/core/stages/landing/landingPassages';
 import { flightPassages } from '../../../src/core/stages/flight/flightPassages';
 import { bestPassage } from '../../../src/core/stages/opening/opening';
 import { liftCarAnswer } from '../../../src/core/stages/lift/liftCar';

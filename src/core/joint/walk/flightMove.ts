@@ -9,7 +9,7 @@ import type { PlacedRoute, PlacedRow } from '../place/placedRoute';
 import { endsOf } from '../place/rowContext';
 import { multiply, quaternionAbout, type Quaternion } from '../../space/quaternion';
 import { leadsStraightOn } from '../../stages/kinds';
-import { angleInSection } from './landingMove';
+import { angleInSection } from './landingKeys';
 import { planeMove } from './planeMove';
 import { entryAt } from '../../lists/entryAt';
 

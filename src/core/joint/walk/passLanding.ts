@@ -1,7 +1,7 @@
 import { entryAt } from '../../lists/entryAt';
 import type { KeyAttitude } from '../../space/motion';
 import { flightMove } from './flightMove';
-import { landingKeys } from './landingMove';
+import { landingKeys } from './landingKeys';
 import { spread } from './spread';
 import type { NotDrawn, Walk, WalkStep } from './walk';
 

@@ -1,6 +1,6 @@
 import { entryAt } from '../../lists/entryAt';
 import type { KeyAttitude } from '../../space/motion';
-import { stairTurnKeys, turnNear } from './stairTurnMove';
+import { stairTurnKeys, turnNear } from './stairTurnKeys';
 import { pastStraights } from './straights';
 import type { Walk, WalkStep } from './walk';
 

@@ -11,7 +11,7 @@ import {
   tailBelow,
   YAW_STEP,
   type ShortFlights,
-} from './motionFamilies';
+} from './solveFamilies';
 import type { FamilyFit } from './familyFit';
 import { isHalfLanding, type HalfLandingPlan, type LandingPlan } from './landingPlan';
 import { STRAYS } from './slidRound';

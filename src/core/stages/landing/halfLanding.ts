@@ -6,15 +6,15 @@ import type { PieceSize } from '../../measures/piece';
 import { multiply, quaternionAbout, quaternionFromAxes, type Quaternion } from '../../space/quaternion';
 import type { Hold } from '../../motion/hold';
 import { withoutMotion } from '../../motion/answerOfMotion';
-import { landingGuides } from './roundGuides';
+import { landingGuides } from './landingGuides';
 import { onFlight, paddingOnFlight } from '../flight/onFlight';
-import type { SearchTask } from './searchMotion';
-import { widestMotion, type SearchedStage } from './searchedStage';
+import type { SearchTask } from './landingSearch';
+import { widestMotion, type SearchedStage } from './landingPassages';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import type { KeyAttitude } from '../../space/motion';
 import { openingAtMost } from '../opening/openingAtMost';
 import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
-import { block, flightPlates, type NamedBox } from './stairScene';
+import { block, flightPlates, type NamedBox } from './namedBoxes';
 
 /** A half landing, with the flights that run to it. */
 export interface HalfLandingMeasures {

@@ -5,7 +5,7 @@ import type { PieceSize } from '../../measures/piece';
 import { oneSpace } from '../../motion/turningSpace';
 import type { MeasuresOf } from '../stageKind';
 import type { PlacedEnds, SpaceStage, TapedSets } from '../stageSolver';
-import { ceilingKnown, LANDING_GAP, stairsWithin } from './cutProofs';
+import { ceilingKnown, LANDING_GAP, stairsWithin } from './landingProofs';
 import { halfLandingStage } from './halfLanding';
 import type { HALF_LANDING } from './halfLandingKind';
 

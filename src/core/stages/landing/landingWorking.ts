@@ -5,11 +5,11 @@ import type { StageAnswer } from '../../motion/stageAnswer';
 import { degrees } from '../../measures/angle';
 import type { PieceSize } from '../../measures/piece';
 import type { Working } from '../../measures/working';
-import { bestFamilyFit } from './motionFamilies';
+import { bestFamilyFit } from './solveFamilies';
 import type { FamilyFit, RoundAs } from './familyFit';
 import type { LandingPlan } from './landingPlan';
-import { DRAWN } from './searchedStage';
-import { slidFit } from './slidFamily';
+import { DRAWN } from './landingPassages';
+import { slidFit } from './slidFit';
 
 const SOURCE =
   'own derivation: the rectangle round a corner in plan, the bends between level and pitch from the side';

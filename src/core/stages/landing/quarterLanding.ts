@@ -5,16 +5,16 @@ import type { PieceSize } from '../../measures/piece';
 import { alikeTurns, likeness, quaternionFromAxes, slerp, type Quaternion } from '../../space/quaternion';
 import { withoutMotion } from '../../motion/answerOfMotion';
 import type { Hold } from '../../motion/hold';
-import type { SearchTask } from './searchMotion';
-import { widestMotion, type SearchedStage } from './searchedStage';
-import { landingGuides } from './roundGuides';
+import type { SearchTask } from './landingSearch';
+import { widestMotion, type SearchedStage } from './landingPassages';
+import { landingGuides } from './landingGuides';
 import { onFlight, paddingOnFlight } from '../flight/onFlight';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import type { KeyAttitude } from '../../space/motion';
 import { openingAtMost } from '../opening/openingAtMost';
 import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';
 import { quarterGrounds } from './quarterGrounds';
-import { block, flightPlates, type NamedBox } from './stairScene';
+import { block, flightPlates, type NamedBox } from './namedBoxes';
 
 /** A quarter landing, with the flights that run to it. */
 export interface QuarterLandingMeasures {

@@ -4,7 +4,7 @@ import { quarterLandingCutBlocks } from '../../geometry/proofs/quarterLandingCut
 import type { PieceSize } from '../../measures/piece';
 import type { MeasuresOf } from '../stageKind';
 import type { PlacedEnds, SpaceStage, TapedSets } from '../stageSolver';
-import { ceilingKnown, LANDING_GAP, stairsWithin } from './cutProofs';
+import { ceilingKnown, LANDING_GAP, stairsWithin } from './landingProofs';
 import { quarterLandingStage } from './quarterLanding';
 import type { QUARTER_LANDING } from './quarterLandingKind';
 

@@ -2,15 +2,15 @@ import { CONDITIONS } from '../../geometry/proofs/conditions';
 import { radians } from '../../measures/angle';
 import type { PieceSize } from '../../measures/piece';
 import type { Hold } from '../../motion/hold';
-import type { SearchTask } from '../landing/searchMotion';
-import type { SearchedStage } from '../landing/searchedStage';
+import type { SearchTask } from '../landing/landingSearch';
+import type { SearchedStage } from '../landing/landingPassages';
 import { onFlight, paddingOnFlight } from '../flight/onFlight';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import type { KeyAttitude } from '../../space/motion';
 import type { Ground } from '../../space/raiseOfMotion';
 import { openingAtMost } from '../opening/openingAtMost';
 import { halfTurned, UPRIGHT } from '../landing/quarterLanding';
-import { flightPlates, turnedBlock, type NamedBox } from '../landing/stairScene';
+import { flightPlates, turnedBlock, type NamedBox } from '../landing/namedBoxes';
 import { winderGuides } from './winderGuides';
 
 /** Winding treads between two straight flights. */

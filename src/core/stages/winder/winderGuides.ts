@@ -1,7 +1,7 @@
 import type { Hold } from '../../motion/hold';
 import type { KeyAttitude, Motion } from '../../space/motion';
 import type { Vector } from '../../space/vector';
-import { STEEP, tiltedGuide, type WayRound } from '../landing/roundGuides';
+import { STEEP, tiltedGuide, type WayRound } from '../landing/landingGuides';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { PI, atan2, cos, max, sin } = Math;

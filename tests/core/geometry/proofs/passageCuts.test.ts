@@ -11,7 +11,7 @@ import { flightPassages } from '../../../../src/core/stages/flight/flightPassage
 import { liftCarAnswer } from '../../../../src/core/stages/lift/liftCar';
 import { bestPassage } from '../../../../src/core/stages/opening/opening';
 import { sideDoorAnswer } from '../../../../src/core/stages/sideDoor/sideDoor';
-import { widestMotion } from '../../../../src/core/stages/landing/searchedStage';
+import { widestMotion } from '../../../../src/core/stages/landing/landingPassages';
 import { winderStage } from '../../../../src/core/stages/winder/winder';
 import { seeded } from '../../../support/parkMiller';
 

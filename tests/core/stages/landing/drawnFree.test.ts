@@ -3,11 +3,11 @@ import { ALL_HOLDS, type Hold } from '../../../../src/core/motion/hold';
 import { SpaceChecker } from '../../../../src/core/space/spaceChecker';
 import { drawFamilyMotion } from '../../../../src/core/stages/landing/drawFamilyMotion';
 import { halfLandingStage, halfLandingTask } from '../../../../src/core/stages/landing/halfLanding';
-import { slidFit } from '../../../../src/core/stages/landing/slidFamily';
-import { bestFamilyFit } from '../../../../src/core/stages/landing/motionFamilies';
+import { slidFit } from '../../../../src/core/stages/landing/slidFit';
+import { bestFamilyFit } from '../../../../src/core/stages/landing/solveFamilies';
 import type { LandingPlan } from '../../../../src/core/stages/landing/landingPlan';
 import { quarterLandingStage, quarterLandingTask } from '../../../../src/core/stages/landing/quarterLanding';
-import type { SearchTask } from '../../../../src/core/stages/landing/searchMotion';
+import type { SearchTask } from '../../../../src/core/stages/landing/landingSearch';
 import { seeded } from '../../../support/parkMiller';
 import { replay } from '../../../support/replayMotion';
 

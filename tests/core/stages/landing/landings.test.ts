@@ -13,7 +13,7 @@ import {
   routePassages,
   retracedPassages,
   widestMotion,
-} from '../../../../src/core/stages/landing/searchedStage';
+} from '../../../../src/core/stages/landing/landingPassages';
 import { winderStage } from '../../../../src/core/stages/winder/winder';
 import { paddedPiece } from '../../../../src/core/measures/piece';
 import { replay } from '../../../support/replayMotion';

@@ -2,11 +2,11 @@ import { paddedPiece, sortedPiece } from '../../../../src/core/measures/piece';
 import { flightPassages } from '../../../../src/core/stages/flight/flightPassages';
 import { halfLandingStage, halfLandingTask } from '../../../../src/core/stages/landing/halfLanding';
 import { sizesOfHold, type Hold } from '../../../../src/core/motion/hold';
-import { bestFamilyFit } from '../../../../src/core/stages/landing/motionFamilies';
+import { bestFamilyFit } from '../../../../src/core/stages/landing/solveFamilies';
 import type { RoundAs } from '../../../../src/core/stages/landing/familyFit';
 import { drawFamilyMotion } from '../../../../src/core/stages/landing/drawFamilyMotion';
 import type { KeyAttitude, SceneBox } from '../../../../src/core/space/motion';
-import { block, flightPlates, type NamedBox } from '../../../../src/core/stages/landing/stairScene';
+import { block, flightPlates, type NamedBox } from '../../../../src/core/stages/landing/namedBoxes';
 import { replay } from '../../../support/replayMotion';
 import { seeded } from '../../../support/parkMiller';
 

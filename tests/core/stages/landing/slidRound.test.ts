@@ -1,12 +1,12 @@
 import { paddedPiece, sortedPiece, type PieceSize } from '../../../../src/core/measures/piece';
 import { drawFamilyMotion } from '../../../../src/core/stages/landing/drawFamilyMotion';
-import { bestFamilyFit } from '../../../../src/core/stages/landing/motionFamilies';
+import { bestFamilyFit } from '../../../../src/core/stages/landing/solveFamilies';
 import {
   quarterLandingAnswer,
   quarterLandingStage,
   quarterLandingTask,
 } from '../../../../src/core/stages/landing/quarterLanding';
-import { slidFit } from '../../../../src/core/stages/landing/slidFamily';
+import { slidFit } from '../../../../src/core/stages/landing/slidFit';
 import { replay } from '../../../support/replayMotion';
 
 /** Wide quarter landings, low and steep, on which a search by chance found a way and no other family does. */

@@ -1,6 +1,6 @@
 import { paddedPiece, sortedPiece } from '../../../../src/core/measures/piece';
 import { winderStage } from '../../../../src/core/stages/winder/winder';
-import { routePassages } from '../../../../src/core/stages/landing/searchedStage';
+import { routePassages } from '../../../../src/core/stages/landing/landingPassages';
 import { replay } from '../../../support/replayMotion';
 
 const RIGHT_ANGLE = Math.PI / 2;

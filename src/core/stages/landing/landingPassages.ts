@@ -7,11 +7,11 @@ import {
   sidesOfHold,
   type Hold,
 } from '../../motion/hold';
-import { bestFamilyFit, eachFamilyFit } from './motionFamilies';
+import { bestFamilyFit, eachFamilyFit } from './solveFamilies';
 import type { FamilyFit } from './familyFit';
 import type { LandingPlan } from './landingPlan';
 import { drawFamilyMotion } from './drawFamilyMotion';
-import { slidFit } from './slidFamily';
+import { slidFit } from './slidFit';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import {
   alsoIn,
@@ -22,7 +22,7 @@ import {
   startedFrom,
   type KnownMotion,
   type SearchTask,
-} from './searchMotion';
+} from './landingSearch';
 import { RAISE_BY_HAND } from '../../motion/raiseByHand';
 import { answerOfMotion, withoutMotion, type FoundMotion } from '../../motion/answerOfMotion';
 import type { AnswerWithMotion, StageAnswer } from '../../motion/stageAnswer';

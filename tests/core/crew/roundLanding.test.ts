@@ -1,4 +1,4 @@
-import { landingMoves, turnedInPlan, type RoundLanding } from '../../../src/core/crew/landingMoves';
+import { movesRoundLanding, turnedInPlan, type RoundLanding } from '../../../src/core/crew/roundLanding';
 import type { WalkKey } from '../../../src/core/joint/walk/carrier';
 
 const PITCH = Math.atan2(190, 240);
@@ -15,7 +15,7 @@ const round = (more: Partial<RoundLanding>): RoundLanding => ({
   ...more,
 });
 const kinds = (more: Partial<RoundLanding>): string[] | undefined =>
-  landingMoves(round(more))?.map(({ kind }) => kind);
+  movesRoundLanding(round(more))?.map(({ kind }) => kind);
 
 // How a crew goes round: common practice, no source. A quarter landing turns a quarter, a half landing two (its name).
 test('a quarter landing is one quarter, a half landing two, or a move to the side', () => {
@@ -42,15 +42,15 @@ test('it is brought into the attitude in which it goes round, and raised where i
 });
 
 test('the raise stands from the line where it is raised to the last turn, the pitch on the slopes', () => {
-  const moves = landingMoves(round({ stage: 'half landing', turned: 2 * QUARTER, raise: 403 }))!;
+  const moves = movesRoundLanding(round({ stage: 'half landing', turned: 2 * QUARTER, raise: 403 }))!;
   expect(moves.map(({ raise }) => raise)).toEqual([0, 403, 403, 403, 0]);
   expect([moves[0]!.tilt, moves[4]!.tilt]).toEqual([PITCH, PITCH]);
 });
 
 test('what is drawn as no whole number of quarters, or not at all, is not told in quarters', () => {
-  expect(landingMoves(round({ turned: undefined }))).toBeUndefined();
-  expect(landingMoves(round({ turned: 1 }))).toBeUndefined();
-  expect(landingMoves(round({ turned: 2 * QUARTER }))).toBeUndefined();
+  expect(movesRoundLanding(round({ turned: undefined }))).toBeUndefined();
+  expect(movesRoundLanding(round({ turned: 1 }))).toBeUndefined();
+  expect(movesRoundLanding(round({ turned: 2 * QUARTER }))).toBeUndefined();
 });
 
 // Treads run together turn the way by what they are measured to turn, and none of it is a floor to turn on.

@@ -1,5 +1,5 @@
 import { sortedPiece, type PieceSize } from '../../../../src/core/measures/piece';
-import { bestFamilyFit } from '../../../../src/core/stages/landing/motionFamilies';
+import { bestFamilyFit } from '../../../../src/core/stages/landing/solveFamilies';
 import type { LandingPlan } from '../../../../src/core/stages/landing/landingPlan';
 import type { Hold } from '../../../../src/core/motion/hold';
 

@@ -1,9 +1,9 @@
 import { paddedPiece, sortedPiece, type PieceSize } from '../../../../src/core/measures/piece';
 import { halfLandingStage, halfLandingTask } from '../../../../src/core/stages/landing/halfLanding';
 import type { Hold } from '../../../../src/core/motion/hold';
-import { bestFamilyFit } from '../../../../src/core/stages/landing/motionFamilies';
+import { bestFamilyFit } from '../../../../src/core/stages/landing/solveFamilies';
 import { drawFamilyMotion } from '../../../../src/core/stages/landing/drawFamilyMotion';
-import type { SearchedStage } from '../../../../src/core/stages/landing/searchedStage';
+import type { SearchedStage } from '../../../../src/core/stages/landing/landingPassages';
 import { quarterLandingStage, quarterLandingTask } from '../../../../src/core/stages/landing/quarterLanding';
 import { replay } from '../../../support/replayMotion';
 import { seeded } from '../../../support/parkMiller';

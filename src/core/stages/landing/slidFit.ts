@@ -4,7 +4,7 @@ import type { KeyAttitude } from '../../space/motion';
 import { raiseOfMotion } from '../../space/raiseOfMotion';
 import { onFlight } from '../flight/onFlight';
 import { drawFamilyMotion } from './drawFamilyMotion';
-import type { FamilyAsk } from './motionFamilies';
+import type { FamilyAsk } from './solveFamilies';
 import type { FamilyFit } from './familyFit';
 import type { LandingPlan } from './landingPlan';
 import { quarterGrounds } from './quarterGrounds';

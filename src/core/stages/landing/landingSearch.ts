@@ -7,7 +7,7 @@ import { raiseAt, raiseOfMotion, type Ground } from '../../space/raiseOfMotion';
 import { rotate } from '../../space/quaternion';
 import { keyOf, placeOf, type KeyAttitude, type Motion } from '../../space/motion';
 import type { FoundMotion } from '../../motion/answerOfMotion';
-import type { NamedBox } from './stairScene';
+import type { NamedBox } from './namedBoxes';
 import { closestAt, type Closest } from '../../motion/closest';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.

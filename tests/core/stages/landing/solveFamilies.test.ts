@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { paddedPiece, sortedPiece } from '../../../../src/core/measures/piece';
 import { halfLandingStage, halfLandingTask } from '../../../../src/core/stages/landing/halfLanding';
 import { ALL_HOLDS } from '../../../../src/core/motion/hold';
-import { bestFamilyFit } from '../../../../src/core/stages/landing/motionFamilies';
+import { bestFamilyFit } from '../../../../src/core/stages/landing/solveFamilies';
 import type { LandingPlan } from '../../../../src/core/stages/landing/landingPlan';
 import { drawFamilyMotion } from '../../../../src/core/stages/landing/drawFamilyMotion';
 import { quarterLandingStage, quarterLandingTask } from '../../../../src/core/stages/landing/quarterLanding';

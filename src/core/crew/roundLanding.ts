@@ -6,7 +6,7 @@ import { rotate } from '../space/quaternion';
 import type { StageName } from '../stages/kinds';
 
 /** One thing that is done on the way round a landing. */
-export interface LandingMove {
+export interface MoveRoundLanding {
   readonly kind:
     | 'approach'
     | 'tilt'
@@ -54,7 +54,7 @@ export const RAISED = 5;
  *
  * @returns undefined where how it is turned is not drawn, or is no whole number of quarters
  */
-export function landingMoves(round: RoundLanding): LandingMove[] | undefined {
+export function movesRoundLanding(round: RoundLanding): MoveRoundLanding[] | undefined {
   const { stage, from, to, pose, pitch, tilt, raise, turned } = round;
   const quarters = stage === 'quarter landing' ? 1 : stage === 'half landing' ? 2 : undefined;
   const winding = stage === 'winder';
@@ -66,7 +66,7 @@ export function landingMoves(round: RoundLanding): LandingMove[] | undefined {
   const held = { pose, tilt, raise: 0 };
   const onWay = { pose, tilt, raise: raised };
   const along = (hold: Hold) => ({ pose: poseOfHold(hold), tilt: pitch, raise: 0 });
-  const brought: LandingMove[] =
+  const brought: MoveRoundLanding[] =
     pose === 'tilted'
       ? tilt > pitch + STEEPER
         ? [{ kind: 'tilt', ...held }]
@@ -74,7 +74,7 @@ export function landingMoves(round: RoundLanding): LandingMove[] | undefined {
       : pose === poseOfHold(from)
         ? [{ kind: 'level', ...held }]
         : [{ kind: 'stand', ...held }];
-  const turns: LandingMove[] =
+  const turns: MoveRoundLanding[] =
     winding && (!even || whole === 0)
       ? [{ kind: 'round', ...onWay }]
       : whole === 0

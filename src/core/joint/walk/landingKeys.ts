@@ -1,14 +1,14 @@
 import type { PieceSize, Pose } from '../../measures/piece';
 import { POSE_BY_UPRIGHT, sidesOfHold, type Hold, type PieceSide } from '../../motion/hold';
 import type { KeyAttitude } from '../../space/motion';
-import { slidFit } from '../../stages/landing/slidFamily';
+import { slidFit } from '../../stages/landing/slidFit';
 import { drawFamilyMotion } from '../../stages/landing/drawFamilyMotion';
 import { halfLandingTask } from '../../stages/landing/halfLanding';
-import { bestFamilyFit, type ShortFlight, type ShortFlights } from '../../stages/landing/motionFamilies';
+import { bestFamilyFit, type ShortFlight, type ShortFlights } from '../../stages/landing/solveFamilies';
 import type { RoundAs } from '../../stages/landing/familyFit';
 import type { LandingPlan } from '../../stages/landing/landingPlan';
 import { quarterLandingTask } from '../../stages/landing/quarterLanding';
-import { widenedRound } from '../../stages/landing/searchedStage';
+import { widenedRound } from '../../stages/landing/landingPassages';
 import { solverOf } from '../../stages/solvers';
 import { rotate, type Quaternion } from '../../space/quaternion';
 import { placedKey, type Vec3 } from '../place/frame';

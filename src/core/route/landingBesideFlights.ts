@@ -23,7 +23,7 @@ export function shortJoints(planning: Planning, i: number, begins: JointBegins):
 }
 
 /** A landing as narrow and low as the flights beside it. */
-export function landingPlan(
+export function landingBesideFlights(
   planning: Planning,
   i: number,
   stage: BookStage,
