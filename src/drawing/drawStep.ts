@@ -1,6 +1,6 @@
 import type { StepMotion } from '../core/joint/walk/stepMotion';
 import { RAISED } from '../core/crew/roundLanding';
-import type { StageName } from '../core/stages/kinds';
+import { kindOf, seenBest, type StageName } from '../core/stages/kinds';
 import { rotate } from '../core/space/quaternion';
 import type { StageDrawing } from './drawStage';
 import { Paper } from './paper';
@@ -10,7 +10,7 @@ import { boxCorners, clipped, inView, levelPlane, outlineIn, sectionIn, uprightP
 import type { ViewPlane } from './section';
 import { shownUp } from '../core/measures/shown';
 import type { StepFacts } from './stepFacts';
-import { ALONG, shownPlaces, STRAIGHT, type Shown } from './stepPlaces';
+import { shownPlaces, type Shown } from './stepPlaces';
 import { endsInWords, floorWords, heightWords, placeInWords, stepSays } from './stepSays';
 
 export interface StepDrawingOptions {
@@ -76,7 +76,7 @@ const tightOf = (shown: readonly Shown[]): Shown | undefined =>
 
 /** Looked at from the front: it goes straight through, and no other row has a say in it. */
 const isStraight = ({ jointly }: StepMotion, { stage }: StepFacts): boolean =>
-  STRAIGHT.has(stage) && !jointly;
+  seenBest(stage) === 'from in front' && !jointly;
 
 /** The places that are drawn from the side: where all of them look alike there, the tightest. */
 function fromTheSide(shown: readonly Shown[], step: StepMotion, facts: StepFacts): readonly Shown[] {
@@ -91,7 +91,8 @@ function isInElevation(
   shown: readonly Shown[],
   { stage }: StepFacts,
 ): boolean {
-  if (!(ALONG.has(stage) || (jointly && STRAIGHT.has(stage)))) return false;
+  const best = seenBest(stage);
+  if (best === 'from above' || (best === 'from in front' && !jointly)) return false;
   if (shown.length < 2 || solids.length === 0) return false;
   const ys = shown.map(({ solid }) => solid.centre[1]);
   return Math.max(...ys) - Math.min(...ys) < IN_ONE_PLANE;
@@ -203,16 +204,18 @@ function treads(
 const SMALL = 92;
 
 /**
- * A step in one small picture without words, for a strip: a flight and a lift from the side, everything else from above.
+ * A step in one small picture without words, for a strip: a flight from the side, everything else from above.
  */
 export function drawStepSmall(step: StepMotion, facts: StepFacts, id: string): StageDrawing {
   const shown = step.whole ? shownPlaces(step, facts) : [];
   const tight = shown.find(({ isTightest }) => isTightest) ?? shown[0];
-  if (tight && FROM_THE_SIDE.has(facts.stage)) return drawSide(step, tight, shown, facts, id, SMALL, 'bare');
+  if (tight && showsItsClimb(facts.stage)) return drawSide(step, tight, shown, facts, id, SMALL, 'bare');
   return drawPlan(step, tight ? [tight] : [], facts, id, SMALL, 'bare');
 }
 
-const FROM_THE_SIDE: ReadonlySet<StageName> = new Set(['flight']);
+/** A few steps and a ramp rise too little to be seen in a small picture. */
+const showsItsClimb = (stage: StageName): boolean =>
+  seenBest(stage) === 'from the side' && kindOf(stage).solvedAsFlight === undefined;
 
 /** Whether words stand under a picture; or only what its ring is. */
 type Worded = 'worded' | 'ring alone' | 'bare';

@@ -2,15 +2,11 @@ import { tiltOf, type StepMotion, type StepPlace } from '../core/joint/walk/step
 import type { PieceSize } from '../core/measures/piece';
 import { slerp } from '../core/space/quaternion';
 import { SpaceChecker } from '../core/space/spaceChecker';
-import type { StageName } from '../core/stages/kinds';
+import { seenBest, type StageName } from '../core/stages/kinds';
 import { pieceBox } from './section';
 import type { StepFacts } from './stepFacts';
 import { HIGHEST, letDown } from '../core/space/letDown';
 
-/** What is looked at from the front, since the piece only goes straight through it. */
-export const STRAIGHT: ReadonlySet<StageName> = new Set(['door', 'passage']);
-/** What is walked in one upright plane. */
-export const ALONG: ReadonlySet<StageName> = new Set(['flight', 'steps', 'ramp']);
 /** A place as it is drawn: let straight down on to what it is carried over, or to the raise that is claimed. */
 export interface Shown {
   readonly number: number;
@@ -29,7 +25,8 @@ export function shownPlaces(step: StepMotion, facts: StepFacts): Shown[] {
   return chosenPlaces(step, facts.stage).map((place, i): Shown => {
     const [x, y, low] = settle(place);
     // On a flight or steps it is drawn on the nosings: what it is raised by is there to be seen all the same.
-    const raised = ALONG.has(facts.stage) ? 0 : Math.min(place.raise, facts.raise, place.at[2] - low);
+    const raised =
+      seenBest(facts.stage) === 'from the side' ? 0 : Math.min(place.raise, facts.raise, place.at[2] - low);
     return {
       number: i + 1,
       place,
@@ -43,7 +40,7 @@ export function shownPlaces(step: StepMotion, facts: StepFacts): Shown[] {
 /** All places of what is more than straight; else where it passes the middle of the opening, or is most level. */
 function chosenPlaces(step: StepMotion, stage: StageName): readonly StepPlace[] {
   const { positions, tightest, jointly } = step;
-  if (!STRAIGHT.has(stage) || jointly) return positions;
+  if (seenBest(stage) !== 'from in front' || jointly) return positions;
   const through = placeThrough(step);
   if (through) return [through];
   const [first] = [...positions].sort(

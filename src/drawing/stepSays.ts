@@ -4,7 +4,7 @@ import { degrees } from '../core/measures/angle';
 import type { PieceSize } from '../core/measures/piece';
 import { shownDown, shownGiven, shownUp } from '../core/measures/shown';
 import { rotate } from '../core/space/quaternion';
-import { isStair, type StageName } from '../core/stages/kinds';
+import { isStair, roleOf, type StageName } from '../core/stages/kinds';
 import { boxCorners } from './section';
 import type { StepFacts } from './stepFacts';
 import type { Shown } from './stepPlaces';
@@ -79,7 +79,7 @@ const LEVEL_WITHIN = 3;
 
 /** The floor above which heights are told at a stage. */
 export const floorWords = (stage: StageName): string =>
-  LANDINGS.has(stage) ? 'the landing' : isStair(stage) ? 'the floor at the foot' : 'the floor';
+  roleOf(stage) === 'landing' ? 'the landing' : isStair(stage) ? 'the floor at the foot' : 'the floor';
 
 /** `low end 40, high end 830 above the landing`: how high the piece's lower side is, and above which floor. */
 export function heightWords(one: Shown, step: StepMotion, { stage }: StepFacts): string {
@@ -105,8 +105,6 @@ function heightsOfEnds({ solid }: Shown, { exit }: StepMotion): readonly [number
   const [low, high] = endHeights(solid);
   return [shownGiven(low - floor, 0), shownGiven(high - floor, 0)];
 }
-
-const LANDINGS: ReadonlySet<StageName> = new Set(['quarter landing', 'half landing', 'winder']);
 
 /** Heights [mm] of the lowest corners at the two ends of the piece, of its breadth where it stands on end; the lower first. */
 function endHeights(solid: Shown['solid']): readonly [number, number] {

@@ -2,7 +2,7 @@ import { problemsOfRoute } from '../survey/checks/checkRoute';
 import type { RouteQuestion, SurveyProblem } from '../survey/checks/surveyProblem';
 import type { RouteRead } from '../survey/table/readRoute';
 import { stepName, type RouteFault, type StageRow } from '../survey/table/stageRow';
-import { stageNeeds, type StageName } from '../stages/kinds';
+import { kindOf, roleOf } from '../stages/kinds';
 import type { MeasureName } from '../stages/measures';
 import { measureQuestion } from './measureQuestion';
 import { placeWords } from './placeWords';
@@ -291,22 +291,11 @@ function openAsked(about: RouteQuestion, rows: readonly StageRow[], at: number):
   }
 }
 
-/** Measures a stage may have and a customer can take, the most useful first: they are taken at their worst meanwhile. */
-const WORTH_ASKING: Readonly<Partial<Record<StageName, readonly MeasureName[]>>> = {
-  flight: ['headSpace', 'headCeiling', 'footSpace', 'footCeiling', 'risers'],
-  passage: ['length'],
-  'quarter landing': ['ceiling', 'overRail'],
-  'half landing': ['ceiling', 'overRail'],
-  winder: ['treads'],
-  lift: ['ratedLoad'],
-};
-
 function unmeasured(rows: readonly StageRow[], { stage, measures, refused }: StageRow, at: number): Asked[] {
   if (!stage) return [];
-  const { may } = stageNeeds(stage);
   const beside = [rows[at - 1]?.stage, rows[at + 1]?.stage];
-  return (WORTH_ASKING[stage] ?? []).flatMap((measure): Asked[] => {
-    if (!may.includes(measure) || measures[measure] !== undefined) return [];
+  return kindOf(stage).worthAsking.flatMap((measure): Asked[] => {
+    if (measures[measure] !== undefined) return [];
     if (refused.some((one) => one.measure === measure)) return [];
     // A flight's ends beside a landing are measured there.
     if (stage === 'flight' && measure !== 'risers' && endOnLanding(rows, at, measure)) return [];
@@ -317,10 +306,8 @@ function unmeasured(rows: readonly StageRow[], { stage, measures, refused }: Sta
 
 function endOnLanding(rows: readonly StageRow[], at: number, measure: MeasureName): boolean {
   const way = rows[at]?.way;
-  const stairs = (row: StageRow | undefined): boolean =>
-    row?.stage === 'quarter landing' || row?.stage === 'half landing' || row?.stage === 'winder';
-  const before = stairs(rows[at - 1]);
-  const after = stairs(rows[at + 1]);
+  const before = roleOf(rows[at - 1]?.stage) === 'landing';
+  const after = roleOf(rows[at + 1]?.stage) === 'landing';
   // Which of its ends that is, is asked first.
   if (way === undefined) return before || after;
   const foot = measure === 'footSpace' || measure === 'footCeiling';

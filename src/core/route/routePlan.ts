@@ -89,9 +89,12 @@ function ontoFlight(planning: Planning, i: number): PlannedJoint[] {
   const k = beside ? i + 1 : armOf(reading, i, 'after').end.row;
   const flight = k !== undefined && reading[k]?.stage === 'flight' ? stageAt(k) : undefined;
   if (k === undefined || !flight) return [];
+  // What lies between a turn and its flight belongs to the turn's row.
+  if (!beside && armOf(reading, k, 'before').end.row !== i) return [];
   const bare = bareFlight(planning, flight);
-  const beyond = beside ? undefined : turnBeyond(planning, k, 'before', bare);
-  const solved = beside ? stairJoints(planning, k, 'before', bare) : beyond?.row === i ? beyond.plans : [];
+  const solved = beside
+    ? stairJoints(planning, k, 'before', bare)
+    : (turnBeyond(planning, k, 'before', bare)?.plans ?? []);
   return solved.length > 0 ? [{ parts: k - i + 2, sources: [], solved }] : [];
 }
 

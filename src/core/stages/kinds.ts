@@ -4,6 +4,7 @@ import { FLIGHT } from './flight/flightKind';
 import { HALF_LANDING } from './landing/halfLandingKind';
 import { QUARTER_LANDING } from './landing/quarterLandingKind';
 import { LIFT } from './lift/liftKind';
+import type { MeasuredOf } from './measuredOf';
 import { MEASURE_NAMES, MEASURES, within, type MeasureName, type MeasureRange } from './measures';
 import { PASSAGE } from './passage/passageKind';
 import { RAMP } from './ramp/rampKind';
@@ -48,10 +49,12 @@ export const STAGE_NAMES = Object.keys(STAGE_KINDS) as readonly StageName[];
 /** The measures of a stage of this name: those it needs are there. */
 export type MeasuresAt<Stage extends StageName> = MeasuresOf<(typeof STAGE_KINDS)[Stage]>;
 
+/** A measure as a stage has it, whatever it is of. */
+type AnyMeasure = MeasureAt & { readonly of?: MeasuredOf[keyof MeasuredOf] };
 type AnyKind = Omit<StageFacts, 'needs' | 'may'> &
   StageOnWay & {
-    readonly needs: Readonly<Partial<Record<MeasureName, MeasureAt>>>;
-    readonly may: Readonly<Partial<Record<MeasureName, MeasureAt>>>;
+    readonly needs: Readonly<Partial<Record<MeasureName, AnyMeasure>>>;
+    readonly may: Readonly<Partial<Record<MeasureName, AnyMeasure>>>;
   };
 
 /** What is said of a kind of stage. */
@@ -93,14 +96,14 @@ const RUN: MeasureAt = {
   none: '0 mm',
 };
 
-const MEASURES_AT = forEachStage((stage): Readonly<Partial<Record<MeasureName, MeasureAt>>> => ({
+const MEASURES_AT = forEachStage((stage): Readonly<Partial<Record<MeasureName, AnyMeasure>>> => ({
   ...kindOf(stage).needs,
   ...kindOf(stage).may,
   run: RUN,
 }));
 
 /** A measure as a stage has it, `run` among them; undefined where the stage does not use it. */
-export const measureAt = (stage: StageName, measure: MeasureName): MeasureAt | undefined =>
+export const measureAt = (stage: StageName, measure: MeasureName): AnyMeasure | undefined =>
   MEASURES_AT[stage][measure];
 
 /** Whether a stage is judged by a measure, needed or not. */
@@ -109,6 +112,9 @@ export const usesMeasure = (stage: StageName, measure: MeasureName): boolean =>
 
 /** Whether a stage is part of a stair. */
 export const isStair = (stage: StageName): boolean => kindOf(stage).stair !== null;
+
+/** Whence a piece on its way through a stage is seen best: straight through it, in one upright plane, or in plan. */
+export const seenBest = (stage: StageName): StageFacts['seenBest'] => kindOf(stage).seenBest;
 
 /** What a stage is on the way; undefined where it is not known. */
 export const roleOf = (stage: StageName | undefined): StageRole | undefined => stage && kindOf(stage).role;

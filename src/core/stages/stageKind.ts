@@ -1,4 +1,5 @@
 import type { LooseStageMeasures, MeasureName, MeasureRange, StageMeasures } from './measures';
+import type { MeasuredOf } from './measuredOf';
 import type { SiteRemedy } from './siteRemedies';
 
 /**
@@ -40,6 +41,10 @@ export interface MeasureAt {
   /** Outdoors the word `open` stands for it: there is nothing above but the sky. */
   readonly sky?: true;
 }
+
+/** A measure of this name as one stage has it, and what it is of there. */
+export type MeasureOf<Name extends MeasureName> = MeasureAt &
+  (Name extends keyof MeasuredOf ? { readonly of: MeasuredOf[Name] } : unknown);
 
 /** Why a stage is at best tight, whatever the piece. */
 export type StageCap =
@@ -102,9 +107,11 @@ export type StageKind<
 /** What is said of a kind of stage by itself. */
 export interface StageFacts<Needs extends MeasureName = MeasureName, May extends MeasureName = MeasureName> {
   /** Without these the stage is not measured; in the order in which they are named. */
-  readonly needs: Readonly<Record<Needs, MeasureAt>>;
+  readonly needs: { readonly [Name in Needs]: MeasureOf<Name> };
   /** Used where given. `run` belongs to no stage but to the way on to the next one. */
-  readonly may: Readonly<Record<May, MeasureAt>>;
+  readonly may: { readonly [Name in May]: MeasureOf<Name> };
+  /** Of these a customer is asked, the most useful first: as long as they are not known they are taken at their worst. */
+  readonly worthAsking: readonly NoInfer<May>[];
   /** Its width is what a door's leaf leaves clear, so that a leaf's own width is a slip. */
   readonly doorLeaf: boolean;
   /** A door opens under its ceiling, so that the ceiling is no lower. */
@@ -125,6 +132,8 @@ export interface StageFacts<Needs extends MeasureName = MeasureName, May extends
   readonly place: string;
   /** What a piece is carried through, along or round here: `round the corner`; on a stair what it is carried up or down. */
   readonly passedBy: string;
+  /** Whence a piece on its way through it is seen best. */
+  readonly seenBest: 'from in front' | 'from the side' | 'from above';
   /** What a customer calls it. */
   readonly customerWord: string;
   /** Its name is a plural: `steps`. */
@@ -147,7 +156,7 @@ export type MeasuresOf<Kind> =
     : never;
 
 /** For a stage that has no further measures. */
-export const NO_MEASURES: Readonly<Record<never, MeasureAt>> = {};
+export const NO_MEASURES: Readonly<Record<never, never>> = {};
 /**
  * Says of every set of measures that there is none.
  */

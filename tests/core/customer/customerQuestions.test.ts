@@ -4,8 +4,8 @@ import { placeWords } from '../../../src/core/customer/placeWords';
 import { checkRoute } from '../../../src/core/survey/checks/checkRoute';
 import { ROUTE_HEADINGS } from '../../../src/core/survey/table/readHeaders';
 import { readRoute } from '../../../src/core/survey/table/readRoute';
-import { kindOf, STAGE_NAMES, stageNeeds } from '../../../src/core/stages/kinds';
-import { MEASURE_NAMES } from '../../../src/core/stages/measures';
+import { kindOf, STAGE_NAMES, stageNeeds, type StageName } from '../../../src/core/stages/kinds';
+import { MEASURE_NAMES, type MeasureName } from '../../../src/core/stages/measures';
 import { ROUTE_COLUMNS, routeRows } from '../../../src/sample/routeRows';
 import { SAMPLE_SURVEYS } from '../../../src/sample/sampleSurveys';
 
@@ -106,4 +106,14 @@ test('a place is called by its label, else counted among its like', () => {
     ['', 'door', 800, 2000],
   ]);
   expect(rows.map((_, i) => placeWords(rows, i))).toEqual(['“Front door”', '“b”', 'the second door']);
+});
+
+test('what a measure is of settles what is asked: a ramp has no step, a lift has doors and a car', () => {
+  const at = (measure: MeasureName, stage: StageName) => measureQuestion(measure, { place: 'it', stage });
+  expect(at('rise', 'flight').question).toContain('one step of it');
+  expect(`${at('rise', 'ramp').question} ${at('rise', 'ramp').photo}`).not.toContain('step');
+  expect(at('width', 'lift').question).toContain('doors');
+  expect(at('depth', 'lift').question).toContain('from its closed doors');
+  expect(at('depth', 'side door').question).toContain('end on one side');
+  expect(at('depth', 'half landing').question).toContain('from the edge of the first step');
 });

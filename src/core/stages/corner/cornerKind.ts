@@ -9,11 +9,12 @@ export const CORNER = stageKind({
   ceiling: 'height',
   arms: { in: { width: 'width', height: 'height' }, out: { width: 'widthOut', height: 'height' } },
   needs: {
-    width: { usual: PASSAGE_WIDTH, tape: 'more helps', remedy: WALLS },
-    widthOut: { usual: PASSAGE_WIDTH, tape: 'more helps', remedy: WALLS },
-    height: { usual: CLEAR_HEIGHT, tape: 'more helps', remedy: LAMP },
+    width: { of: 'way before the turn', usual: PASSAGE_WIDTH, tape: 'more helps', remedy: WALLS },
+    widthOut: { of: 'way after the turn', usual: PASSAGE_WIDTH, tape: 'more helps', remedy: WALLS },
+    height: { of: 'floor to ceiling', usual: CLEAR_HEIGHT, tape: 'more helps', remedy: LAMP },
   },
   may: { turn: { usual: range(30, 120, PRACTICE), tape: 'not taped', remedy: null, named: true } },
+  worthAsking: [],
   doorLeaf: false,
   doorUnderCeiling: false,
   cap: never,
@@ -23,6 +24,7 @@ export const CORNER = stageKind({
   trip: ONE_TURN,
   place: 'on the way',
   passedBy: 'round the corner',
+  seenBest: 'from above',
   customerWord: 'corner',
   otherWords: ['turn', 'bend'],
 });

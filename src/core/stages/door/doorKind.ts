@@ -7,10 +7,11 @@ export const DOOR = stageKind({
   role: 'opening',
   stair: null,
   needs: {
-    width: { usual: DOOR_WIDTH, tape: 'more helps', remedy: LEAF },
-    height: { usual: DOOR_HEIGHT, tape: 'more helps', remedy: HEAD },
+    width: { of: 'door opening', usual: DOOR_WIDTH, tape: 'more helps', remedy: LEAF },
+    height: { of: 'door opening', usual: DOOR_HEIGHT, tape: 'more helps', remedy: HEAD },
   },
   may: { wall: { usual: WALL, tape: 'more hinders', remedy: null, none: '0 mm' } },
+  worthAsking: [],
   doorLeaf: true,
   doorUnderCeiling: false,
   cap: never,
@@ -20,6 +21,7 @@ export const DOOR = stageKind({
   trip: NO_TRIP,
   place: 'on the way',
   passedBy: 'straight through the door',
+  seenBest: 'from in front',
   customerWord: 'door',
   otherWords: ['doorway', 'gate', 'gateway', 'entrance'],
 });

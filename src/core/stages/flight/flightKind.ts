@@ -29,7 +29,7 @@ export const FLIGHT = stageKind({
   role: 'flight',
   stair: 'flight',
   needs: {
-    width: STAIR_CLEAR,
+    width: { ...STAIR_CLEAR, of: 'stair' },
     height: STAIR_HEADROOM,
     // The whole run is taped once, the rise and going of a step worked out from it.
     rise: { ...STEP_RISE, tape: 'shared by the risers' },
@@ -42,7 +42,7 @@ export const FLIGHT = stageKind({
       remedy: null,
     },
     // Its length is a straight between two turns.
-    length: { usual: range(300, 15000, PRACTICE), tape: 'more helps', remedy: null },
+    length: { of: 'end to end', usual: range(300, 15000, PRACTICE), tape: 'more helps', remedy: null },
     footCeiling: { usual: CLEAR_HEIGHT, tape: 'more helps', remedy: null },
     footSpace: { usual: FLOOR_SPACE, tape: 'more helps', remedy: FURNITURE },
     headCeiling: { usual: CLEAR_HEIGHT, tape: 'more helps', remedy: null },
@@ -50,6 +50,7 @@ export const FLIGHT = stageKind({
     lowWidth: STAIR_CLEAR,
     lowHeight: { usual: range(100, 1200, PRACTICE), tape: 'more hinders', remedy: null },
   },
+  worthAsking: ['headSpace', 'headCeiling', 'footSpace', 'footCeiling', 'risers'],
   doorLeaf: false,
   doorUnderCeiling: false,
   cap,
@@ -65,6 +66,7 @@ export const FLIGHT = stageKind({
   },
   place: 'on the way',
   passedBy: 'the flight',
+  seenBest: 'from the side',
   customerWord: 'run of stairs',
   otherWords: ['stair', 'stairs', 'staircase'],
 });

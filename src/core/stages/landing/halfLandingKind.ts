@@ -15,9 +15,10 @@ export const HALF_LANDING = stageKind({
   role: 'landing',
   stair: 'landing',
   needs: {
-    width: STAIR_CLEAR,
+    width: { ...STAIR_CLEAR, of: 'stair' },
     well: { usual: range(0, 2000, PRACTICE), tape: 'more helps', remedy: null, none: 'bare 0' },
     depth: {
+      of: 'landing',
       usual: range(600, 3000, 'as deep as the flight is wide: Approved Document K 1.20'),
       tape: 'more helps',
       remedy: WALLS,
@@ -27,6 +28,7 @@ export const HALF_LANDING = stageKind({
     going: STEP_GOING,
   },
   may: { overRail: OVER_RAIL, ceiling: LANDING_CEILING },
+  worthAsking: ['ceiling', 'overRail'],
   doorLeaf: false,
   doorUnderCeiling: false,
   cap: never,
@@ -36,6 +38,7 @@ export const HALF_LANDING = stageKind({
   trip: { ...NO_TRIP, turns: 2 },
   place: 'on the landing',
   passedBy: 'round the half landing',
+  seenBest: 'from above',
   customerWord: 'landing where the stairs turn back',
   otherWords: ['landing'],
 });

@@ -8,14 +8,15 @@ export const PASSAGE = stageKind({
   stair: null,
   ceiling: 'height',
   needs: {
-    width: { usual: PASSAGE_WIDTH, tape: 'more helps', remedy: WALLS },
-    height: { usual: CLEAR_HEIGHT, tape: 'more helps', remedy: LAMP, sky: true },
+    width: { of: 'way between walls', usual: PASSAGE_WIDTH, tape: 'more helps', remedy: WALLS },
+    height: { of: 'floor to ceiling', usual: CLEAR_HEIGHT, tape: 'more helps', remedy: LAMP, sky: true },
   },
   may: {
-    length: { usual: range(300, 30000, PRACTICE), tape: 'more helps', remedy: FURNITURE },
+    length: { of: 'end to end', usual: range(300, 30000, PRACTICE), tape: 'more helps', remedy: FURNITURE },
     lowWidth: { usual: PASSAGE_WIDTH, tape: 'more helps', remedy: WALLS },
     lowHeight: { usual: range(100, 1200, PRACTICE), tape: 'more hinders', remedy: null },
   },
+  worthAsking: ['length'],
   doorLeaf: false,
   doorUnderCeiling: false,
   cap: never,
@@ -25,6 +26,7 @@ export const PASSAGE = stageKind({
   trip: { ...NO_TRIP, distance: ({ length }) => length ?? 0 },
   place: 'in the passage',
   passedBy: 'along the passage',
+  seenBest: 'from in front',
   customerWord: 'passage',
   otherWords: ['hall', 'hallway', 'corridor', 'lobby', 'vestibule', 'porch', 'path', 'alley'],
 });

@@ -31,10 +31,11 @@ export const RAMP = stageKind({
   role: 'flight',
   stair: 'flight',
   needs: {
-    width: STAIR_CLEAR,
+    width: { ...STAIR_CLEAR, of: 'stair' },
     // A ramp for a wheelchair has at most 1 in 12 over 5 m; one for a lawn mower or a cellar is as steep as a stair.
-    length: { usual: range(300, 20000, PRACTICE), tape: 'either way', remedy: null },
+    length: { of: 'end to end', usual: range(300, 20000, PRACTICE), tape: 'either way', remedy: null },
     rise: {
+      of: 'whole ramp',
       usual: range(20, 2000, PRACTICE),
       possible: { least: 1, most: 5000, source: 'ours: the rise of a whole ramp' },
       tape: 'either way',
@@ -42,7 +43,17 @@ export const RAMP = stageKind({
       called: 'in all',
     },
   },
-  may: { height: { usual: CLEAR_HEIGHT, tape: 'more helps', remedy: LAMP, called: 'headroom', sky: true } },
+  may: {
+    height: {
+      of: 'floor to ceiling',
+      usual: CLEAR_HEIGHT,
+      tape: 'more helps',
+      remedy: LAMP,
+      called: 'headroom',
+      sky: true,
+    },
+  },
+  worthAsking: [],
   doorLeaf: false,
   doorUnderCeiling: false,
   cap: never,
@@ -54,6 +65,7 @@ export const RAMP = stageKind({
   trip: { turns: 0, needs: [], distance: ({ length }) => length ?? 0, rises: () => 0 },
   place: 'on the way',
   passedBy: 'the ramp',
+  seenBest: 'from the side',
   customerWord: 'ramp',
   otherWords: ['slope', 'incline'],
 });

@@ -11,11 +11,12 @@ export const ROOM = stageKind({
   stair: null,
   ceiling: 'height',
   needs: {
-    length: { usual: SIDE, possible: CLEAR, tape: 'more helps', remedy: FURNITURE },
-    width: { usual: SIDE, tape: 'more helps', remedy: FURNITURE },
-    height: { usual: CLEAR_HEIGHT, tape: 'more helps', remedy: null },
+    length: { of: 'room', usual: SIDE, possible: CLEAR, tape: 'more helps', remedy: FURNITURE },
+    width: { of: 'room', usual: SIDE, tape: 'more helps', remedy: FURNITURE },
+    height: { of: 'floor to ceiling', usual: CLEAR_HEIGHT, tape: 'more helps', remedy: null },
   },
   may: NO_MEASURES,
+  worthAsking: [],
   doorLeaf: false,
   doorUnderCeiling: false,
   cap: never,
@@ -25,6 +26,7 @@ export const ROOM = stageKind({
   trip: NO_TRIP,
   place: 'in the room',
   passedBy: 'into the room',
+  seenBest: 'from above',
   customerWord: 'room',
   otherWords: ['lobby', 'porch', 'entrance'],
 });

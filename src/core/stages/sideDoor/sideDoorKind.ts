@@ -14,20 +14,22 @@ export const SIDE_DOOR = stageKind({
     eitherWay: true,
   },
   needs: {
-    width: { usual: DOOR_WIDTH, tape: 'more helps', remedy: LEAF },
-    height: { usual: DOOR_HEIGHT, tape: 'more helps', remedy: HEAD },
+    width: { of: 'door opening', usual: DOOR_WIDTH, tape: 'more helps', remedy: LEAF },
+    height: { of: 'door opening', usual: DOOR_HEIGHT, tape: 'more helps', remedy: HEAD },
     wall: { usual: WALL, tape: 'more hinders', remedy: LEAF, none: '0 mm' },
     widthOut: {
+      of: 'passage beyond the door',
       usual: PASSAGE_WIDTH,
       tape: 'more helps',
       remedy: WALLS,
       called: 'passage',
       heading: 'Passage',
     },
-    ceiling: { usual: CLEAR_HEIGHT, tape: 'more helps', remedy: null },
+    ceiling: { of: 'passage beyond the door', usual: CLEAR_HEIGHT, tape: 'more helps', remedy: null },
   },
   may: {
     depth: {
+      of: 'dead end',
       usual: range(0, 20000, PRACTICE),
       possible: SPACE,
       tape: 'more helps',
@@ -38,6 +40,7 @@ export const SIDE_DOOR = stageKind({
       none: '0 mm',
     },
   },
+  worthAsking: [],
   doorLeaf: true,
   doorUnderCeiling: true,
   cap: never,
@@ -47,6 +50,7 @@ export const SIDE_DOOR = stageKind({
   trip: ONE_TURN,
   place: 'on the way',
   passedBy: 'through the side door',
+  seenBest: 'from above',
   customerWord: 'door to the side',
   otherWords: [],
 });

@@ -7,7 +7,7 @@ export const WINDER = stageKind({
   role: 'landing',
   stair: 'winding',
   needs: {
-    width: STAIR_CLEAR,
+    width: { ...STAIR_CLEAR, of: 'stair' },
     height: STAIR_HEADROOM,
     turn: {
       usual: range(30, 180, PRACTICE),
@@ -20,9 +20,10 @@ export const WINDER = stageKind({
     going: STEP_GOING,
   },
   may: {
-    widthOut: STAIR_CLEAR,
+    widthOut: { ...STAIR_CLEAR, of: 'way after the turn' },
     treads: { usual: range(2, 6, PRACTICE), tape: 'not taped', remedy: null },
   },
+  worthAsking: ['treads'],
   doorLeaf: false,
   doorUnderCeiling: false,
   cap: () => ({ kind: 'winding treads' }),
@@ -32,6 +33,7 @@ export const WINDER = stageKind({
   trip: ONE_TURN,
   place: 'on the way',
   passedBy: 'round the winding treads',
+  seenBest: 'from above',
   customerWord: 'turning steps',
   otherWords: ['winders'],
 });
