@@ -1,18 +1,11 @@
-import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import ts from 'typescript';
+import { sourcesIn } from '../support/filesIn';
 
 // What a room of the core offers to others says what it means: a doc comment that begins with a sentence.
 
 const CORE = path.resolve(__dirname, '../../src/core');
-
-function sources(folder: string): string[] {
-  return readdirSync(folder).flatMap((name) => {
-    const file = path.join(folder, name);
-    if (statSync(file).isDirectory()) return sources(file);
-    return name.endsWith('.ts') ? [file] : [];
-  });
-}
 
 interface Exported {
   readonly place: string;
@@ -40,7 +33,7 @@ function exportsOf(file: string): Exported[] {
   });
 }
 
-const exported = sources(CORE).flatMap(exportsOf);
+const exported = sourcesIn(CORE).flatMap(exportsOf);
 
 test('there is much to look at', () => {
   expect(exported.length).toBeGreaterThan(500);
@@ -96,7 +89,7 @@ function measuredIn(file: string): Measured[] {
 }
 
 test('what is measured has its unit beside it: on the member, or once for all on what it belongs to', () => {
-  const measured = sources(CORE).flatMap(measuredIn);
+  const measured = sourcesIn(CORE).flatMap(measuredIn);
   expect(measured.length).toBeGreaterThan(250);
   expect(measured.filter(({ unit }) => !unit).map(({ place }) => place)).toEqual([]);
 });

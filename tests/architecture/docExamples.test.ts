@@ -1,7 +1,8 @@
-import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import vm from 'node:vm';
 import ts from 'typescript';
+import { sourcesIn } from '../support/filesIn';
 
 /*
  * What a doc comment gives as an example is run: `@example footLoad({ mass: 400, feet: 4 }) // 1.961 kN`, one a tag, on as
@@ -15,21 +16,13 @@ const SOURCE = path.resolve(__dirname, '../../src');
 /** Pages and commands, which do something when they are loaded. */
 const NOT_LOADED = /^(?:commands|taskpane|sheetHost\/page)\//;
 
-function sources(folder: string): string[] {
-  return readdirSync(folder).flatMap((name) => {
-    const file = path.join(folder, name);
-    if (statSync(file).isDirectory()) return sources(file);
-    return name.endsWith('.ts') ? [file] : [];
-  });
-}
-
 interface Example {
   readonly place: string;
   readonly file: string;
   readonly text: string;
 }
 
-const files = sources(SOURCE).filter((file) => !NOT_LOADED.test(path.relative(SOURCE, file)));
+const files = sourcesIn(SOURCE).filter((file) => !NOT_LOADED.test(path.relative(SOURCE, file)));
 /** In which files a name is exported. */
 const homes = new Map<string, string[]>();
 const examples: Example[] = [];

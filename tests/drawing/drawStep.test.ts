@@ -4,7 +4,7 @@ import { degrees } from '../../src/core/measures/angle';
 import { rotate } from '../../src/core/space/quaternion';
 import { drawStep } from '../../src/drawing/drawStep';
 import type { Point } from '../../src/drawing/plane';
-import { area, drawnFigures, shared } from '../support/drawnFigures';
+import { area, drawnFigures, shared, textsThatOverlap } from '../support/drawnFigures';
 import { randomRoute } from '../support/randomRoutes';
 import { walked } from '../support/walkedRoute';
 
@@ -225,17 +225,7 @@ test('every number that is printed is one of the answer', () => {
 });
 
 test('no two words overlap', () => {
-  const overlaps: string[] = [];
-  for (const { name, svg } of PICTURES) {
-    const { texts } = drawnFigures(svg);
-    texts.forEach(({ text, box: a }, i) => {
-      for (const { text: other, box: b } of texts.slice(i + 1)) {
-        const across = Math.min(a[2], b[2]) - Math.max(a[0], b[0]);
-        const down = Math.min(a[3], b[3]) - Math.max(a[1], b[1]);
-        if (across > 0.5 && down > 0.5) overlaps.push(`${name}: ${text} | ${other}`);
-      }
-    });
-  }
+  const overlaps = PICTURES.flatMap(({ name, svg }) => textsThatOverlap(svg).map((two) => `${name}: ${two}`));
   expect(overlaps).toEqual([]);
 });
 

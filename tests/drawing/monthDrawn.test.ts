@@ -1,4 +1,4 @@
-import { area, drawnFigures, shared } from '../support/drawnFigures';
+import { area, drawnFigures, shared, textsThatOverlap } from '../support/drawnFigures';
 import { drawnMonth as DRAWN } from '../support/drawnMonth';
 
 test('every step of the month is drawn, or has a measure missing', () => {
@@ -31,14 +31,7 @@ test('no two words overlap, and the unit is said once', () => {
     if (drawn?.clearance !== undefined)
       expect([name, ownWords(drawn.text).match(/\bmm\b/g)?.length]).toEqual([name, 1]);
     for (const { svg } of drawn?.pictures ?? []) {
-      const { texts } = drawnFigures(svg);
-      texts.forEach(({ text, box: a }, i) => {
-        for (const { text: other, box: b } of texts.slice(i + 1)) {
-          const across = Math.min(a[2], b[2]) - Math.max(a[0], b[0]);
-          const down = Math.min(a[3], b[3]) - Math.max(a[1], b[1]);
-          if (across > 0.5 && down > 0.5) overlaps.push(`${name}: ${text} | ${other}`);
-        }
-      });
+      overlaps.push(...textsThatOverlap(svg).map((two) => `${name}: ${two}`));
     }
   }
   expect(overlaps).toEqual([]);

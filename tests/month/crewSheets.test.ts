@@ -6,19 +6,16 @@ import { ROUTE_COLUMNS, routeRows } from '../../src/sample/routeRows';
 import { SAMPLE_SURVEYS } from '../../src/sample/sampleSurveys';
 import { callInCells } from '../support/callInCells';
 import { launchBrowser } from '../support/browser';
+import { PIECES_TABLE } from '../support/samplePieces';
 import { axeFindings } from '../support/axeFindings';
 
-const PIECES = [
-  ['Build', 'Piece', 'Length', 'Breadth', 'Thickness', 'Mass', 'Count'],
-  ...SAMPLE_PIECES.map((p) => [p.build, p.piece, p.length, p.breadth, p.thickness, p.mass, p.count]),
-];
 /** Level ways, a stair with a half landing, and a slip that is not measured. */
 const CHOSEN = SAMPLE_SURVEYS.filter((_, i) => [0, 1, 13, 43].includes(i));
 const ROUTES = [ROUTE_COLUMNS.map(([header]) => header), ...routeRows(CHOSEN)];
 
 const surveys = CHOSEN.map((chosen): MonthSurvey => {
   const route = [ROUTES[0]!, ...routeRows([chosen])];
-  const own = PIECES.filter(([build], i) => i === 0 || build === chosen.build);
+  const own = PIECES_TABLE.filter(([build], i) => i === 0 || build === chosen.build);
   const [head, row] = callInCells('VERDICT', route, own) as [string[], unknown[]];
   const cell = (name: string): string => String(row[head.indexOf(name)] ?? '');
   return surveyOfCells({
@@ -42,7 +39,7 @@ const surveys = CHOSEN.map((chosen): MonthSurvey => {
   });
 });
 const MONTH: Month = { surveys, allowance: 25, tape: 5 };
-const HTML = crewSheets(MONTH, ROUTES, PIECES, { title: 'Sheets', remark: 'Invented.' });
+const HTML = crewSheets(MONTH, ROUTES, PIECES_TABLE, { title: 'Sheets', remark: 'Invented.' });
 const passing = surveys.filter(({ verdict }) => verdict === 'goes' || verdict.startsWith('tight'));
 
 let browser: Browser;

@@ -4,10 +4,10 @@ import { stageBook } from '../../src/core/route/stageBook';
 import { readPieces } from '../../src/core/survey/table/readPieces';
 import { ROUTE_HEADINGS } from '../../src/core/survey/table/readHeaders';
 import { readRoute } from '../../src/core/survey/table/readRoute';
-import { SAMPLE_PIECES } from '../../src/sample/pieces';
 import { routeRows } from '../../src/sample/routeRows';
 import { SAMPLE_SURVEYS } from '../../src/sample/sampleSurveys';
 import { callInCells } from '../support/callInCells';
+import { PIECES_TABLE } from '../support/samplePieces';
 
 /**
  * An empty cell reaches a function as null, as "" or as 0, by the build of the host (issues 4702 and 5262 of
@@ -20,16 +20,7 @@ const month = (empty: Empty, surveys = SAMPLE_SURVEYS): Cell[][] => [
   [...ROUTE_HEADINGS],
   ...routeRows(surveys).map((row) => row.map((cell) => cell ?? empty)),
 ];
-const PIECES_HEADER = ['Build', 'Piece', 'Length', 'Breadth', 'Thickness', 'Mass', 'Count'];
-const pieces = SAMPLE_PIECES.map((p): Cell[] => [
-  p.build,
-  p.piece,
-  p.length,
-  p.breadth,
-  p.thickness,
-  p.mass,
-  p.count,
-]);
+const [PIECES_HEADER = [], ...pieces] = PIECES_TABLE;
 
 /** A survey as judged is its rows as read and nothing else; the cells it stood in are left out. */
 const readings = (empty: Empty) =>
@@ -82,7 +73,7 @@ test('SURVEYS gives the same verdicts, cell by cell, where a needed measure is m
   expect(lacking.length).toBeGreaterThan(1);
   const orders = lacking.map(({ id, build }): Cell[] => [id, build]);
   const [ofNothing, ofText, ofZero] = EMPTY.map((empty) =>
-    callInCells('SURVEYS', month(empty, lacking), [PIECES_HEADER, ...pieces], orders),
+    callInCells('SURVEYS', month(empty, lacking), PIECES_TABLE, orders),
   );
   expect(ofText).toEqual(ofNothing);
   const reason = ofNothing![0]!.indexOf('Reason');

@@ -1,19 +1,13 @@
-import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import path from 'node:path';
+import { filesIn } from '../support/filesIn';
 
 const FOLDER = path.resolve(__dirname, '../../src/sheetHost');
 
 /** What runs in Node only: it reads files or starts programs. */
 const NODE_ONLY = [/^loadBundle\.ts$/];
 
-function sources(folder: string): string[] {
-  return readdirSync(folder).flatMap((name) => {
-    const file = path.join(folder, name);
-    return statSync(file).isDirectory() ? sources(file) : [file];
-  });
-}
-
-const shared = sources(FOLDER)
+const shared = filesIn(FOLDER)
   .map((file) => path.relative(FOLDER, file).split(path.sep).join('/'))
   .filter((file) => file.endsWith('.ts') && !NODE_ONLY.some((pattern) => pattern.test(file)));
 
@@ -35,7 +29,7 @@ test('what a page runs as well imports nothing of Node, and nothing that does', 
 });
 
 test('only the folder excelts knows the library', () => {
-  const wrong = sources(FOLDER)
+  const wrong = filesIn(FOLDER)
     .map((file) => path.relative(FOLDER, file).split(path.sep).join('/'))
     .filter(
       (file) =>

@@ -62,3 +62,15 @@ export function shared(one: Points, other: Points): number {
   const cut = clipped(one, anticlockwise(other));
   return cut.length < 3 ? 0 : area(cut);
 }
+
+/** Texts of a drawing that run over one another. */
+export function textsThatOverlap(svg: string): string[] {
+  const { texts } = drawnFigures(svg);
+  return texts.flatMap(({ text, box: a }, i) =>
+    texts.slice(i + 1).flatMap(({ text: other, box: b }) => {
+      const across = Math.min(a[2], b[2]) - Math.max(a[0], b[0]);
+      const down = Math.min(a[3], b[3]) - Math.max(a[1], b[1]);
+      return across > 0.5 && down > 0.5 ? [`${text} | ${other}`] : [];
+    }),
+  );
+}

@@ -11,6 +11,13 @@ export interface Look {
   readonly forcedColors?: 'active' | 'none';
 }
 
+/** In which a page is looked at. */
+export const LOOKS: Readonly<Record<string, Look>> = {
+  light: { colorScheme: 'light' },
+  dark: { colorScheme: 'dark' },
+  forced: { colorScheme: 'dark', forcedColors: 'active' },
+};
+
 export interface OpenPane extends Heard {
   readonly page: Page;
   readonly served: Served;

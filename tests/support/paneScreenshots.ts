@@ -2,15 +2,10 @@ import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import { launchBrowser } from './browser';
 import { exampleBook } from './paneBooks';
-import { openPane, type Look } from './panePage';
+import { LOOKS, openPane } from './panePage';
 
 /** Rows of the example shown, counted from 0: a passage, a corner with a measure missing, a flight. */
 const ROWS = { passage: 4, missing: 5, flight: 6 } as const;
-const LOOKS: Readonly<Record<string, Look>> = {
-  light: { colorScheme: 'light' },
-  dark: { colorScheme: 'dark' },
-  forced: { colorScheme: 'dark', forcedColors: 'active' },
-};
 
 /** Pictures of the built pane, 320 px wide: `tsx tests/support/paneScreenshots.ts <folder>`. */
 async function paneScreenshots(folder: string): Promise<void> {

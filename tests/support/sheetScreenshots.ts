@@ -2,14 +2,8 @@ import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import { sampleWorkbook } from '../../src/sample/sampleWorkbook';
 import { launchBrowser } from './browser';
-import type { Look } from './panePage';
+import { LOOKS } from './panePage';
 import { openSheetPage } from './sheetPage';
-
-const LOOKS: Readonly<Record<string, Look>> = {
-  light: { colorScheme: 'light' },
-  dark: { colorScheme: 'dark' },
-  forced: { colorScheme: 'dark', forcedColors: 'active' },
-};
 
 /** Pictures of the built sheet page with the sample workbook: `tsx tests/support/sheetScreenshots.ts <folder>`. */
 async function sheetScreenshots(folder: string): Promise<void> {

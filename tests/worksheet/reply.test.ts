@@ -1,14 +1,10 @@
-import { SAMPLE_PIECES } from '../../src/sample/pieces';
 import { ROUTE_COLUMNS, routeRows } from '../../src/sample/routeRows';
 import { SAMPLE_SURVEYS } from '../../src/sample/sampleSurveys';
 import { ROUTE_HEADINGS } from '../../src/core/survey/table/readHeaders';
 import { callInCells } from '../support/callInCells';
+import { PIECES_TABLE } from '../support/samplePieces';
 
 const headers = ROUTE_COLUMNS.map(([header]) => header);
-const PIECES = [
-  ['Build', 'Piece', 'Length', 'Breadth', 'Thickness', 'Mass', 'Count'],
-  ...SAMPLE_PIECES.map((p) => [p.build, p.piece, p.length, p.breadth, p.thickness, p.mass, p.count]),
-];
 const ABOUT: Readonly<Record<string, string>> = {
   goes: 'Fits',
   tight: 'Fits narrowly',
@@ -21,10 +17,10 @@ describe.each([0, 4, 43].map((i) => [SAMPLE_SURVEYS[i]!.id, SAMPLE_SURVEYS[i]!] 
   'REPLY to %s',
   (_id, survey) => {
     const table = [headers, ...routeRows([survey])];
-    const sentences = callInCells('REPLY', table, PIECES).slice(1) as [string, string][];
+    const sentences = callInCells('REPLY', table, PIECES_TABLE).slice(1) as [string, string][];
 
     test('says of each build what ADVISE says, in its order', () => {
-      const advised = callInCells('ADVISE', table, PIECES).slice(1);
+      const advised = callInCells('ADVISE', table, PIECES_TABLE).slice(1);
       const said = sentences.filter(([about]) => Object.values(ABOUT).includes(about));
       expect(said.map(([about]) => about)).toEqual(advised.map(([, verdict]) => ABOUT[String(verdict)]));
       advised.forEach(([build], i) => expect(said[i]![1].startsWith(`${String(build)}: `)).toBe(true));
@@ -48,7 +44,7 @@ test('the change it names makes the build fit', () => {
     [1, 'door', width, 1981],
     [2, 'door', 900, 1981],
   ];
-  const pieces = [PIECES[0]!, ['Table in one', 'cabinet', 1830, 900, 780, 60, 1]];
+  const pieces = [PIECES_TABLE[0]!, ['Table in one', 'cabinet', 1830, 900, 780, 60, 1]];
   const change = callInCells('REPLY', route(800), pieces).find(([about]) => about === 'What would change it');
   const needed = Number(/were (\d+) mm/.exec(String(change?.[1]))?.[1]);
   // 780 + 2 x 25 of allowance + 2 x 5 of tape.

@@ -1,3 +1,4 @@
+import { leastBetween } from './goldenSection';
 import { greatestPadding } from './rootFinding';
 import type { PlanarPassage } from './planar/passageBracket';
 import { boxPolygon } from './planar/planarWorld';
@@ -127,15 +128,9 @@ function greatestPastWall(p: number, q: number, d: number, to: number): number {
     }
   }
   if (best === end) return end;
-  let low = (to * max(0, at - 1)) / N;
-  let high = (to * min(N, at + 1)) / N;
-  for (let i = 0; i < 80; i++) {
-    const l = low + (high - low) / 3;
-    const r = high - (high - low) / 3;
-    if (pastWallAt(p, q, d, l) >= pastWallAt(p, q, d, r)) high = r;
-    else low = l;
-  }
-  return max(best, pastWallAt(p, q, d, low));
+  const low = (to * max(0, at - 1)) / N;
+  const high = (to * min(N, at + 1)) / N;
+  return max(best, -leastBetween((f) => -pastWallAt(p, q, d, f), low, high, 60).value);
 }
 
 function pastWallAt(p: number, q: number, d: number, f: number): number {

@@ -6,6 +6,7 @@ import { sortedPiece } from '../../../src/core/measures/piece';
 import { block } from '../../support/jointBlock';
 import { seeded } from '../../support/parkMiller';
 import { replay } from '../../support/replayMotion';
+import { TURN_AT_HEAD } from '../../support/stairs';
 
 const SCENES = Number(process.env['SCENES'] ?? 0);
 
@@ -81,12 +82,7 @@ describe("level at a stair's end, then round the turns", () => {
       stage: 'flight',
       way: 'up',
       measures: {
-        width: 860,
-        height: 2050,
-        rise: 195,
-        going: 240,
-        risers: 13,
-        headCeiling: 2400,
+        ...TURN_AT_HEAD,
         headSpace: 1000,
       },
     };

@@ -5,6 +5,7 @@ import { facingDoorFit } from '../../../src/core/stages/facingDoor/facingDoorFit
 import { block } from '../../support/jointBlock';
 import { seeded } from '../../support/parkMiller';
 import { replay } from '../../support/replayMotion';
+import { FRONT_STAIR } from '../../support/stairs';
 
 const SCENES = Number(process.env['SCENES'] ?? 0);
 
@@ -140,12 +141,7 @@ describe('rows in one line with a stair, seen from the side', () => {
         stage: 'flight',
         way: 'up',
         measures: {
-          width: 800,
-          height: 2000,
-          rise: 200,
-          going: 230,
-          risers: 13,
-          footCeiling: 2400,
+          ...FRONT_STAIR,
           footSpace: 950,
           headCeiling: 2400,
           headSpace: 3500,
@@ -197,12 +193,7 @@ describe('rows in one line with a stair, seen from the side', () => {
         stage: 'flight',
         way: 'up',
         measures: {
-          width: 800,
-          height: 2000,
-          rise: 200,
-          going: 230,
-          risers: 13,
-          footCeiling: 2400,
+          ...FRONT_STAIR,
           footSpace: 950,
         },
       },

@@ -6,6 +6,7 @@ import { stairTurnAnswer } from '../../../src/core/stages/stairTurn/stairTurn';
 import { block } from '../../support/jointBlock';
 import { seeded } from '../../support/parkMiller';
 import { replay } from '../../support/replayMotion';
+import { TURN_AT_HEAD } from '../../support/stairs';
 
 const SCENES = Number(process.env['SCENES'] ?? 0);
 
@@ -88,12 +89,7 @@ describe('a turn at the end of a stair, as the rows stand', () => {
       stage: 'flight',
       way: 'up',
       measures: {
-        width: 860,
-        height: 2050,
-        rise: 195,
-        going: 240,
-        risers: 13,
-        headCeiling: 2400,
+        ...TURN_AT_HEAD,
         headSpace: 1000,
       },
     };
@@ -125,12 +121,7 @@ describe('a turn at the end of a stair, as the rows stand', () => {
       stage: 'flight',
       way: 'up',
       measures: {
-        width: 860,
-        height: 2050,
-        rise: 195,
-        going: 240,
-        risers: 13,
-        headCeiling: 2400,
+        ...TURN_AT_HEAD,
         footCeiling: 2400,
         ...more,
       },

@@ -2,25 +2,13 @@ import { judge, piece, route, row } from './routeFixtures';
 import { prepareRoute } from '../../../src/core/route/preparedRoute';
 import { notSaid } from '../../../src/core/route/notSaid';
 import { stageBook } from '../../../src/core/route/stageBook';
+import { CELLAR_STAIR } from '../../support/stairs';
 
 // What a survey leaves to be understood in more than one way is said, where it is that which keeps a piece from going.
 
 const slate = piece(1830, 930, 25);
 const room = ['room', { length: 6000, width: 4500, height: 2300 }] as const;
-const flight = [
-  'flight',
-  {
-    width: 850,
-    height: 1950,
-    rise: 200,
-    going: 230,
-    risers: 12,
-    footCeiling: 2300,
-    footSpace: 6000,
-    headCeiling: 2300,
-    headSpace: 900,
-  },
-] as const;
+const flight = ['flight', CELLAR_STAIR] as const;
 const cellar = route(
   ['passage', { width: 900, height: 2300, length: 5000 }],
   ['door', { width: 762, height: 1981 }],

@@ -7,6 +7,7 @@ import { strays } from '../../support/routeReplay';
 import { seeded } from '../../support/parkMiller';
 import { stageRow, walked } from '../../support/walkedRoute';
 import { judge, piece } from './routeFixtures';
+import { FRONT_STAIR } from '../../support/stairs';
 
 // Doors, halls shorter than the piece, and a stair behind them: nothing there is long enough to come to rest in, and
 // every house has it. `CLOSE=200 npx jest tests/core/route/restToRest` runs the campaign.
@@ -181,12 +182,7 @@ test('the front door, a hall of a stride, and up the stair', () => {
       stage: 'flight',
       way: 'up',
       measures: {
-        width: 800,
-        height: 2000,
-        rise: 200,
-        going: 230,
-        risers: 13,
-        footCeiling: 2400,
+        ...FRONT_STAIR,
         headCeiling: 2400,
         headSpace: 3500,
       },

@@ -3,6 +3,7 @@ import { CutClaims } from '../../support/cutClaims';
 import { seeded } from '../../support/parkMiller';
 import { walked } from '../../support/walkedRoute';
 import { judge, piece, route } from './routeFixtures';
+import { CELLAR_STAIR } from '../../support/stairs';
 
 // A turn close before a door, or a short passage, that leads on to a stair: the cellar door of many houses. Level, a
 // slate may be pushed out over the nosings before it has to tilt, so it is clear of the turn by then.
@@ -19,20 +20,7 @@ test('round a corner, through the door to the cellar and down, where the head is
       ['door', { width: 838, height: 1981 }],
       ['corner', { width: 950, widthOut: 900, height: 2300, run: 300 }],
       ['door', { width: 762, height: 1981 }],
-      [
-        'flight',
-        {
-          width: 850,
-          height,
-          rise: 200,
-          going: 230,
-          risers: 12,
-          footCeiling: 2300,
-          footSpace: 6000,
-          headCeiling: 2300,
-          headSpace: 900,
-        },
-      ],
+      ['flight', { ...CELLAR_STAIR, height }],
       ['room', { length: 6000, width: 4500, height: 2300 }],
     ).map((row) => (row.stage === 'flight' ? { ...row, way: 'down' as const } : row));
   // 300 to the door, its wall of 110, 900 to the top nosing and 1,172 over the stair hold 1,830 on edge, 930 high.

@@ -6,10 +6,11 @@ import type { PieceSize } from '../../measures/piece';
 import { multiply, quaternionAbout, quaternionFromAxes, type Quaternion } from '../../space/quaternion';
 import type { Hold } from '../../motion/hold';
 import { withoutMotion } from '../../motion/answerOfMotion';
-import { landingGuides } from './landingGuides';
 import { onFlight, paddingOnFlight } from '../flight/onFlight';
 import type { SearchTask } from './landingSearch';
 import { widestMotion, type SearchedStage } from './landingPassages';
+import { halfLandingPlan } from './landingPlan';
+import { landingStage } from './landingStage';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import type { KeyAttitude } from '../../space/motion';
 import { openingAtMost } from '../opening/openingAtMost';
@@ -65,32 +66,8 @@ export function halfLandingWithMotion(measures: HalfLandingMeasures, piece: Piec
 }
 
 /** The stage as it is searched. */
-export function halfLandingStage(measures: HalfLandingMeasures): SearchedStage {
-  const plan = {
-    widthIn: measures.flightWidth,
-    widthOut: measures.flightWidth,
-    depthIn: measures.landingDepth,
-    depthOut: measures.landingDepth,
-    across: acrossHalfLanding(measures),
-    headroom: measures.headroom,
-    rise: measures.rise,
-    going: measures.going,
-    ceiling: ceilingOverLanding(measures),
-  };
-  return {
-    plan,
-    guides: (piece, hold) => {
-      const { start, goal } = halfLandingTask(measures, piece, hold).ends(-piece.length / 2);
-      return landingGuides(plan, hold, start, goal, measures.overRail);
-    },
-    task: (piece, hold) => halfLandingTask(measures, piece, hold),
-    walled:
-      measures.overRail > 0
-        ? (piece, hold) => halfLandingTask({ ...measures, overRail: 0 }, piece, hold)
-        : undefined,
-    proved: (piece) => provedBound(measures, piece),
-  };
-}
+export const halfLandingStage = (measures: HalfLandingMeasures): SearchedStage =>
+  landingStage(measures, halfLandingPlan(measures), halfLandingTask, provedBound);
 
 function provedBound(m: HalfLandingMeasures, piece: PieceSize): ProvedBound {
   const height = ceilingOverLanding(m);

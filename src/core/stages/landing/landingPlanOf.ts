@@ -1,7 +1,6 @@
-import { acrossHalfLanding, ceilingOverLanding } from '../../geometry/landingModel';
 import type { StageName } from '../kinds';
 import type { LooseStageMeasures } from '../measures';
-import type { LandingPlan } from './landingPlan';
+import { halfLandingPlan, quarterLandingPlan, type LandingPlan } from './landingPlan';
 
 /**
  * A landing as its families see it, from what its row measures; undefined where the stage is none. A measure that is not
@@ -17,11 +16,8 @@ export function landingPlanOf(stage: StageName, measures: LooseStageMeasures): L
     rise = 1,
     going = 1,
   } = measures;
-  const ceiling = ceilingOverLanding({ landingCeiling: measures.ceiling, headroom });
-  const common = { widthIn: width, headroom, rise, going, ceiling };
-  if (stage === 'quarter landing')
-    return { ...common, widthOut, depthIn: widthOut, depthOut: width, across: undefined };
+  const stair = { headroom, rise, going, landingCeiling: measures.ceiling };
+  if (stage === 'quarter landing') return quarterLandingPlan({ ...stair, widthIn: width, widthOut });
   if (stage !== 'half landing') return undefined;
-  const across = acrossHalfLanding({ flightWidth: width, well });
-  return { ...common, widthOut: width, depthIn: depth, depthOut: depth, across };
+  return halfLandingPlan({ ...stair, flightWidth: width, well, landingDepth: depth });
 }

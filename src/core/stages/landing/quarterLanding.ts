@@ -7,7 +7,8 @@ import { withoutMotion } from '../../motion/answerOfMotion';
 import type { Hold } from '../../motion/hold';
 import type { SearchTask } from './landingSearch';
 import { widestMotion, type SearchedStage } from './landingPassages';
-import { landingGuides } from './landingGuides';
+import { quarterLandingPlan } from './landingPlan';
+import { landingStage } from './landingStage';
 import { onFlight, paddingOnFlight } from '../flight/onFlight';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import type { KeyAttitude } from '../../space/motion';
@@ -68,33 +69,8 @@ export function quarterLandingWithMotion(
 }
 
 /** The stage as it is searched. */
-export function quarterLandingStage(measures: QuarterLandingMeasures): SearchedStage {
-  const plan = {
-    widthIn: measures.widthIn,
-    widthOut: measures.widthOut,
-    // Each flight looks across the other's width.
-    depthIn: measures.widthOut,
-    depthOut: measures.widthIn,
-    across: undefined,
-    headroom: measures.headroom,
-    rise: measures.rise,
-    going: measures.going,
-    ceiling: ceilingOverLanding(measures),
-  };
-  return {
-    plan,
-    guides: (piece, hold) => {
-      const { start, goal } = quarterLandingTask(measures, piece, hold).ends(-piece.length / 2);
-      return landingGuides(plan, hold, start, goal, measures.overRail);
-    },
-    task: (piece, hold) => quarterLandingTask(measures, piece, hold),
-    walled:
-      measures.overRail > 0
-        ? (piece, hold) => quarterLandingTask({ ...measures, overRail: 0 }, piece, hold)
-        : undefined,
-    proved: (piece) => provedBound(measures, piece),
-  };
-}
+export const quarterLandingStage = (measures: QuarterLandingMeasures): SearchedStage =>
+  landingStage(measures, quarterLandingPlan(measures), quarterLandingTask, provedBound);
 
 function provedBound(m: QuarterLandingMeasures, piece: PieceSize): ProvedBound {
   const width = m.lowerOpen ? m.widthOut : Math.min(m.widthIn, m.widthOut);

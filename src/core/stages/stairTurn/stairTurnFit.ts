@@ -1,3 +1,4 @@
+import { bracket } from '../../geometry/rootFinding';
 import { THINNEST, type PieceSize } from '../../measures/piece';
 import { sizesOfHold, type Hold } from '../../motion/hold';
 import { YAWS, type LeavesAs, type TurnGrid, type TurnStep } from './turnGrid';
@@ -70,15 +71,7 @@ export function stairTurnFit(
     return grid.leads(leaves);
   };
   if (!tryAt(low)) return undefined;
-  let high = most;
-  if (tryAt(most)) low = most;
-  else {
-    while (high - low > FINENESS) {
-      const middle = (low + high) / 2;
-      if (tryAt(middle)) low = middle;
-      else high = middle;
-    }
-  }
+  low = tryAt(most) ? most : bracket(low, most, tryAt, FINENESS).holds;
   const floor = max(atLeast, (THINNEST - min(along, upright, across)) / 2);
   // Between the grid's points it may bear a hair less.
   let last = NaN;
@@ -96,11 +89,7 @@ export function stairTurnFit(
     clearance = max(floor, clearance - step);
     step *= 2;
   }
-  while (above - clearance > THROUGH) {
-    const middle = (clearance + above) / 2;
-    if (bears(middle)) clearance = middle;
-    else above = middle;
-  }
+  clearance = bracket(clearance, above, bears, THROUGH).holds;
   if (last !== clearance) bears(clearance);
   const path = grid.path();
   const limit =

@@ -1,3 +1,4 @@
+import { rotationRows } from '../../../support/rotationRows';
 import { searchCorner } from '../../../support/cornerOracle';
 import { yawCutAtMost } from '../../../support/cutsAtMost';
 import { radians, RIGHT_ANGLE } from '../../../../src/core/measures/angle';
@@ -74,13 +75,7 @@ describe('the ladder round other turns', () => {
 describe('a box in a box', () => {
   /** Padding with which it stands in a room in one attitude, by its width along each side of the room (projections). */
   const standing = (room: readonly number[], sizes: readonly number[], q: readonly number[]): number => {
-    const norm = Math.hypot(...q);
-    const [w, x, y, z] = q.map((v) => v / norm) as [number, number, number, number];
-    const rows = [
-      [1 - 2 * (y * y + z * z), 2 * (x * y - w * z), 2 * (x * z + w * y)],
-      [2 * (x * y + w * z), 1 - 2 * (x * x + z * z), 2 * (y * z - w * x)],
-      [2 * (x * z - w * y), 2 * (y * z + w * x), 1 - 2 * (x * x + y * y)],
-    ];
+    const rows = rotationRows(q);
     return Math.min(
       ...rows.map((row, k) => {
         const wide = row.reduce((sum, v, j) => sum + Math.abs(v) * sizes[j]!, 0);
@@ -142,14 +137,8 @@ describe('a box in a box', () => {
     for (let n = 0; n < 200; n++) {
       const piece = sortedPiece(200 + 1800 * next(), 100 + 900 * next(), 5 + 300 * next());
       const q = [next() - 0.5, next() - 0.5, next() - 0.5, next() - 0.5];
-      const norm = Math.hypot(...q);
-      const [w, x, y, z] = q.map((v) => v / norm) as [number, number, number, number];
       const sizes = [piece.length, piece.breadth, piece.thickness];
-      const rows = [
-        [1 - 2 * (y * y + z * z), 2 * (x * y - w * z), 2 * (x * z + w * y)],
-        [2 * (x * y + w * z), 1 - 2 * (x * x + z * z), 2 * (y * z - w * x)],
-        [2 * (x * z - w * y), 2 * (y * z + w * x), 1 - 2 * (x * x + y * y)],
-      ];
+      const rows = rotationRows(q);
       const room = rows.map((r) => r.reduce((sum, v, k) => sum + Math.abs(v) * sizes[k]!, 0));
       expect(boxInBoxAtMost(room as [number, number, number], piece)).toBeGreaterThanOrEqual(-1e-9);
     }

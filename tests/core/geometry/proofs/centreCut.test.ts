@@ -1,3 +1,4 @@
+import { rotationRows } from '../../../support/rotationRows';
 import { centreCutAtMost, yawCutAtMost } from '../../../support/cutsAtMost';
 import { radians, RIGHT_ANGLE } from '../../../../src/core/measures/angle';
 import { centreCutBlocks } from '../../../../src/core/geometry/proofs/centreCutBlocks';
@@ -232,19 +233,13 @@ function cornersAt(
     const [w, x, y, z] = [ct * ca, ct * sa, st * ca, -st * sa];
     q = [cc * w - sc * z, cc * x - sc * y, cc * y + sc * x, cc * z + sc * w];
   }
-  const norm = Math.hypot(...q);
-  const [w, x, y, z] = q.map((v) => v / norm) as [number, number, number, number];
-  const rows = [
-    [1 - 2 * (y * y + z * z), 2 * (x * y - w * z), 2 * (x * z + w * y)],
-    [2 * (x * y + w * z), 1 - 2 * (x * x + z * z), 2 * (y * z - w * x)],
-    [2 * (x * z - w * y), 2 * (y * z + w * x), 1 - 2 * (x * x + y * y)],
-  ];
+  const rows = rotationRows(q);
   const all: Corner[] = [];
   for (const a of [-0.5, 0.5])
     for (const b of [-0.5, 0.5])
       for (const c of [-0.5, 0.5]) {
         const v = [a * piece.length, b * piece.breadth, c * piece.thickness];
-        all.push(rows.map((row) => row[0]! * v[0]! + row[1]! * v[1]! + row[2]! * v[2]!) as Corner);
+        all.push(rows.map((row) => row[0] * v[0]! + row[1] * v[1]! + row[2] * v[2]!) as Corner);
       }
   return all;
 }
