@@ -1,27 +1,22 @@
-import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { FUNCTIONS } from '../../src/worksheet/functions';
+import { sourcesIn } from '../support/filesIn';
 
 // From any cell to its code, its source and its printed test: by name alone, or from what the description says.
 
 const ROOT = path.resolve(__dirname, '../..');
 const DESCRIPTIONS = path.join(ROOT, 'src/worksheet/functions');
 
-function below(folder: string, ending: string): string[] {
-  return readdirSync(folder).flatMap((name) => {
-    const file = path.join(folder, name);
-    if (statSync(file).isDirectory()) return below(file, ending);
-    return name.endsWith(ending) ? [file] : [];
-  });
-}
-
-const described = below(DESCRIPTIONS, '.ts').filter((file) => path.basename(file) !== 'index.ts');
-const tests = below(path.join(ROOT, 'tests'), '.test.ts').map((file) => ({
-  name: path.basename(file, '.test.ts').toLowerCase(),
-  titles: [
-    ...readFileSync(file, 'utf8').matchAll(/\b(?:describe|test)(?:\.each\([^()]*\))?\(\s*(['"`])(.*?)\1/g),
-  ].map((match) => match[2] ?? ''),
-}));
+const described = sourcesIn(DESCRIPTIONS).filter((file) => path.basename(file) !== 'index.ts');
+const tests = sourcesIn(path.join(ROOT, 'tests'))
+  .filter((file) => file.endsWith('.test.ts'))
+  .map((file) => ({
+    name: path.basename(file, '.test.ts').toLowerCase(),
+    titles: [
+      ...readFileSync(file, 'utf8').matchAll(/\b(?:describe|test)(?:\.each\([^()]*\))?\(\s*(['"`])(.*?)\1/g),
+    ].map((match) => match[2] ?? ''),
+  }));
 
 const fileOf = (id: string): string | undefined =>
   described.find((file) => path.basename(file, '.ts').toLowerCase() === id.toLowerCase());
