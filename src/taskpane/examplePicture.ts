@@ -1,94 +1,18 @@
-import { sortedPiece, type PieceSize } from '../core/measures/piece';
-import { stageBook } from '../core/route/stageBook';
-import type { StageName } from '../core/stages/kinds';
-import { SKY, type MeasureName, type StageMeasures } from '../core/stages/measures';
-import type { StageRow } from '../core/survey/table/stageRow';
-import { aloneRoute, carriedRoute } from '../drawing/carriedRoute';
-import { drawStage, type StageDrawing } from '../drawing/drawStage';
-import { drawUpended } from '../drawing/drawUpended';
+import { drawExample, type ExamplePicture } from '../drawing/drawExample';
 import type { ExampleOnSheet } from './exampleOnSheet';
 
-/** What a worked example is shown as: a stage with its measures in the order of what is given, then the piece. */
-interface ShownAs {
-  readonly stage: StageName;
-  readonly measures: readonly MeasureName[];
-  /** Measures that are not given and do not matter. */
-  readonly also?: StageMeasures;
-  /** Length, breadth and thickness follow. */
-  readonly piece: boolean;
-}
-
-const RIGHT_ANGLE = { turn: 90 } as const;
-
-const SHOWN_AS: Readonly<Record<string, ShownAs>> = {
-  OPENING: { stage: 'door', measures: ['width', 'height'], piece: true },
-  DIAGONAL: { stage: 'door', measures: ['width', 'height'], piece: false },
-  CORNERLENGTH: {
-    stage: 'corner',
-    measures: ['width', 'widthOut'],
-    also: { ...RIGHT_ANGLE, height: SKY },
-    piece: false,
-  },
-  CORNER: { stage: 'corner', measures: ['width', 'widthOut', 'height'], also: RIGHT_ANGLE, piece: true },
-  FLIGHT: { stage: 'flight', measures: ['width', 'height', 'rise', 'going'], piece: true },
-  SIDEDOOR: {
-    stage: 'side door',
-    measures: ['width', 'height', 'wall', 'widthOut', 'ceiling'],
-    piece: true,
-  },
-};
-
-/** Pictures of a worked example with all of it in words. */
-export interface ExamplePicture {
+/** A worked example in pictures, with its title. */
+export interface TitledPicture extends ExamplePicture {
   readonly title: string;
-  readonly pictures: readonly StageDrawing[];
-  readonly text: string;
 }
 
 /**
- * A worked example in pictures, from what is given on the sheet: the place alone, and once its working is asked for the
- * piece on its way, ringed where it is closest.
+ * The worked example that stands on the sheet in pictures, from what is given there now.
  * @returns undefined where the example is no place that a piece passes, or something given is no length
  */
-export function examplePicture({ example, given, isAsked }: ExampleOnSheet): ExamplePicture | undefined {
+export function examplePicture({ example, given, isAsked }: ExampleOnSheet): TitledPicture | undefined {
   const values = given.filter((value) => value !== undefined);
   if (values.length < example.given.length) return undefined;
-  const { title } = example;
-  const id = 'pane-example';
-  if (example.id === 'UPEND') {
-    const [ceiling = 0, ...sizes] = values;
-    const size = sizesOf(sizes);
-    const one = size && drawUpended(ceiling, size, isAsked ? 'with the answer' : 'without it', id);
-    return one && { title, pictures: [one], text: one.text };
-  }
-  const as = SHOWN_AS[example.id];
-  if (!as) return undefined;
-  const named = as.measures.map((name, i) => [name, values[i]] as const);
-  const measures: StageMeasures = { ...as.also, ...Object.fromEntries(named) };
-  const size = as.piece ? sizesOf(values.slice(as.measures.length)) : undefined;
-  if (isAsked && size) {
-    const book = stageBook(0);
-    const carried = carriedRoute(aloneRoute([rowOf(as.stage, measures)], book), size, 'slate', book, 0);
-    const drawn = carried.draw(0, id);
-    if (drawn) return { title, ...drawn };
-  }
-  const notes = size ? ['The piece on its way is shown with the working'] : [];
-  const alone = drawStage(as.stage, measures, { id, notes });
-  return alone && { title, pictures: [alone], text: alone.text };
+  const drawn = drawExample({ id: example.id, given: values, isAsked }, 'pane-example');
+  return drawn && { title: example.title, ...drawn };
 }
-
-function sizesOf([length, breadth, thickness]: readonly number[]): PieceSize | undefined {
-  if (length === undefined || breadth === undefined || thickness === undefined) return undefined;
-  return sortedPiece(length, breadth, thickness);
-}
-
-const rowOf = (stage: StageName, measures: StageMeasures): StageRow => ({
-  survey: '',
-  step: 1,
-  stage,
-  stageText: stage,
-  measures,
-  refused: [],
-  note: '',
-  rowIndex: 0,
-});

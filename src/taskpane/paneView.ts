@@ -1,4 +1,4 @@
-import type { ExamplePicture } from './examplePicture';
+import type { TitledPicture } from './examplePicture';
 import { ALLOWANCE, TAPE } from '../worksheet/routeInputs';
 import { button } from './button';
 import { element } from './element';
@@ -207,7 +207,7 @@ export class PaneView {
   }
 
   /** Shows the worked example that is selected in pictures; undefined: none is. */
-  showExample(picture: ExamplePicture | undefined): void {
+  showExample(picture: TitledPicture | undefined): void {
     this.example.hidden = picture === undefined;
     const key = picture?.pictures.map(({ svg }) => svg).join('') ?? '';
     if (this.exampleShown === key) return;

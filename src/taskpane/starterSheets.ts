@@ -1,6 +1,6 @@
 import { CAUTIONS } from '../core/measures/cautions';
 import { STAGE_NAMES } from '../core/stages/kinds';
-import type { NewSheet, WriteCell } from './sheetAccess';
+import { columnLetters, type NewSheet, type WriteCell } from './sheetAccess';
 import {
   markFormula,
   questionFormula,
@@ -12,7 +12,9 @@ import {
 import { exercisesSheet } from './exercisesSheet';
 import { surveyFormSheet } from './surveyFormSheet';
 import { ROUTE_HEADINGS } from '../core/survey/table/readHeaders';
-import { upToIfNumber } from '../worksheet/roundedFormulas';
+import { JOBTIME_COLUMNS } from '../worksheet/functions/jobTime';
+import { isRounded, notAllShown, shownCell } from '../worksheet/roundedFormulas';
+import { VERDICT_COLUMNS } from '../worksheet/verdictTable';
 import { PIECE_HEADINGS } from '../core/survey/table/readPieces';
 
 /** What is taken already, in whatever case. */
@@ -139,9 +141,16 @@ function piecesSheet(name: string, table: string): NewSheet {
 
 /** Builds that a starter quote has room for. */
 const SPILLED_ROWS = 40;
-/** Where their times spill. */
-const TIMED = 19;
-const TIMED_COLUMNS = ['T', 'U', 'V', 'W', 'X'] as const;
+/** What spills on the quote: where it is shown and, not rounded, where it spills, in columns from 0. */
+const QUOTED: readonly {
+  readonly name: string;
+  readonly columns: readonly string[];
+  readonly shown: number;
+  readonly beside: number;
+}[] = [
+  { name: 'ADVISE', columns: VERDICT_COLUMNS, shown: 0, beside: 26 },
+  { name: 'JOBTIME', columns: JOBTIME_COLUMNS, shown: 13, beside: 19 },
+];
 
 function quoteSheet(name: string, route: string, pieces: string): NewSheet {
   const inputs: readonly (readonly [string, WriteCell])[] = [
@@ -176,33 +185,42 @@ function quoteSheet(name: string, route: string, pieces: string): NewSheet {
     },
     { row: 11, column: 0, value: CAUTIONS.route },
     { row: 12, column: 0, value: CAUTIONS.stairs },
-    { row: TABLE, column: 0, value: { formula: `=CARRY.ADVISE(${tables}, B3, B4)` }, spills: true },
-    { row: TABLE - 1, column: TIMED, value: 'As JOBTIME gives them, not rounded' },
-    {
-      row: TABLE,
-      column: TIMED,
-      value: { formula: `=CARRY.JOBTIME(${tables}, B5, , B6)` },
-      spills: true,
-    },
   );
-  // What is billed is rounded up; a format would round to the nearest.
-  for (let row = TABLE; row <= TABLE + SPILLED_ROWS; row++)
-    TIMED_COLUMNS.forEach((letter, n) => {
-      cells.push({ row, column: 13 + n, value: { formula: `=${upToIfNumber(`${letter}${row + 1}`, 1)}` } });
+  const given: Readonly<Record<string, string>> = { ADVISE: 'B3, B4', JOBTIME: 'B5, , B6' };
+  const formats: { row: number; column: number; rows: number; columns: number; format: string }[] = [
+    { row: 10, column: 1, rows: 1, columns: 1, format: '0.00' },
+  ];
+  for (const { name: called, columns, shown, beside } of QUOTED) {
+    cells.push(
+      { row: TABLE - 1, column: beside, value: `As ${called} gives it, not rounded` },
+      {
+        row: TABLE,
+        column: beside,
+        value: { formula: `=CARRY.${called}(${tables}, ${given[called] ?? ''})` },
+        spills: true,
+      },
+    );
+    const letters = columnLetters(beside);
+    cells.push({
+      row: TABLE + SPILLED_ROWS + 1,
+      column: shown,
+      value: { formula: `=${notAllShown(letters, TABLE + 2, SPILLED_ROWS)}` },
     });
+    columns.forEach((heading, n) => {
+      for (let row = TABLE; row <= TABLE + SPILLED_ROWS; row++) {
+        const cell = `${columnLetters(beside + n)}${row + 1}`;
+        cells.push({ row, column: shown + n, value: { formula: `=${shownCell(heading, cell, 1)}` } });
+      }
+      if (isRounded(heading))
+        formats.push({ row: TABLE + 1, column: shown + n, rows: SPILLED_ROWS, columns: 1, format: '0.0' });
+    });
+  }
   return {
     name,
     cells,
     tables: [],
     lists: [],
-    formats: [
-      { row: 10, column: 1, rows: 1, columns: 1, format: '0.00' },
-      // A format rounds to the nearest, and only sentences round down: a tenth keeps 39.6 from looking like 40.
-      { row: TABLE + 1, column: 2, rows: SPILLED_ROWS, columns: 1, format: '0.0' },
-      // A mass as it was given, to a tenth: pounds would run to nine places.
-      { row: TABLE + 1, column: 7, rows: SPILLED_ROWS, columns: 1, format: '0.0' },
-      { row: TABLE + 1, column: 14, rows: SPILLED_ROWS, columns: 3, format: '0.0' },
-    ],
+    formats,
     widths: [34, 16, 11, 8, 14, 16, 11, 11, 30, 50, 40, 3, 3, 32, 11, 11, 11, 50],
   };
 }

@@ -12,7 +12,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   sheetHost: ['core', 'worksheet', 'taskpane'],
   month: ['core', 'worksheet', 'drawing', 'sheetHost'],
   sample: ['core', 'worksheet', 'sheetHost'],
-  form: ['core', 'drawing', 'month'],
+  form: ['core', 'worksheet', 'drawing', 'month'],
   commands: ['core', 'worksheet', 'sheetHost', 'month', 'sample', 'form'],
 };
 

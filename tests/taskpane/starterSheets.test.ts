@@ -83,6 +83,11 @@ test('the quote prices person-hours, and no figure on it runs to nine places', (
   // A format rounds to the nearest: times are rounded up before they are shown, from where they spill.
   expect(JSON.stringify(at(13, 19))).toContain('CARRY.JOBTIME(');
   expect(at(14, 16)).toEqual({ formula: '=IF(ISNUMBER(W15),-INT(0.000000001-10*(W15))/10,W15&"")' });
+  // So is a clearance, down: 24.96 beside "tight" is not 25.0.
+  expect(JSON.stringify(at(13, 26))).toContain('CARRY.ADVISE(');
+  expect(at(14, 2)).toEqual({ formula: '=IF(ISNUMBER(AC15),INT(10*(AC15)+0.000000001)/10,AC15&"")' });
+  // What does not fit is not left out in silence.
+  expect(JSON.stringify(at(54, 0))).toContain('Not all is shown');
   // Clearance, Heaviest kg, Carry min, Set-up min, Crew hours; and the price.
   for (const column of [2, 7, 14, 15, 16]) expect(formatted(14, column)).toBe(true);
   expect(formatted(10, 1)).toBe(true);

@@ -45,7 +45,7 @@ export interface CarryMove {
   /** [mm] */
   readonly raise: number | undefined;
   readonly overRail: boolean;
-  /** Clearance of the step [mm a side], as STAGES gives it. */
+  /** Clearance of the step [mm a side] in the moves that are told: STAGES may give more, for a motion that is raised farther. */
   readonly clearance: number | undefined;
   /** It is pushed past a side door on the way: on past the next, away from the own, back to it, or back past it. */
   readonly pastDoor?: 'on past the next' | 'away from the own' | 'back to the own' | 'back past the last';
@@ -55,6 +55,8 @@ export interface CarryMove {
   readonly hands: HandRoom | undefined;
   /** It is heavier than the guideline lets a team lift on the level. */
   readonly heavy: boolean;
+  /** The first move after a step for which no way is shown: what that step is called. How the piece comes out of it is supposed. */
+  readonly supposedAfter?: number | string;
   /** On the lower end [kg], on a slope; `tips` where it would tip over the lower carrier; undefined: no mass. */
   readonly lowerShare: number | 'tips' | undefined;
   readonly aid: Aid | undefined;
@@ -93,6 +95,7 @@ export function carryMoves(route: PreparedRoute, book: StageBook, asked: CarryAs
   const chain = judgedChain(route, size, book, allowance);
   const walk = chain && routeMotion(chain, size);
   const moves: CarryMove[] = [];
+  let notShown: { readonly name: number | string } | undefined;
   judged.steps.forEach((step, row) => {
     const taken = chain?.steps[row];
     const prepared = route.steps[row];
@@ -102,7 +105,10 @@ export function carryMoves(route: PreparedRoute, book: StageBook, asked: CarryAs
     ): void => {
       const { stage, stageText } = prepared.row;
       const { name, verdict } = { name: prepared.name, verdict: step.verdict };
-      moves.push({ row, step: name, stage, stageText, number: moves.length + 1, verdict, heavy, ...move });
+      const supposed = notShown === undefined ? {} : { supposedAfter: notShown.name };
+      notShown = move.kind === 'no way shown' ? { name } : undefined;
+      const number = moves.length + 1;
+      moves.push({ row, step: name, stage, stageText, number, verdict, heavy, ...supposed, ...move });
     };
     const { stage, hand, way } = prepared.row;
     const where = (at: ChainStep): string => whereClosest({ route, i: row }, at);
@@ -125,6 +131,8 @@ export function carryMoves(route: PreparedRoute, book: StageBook, asked: CarryAs
       });
       return;
     }
+    // The motion that is told may leave less than the widest, which is raised farther than by hand.
+    const clearance = step.clearance === undefined ? undefined : Math.min(step.clearance, taken.clearance);
     const [enters, from, to, leaves] = [taken.enters, taken.from, taken.to, taken.leaves].map(
       (hold) => ALL_HOLDS[hold] ?? 'LB',
     ) as [Hold, Hold, Hold, Hold];
@@ -143,7 +151,7 @@ export function carryMoves(route: PreparedRoute, book: StageBook, asked: CarryAs
         tilt: 0,
         raise: 0,
         overRail: false,
-        clearance: step.clearance,
+        clearance,
         closest: closest ? where(taken) : '',
         hands: 'ends and sides',
         lowerShare: mass === undefined ? undefined : onEnd ? mass : mass / 2,
@@ -166,7 +174,7 @@ export function carryMoves(route: PreparedRoute, book: StageBook, asked: CarryAs
     );
     const stoodUp = pose === 'on end' && poseOfHold(from) !== pose;
     const closest = taken.closest === 'change before' || taken.closest === 'change after' ? '' : where(taken);
-    const same = { from, to, hand, way, overRail, clearance: step.clearance, hands: handRoom(taken) };
+    const same = { from, to, hand, way, overRail, clearance, hands: handRoom(taken) };
     const { rise, going } = prepared.row.measures;
     const onLanding =
       drawn && rise !== undefined && going !== undefined
@@ -257,7 +265,9 @@ function pastDoorAt({ joint, passage }: ChainStep, row: number): CarryMove['past
 /** Out of level by less than this [rad], five degrees, nobody need be told. */
 const LEVEL_WITHIN = radians(5);
 
-const passes = ({ verdict }: StepJudgement): boolean => verdict === 'goes' || verdict === 'tight';
+/** Whether a step is passed by itself. */
+export const passes = ({ verdict }: Pick<StepJudgement, 'verdict'>): boolean =>
+  verdict === 'goes' || verdict === 'tight';
 
 /** The rows with which a step is passed, where a stair is among them: the piece comes from it, or goes on to it, out of level. */
 const besideStair = ({ steps }: PreparedRoute, { joint }: ChainStep): ChainStep['joint'] =>

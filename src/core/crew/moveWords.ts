@@ -7,7 +7,7 @@ import { mmNeeded } from '../route/reason';
 import { capital } from '../survey/words/capital';
 import { isStair, kindOf, type StageName } from '../stages/kinds';
 import type { Aid } from './aidFor';
-import type { CarryMove, HandRoom } from './carryMoves';
+import { passes, type CarryMove, type HandRoom, type MoveKind } from './carryMoves';
 import { shownGiven, shownUp } from '../measures/shown';
 import { RAISED, type MoveRoundLanding } from './roundLanding';
 
@@ -46,10 +46,30 @@ export function changeOrder(from: Hold, to: Hold): string {
 
 /** The move in plain words for the crew. */
 export function moveOrder(move: CarryMove): string {
-  const { kind, from, to, pose, stage, hand, way } = move;
+  const { kind, from, to, pose, stage, supposedAfter } = move;
   if (kind === 'no way shown' || !from || !to || !pose || !stage) {
-    return 'No way shown: do not start the carry before this step is settled';
+    return passes(move)
+      ? 'Not told: it passes here by itself, but how it comes here hangs on a step that is not settled'
+      : 'No way shown: do not start the carry before this step is settled';
   }
+  const order = orderOf(move, { kind, from, to, pose, stage });
+  if (supposedAfter === undefined) return order;
+  // Nobody has shown how it comes out of there: what follows holds for the pose in which it is supposed to.
+  const held = poseOfHold(from);
+  return `Only once step ${supposedAfter} is settled, and if it comes out of there ${held}, ${sideWords(from, held, stage)}: ${order}`;
+}
+
+/** What a move that is shown is known to have. */
+interface Shown {
+  readonly kind: Exclude<MoveKind, 'no way shown'>;
+  readonly from: Hold;
+  readonly to: Hold;
+  readonly pose: Pose;
+  readonly stage: StageName;
+}
+
+function orderOf(move: CarryMove, { kind, from, to, pose, stage }: Shown): string {
+  const { hand, way } = move;
   if (kind === 'change') return changeOrder(from, to);
   if (kind !== 'pass') return landingOrder(move, kind, from, to, pose);
   const { stair, passedBy } = kindOf(stage);

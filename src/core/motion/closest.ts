@@ -32,6 +32,8 @@ export interface Closest {
   readonly faces: readonly DecidingFace[];
   /** The words give the figure of the measure that decides. */
   readonly figured: boolean;
+  /** The words where they name the stair, by what it is called: `the flight`, `the ramp`. */
+  readonly onStair?: (stair: string) => string;
 }
 
 /**
@@ -52,10 +54,31 @@ export const closestAtFigure = (words: string, ...faces: DecidingFace[]): Closes
 });
 
 /** The same, with what is said before it of how the piece is held. */
-export const closestHeld = (held: string, at: Closest): Closest => ({
+export function closestHeld(held: string, at: Closest): Closest {
+  const { onStair } = at;
+  return {
+    ...at,
+    words: `${held}, ${at.words}`,
+    ...(onStair ? { onStair: (stair: string) => `${held}, ${onStair(stair)}` } : {}),
+  };
+}
+
+/**
+ * Where a motion has least room on a flight, in words that name it: what is solved as a flight may be a ramp.
+ * @param at the faces, and whether the words give a figure; its words are not read
+ */
+export const closestOnStair = (words: (stair: string) => string, at: Closest): Closest => ({
   ...at,
-  words: `${held}, ${at.words}`,
+  words: words('the flight'),
+  onStair: words,
 });
+
+/**
+ * The same told of what it really is.
+ * @param stair `the ramp`
+ */
+export const toldOfStair = (at: Closest, stair: string): Closest =>
+  at.onStair ? { ...at, words: at.onStair(stair) } : at;
 
 /** Where nothing is close. */
 export const NOWHERE_CLOSEST: Closest = closestAt('');

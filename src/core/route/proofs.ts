@@ -226,7 +226,7 @@ function flightProof(
   }
   const [{ width = Infinity }] = tapedMeasures('flight', measures, book.tape, 'best');
   return piece.taped.best.thickness > width
-    ? 'its least thickness is more than the width of the flight'
+    ? 'its least thickness is more than the clear width there'
     : undefined;
 }
 

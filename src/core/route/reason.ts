@@ -1,5 +1,5 @@
 import type { PieceSize } from '../measures/piece';
-import { closestAt, closestAtFigure, NOWHERE_CLOSEST, type Closest } from '../motion/closest';
+import { closestAt, closestAtFigure, NOWHERE_CLOSEST, toldOfStair, type Closest } from '../motion/closest';
 import { holdAt } from '../motion/hold';
 import { measureAtStage } from '../survey/words/measureHeading';
 import { MEASURES, SKY, type MeasureName } from '../stages/measures';
@@ -233,8 +233,15 @@ export function closestOfStep({ route, i }: Pick<StepWords, 'route' | 'i'>, step
     case 'leaning':
       return closestAt('while it is leaned over beside this step');
     default:
-      return step.passage ? step.passage.answer.critical : NOWHERE_CLOSEST;
+      return step.passage ? toldOfStair(step.passage.answer.critical, stairOf(route, i)) : NOWHERE_CLOSEST;
   }
+}
+
+/** What a stair is called: what is solved as a flight is not always one. */
+function stairOf(route: PreparedRoute, i: number): string {
+  const { stage } = entryAt(route.steps, i).row;
+  const kind = stage && kindOf(stage);
+  return kind?.solvedAsFlight ? kind.passedBy : 'the flight';
 }
 
 /** A place beside a step that limits it. */

@@ -1,6 +1,7 @@
 import type { PieceSize } from '../measures/piece';
 import { ALL_HOLDS, holdAt, poseOfHold, sizesOfHold } from '../motion/hold';
 import { clearSquareToPitch } from '../stages/flight/flight';
+import { betweenSides, underHeadroom } from '../stages/flight/flightPassages';
 import type { Part, PlaceLimit, RoomBeside } from './chain';
 import type { LimitCause } from './limitCause';
 import { diagonalClearance, poseChanges } from './poseChange';
@@ -18,8 +19,7 @@ import {
   type StageBook,
 } from './stageBook';
 import { tapedMeasures, type TapeCase } from './tapeCase';
-import { shownGiven } from '../measures/shown';
-import { closestAt, closestAtFigure, NOWHERE_CLOSEST } from '../motion/closest';
+import { closestAt, NOWHERE_CLOSEST } from '../motion/closest';
 
 /**
  * The parts of a route for one piece, in the tape case for which they were planned.
@@ -275,9 +275,7 @@ function laidOnPitch(flight: BookStage, size: PieceSize, tape: number, tapeCase:
       clearance,
       atMost: Infinity,
       pose: hold[1] === 'L' ? ('tilted' as const) : poseOfHold(hold),
-      critical: byWidth
-        ? closestAtFigure(`between the sides of the flight, ${shownGiven(width)} mm apart`, 'sides')
-        : closestAtFigure(`under the headroom of ${shownGiven(height)} mm`, 'slope'),
+      critical: byWidth ? betweenSides(width) : underHeadroom(height),
     };
     return {
       from: index,

@@ -1,8 +1,9 @@
 import { CAUTIONS } from '../../core/measures/cautions';
 import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
-import { columnLetters } from '../../sheetHost/address';
 import { headed, HEADING, unitsOver, WRAPPED } from './look';
-import { downToIfNumber, upToIfNumber } from '../../worksheet/roundedFormulas';
+import { upTo } from '../../worksheet/roundedFormulas';
+import { MOVES_COLUMNS } from '../../worksheet/functions/moves';
+import { shownSpill } from './shownSpill';
 import { heaviest, jobPiece, PIECES_LENGTH } from './jobSheet';
 
 const PIECES_TOP = 12;
@@ -11,19 +12,8 @@ const MOVES_TOP = PIECES_TOP + PIECES_LENGTH + 4;
 const MOVES_ROOM = 36;
 const MOVE_UNITS = ['', '', '', '', 'degrees', 'mm', 'mm a side', '', '', 'kg', '', ''];
 
-/** Where MOVES spills, beside the printed page; a format would round to the nearest, so what is printed is told from it. */
+/** Where MOVES spills, beside the printed page. */
 const SPILLED = MOVE_UNITS.length + 1;
-/** Columns of MOVES of which no more may be shown than there is, and no less. */
-const CLEARANCE = 6;
-const [RAISE, LOWER_SHARE] = [5, 9];
-
-/** What MOVES gives in a column, in whole figures to the careful side. */
-function told(column: number, row: number): string {
-  const cell = `${columnLetters(SPILLED + column)}${row}`;
-  if (column === CLEARANCE) return downToIfNumber(cell, 0);
-  if (column === RAISE || column === LOWER_SHARE) return upToIfNumber(cell, 0);
-  return `IF(${cell}="","",${cell})`;
-}
 
 /** One page for the crew of the job chosen on Quote: where, which pieces, the carry move by move, the cautions. */
 export function crewSheet(book: WorkbookWriter): void {
@@ -59,25 +49,31 @@ export function crewSheet(book: WorkbookWriter): void {
   }
   sheet.cell(
     `A${MOVES_TOP - 2}`,
-    { formula: `"The carry of the heaviest, "&${heaviest(1)}&", "&${heaviest(5)}&" kg, move by move"` },
+    {
+      formula: `"The carry of the heaviest, "&${heaviest(1)}&", "&${upTo(heaviest(5), 1)}&" kg, move by move"`,
+    },
     { bold: true },
   );
   unitsOver(sheet, `A${MOVES_TOP - 1}`, MOVE_UNITS);
-  sheet.cell(`${columnLetters(SPILLED)}${MOVES_TOP - 1}`, 'As MOVES gives it, not rounded', { italic: true });
-  sheet.spill(
-    `${columnLetters(SPILLED)}${MOVES_TOP}`,
-    `CARRY.MOVES(JobRoute,${heaviest(2)},${heaviest(3)},${heaviest(4)},Allowance,Tape,${heaviest(5)})`,
-  );
+  shownSpill(sheet, {
+    formula: `CARRY.MOVES(JobRoute,${heaviest(2)},${heaviest(3)},${heaviest(4)},Allowance,Tape,${heaviest(5)})`,
+    columns: MOVES_COLUMNS,
+    at: `A${MOVES_TOP}`,
+    rows: MOVES_ROOM,
+    beside: SPILLED,
+    places: 0,
+  });
   const last = MOVES_TOP + MOVES_ROOM;
-  for (let row = MOVES_TOP; row <= last; row++)
-    sheet.rows(`A${row}`, [MOVE_UNITS.map((_, n) => ({ formula: told(n, row) }))]);
-  sheet.format(`A${MOVES_TOP}:L${MOVES_TOP}`, HEADING);
   sheet.format(`C${MOVES_TOP + 1}:C${last}`, WRAPPED).format(`H${MOVES_TOP + 1}:I${last}`, WRAPPED);
   sheet.format(`K${MOVES_TOP + 1}:L${last}`, WRAPPED);
-  sheet
-    .format(`E${MOVES_TOP + 1}:G${last}`, { format: '0' })
-    .format(`J${MOVES_TOP + 1}:J${last}`, { format: '0' });
-  sheet.cell(`A${last + 1}`, CAUTIONS.route, { bold: true });
-  sheet.widths([22, 8, 52, 10, 10, 8, 10, 40, 30, 12, 34, 60]);
-  sheet.print({ area: `A1:L${last + 1}`, across: 'landscape' });
+  sheet.format(`E${MOVES_TOP + 1}:E${last}`, { format: '0' });
+  const cautions = [CAUTIONS.route, CAUTIONS.stairs, CAUTIONS.lifting];
+  sheet.rows(
+    `A${last + 2}`,
+    cautions.map((caution) => [caution]),
+    { bold: true },
+  );
+  // What is printed keeps letters of 7 points; the cautions of the single moves stand once below them.
+  sheet.widths([22, 6, 48, 9, 8, 8, 10, 36, 26, 11, 30, 60]);
+  sheet.print({ area: `A1:K${last + 1 + cautions.length}`, across: 'landscape' });
 }

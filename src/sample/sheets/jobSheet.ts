@@ -1,7 +1,10 @@
 import { cellAddress, columnLetters } from '../../sheetHost/address';
 import type { SheetWriter, WorkbookWriter } from '../../sheetHost/workbookWriter';
 import { ROUTE_HEADINGS } from '../../core/survey/table/readHeaders';
-import { HEADING, headed, showVerdicts, TENTHS, unitsOver, VERDICT_UNITS, WRAPPED } from './look';
+import { STAGES_COLUMNS } from '../../worksheet/functions/stages';
+import { VERDICT_COLUMNS } from '../../worksheet/verdictTable';
+import { HEADING, headed, showVerdicts, unitsOver, VERDICT_UNITS, WRAPPED } from './look';
+import { shownSpill } from './shownSpill';
 import { upTo } from '../../worksheet/roundedFormulas';
 import { unitOfColumn } from './routeSheet';
 import { PIECE_HEADINGS } from '../../core/survey/table/readPieces';
@@ -12,10 +15,15 @@ const TOP = 8;
 const ROUTE_LENGTH = 16;
 export const PIECES_LENGTH = 12;
 const ADVICE_TOP = TOP + ROUTE_LENGTH + 3;
-const DETAIL_TOP = ADVICE_TOP + 14;
+/** Builds that the advice has room for. */
+const ADVICE_ROWS = 12;
+const DETAIL_TOP = ADVICE_TOP + ADVICE_ROWS + 4;
 
 const ROUTE_COLUMN = 1;
 const PIECE_COLUMN = ROUTE_COLUMN + ROUTE_HEADINGS.length + 2;
+/** Where the functions spill whose figures are shown on the left, each in columns of its own. */
+const ADVICE_SPILLED = PIECE_COLUMN + PIECE_HEADINGS.length + 1;
+const STAGES_SPILLED = ADVICE_SPILLED + VERDICT_COLUMNS.length + 1;
 
 const at = (row: number, column: number): string => cellAddress(row - 1, column);
 const absolute = (row: number, column: number): string =>
@@ -25,10 +33,7 @@ const block = (columns: number, rows: number, column: number): string =>
 
 /** Cells of the verdicts on the job, for the quote: its builds are in column A. */
 export const jobVerdict = (column: string): string =>
-  `Job!$${column}$${ADVICE_TOP + 1}:$${column}$${ADVICE_TOP + 12}`;
-
-/** Builds that the advice has room for. */
-const ADVICE_ROWS = 12;
+  `Job!$${column}$${ADVICE_TOP + 1}:$${column}$${ADVICE_TOP + ADVICE_ROWS}`;
 
 const TIME_HEADINGS = ['Build', 'Carry, min', 'Set-up, min', 'Person-hours', 'For this crew'] as const;
 
@@ -75,20 +80,24 @@ export function jobSheet(book: WorkbookWriter): void {
   book.name('JobPieces', block(PIECE_HEADINGS.length, PIECES_LENGTH, PIECE_COLUMN));
 
   sheet.cell(`A${ADVICE_TOP - 1}`, 'What to advise', { bold: true });
-  sheet.spill(`A${ADVICE_TOP}`, 'CARRY.ADVISE(JobRoute,PieceRows[#All],Allowance,Tape)');
+  shownSpill(sheet, {
+    formula: 'CARRY.ADVISE(JobRoute,PieceRows[#All],Allowance,Tape)',
+    columns: VERDICT_COLUMNS,
+    at: `A${ADVICE_TOP}`,
+    rows: ADVICE_ROWS,
+    beside: ADVICE_SPILLED,
+  });
   unitsOver(
     sheet,
     `A${ADVICE_TOP - 1}`,
     ['', ...VERDICT_UNITS.slice(2)].map((u, i) => (i === 0 ? '' : u)),
   );
-  sheet.format(`A${ADVICE_TOP}:K${ADVICE_TOP}`, HEADING);
-  sheet.format(`J${ADVICE_TOP + 1}:K${ADVICE_TOP + 12}`, WRAPPED);
-  showVerdicts(sheet, `B${ADVICE_TOP + 1}:B${ADVICE_TOP + 12}`, `$B${ADVICE_TOP + 1}`);
-  sheet.format(`C${ADVICE_TOP + 1}:C${ADVICE_TOP + 12}`, { format: TENTHS });
+  sheet.format(`J${ADVICE_TOP + 1}:K${ADVICE_TOP + ADVICE_ROWS}`, WRAPPED);
+  showVerdicts(sheet, `B${ADVICE_TOP + 1}:B${ADVICE_TOP + ADVICE_ROWS}`, `$B${ADVICE_TOP + 1}`);
   times(sheet);
 
   sheet.cell(`A${DETAIL_TOP - 1}`, 'What to measure again, for the build quoted', { bold: true });
-  sheet.format(`A${DETAIL_TOP}:F${DETAIL_TOP}`, HEADING).format(`H${DETAIL_TOP}:M${DETAIL_TOP}`, HEADING);
+  sheet.format(`A${DETAIL_TOP}:F${DETAIL_TOP}`, HEADING);
   sheet.spill(`A${DETAIL_TOP}`, 'CARRY.REMEASURE(JobRoute,JobPieces,Allowance,Tape)');
   sheet.cell(
     `H${DETAIL_TOP - 1}`,
@@ -96,12 +105,15 @@ export function jobSheet(book: WorkbookWriter): void {
     { bold: true },
   );
   sheet.cell(`H${DETAIL_TOP - 2}`, { formula: heaviest(1) });
-  sheet.spill(
-    `H${DETAIL_TOP}`,
-    `CARRY.STAGES(JobRoute,${heaviest(2)},${heaviest(3)},${heaviest(4)},Allowance,Tape)`,
-  );
-  showVerdicts(sheet, `J${DETAIL_TOP + 1}:J${DETAIL_TOP + 20}`, `$J${DETAIL_TOP + 1}`);
-  sheet.format(`K${DETAIL_TOP + 1}:K${DETAIL_TOP + 20}`, { format: TENTHS });
+  shownSpill(sheet, {
+    formula: `CARRY.STAGES(JobRoute,${heaviest(2)},${heaviest(3)},${heaviest(4)},Allowance,Tape)`,
+    columns: STAGES_COLUMNS,
+    at: `H${DETAIL_TOP}`,
+    rows: ROUTE_LENGTH + 1,
+    beside: STAGES_SPILLED,
+  });
+  const lastStage = DETAIL_TOP + ROUTE_LENGTH + 1;
+  showVerdicts(sheet, `J${DETAIL_TOP + 1}:J${lastStage}`, `$J${DETAIL_TOP + 1}`);
   const restOfRoute = Array<number>(ROUTE_HEADINGS.length - 16).fill(8);
   sheet.widths([30, 12, 11, 14, 25, 10, 12, 12, 12, 25, 44, 26, 30, 10, 10, 11, 28, ...restOfRoute]);
   const end = columnLetters(ROUTE_COLUMN + ROUTE_HEADINGS.length - 1);

@@ -10,10 +10,7 @@ const UNIT: CellStyle = { italic: true, color: '5D564B', align: 'center' };
 /** A cell that leads to another sheet. */
 export const LINK: CellStyle = { color: '7A3E00', underline: true };
 export const WRAPPED: CellStyle = { wrap: true };
-/**
- * Clearances as functions give them: a number format rounds to the nearest, so a tenth is left to see; where a sheet tells
- * one in whole figures, or a load or a time, its formula rounds to the careful side.
- */
+/** What a formula has rounded to a tenth: a format alone would round to the nearest (`worksheet/roundedFormulas`). */
 export const TENTHS = '0.0';
 
 const TITLE: CellStyle = { bold: true, size: 14 };
@@ -66,7 +63,7 @@ export const VERDICT_UNITS: readonly string[] = [
   '',
   '',
   '',
-  'mm a side, nearest tenth',
+  'mm a side, rounded down',
   '',
   '',
   '',

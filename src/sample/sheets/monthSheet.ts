@@ -104,7 +104,7 @@ function countsText(surveys: readonly Survey[]): string {
   return whenJudged(
     `COUNTA(${monthVerdicts(surveys)})&" surveys: "&${counts.join('&"; "&')}` +
       `&"; allowance "&Allowance&" mm a side, tape "&Tape&" mm, both on Start"`,
-    '"No verdicts: they are being computed, or the add-in is not loaded, or Verdicts A6 says what is wrong."',
+    '"No verdicts: they are being computed, or the add-in is not loaded, or Verdicts P6 says what is wrong."',
   );
 }
 

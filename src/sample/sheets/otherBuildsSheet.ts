@@ -1,11 +1,17 @@
 import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
 import { BUILD_NAMES } from '../pieces';
 import type { Survey } from '../survey';
-import { headed, HEADING, showVerdicts, TENTHS, unitsOver, VERDICT_UNITS, WRAPPED } from './look';
+import { VERDICT_COLUMNS } from '../../worksheet/verdictTable';
+import { headed, HEADING, showVerdicts, unitsOver, VERDICT_UNITS, WRAPPED } from './look';
+import { shownSpill } from './shownSpill';
 
 const TOP = 5;
 /** How many builds after the one asked for are looked at: each is as much work as the one asked for. */
 const NEXT_BUILDS = 3;
+/** Rows that may be added to the table of what is looked at, and are shown. */
+const SPARE = 20;
+/** Where the function spills, right of the table of what is looked at. */
+const SPILLED = 16;
 
 /** Survey and build: what could be offered in place of what was asked for, in the order of preference. */
 export const nextBuilds = (surveys: readonly Survey[]): [survey: string, build: string][] =>
@@ -28,11 +34,17 @@ export function otherBuildsSheet(book: WorkbookWriter, surveys: readonly Survey[
     'route',
   );
   const orders = nextBuilds(surveys);
-  const last = TOP + orders.length;
+  const last = TOP + orders.length + SPARE;
   unitsOver(sheet, `A${TOP - 1}`, VERDICT_UNITS);
-  sheet.format(`A${TOP}:L${TOP}`, HEADING).format(`N${TOP}:O${TOP}`, HEADING);
+  sheet.format(`N${TOP}:O${TOP}`, HEADING);
   sheet.format(`K${TOP + 1}:L${last}`, WRAPPED);
-  sheet.spill(`A${TOP}`, 'CARRY.SURVEYS(RouteRows[#All],PieceRows[#All],NextBuilds[#All],Allowance,Tape)');
+  shownSpill(sheet, {
+    formula: 'CARRY.SURVEYS(RouteRows[#All],PieceRows[#All],NextBuilds[#All],Allowance,Tape)',
+    columns: ['Survey', ...VERDICT_COLUMNS],
+    at: `A${TOP}`,
+    rows: orders.length + SPARE,
+    beside: SPILLED,
+  });
   sheet.table({
     name: 'NextBuilds',
     at: `N${TOP}`,
@@ -40,8 +52,7 @@ export function otherBuildsSheet(book: WorkbookWriter, surveys: readonly Survey[
     rows: orders,
   });
   showVerdicts(sheet, `C${TOP + 1}:C${last}`, `$C${TOP + 1}`);
-  sheet.format(`D${TOP + 1}:D${last}`, { format: TENTHS });
   sheet.widths([9, 29, 14, 12, 7, 15, 24, 11, 11, 30, 70, 84, 2, 9, 30]);
   sheet.freeze(TOP, 2);
-  sheet.print({ area: `A1:L${last}`, repeat: { from: TOP - 1, to: TOP }, across: 'landscape' });
+  sheet.print({ area: `A1:L${last + 1}`, repeat: { from: TOP - 1, to: TOP }, across: 'landscape' });
 }

@@ -50,13 +50,13 @@ export function piecesSheet(book: WorkbookWriter): void {
       {
         name: 'Table mass',
         width: 12,
-        format: '0.0" kg"',
+        format: '0.0##" kg"',
         formula: 'SUMPRODUCT((PieceRows[Build]=[@Build])*PieceRows[Mass]*PieceRows[Count])',
       },
       {
         name: 'Heaviest piece',
         width: 14,
-        format: '0.0" kg"',
+        format: '0.0##" kg"',
         formula: 'SUMPRODUCT(MAX((PieceRows[Build]=[@Build])*PieceRows[Mass]))',
       },
       ...(['Length', 'Breadth', 'Thickness'] as const).map((size) => ({

@@ -1,12 +1,16 @@
 import { CHECK_ASKS, WITHIN_TAPE } from '../../core/route/verdictClass';
 import type { WorkbookWriter } from '../../sheetHost/workbookWriter';
 import type { Survey } from '../survey';
-import { HEADING, headed, showVerdicts, TENTHS, unitsOver, VERDICT_UNITS, WRAPPED } from './look';
+import { VERDICT_COLUMNS } from '../../worksheet/verdictTable';
+import { HEADING, headed, showVerdicts, unitsOver, VERDICT_UNITS, WRAPPED } from './look';
+import { shownSpill } from './shownSpill';
 
 /** The row of the headings, counted from 1: the same as on Month, so that a survey stands in one row on both. */
 export const VERDICTS_TOP = 6;
 
 const URGENCY = 'N';
+/** Where the function spills, right of what is shown of it. */
+const SPILLED = 15;
 
 /** The urgency of the survey in a row, and of all of them. */
 export const urgencies = (surveys: readonly Survey[]): string =>
@@ -27,13 +31,15 @@ export function verdictsSheet(book: WorkbookWriter, surveys: readonly Survey[]):
     'route',
   );
   unitsOver(sheet, `A${VERDICTS_TOP - 1}`, VERDICT_UNITS);
-  sheet.format(`A${VERDICTS_TOP}:L${VERDICTS_TOP}`, HEADING).format(`K${VERDICTS_TOP + 1}:L${last}`, WRAPPED);
-  sheet.spill(
-    `A${VERDICTS_TOP}`,
-    'CARRY.SURVEYS(RouteRows[#All],PieceRows[#All],Orders[[#All],[Survey]:[Build]],Allowance,Tape)',
-  );
+  sheet.format(`K${VERDICTS_TOP + 1}:L${last}`, WRAPPED);
+  shownSpill(sheet, {
+    formula: 'CARRY.SURVEYS(RouteRows[#All],PieceRows[#All],Orders[[#All],[Survey]:[Build]],Allowance,Tape)',
+    columns: ['Survey', ...VERDICT_COLUMNS],
+    at: `A${VERDICTS_TOP}`,
+    rows: surveys.length,
+    beside: SPILLED,
+  });
   showVerdicts(sheet, `C${VERDICTS_TOP + 1}:C${last}`, `$C${VERDICTS_TOP + 1}`);
-  sheet.format(`D${VERDICTS_TOP + 1}:D${last}`, { format: TENTHS });
   sheet.cell(`${URGENCY}${VERDICTS_TOP}`, 'Urgency', HEADING);
   for (let row = VERDICTS_TOP + 1; row <= last; row++)
     sheet.cell(`${URGENCY}${row}`, { formula: urgency(row) });
@@ -41,7 +47,7 @@ export function verdictsSheet(book: WorkbookWriter, surveys: readonly Survey[]):
   sheet.widths([9, 29, 14, 12, 8, 15, 24, 11, 11, 30, 70, 84, 2, 9]);
   sheet.freeze(VERDICTS_TOP, 1);
   sheet.print({
-    area: `A1:L${last}`,
+    area: `A1:L${last + 1}`,
     repeat: { from: VERDICTS_TOP - 1, to: VERDICTS_TOP },
     across: 'landscape',
   });

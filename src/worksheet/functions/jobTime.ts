@@ -7,7 +7,7 @@ import type { TableCell } from '../description';
 import { tableFunction } from '../namedArguments';
 import { buildsOf, oneRoute, PIECES, ratesOf, ROUTE } from '../routeInputs';
 
-const COLUMNS = ['Build', 'Carry min', 'Set-up min', 'Crew hours', 'Handling'] as const;
+export const JOBTIME_COLUMNS = ['Build', 'Carry min', 'Set-up min', 'Crew hours', 'Handling'] as const;
 
 const ratesInWords = RATE_NAMES.map((name) => `${name} ${EXAMPLE_RATES[name]}`).join('; ');
 
@@ -37,7 +37,7 @@ export const jobTime = tableFunction({
       optional: { default: null, meaning: 'the whole crew' },
     },
   ],
-  result: { meaning: `a header row and one row a build: ${COLUMNS.join(', ')}`, unit: 'min, person-hours' },
+  result: { meaning: `a header row and one row a build: ${JOBTIME_COLUMNS.join(', ')}`, unit: 'min, person-hours' },
   source:
     'carry = sum over pieces of count (load + trip / (1 - part to rest)) / teams; trip = carry x metres/10 + rise x ' +
     'risers + turn x turns (a half landing is two); teams = crew / carriers in whole teams, at least 1; carriers: 1 up ' +
@@ -66,7 +66,7 @@ export const jobTime = tableFunction({
         ['Set-up of panels', 48],
       ],
     ],
-    result: [[...COLUMNS], ['panels', 12, 48, 2, 'within the guideline for 2 on the level']],
+    result: [[...JOBTIME_COLUMNS], ['panels', 12, 48, 2, 'within the guideline for 2 on the level']],
     within: 1e-9,
     source: 'by hand: 4 panels x (5 + 1) min by 2 people singly is 12 min; 2 x (12 + 48)/60 = 2 h',
   },
@@ -82,7 +82,7 @@ export const jobTime = tableFunction({
     const body = builds.value.map((build): TableCell[] => {
       const time = compute(trip.value, build, { crew, fitters: fitters ?? crew }, rates.value);
       if (!time.ok)
-        return [build.name, ...Array<TableCell>(COLUMNS.length - 1).fill({ problem: time.problem })];
+        return [build.name, ...Array<TableCell>(JOBTIME_COLUMNS.length - 1).fill({ problem: time.problem })];
       return [
         build.name,
         time.value.carry,
@@ -91,7 +91,7 @@ export const jobTime = tableFunction({
         handlingWords(time.value.handling),
       ];
     });
-    return found([[...COLUMNS], ...body]);
+    return found([[...JOBTIME_COLUMNS], ...body]);
   },
 });
 

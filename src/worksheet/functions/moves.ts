@@ -14,7 +14,7 @@ import { tableFunction } from '../namedArguments';
 import { ALLOWANCE, oneRoute, ROUTE, TAPE } from '../routeInputs';
 import { ROUTE_MOTIONS, ROUTE_VALIDITY } from '../verdictTable';
 
-const COLUMNS = [
+export const MOVES_COLUMNS = [
   'Step',
   'No.',
   'Move',
@@ -43,8 +43,8 @@ export const moves = tableFunction({
   ],
   result: {
     meaning:
-      `a header row and one row a move: ${COLUMNS.join(', ')}. Tilt: degrees by which the side that is upright in the pose is out of plumb, on a stair the slope of the piece; ` +
-      'Raise: mm above the floor or the line of nosings; Clearance: mm a side, of the step, as STAGES gives it; ' +
+      `a header row and one row a move: ${MOVES_COLUMNS.join(', ')}. Tilt: degrees by which the side that is upright in the pose is out of plumb, on a stair the slope of the piece; ` +
+      'Raise: mm above the floor or the line of nosings; Clearance: mm a side, of the step in these moves, less than STAGES gives where that is raised farther; ' +
       'Closest: on the move of a step that decides; Lower share: kg on the lower end, taken hold of at both ends ' +
       'of its lower edge, the mass at half its height; it is no word on how many may carry it',
     unit: 'degrees, mm, mm a side, kg',
@@ -65,7 +65,7 @@ export const moves = tableFunction({
       25,
     ],
     result: [
-      [...COLUMNS],
+      [...MOVES_COLUMNS],
       [1, 1, 'Straight through the door, on edge, long side along the way', 'on edge', 0, 0, 406.5],
     ],
     within: 1e-9,
@@ -79,7 +79,7 @@ export const moves = tableFunction({
     if (!rows.ok) return rows;
     const book = stageBook(tapeOf(rows.value, tape));
     const carried = carryMoves(prepareRoute(rows.value, book), book, { size, allowance, mass });
-    return found<TableCell[][]>([[...COLUMNS], ...carried.map((move) => moveRow(move, mass))]);
+    return found<TableCell[][]>([[...MOVES_COLUMNS], ...carried.map((move) => moveRow(move, mass))]);
   },
 });
 

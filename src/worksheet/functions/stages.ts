@@ -12,7 +12,7 @@ import { ALLOWANCE, oneRoute, ROUTE, TAPE } from '../routeInputs';
 import { ROUTE_MOTIONS, ROUTE_SOURCE, ROUTE_VALIDITY } from '../verdictTable';
 import { entryAt } from '../../core/lists/entryAt';
 
-const COLUMNS = ['Step', 'Stage', 'Verdict', 'Clearance', 'Pose', 'Reason'] as const;
+export const STAGES_COLUMNS = ['Step', 'Stage', 'Verdict', 'Clearance', 'Pose', 'Reason'] as const;
 
 export const stages = tableFunction({
   id: 'STAGES',
@@ -21,7 +21,7 @@ export const stages = tableFunction({
     'Verdict on each step of a route for one piece, on the best chain of poses, and on the route in the last row',
   arguments: [ROUTE, ...PIECE_SIZES, ALLOWANCE, TAPE],
   result: {
-    meaning: `a header row, one row a step and a last row Route: ${COLUMNS.join(', ')}`,
+    meaning: `a header row, one row a step and a last row Route: ${STAGES_COLUMNS.join(', ')}`,
     unit: 'mm a side',
   },
   source: ROUTE_SOURCE,
@@ -40,7 +40,7 @@ export const stages = tableFunction({
       25,
     ],
     result: [
-      [...COLUMNS],
+      [...STAGES_COLUMNS],
       [1, 'door', 'goes', 406.5, 'on edge'],
       [2, 'door', 'goes', 50, 'on edge'],
       ['Route', '', 'goes', 50, 'on edge'],
@@ -68,7 +68,7 @@ export const stages = tableFunction({
       ];
     });
     return found<TableCell[][]>([
-      [...COLUMNS],
+      [...STAGES_COLUMNS],
       ...body,
       ['Route', '', judged.verdict, told(judged), judged.pose ?? '', judged.reason],
     ]);

@@ -158,3 +158,27 @@ test('"open" is the sky for a passage, steps and a ramp, and for no door', () =>
   expect(judge([passage], onEnd).reason).toContain('Height open');
   expect(judge([{ ...DOOR, Height: 'open' }], SLATE).verdict).toBe('not measured');
 });
+
+describe('reasons name what the piece is on', () => {
+  const because = (row: Row, size: PieceSize): string[] =>
+    judge([row, ROOM], size).steps.map((step) => step.because);
+  test.each([
+    // Too low to be carried level over all that it rises, so that the piece lies along the pitch.
+    ['ramp', { ...RAMP, Width: 480, Height: 1180, Rise: 900 }, 'between the sides of the ramp, 480 mm apart'],
+    [
+      'steps',
+      { ...STEPS, Width: 480, Height: 1300, Rise: 200, Risers: 4 },
+      'between the sides of the steps, 480 mm apart',
+    ],
+  ] as const)('a %s is no flight', (_, row, words) => {
+    const [reason = ''] = because(row, { length: 1200, breadth: 700, thickness: 300 });
+    expect(reason).toContain(words);
+    expect(reason).not.toContain('flight');
+    expect(reason).not.toContain('passage');
+  });
+  test('a flight is one', () => {
+    const flight: Row = { Stage: 'flight', Width: 480, Height: 2000, Rise: 180, Going: 250, Way: 'up' };
+    const [reason = ''] = because(flight, { length: 1200, breadth: 700, thickness: 300 });
+    expect(reason).toContain('between the sides of the flight, 480 mm apart');
+  });
+});

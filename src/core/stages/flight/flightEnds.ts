@@ -4,7 +4,7 @@ import type { PieceSize } from '../../measures/piece';
 import { clearSquareToPitch, type FlightMeasures } from './flight';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import { openingAtMost } from '../opening/openingAtMost';
-import { closestAt, type Closest } from '../../motion/closest';
+import { closestAt, closestOnStair, type Closest } from '../../motion/closest';
 
 /** What was measured at the two ends of a flight; what is absent is not looked at. */
 export interface FlightEndMeasures {
@@ -42,11 +42,14 @@ export interface FlightEndsFit {
 /** A flight of no more is one of a few steps, over which a piece may be lifted level. */
 export const FEW_RISERS = 4;
 
-const ON_FLIGHT = closestAt('on the flight', 'sides', 'slope');
+const ON_FLIGHT = closestOnStair((stair) => `on ${stair}`, closestAt('', 'sides', 'slope'));
 const BENT_AT = {
   foot: {
     edge: closestAt('at the foot, under the edge of the stairwell', 'stairwell edge'),
-    wall: closestAt('at the foot, between the flight and the facing wall', 'foot wall'),
+    wall: closestOnStair(
+      (stair) => `at the foot, between ${stair} and the facing wall`,
+      closestAt('', 'foot wall'),
+    ),
   },
   head: {
     edge: closestAt('at the head, over the top nosing', 'top nosing'),
@@ -56,7 +59,10 @@ const BENT_AT = {
 const LEVEL_AT = {
   foot: {
     ceiling: closestAt('at the foot, under the ceiling, kept level', 'foot ceiling'),
-    wall: closestAt('at the foot, between the flight and the facing wall, kept level', 'foot wall'),
+    wall: closestOnStair(
+      (stair) => `at the foot, between ${stair} and the facing wall, kept level`,
+      closestAt('', 'foot wall'),
+    ),
     headroom: closestAt('under the headroom, kept level', 'slope'),
   },
   head: {

@@ -15,7 +15,20 @@ import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import { openingAtMost } from '../opening/openingAtMost';
 import type { StagePassage } from '../../motion/stagePassage';
 import { shownGiven } from '../../measures/shown';
-import { closestAt, closestAtFigure, type Closest } from '../../motion/closest';
+import { closestAt, closestAtFigure, closestOnStair, type Closest } from '../../motion/closest';
+
+const BETWEEN_SIDES = closestOnStair((stair) => `between the sides of ${stair}`, closestAt('', 'sides'));
+
+/** @param width [mm] */
+export const betweenSides = (width: number): Closest =>
+  closestOnStair(
+    (stair) => `between the sides of ${stair}, ${shownGiven(width)} mm apart`,
+    closestAtFigure('', 'sides'),
+  );
+
+/** @param headroom [mm] */
+export const underHeadroom = (headroom: number): Closest =>
+  closestAtFigure(`under the headroom of ${shownGiven(headroom)} mm`, 'slope');
 
 interface Leant {
   /** On the straight part alone [mm a side]. */
@@ -125,7 +138,7 @@ function liftedLevel(
   const raise = risers * rise;
   const { along, across, upright } = sizesOfHold(piece, hold);
   const limits = [
-    { spare: (width - across) / 2, at: closestAt('between the sides of the flight', 'sides') },
+    { spare: (width - across) / 2, at: BETWEEN_SIDES },
     {
       spare: (footCeiling - raise - upright) / 2,
       at: closestAt('under the ceiling over the foot, lifted level', 'foot ceiling'),
@@ -185,8 +198,8 @@ function channelCounts(
 function straightMotions(measures: FlightMeasures, channel: number, piece: PieceSize): StraightMotion[] {
   const { width, headroom, rise, going } = measures;
   const tangent = rise / going;
-  const between = closestAtFigure(`between the sides of the flight, ${shownGiven(width)} mm apart`, 'sides');
-  const under = closestAtFigure(`under the headroom of ${shownGiven(headroom)} mm`, 'slope');
+  const between = betweenSides(width);
+  const under = underHeadroom(headroom);
   const motions: StraightMotion[] = [];
   for (const hold of ALL_HOLDS) {
     const { along, across, upright } = sizesOfHold(piece, hold);
@@ -214,10 +227,9 @@ function straightMotions(measures: FlightMeasures, channel: number, piece: Piece
       hold,
       straight: fit.clearance,
       pose: 'leaning',
-      critical: closestAt(
-        `leaning ${shownGiven(degrees(fit.angle), 0)} degrees on the flight`,
-        'sides',
-        'slope',
+      critical: closestOnStair(
+        (stair) => `leaning ${shownGiven(degrees(fit.angle), 0)} degrees on ${stair}`,
+        closestAt('', 'sides', 'slope'),
       ),
       leaning: { angle: fit.angle, at },
     });
