@@ -169,7 +169,7 @@ function cutSolids(
   }
 }
 
-/** A flight that is seen at a slant shows another pitch, and its steps would not meet the line of nosings [of the slope]. */
+/** A flight that is seen at a slant shows another pitch: its steps are not drawn [of the slope]. */
 const SAME_PITCH = 0.02;
 
 /** The steps under a line of nosings, as far as they are in the window: each from its nosing back to the riser above it. */
@@ -188,10 +188,13 @@ function treads(
   if (!top) return [];
   const [foot, head] = top[0][1] < top[1][1] ? top : [top[1], top[0]];
   const way = Math.sign(head[0] - foot[0]);
-  const count = Math.floor(Math.abs(head[0] - foot[0]) / going + 0.5);
+  const long = Math.abs(head[0] - foot[0]);
+  // As deep as they are seen: at a slant, a little more than they are.
+  const deep = (rise * long) / (head[1] - foot[1]);
+  const count = Math.floor(long / deep + 0.5);
   return Array.from({ length: count }, (_, k): Points => {
-    const [x, y] = [foot[0] + k * going * way, foot[1] + k * rise];
-    const back = x + going * way;
+    const [x, y] = [foot[0] + k * deep * way, foot[1] + k * rise];
+    const back = x + deep * way;
     return [
       [x, y],
       [back, y],

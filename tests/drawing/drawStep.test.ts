@@ -10,8 +10,11 @@ import { walked } from '../support/walkedRoute';
 
 /** Seeds of random routes; `STAGES=500` draws some five hundred stages. */
 const SEEDS = Number(process.env.STAGES ?? 24) / 2;
+/** Was wrong once: a flight cut at a slant, its steps off their line. */
+const ONCE_WRONG = [100];
 
-const DRAWN = Array.from({ length: SEEDS }, (_, seed) => seed + 1).flatMap((seed) => {
+const seeds = new Set([...Array.from({ length: SEEDS }, (_, seed) => seed + 1), ...ONCE_WRONG]);
+const DRAWN = [...seeds].flatMap((seed) => {
   const { rows, piece } = randomRoute(seed);
   const walk = walked(rows, piece);
   if (!walk) return [];

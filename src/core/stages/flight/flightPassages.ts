@@ -19,14 +19,20 @@ import { closestAt, closestAtFigure, closestOnStair, type Closest } from '../../
 
 const BETWEEN_SIDES = closestOnStair((stair) => `between the sides of ${stair}`, closestAt('', 'sides'));
 
-/** @param width [mm] */
+/**
+ * Closest between the sides of a flight.
+ * @param width that is clear between them [mm]
+ */
 export const betweenSides = (width: number): Closest =>
   closestOnStair(
     (stair) => `between the sides of ${stair}, ${shownGiven(width)} mm apart`,
     closestAtFigure('', 'sides'),
   );
 
-/** @param headroom [mm] */
+/**
+ * Closest under the ceiling along a flight.
+ * @param headroom plumb [mm]
+ */
 export const underHeadroom = (headroom: number): Closest =>
   closestAtFigure(`under the headroom of ${shownGiven(headroom)} mm`, 'slope');
 
