@@ -38,7 +38,7 @@ const SHOWN_AS: Readonly<Record<string, ShownAs>> = {
 };
 
 /** A worked example whose place is to be drawn. */
-export interface ExampleGiven {
+interface ExampleGiven {
   /** Function that answers it, without its namespace. */
   readonly id: string;
   /** What is given, in the order of the function's arguments [mm]. */
