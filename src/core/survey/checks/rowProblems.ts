@@ -50,7 +50,7 @@ export function rowProblems(
     return problems;
   }
   problems.push(...shortfalls(row, stage, columns));
-  problems.push(...slips(row, stage));
+  problems.push(...slips(row, stage, columns, cells));
   problems.push(...zerosAsked(row, stage, columns, cells));
   if (row.hand !== undefined && !turns(stage)) {
     problems.push({ kind: 'hand where nothing turns', severity: 'warning', rowIndex, stage });
@@ -155,8 +155,13 @@ function zerosAsked(
 }
 
 /** Slips that are named as such, then whatever else is out of the usual. */
-function slips(row: StageRow, stage: StageName): RowProblem[] {
+function slips(row: StageRow, stage: StageName, columns: RouteColumns, cells: readonly Cell[]): RowProblem[] {
   const { rowIndex, measures } = row;
+  // A text names its own unit, so that nothing is guessed about it.
+  const isBare = (measure: MeasureName): boolean =>
+    columns
+      .measuresAt(stage)
+      .some((m) => m.measure === measure && m.columns.some((i) => typeof cells[i] === 'number'));
   const named = [
     ...widthHeightExchanged(row, stage),
     ...doorLeafSlips(row, stage),
@@ -184,7 +189,7 @@ function slips(row: StageRow, stage: StageName): RowProblem[] {
       least,
       most,
       source,
-      meant: MEASURES[measure].quantity === 'length' ? unitsMeant(value, usual) : [],
+      meant: MEASURES[measure].quantity === 'length' && isBare(measure) ? unitsMeant(value, usual) : [],
     });
   }
   return named;
