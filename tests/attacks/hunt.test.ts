@@ -15,6 +15,13 @@ test('stages: functions that mean the same agree, and more room or a smaller pie
   expect(report.compared).toBeGreaterThan(SHARE.stages * 0.6);
 }, 120_000);
 
+test('a flight by itself leaves as much as one before an ample room, where the piece is leaned over beside it', () => {
+  const report = emptyReport();
+  huntStage(26021, report);
+  expect(report.findings).toEqual([]);
+  expect(report.compared).toBe(1);
+});
+
 test('what is called impossible is passed by no search of another kind', () => {
   const report = emptyReport();
   for (let seed = 1; seed <= SHARE.shut; seed++) huntShut(seed, SHARE.tries, report);

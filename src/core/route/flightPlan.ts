@@ -188,13 +188,19 @@ function floorSpace(
   end: FlightEnd,
   neighbour: ReadRow | undefined,
 ): TurningSpace | undefined {
-  if (end.onLanding || neighbour?.stage === 'room') return undefined;
+  if (end.onLanding) return undefined;
   const { measures } = entryAt(reading, i);
   const off = tapeCase === 'worst' ? tape : 0;
+  const along = (end.space ?? AMPLE) - off;
+  const height = (end.ceiling ?? AMPLE) - off;
+  if (neighbour?.stage === 'room') {
+    // The stair ends somewhere at a wall of the room, along either side: the piece is turned over anywhere in it.
+    const { length, width: other } = neighbour.measures;
+    const across = length === undefined || other === undefined ? 0 : Math.min(length, other) - off;
+    return along > 0 && height > 0 && across > 0 ? { along, across, height, eitherWay: true } : undefined;
+  }
   const passage = neighbour?.stage === 'passage' ? neighbour.measures : undefined;
   const widths = [measures.width, measures.lowWidth, passage?.width, passage?.lowWidth];
   const width = Math.min(...widths.filter((value): value is number => value !== undefined));
-  const along = (end.space ?? AMPLE) - off;
-  const height = (end.ceiling ?? AMPLE) - off;
   return along > 0 && height > 0 ? { along, across: width - off, height } : undefined;
 }
