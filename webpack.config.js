@@ -1,9 +1,11 @@
 const fs = require('node:fs');
 const path = require('node:path');
 const { CycloneDxWebpackPlugin } = require('@cyclonedx/webpack-plugin');
+const { transformSync } = require('esbuild');
+const MinimizerPlugin = require('minimizer-webpack-plugin');
 const { parseNumber } = require('office-addin-cli');
-const ts = require('typescript');
 const { Compilation, sources } = require('webpack');
+const { WITHOUT_TYPES } = require('./.config/withoutTypes.cjs');
 
 const OFFICE_JS_CDN = 'https://appsforoffice.microsoft.com/lib/1/hosted/office.js';
 const LOCAL_PORT = 3000;
@@ -12,15 +14,8 @@ const LOCAL_PORT = 3000;
 function loadSource(file) {
   const previous = require.extensions['.ts'];
   require.extensions['.ts'] = (module, name) => {
-    const { outputText } = ts.transpileModule(fs.readFileSync(name, 'utf8'), {
-      fileName: name,
-      compilerOptions: {
-        module: ts.ModuleKind.CommonJS,
-        target: ts.ScriptTarget.ES2022,
-        esModuleInterop: true,
-      },
-    });
-    module._compile(outputText, name);
+    const { code } = transformSync(fs.readFileSync(name, 'utf8'), { ...WITHOUT_TYPES, format: 'cjs' });
+    module._compile(code, name);
   };
   try {
     for (const key of Object.keys(require.cache)) {
@@ -205,12 +200,12 @@ module.exports = (env = {}, argv = {}) => {
         {
           test: /\.ts$/,
           exclude: /node_modules/,
-          use: {
-            loader: 'ts-loader',
-            options: { transpileOnly: true, compilerOptions: { noEmit: false, target: 'ES2020' } },
-          },
+          use: path.resolve(__dirname, '.config/withoutTypes.cjs'),
         },
       ],
+    },
+    optimization: {
+      minimizer: [new MinimizerPlugin({ minify: MinimizerPlugin.esbuildMinify, extractComments: false })],
     },
     performance: { hints: false },
     plugins: [new AddInFiles({ baseUrl, local }), ...noticesOf(local)],

@@ -19,7 +19,11 @@ export default tseslint.config(
   {
     files: ['src/**/*.ts', 'tests/**/*.ts'],
     extends: [tseslint.configs.recommendedTypeCheckedOnly],
-    languageOptions: { parserOptions: { project: '../tsconfig.json', tsconfigRootDir: import.meta.dirname } },
+    languageOptions: {
+      parserOptions: globalThis.checkedProgram
+        ? { programs: [globalThis.checkedProgram] }
+        : { project: '../tsconfig.json', tsconfigRootDir: import.meta.dirname },
+    },
     rules: {
       // What satisfies an interface of promises has no need to wait for anything itself.
       '@typescript-eslint/require-await': 'off',

@@ -2,17 +2,23 @@
 // longest goes first.
 import { spawn } from 'node:child_process';
 
-const CHECKS = ['lint', 'build', 'types', 'formatted', 'unused'];
+const npmRun = (name, ...rest) => ['npm', ['run', '--silent', name, ...rest]];
+const CHECKS = {
+  'types and lint': [process.execPath, ['tests/support/typesAndLint.mjs']],
+  formatted: npmRun('formatted'),
+  build: npmRun('build', '--', '--no-stats'),
+  unused: npmRun('unused'),
+};
 const AT_A_TIME = 2;
 
-/** Runs a script of package.json; its output is shown when it has ended, so that no two are mixed. */
+/** Runs a check; its output is shown when it has ended, so that no two are mixed. */
 function check(name) {
   const begun = performance.now();
-  const rest = name === 'build' ? ['--', '--no-stats'] : [];
+  const [command, words] = CHECKS[name];
   return new Promise((ended) => {
-    const run = spawn('npm', ['run', '--silent', name, ...rest], {
+    const run = spawn(command, words, {
       stdio: ['ignore', 'pipe', 'pipe'],
-      shell: process.platform === 'win32',
+      shell: process.platform === 'win32' && command === 'npm',
     });
     const output = [];
     for (const stream of [run.stdout, run.stderr]) stream.on('data', (part) => output.push(part));
@@ -27,7 +33,7 @@ function check(name) {
   });
 }
 
-const waiting = [...CHECKS];
+const waiting = Object.keys(CHECKS);
 let allHold = true;
 async function workThrough() {
   for (let name = waiting.shift(); name !== undefined; name = waiting.shift()) {
