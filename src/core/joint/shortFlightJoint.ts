@@ -265,7 +265,10 @@ function shownFor(
 ): ShownRound | undefined {
   const doors = [plan.lower, plan.upper].flatMap((flight) => (flight?.door ? [flight.door] : []));
   const { along, across, upright } = sizesOfHold(piece, fit.hold);
-  const lane = Math.min(Infinity, ...doors.map((door) => Math.min(door.width, door.widthBeyond)));
+  const lane = Math.min(
+    ...[plan.lower, plan.upper].map((flight) => flight?.floorWidth ?? Infinity),
+    ...doors.map((door) => Math.min(door.width, door.widthBeyond)),
+  );
   const byTurns =
     Math.min(way.lower?.fit.clearance ?? Infinity, way.upper?.fit.clearance ?? Infinity) - DRAWN;
   const most = Math.min(fit.clearance - DRAWN, byTurns, (lane - across) / 2);
@@ -323,12 +326,14 @@ function sectionOf(
 
 /** How far the piece may reach over a short flight while it goes round the landing. */
 export function reachOver(
-  { rise, going, headroom, ceiling }: LandingPlan,
+  { rise, going, headroom, ceiling, widthIn, widthOut }: LandingPlan,
   side: 'lower' | 'upper',
   flight: FlightToLevel,
 ): ShortFlight {
   const run = runOf(flight, going);
-  const toWall = run + (flight.space ?? Infinity);
+  // It is moved across to a narrower floor where its turn has ended.
+  const narrower = (flight.floorWidth ?? Infinity) < (side === 'lower' ? widthIn : widthOut);
+  const toWall = narrower ? run : run + (flight.space ?? Infinity);
   if (side === 'lower') return { reach: toWall, line: flight.risers * going };
   // Whatever goes round keeps under where the upper flight's ceiling begins, or the landing's.
   const lip = Math.min(ceiling, headroom + rise);

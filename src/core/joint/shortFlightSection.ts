@@ -16,6 +16,8 @@ export interface DoorAtEnd {
   readonly widthBeyond: number;
   readonly heightBeyond: number;
   readonly lengthBeyond: number;
+  /** Beyond it the piece reaches over steps or a ramp outdoors, level: so much it is raised above what is below it there. */
+  readonly raised?: number | undefined;
 }
 
 /** A flight beside a landing with the level floor at its other end [mm]. */
@@ -27,6 +29,8 @@ export interface FlightToLevel {
   readonly space: number | undefined;
   /** A door in that wall, through which it goes; else it stays before the wall. */
   readonly door: DoorAtEnd | undefined;
+  /** How wide that floor is, anywhere across the flight; as wide as the flight when absent. */
+  readonly floorWidth?: number | undefined;
   /** At the stair's end the way turns, and the floor is too short for the piece to be level on it. */
   readonly turn?: TurnBeyond | undefined;
 }

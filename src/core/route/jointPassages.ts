@@ -92,6 +92,7 @@ function solved(
   const size = piece.taped[tapeCase];
   // Between two bends closer than its length it would have to be solved with both.
   if (plan.upTo < size.length) return [];
+  if ((plan.roomierUpTo ?? 0) >= size.length + 2 * AMPLE) return [];
   const off = tapeCase === 'worst' ? book.tape : tapeCase === 'best' ? -book.tape : 0;
   const sets = setsOf(plan, book, tapeCase);
   let passages: BookPassage[] | undefined;

@@ -22,6 +22,8 @@ export type JointPlan = {
   /** On the other side the piece must not reach farther than this [mm]. */
   readonly upTo: number;
   readonly cause: LimitCause | undefined;
+  /** The same, wider or higher, holds up to here [mm]: what reaches less far is solved so. */
+  readonly roomierUpTo?: number | undefined;
   /** Where it reaches over steps or a ramp outdoors: so much it is raised above what is below it there [mm]. */
   readonly raised?: number | undefined;
 } & (
@@ -137,21 +139,20 @@ function turnAt(
   return armsBeyond(planning, k, side).flatMap((far): JointPlan[] => {
     /** The way beyond the turn, so wide and high where the two meet; the turn's own floor, so wide along the stair. */
     const turn = (beyond: { width: number; height: number }, along: number, doorOut?: DoorOut): JointPlan[] =>
-      guardsOf(far, beyond.width, beyond.height, tapeCase, tape)
-        .slice(-1)
-        .map((guard): JointPlan => ({
-          kind: 'stair turn',
-          end,
-          flightAfter,
-          flight,
-          ceiling: Math.min(over, guard.height),
-          width: Math.min(width, along),
-          passageWidth: guard.width,
-          floor,
-          ...(doorOut ? { doorOut } : {}),
-          ...nearer(farEnd(k, far, planning), guard.upTo, guard.next, k),
-          raised: guard.raised,
-        }));
+      guardsOf(far, beyond.width, beyond.height, tapeCase, tape).map((guard, n, guards): JointPlan => ({
+        kind: 'stair turn',
+        end,
+        flightAfter,
+        flight,
+        ceiling: Math.min(over, guard.height),
+        width: Math.min(width, along),
+        passageWidth: guard.width,
+        floor,
+        ...(doorOut ? { doorOut } : {}),
+        ...nearer(farEnd(k, far, planning), guard.upTo, guard.next, k),
+        roomierUpTo: guards[n - 1]?.upTo,
+        raised: guard.raised,
+      }));
     if (stage === 'corner' && (m.turn ?? 90) === 90) {
       const [passage, along] = flightAfter ? [m.width, m.widthOut] : [m.widthOut, m.width];
       if (passage === undefined || along === undefined || m.height === undefined) return [];
@@ -240,14 +241,18 @@ interface BeyondDoor {
 }
 
 /** What lies straight on from row k, up to steps or a ramp outdoors, and over them too. */
-function armsBeyond({ reading, tapeCase, tape }: Planning, k: number, side: 'before' | 'after'): Arm[] {
+export function armsBeyond(
+  { reading, tapeCase, tape }: Planning,
+  k: number,
+  side: 'before' | 'after',
+): Arm[] {
   const arm = armOf(reading, k, side);
   const over = levelArm(reading, k, side, tapeCase === 'worst' ? tape : 0);
   return raisedIn(over) === undefined ? [arm] : [arm, over];
 }
 
 /** How high the piece is raised over steps or a ramp that an arm reaches over [mm]; undefined where it does not. */
-const raisedIn = ({ sections }: Arm): number | undefined => sections[sections.length - 1]?.raised;
+export const raisedIn = ({ sections }: Arm): number | undefined => sections[sections.length - 1]?.raised;
 
 /** What lies beyond door k, where the piece is carried level. */
 export function beyondDoor(planning: Planning, k: number, arm: Arm): BeyondDoor {

@@ -31,7 +31,9 @@ export function routePlan(planning: Planning): PartPlan[] {
     const joints: PlannedJoint[] = [
       ...pastDoorJoints(planning, i),
       ...shortJoints(planning, i, 'landing'),
-      ...(row.stage === 'door' ? shortJoints(planning, i + 2, 'door') : []),
+      ...(row.stage === 'door'
+        ? [...shortJoints(planning, i + 2, 'door'), ...shortJoints(planning, i + 3, 'door before a passage')]
+        : []),
       ...(role === 'turn' ? shortJoints(planning, i + 2, 'turn') : []),
     ];
     joints.push(...ontoFlight(planning, i));

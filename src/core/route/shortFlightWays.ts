@@ -1,11 +1,18 @@
 import { shortFlightPassages, tooShort } from '../joint/shortFlightJoint';
 import { ALL_HOLDS, sizesOfHold, type Hold } from '../motion/hold';
 import type { PieceSize } from '../measures/piece';
-import type { FlightToLevel } from '../joint/shortFlightSection';
+import type { DoorAtEnd, FlightToLevel } from '../joint/shortFlightSection';
 import { landingPlanOf } from '../stages/landing/landingPlanOf';
-import type { BeyondFlight, FlightBeside, ShortFlightsPlan } from './shortFlights';
+import type { BeyondFlight, FlightBeside, ShortFlightsPlan, TurnAtEnd } from './shortFlights';
 import { extremes } from './jointPassages';
-import { bookPassage, shownInBoth, type BookPassage, type BookPiece, type StageBook } from './stageBook';
+import {
+  bookPassage,
+  raisedBy,
+  shownInBoth,
+  type BookPassage,
+  type BookPiece,
+  type StageBook,
+} from './stageBook';
 import { tapedMeasures, type TapeCase } from './tapeCase';
 import { present } from '../lists/present';
 
@@ -29,20 +36,25 @@ export function shortFlightWays(
 ): readonly BookPassage[] {
   const size = piece.taped[tapeCase];
   const { first, second, beyondFirst, beyondSecond } = plan;
-  if (beyondOf(first, size) !== beyondFirst || beyondOf(second, size) !== beyondSecond) return [];
+  if (!mayBe(beyondFirst, first, size) || !mayBe(beyondSecond, second, size)) return [];
   const { landing, ...own } = plan;
   const key = `short|${JSON.stringify(own)}|${landing.id}|${piece.id}|${tapeCase}|${enough}`;
   return book.remembered(key, () => solved(plan, piece, book, tapeCase, enough));
 }
 
-/** How a piece is beyond a flight. */
+/** Whether a piece is so beyond a flight. One that just holds it is also passed by itself, beside a shorter one. */
+const mayBe = (beyond: BeyondFlight, flight: FlightBeside | undefined, size: PieceSize): boolean =>
+  beyond === beyondOf(flight, size) ||
+  (beyond === 'laid' && flight !== undefined && flight.line >= size.length);
+
 function beyondOf(flight: FlightBeside | undefined, size: PieceSize): BeyondFlight {
   if (!flight || !tooShort(flight.line, size)) return 'laid';
-  const { toLevel, turn } = flight;
+  const { toLevel, turns, doors } = flight;
+  const [turn] = turns;
   if (turn && turn.floor.at.some((straight) => tooShort(straight, size))) return 'turn';
   if (!toLevel) return 'laid';
-  const { space, door } = toLevel;
-  return door && space !== undefined && tooShort(space, size) ? 'door' : 'level';
+  const { space } = toLevel;
+  return doors.length > 0 && space !== undefined && tooShort(space, size) ? 'door' : 'level';
 }
 
 function solved(
@@ -56,15 +68,14 @@ function solved(
   const size = piece.taped[tapeCase];
   const off = tapeCase === 'worst' ? book.tape : tapeCase === 'best' ? -book.tape : 0;
   const sides = [
-    { flight: plan.first, beyond: plan.beyondFirst },
-    { flight: plan.second, beyond: plan.beyondSecond },
+    sideFor(plan.first, plan.beyondFirst, size),
+    sideFor(plan.second, plan.beyondSecond, size),
   ] as const;
-  const turns = sides.flatMap(({ flight, beyond }) =>
-    beyond === 'turn' && flight?.turn ? [flight.turn] : [],
-  );
+  const turns = sides.flatMap(({ turn }) => (turn ? [turn] : []));
   // Between two bends closer than its length it would have to be solved with both.
   if (turns.some(({ upTo }) => upTo < size.length)) return [];
   const less = turns.reduce((sum, { floor }) => sum + floor.less, 0);
+  const raised = Math.max(...sides.map(({ door }) => door?.raised ?? 0));
   const least = enough + less;
   const ask =
     tapeCase === 'worst' ? { atLeast: least, enough: least + SPARE } : { atLeast: 0, enough: AMPLE };
@@ -83,7 +94,10 @@ function solved(
       const ways = shortFlightPassages(round, size, ask, holds);
       const found = ways.map((passage): BookPassage => {
         const booked = bookPassage(passage);
-        const shown = { ...booked, clearance: booked.clearance - less };
+        const shown = raisedBy(
+          { ...booked, clearance: booked.clearance - less },
+          raised > 0 ? raised : undefined,
+        );
         return upward ? shown : { ...shown, from: booked.to, to: booked.from };
       });
       if (tapeCase !== 'worst') {
@@ -105,13 +119,13 @@ function solved(
 /** No more than what the straight beyond a turn leaves of the piece lying in it. */
 function withinArm(
   passage: BookPassage,
-  { flight, beyond }: SideOfLanding,
+  { turn }: SideOfLanding,
   hold: number,
   size: PieceSize,
 ): BookPassage {
   const name = ALL_HOLDS[hold];
-  if (beyond !== 'turn' || !flight?.turn || !name) return passage;
-  const { upTo, cause } = flight.turn;
+  if (!turn || !name) return passage;
+  const { upTo, cause } = turn;
   const most = (upTo - sizesOfHold(size, name).along) / 2;
   return most >= passage.clearance ? passage : { ...passage, clearance: most, limit: cause };
 }
@@ -120,6 +134,21 @@ type Sides = readonly [SideOfLanding, SideOfLanding];
 interface SideOfLanding {
   readonly flight: FlightBeside | undefined;
   readonly beyond: BeyondFlight;
+  readonly door: DoorAtEnd | undefined;
+  readonly turn: TurnAtEnd | undefined;
+}
+
+/** A side with as much of what is beyond its flight as the piece needs: as wide as that is, raised only where it must. */
+function sideFor(flight: FlightBeside | undefined, beyond: BeyondFlight, size: PieceSize): SideOfLanding {
+  const { doors = [], turns = [] } = flight ?? {};
+  const door = doors.find(({ lengthBeyond }) => !tooShort(lengthBeyond, size)) ?? doors[0];
+  const turn = turns.find(({ upTo }) => !tooShort(upTo, size)) ?? turns[turns.length - 1];
+  return {
+    flight,
+    beyond,
+    door: beyond === 'door' ? door : undefined,
+    turn: beyond === 'turn' ? turn : undefined,
+  };
 }
 
 /** The flights on both sides with the lengths at their other ends as they may be, each with each. */
@@ -132,9 +161,12 @@ function lengthsOf(
 }
 
 /** With the tape against the piece; a door is only there where the piece goes through it at once. */
-function taped({ flight, beyond }: SideOfLanding, off: number): readonly (FlightToLevel | undefined)[] {
-  const { toLevel, turn } = flight ?? {};
-  if (beyond === 'turn' && turn) {
+function taped(
+  { flight, beyond, door, turn }: SideOfLanding,
+  off: number,
+): readonly (FlightToLevel | undefined)[] {
+  const { toLevel } = flight ?? {};
+  if (turn) {
     const passageWidth = Math.max(1, turn.passageWidth - off);
     const ceiling = Math.max(1, turn.ceiling - off);
     return turn.floor.at.map((straight) => ({
@@ -142,18 +174,20 @@ function taped({ flight, beyond }: SideOfLanding, off: number): readonly (Flight
       ceiling,
       space: straight + passageWidth,
       door: undefined,
+      floorWidth: turn.width - off,
       turn: { width: turn.width - off, straight, passageWidth, passageCeiling: ceiling },
     }));
   }
   if (beyond === 'laid' || !toLevel) return [undefined];
-  const { risers, ceiling, space, door } = toLevel;
+  const { risers, ceiling, space, floorWidth = Infinity } = toLevel;
   const level: FlightToLevel = {
     risers,
     ceiling: ceiling === undefined ? undefined : Math.max(1, ceiling - off),
     space: space === undefined ? undefined : Math.max(0, space - off),
     door: undefined,
+    floorWidth: Math.max(1, floorWidth - off),
   };
-  if (beyond !== 'door' || !door || level.space === undefined) return [level];
+  if (!door || level.space === undefined) return [level];
   const through = {
     width: Math.max(1, door.width - off),
     height: Math.max(1, door.height - off),

@@ -1,9 +1,9 @@
 import { entryAt } from '../lists/entryAt';
 import type { DoorAtEnd, FlightToLevel } from '../joint/shortFlightSection';
-import { armOf } from './arms';
+import { ownLength, type Arm } from './arms';
 import { endOf } from './flightEnd';
-import { beyondDoor, stairJoints, type Floors, type JointPlan } from './jointPlan';
-import { endBeside } from './reading';
+import { armsBeyond, beyondDoor, raisedIn, stairJoints, type Floors, type JointPlan } from './jointPlan';
+import { endBeside, spaceAt } from './reading';
 import { bareFlight, type Planning } from './planning';
 import type { BookStage } from './stageBook';
 import { roleOf, turnArms } from '../stages/kinds';
@@ -21,8 +21,12 @@ export interface FlightBeside {
   readonly line: number;
   /** Undefined where it does not lead to a level floor, or where that is not known enough. */
   readonly toLevel: FlightToLevel | undefined;
-  /** The turn at its other end. */
-  readonly turn: TurnAtEnd | undefined;
+  /** The doors that may be at the end of that floor: the same door, with what is beyond it taken one way or another. */
+  readonly doors: readonly DoorAtEnd[];
+  /** Passages between the flight and that door. */
+  readonly passages: number;
+  /** The turn at its other end, as wide and high as it is so far on: the widest first. */
+  readonly turns: readonly TurnAtEnd[];
 }
 
 /** A turn at a flight's end as `JointPlan` has it, and the flight's risers. */
@@ -53,11 +57,13 @@ export interface ShortFlightsJoint {
 }
 
 /** The part with which a joint begins. */
-export type JointBegins = 'door' | 'turn' | 'first half' | 'second half' | 'landing';
+export type JointBegins =
+  'door' | 'door before a passage' | 'turn' | 'first half' | 'second half' | 'landing';
 
 // A flight is the floor at its first end, its two halves, and the floor at its second end.
 const PARTS_BEFORE: Readonly<Record<JointBegins, number>> = {
   door: 5,
+  'door before a passage': 6,
   turn: 5,
   'first half': 3,
   'second half': 2,
@@ -83,20 +89,28 @@ export function shortFlightJoints(
   if ((first === undefined) !== (begins === 'landing')) return [];
   const beyondFirst = BEYOND[begins];
   if (!leads(first, beyondFirst)) return [];
+  if (beyondFirst === 'door' && first?.passages !== PASSAGES[begins]) return [];
   const joints: ShortFlightsJoint[] = [];
   for (const beyondSecond of ['laid', 'level', 'door', 'turn'] as const) {
     if (beyondFirst === 'laid' && beyondSecond === 'laid') continue;
     if (!leads(second, beyondSecond)) continue;
     joints.push({
-      parts: PARTS_BEFORE[begins] + 1 + (second ? PARTS_AFTER[beyondSecond] : 0),
+      parts:
+        PARTS_BEFORE[begins] +
+        1 +
+        (second ? PARTS_AFTER[beyondSecond] + (beyondSecond === 'door' ? second.passages : 0) : 0),
       plan: { landing, first, second, beyondFirst, beyondSecond, upward: row.way === 'up' },
     });
   }
   return joints;
 }
 
+/** Passages between the flight and the door with which a joint begins. */
+const PASSAGES: Readonly<Partial<Record<JointBegins, number>>> = { door: 0, 'door before a passage': 1 };
+
 const BEYOND: Readonly<Record<JointBegins, BeyondFlight>> = {
   door: 'door',
+  'door before a passage': 'door',
   turn: 'turn',
   'first half': 'level',
   'second half': 'laid',
@@ -111,9 +125,9 @@ function leads(flight: FlightBeside | undefined, beyond: BeyondFlight): boolean 
     case 'level':
       return flight?.toLevel !== undefined;
     case 'door':
-      return flight?.toLevel?.door !== undefined;
+      return flight?.toLevel !== undefined && flight.doors.length > 0;
     case 'turn':
-      return flight?.turn !== undefined;
+      return flight !== undefined && flight.turns.length > 0;
   }
 }
 
@@ -124,30 +138,26 @@ function besideOf(planning: Planning, i: number, side: 'before' | 'after'): Flig
   const flight = reading[k];
   if (flight?.stage !== 'flight') return undefined;
   const { risers, rise = 0, going = 0 } = flight.measures;
-  if (risers === undefined || !stageAt(k)) return { line: Infinity, toLevel: undefined, turn: undefined };
+  if (risers === undefined || !stageAt(k))
+    return { line: Infinity, toLevel: undefined, doors: [], passages: 0, turns: [] };
   // A handrail on one side, which a landing knows nothing of, is left to the flight by itself.
   const alike = sameStair(planning, i, k) && flight.measures.lowWidth === undefined;
   return {
     line: (risers - 1) * Math.hypot(rise, going),
     toLevel: alike ? toLevelOf(planning, k, side, risers) : undefined,
-    turn: alike ? turnAt(planning, k, side, risers) : undefined,
+    ...(alike ? doorsOf(planning, k, side) : NO_DOORS),
+    turns: alike ? turnsAt(planning, k, side, risers) : [],
   };
 }
 
-function turnAt(
-  planning: Planning,
-  k: number,
-  side: 'before' | 'after',
-  risers: number,
-): TurnAtEnd | undefined {
+function turnsAt(planning: Planning, k: number, side: 'before' | 'after', risers: number): TurnAtEnd[] {
   const flight = planning.stageAt(k);
-  if (!flight) return undefined;
-  for (const joint of stairJoints(planning, k, side, bareFlight(planning, flight))) {
-    if (joint.kind !== 'stair turn' || joint.raised !== undefined) continue;
+  if (!flight) return [];
+  return stairJoints(planning, k, side, bareFlight(planning, flight)).flatMap((joint): TurnAtEnd[] => {
+    if (joint.kind !== 'stair turn' || joint.raised !== undefined) return [];
     const { ceiling, width, upTo, cause, passageWidth, floor } = joint;
-    return { ceiling, width, upTo, cause, passageWidth, floor, risers };
-  }
-  return undefined;
+    return [{ ceiling, width, upTo, cause, passageWidth, floor, risers }];
+  });
 }
 
 /** The landing's row measures the stair beside it: only where the flight's own row says the same is it solved so. */
@@ -164,19 +174,38 @@ function toLevelOf(
   risers: number,
 ): FlightToLevel | undefined {
   const { reading, tapeCase, stageAt } = planning;
-  const flight = entryAt(reading, k);
   const far = side === 'before' ? k - 1 : k + 1;
   const beyond = reading[far];
   if (beyond && (roleOf(beyond.stage) === 'landing' || !stageAt(far))) return undefined;
-  const { width = 0 } = flight.measures;
-  // Where the floor is narrower than the flight, the piece is not everywhere as far to its side.
-  if (floorWidth(planning, far, side) < width) return undefined;
   const { ceiling, space } = endOf(planning, k, side);
-  const end = endBeside(flight.way, side);
-  const given = end === 'foot' ? flight.measures.footSpace : flight.measures.headSpace;
-  const door = beyond?.stage === 'door' && given !== undefined ? doorAt(planning, far, side) : undefined;
   // Not measured, it is at worst no floor at all.
-  return space === undefined && tapeCase === 'worst' ? undefined : { risers, ceiling, space, door };
+  return space === undefined && tapeCase === 'worst'
+    ? undefined
+    : { risers, ceiling, space, door: undefined, floorWidth: floorWidth(planning, far, side) };
+}
+
+const NO_DOORS: Pick<FlightBeside, 'doors' | 'passages'> = { doors: [], passages: 0 };
+
+/**
+ * The door in the wall that faces a flight's end, where the floor before it is measured: that of the flight's own, or a
+ * passage, which is the same floor.
+ */
+function doorsOf(
+  planning: Planning,
+  k: number,
+  side: 'before' | 'after',
+): Pick<FlightBeside, 'doors' | 'passages'> {
+  const { reading, stageAt } = planning;
+  const step = side === 'before' ? -1 : 1;
+  const { way, measures } = entryAt(reading, k);
+  if (reading[k + step]?.stage === 'door') {
+    if (spaceAt(measures, endBeside(way, side)) === undefined) return NO_DOORS;
+    return { doors: doorAt(planning, k + step, side), passages: 0 };
+  }
+  const door = k + 2 * step;
+  if (reading[k + step]?.stage !== 'passage' || reading[door]?.stage !== 'door') return NO_DOORS;
+  if (!stageAt(k + step) || !stageAt(door) || ownLength(reading, k + step).open) return NO_DOORS;
+  return { doors: doorAt(planning, door, side), passages: 1 };
 }
 
 /** How wide the floor at a flight's end is [mm]. */
@@ -190,25 +219,28 @@ function floorWidth({ reading }: Planning, k: number, side: 'before' | 'after'):
   return row.measures[beside.width] ?? Infinity;
 }
 
-function doorAt(planning: Planning, k: number, side: 'before' | 'after'): DoorAtEnd | undefined {
+function doorAt(planning: Planning, k: number, side: 'before' | 'after'): DoorAtEnd[] {
   const { reading, tapeCase } = planning;
   const { width, height, wall = WALL_NOT_GIVEN } = entryAt(reading, k).measures;
-  if (width === undefined || height === undefined) return undefined;
-  // Steps that lead up to it from outdoors end it: what would reach over them is not said to be raised.
-  const arm = armOf(reading, k, side);
-  if (arm.end.kind === 'unread' || arm.end.kind === 'long flight') return undefined;
-  const all = beyondDoor(planning, k, arm);
-  const room =
-    arm.end.kind === 'room' && arm.end.row !== undefined ? reading[arm.end.row]?.measures : undefined;
+  if (width === undefined || height === undefined) return [];
   const depth = tapeCase === 'worst' ? Math.min : Math.max;
-  return {
-    width,
-    height,
-    wall,
-    widthBeyond: all.width,
-    heightBeyond: Math.min(all.height, room?.height ?? HIGH, HIGH),
-    lengthBeyond: room ? depth(room.length ?? 0, room.width ?? 0) : all.upTo,
-  };
+  return armsBeyond(planning, k, side).flatMap((arm: Arm): DoorAtEnd[] => {
+    if (arm.end.kind === 'unread' || arm.end.kind === 'long flight') return [];
+    const all = beyondDoor(planning, k, arm);
+    const room =
+      arm.end.kind === 'room' && arm.end.row !== undefined ? reading[arm.end.row]?.measures : undefined;
+    return [
+      {
+        width,
+        height,
+        wall,
+        widthBeyond: all.width,
+        heightBeyond: Math.min(all.height, room?.height ?? HIGH, HIGH),
+        lengthBeyond: room ? depth(room.length ?? 0, room.width ?? 0) : all.upTo,
+        raised: raisedIn(arm),
+      },
+    ];
+  });
 }
 
 /** Higher than any piece is long [mm]. */

@@ -127,6 +127,7 @@ function shortFlight(
     ceiling: foot ? footCeiling : headCeiling,
     space: foot ? footSpace : headSpace,
     door: undefined,
+    floorWidth: (step === -1 ? beyond?.exitSection : beyond?.entrySection)?.width,
   });
 }
 
