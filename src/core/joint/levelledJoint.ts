@@ -7,6 +7,7 @@ import {
   type PlanarWorld,
   type Point,
 } from '../geometry/planar/planarWorld';
+import { once } from '../lists/once';
 import { THINNEST, type PieceSize } from '../measures/piece';
 import { attitudeInPlan } from '../motion/attitude';
 import { CROSSED, ALL_HOLDS, poseOfHold, sizesOfHold, type Hold } from '../motion/hold';
@@ -78,7 +79,7 @@ export function levelledJoint(
         atMost: Infinity,
         pose: poseOfHold(hold),
         critical: closestAt("where it comes level at the stair's end and turns", 'anything'),
-        raise: by.raise,
+        raise: by.raise(),
       };
       for (const [from, to] of wanted) {
         passages.push({ from, to, answer, shown: () => joined.motion(hold, clearance, by) });
@@ -93,7 +94,8 @@ interface Solved {
   readonly section: () => readonly PlanarPlace[];
   readonly plan: () => readonly PlanarPlace[];
   readonly upright: number;
-  readonly raise: number;
+  /** How high it is raised at most [mm]; work, and only done when called: most paddings shown are only steps to the greatest. */
+  readonly raise: () => number;
 }
 
 /** A stair and level rows, as they are solved here. */
@@ -162,9 +164,9 @@ class Levelled extends StairBlock {
     if (section.verdict !== 'passes') return undefined;
     if (raise > 0 && !this.setsDown(plan(), low, along, across, upright)) return undefined;
     const sides = { u: along, v: upright };
-    const onto = loweredPath(this.sectionWorld, sides, section.path());
-    const most = Math.max(raise, raiseInSection(this.sectionWorld.obstacles, sides, onto));
-    return { section: () => onto, plan, upright, raise: most };
+    const onto = once(() => loweredPath(this.sectionWorld, sides, section.path()));
+    const most = (): number => Math.max(raise, raiseInSection(this.sectionWorld.obstacles, sides, onto()));
+    return { section: onto, plan, upright, raise: most };
   }
 
   private planAt(

@@ -1,8 +1,8 @@
 import type { PieceSize } from '../measures/piece';
 import { widestClearance, type Part } from './chain';
-import { partsByNeed } from './partsByNeed';
+import { partsByNeed, type Wanted } from './partsByNeed';
 import type { PreparedReading, PreparedRoute } from './preparedRoute';
-import { routeParts, type JointsAsked } from './routeParts';
+import { partsAlone, routeParts, withJoints, type JointsAsked } from './routeParts';
 import type { BookPiece, StageBook } from './stageBook';
 
 /** A reading as measured, with what stands close solved together as far as was needed. */
@@ -34,17 +34,18 @@ export function casesOf(
   allowance: number,
 ): CasesOfPiece {
   const jointly = route.readings.some(hasJoints);
+  const laid = new LaidOut(piece, book);
   const solved = jointly ? { enough: allowance } : undefined;
   const worstWith = (joints?: JointsAsked): Part[][] =>
-    route.readings.map(({ worst }) => routeParts(worst, piece, book, 'worst', joints));
+    route.readings.map((reading) => laid.parts(reading, 'worst', joints));
   const enough = (parts: readonly Part[][]): boolean =>
     parts.every((one) => widestClearance(one, 'free') >= allowance);
-  const leavesAllowance = ({ worst }: PreparedReading): boolean =>
-    widestClearance(routeParts(worst, piece, book, 'worst', solved), 'free') >= allowance;
+  const leavesAllowance = (reading: PreparedReading): boolean =>
+    widestClearance(laid.parts(reading, 'worst', solved), 'free') >= allowance;
 
-  const alone = widestReading(route, piece, book);
+  const alone = widestReading(route, laid);
   const measured =
-    jointly && alone.widest < allowance ? solvedTogether(route, piece, book, allowance, alone) : alone;
+    jointly && alone.widest < allowance ? solvedTogether(route, laid, allowance, alone) : alone;
   if (measured.widest < allowance) {
     let worst: Part[][] | undefined;
     return { measured, worst: () => (worst ??= worstWith()), leavesAllowance };
@@ -57,14 +58,45 @@ export function casesOf(
   // On winding treads nothing is better than tight, whatever the tape leaves.
   const mayGo = route.steps.every(({ caps }) => caps.length === 0);
   const worst =
-    enough(asOne) || !mayGo
-      ? asOne
-      : route.readings.map(({ worst: plans }) => partsByNeed(plans, piece, book, 'worst', wanted));
+    enough(asOne) || !mayGo ? asOne : route.readings.map((reading) => laid.byNeed(reading, 'worst', wanted));
   return {
-    measured: solvedTogether(route, piece, book, allowance, measured),
+    measured: solvedTogether(route, laid, allowance, measured),
     worst: () => worst,
     leavesAllowance,
   };
+}
+
+/** The parts of a route's readings for one piece: those by themselves are laid out once, whatever is added to them. */
+class LaidOut {
+  private readonly alone = {
+    worst: new Map<PreparedReading, readonly Part[]>(),
+    measured: new Map<PreparedReading, readonly Part[]>(),
+  };
+
+  constructor(
+    private readonly piece: BookPiece,
+    private readonly book: StageBook,
+  ) {}
+
+  parts(reading: PreparedReading, tapeCase: 'worst' | 'measured', joints: JointsAsked): Part[] {
+    const alone = this.aloneOf(reading, tapeCase);
+    return joints
+      ? withJoints(alone, reading[tapeCase], this.piece, this.book, tapeCase, joints)
+      : [...alone];
+  }
+
+  /** @see partsByNeed */
+  byNeed(reading: PreparedReading, tapeCase: 'worst' | 'measured', wanted: Wanted): Part[] {
+    const alone = this.aloneOf(reading, tapeCase);
+    return partsByNeed(alone, reading[tapeCase], this.piece, this.book, tapeCase, wanted);
+  }
+
+  private aloneOf(reading: PreparedReading, tapeCase: 'worst' | 'measured'): readonly Part[] {
+    const { [tapeCase]: known } = this.alone;
+    let alone = known.get(reading);
+    if (!alone) known.set(reading, (alone = partsAlone(reading[tapeCase], this.piece, this.book, tapeCase)));
+    return alone;
+  }
 }
 
 const hasJoints = ({ measured, worst }: PreparedReading): boolean =>
@@ -75,14 +107,13 @@ const hasJoints = ({ measured, worst }: PreparedReading): boolean =>
 /** The measured case with what stands close solved together, where that leaves more. */
 function solvedTogether(
   route: PreparedRoute,
-  piece: BookPiece,
-  book: StageBook,
+  laid: LaidOut,
   allowance: number,
   alone: MeasuredCase,
 ): MeasuredCase {
   // Not where something else leaves as little.
-  if (widestReading(route, piece, book, 'supposed').widest <= alone.widest) return alone;
-  const asked = wider(alone, widestReading(route, piece, book, { enough: 0 }));
+  if (widestReading(route, laid, 'supposed').widest <= alone.widest) return alone;
+  const asked = wider(alone, widestReading(route, laid, { enough: 0 }));
   if (asked.widest >= allowance) return asked;
   const wanted = {
     least: Math.max(0, asked.widest),
@@ -92,21 +123,15 @@ function solvedTogether(
   } as const;
   return wider(
     asked,
-    widestOf(route, ({ measured: plans }) => partsByNeed(plans, piece, book, 'measured', wanted)),
+    widestOf(route, (reading) => laid.byNeed(reading, 'measured', wanted)),
   );
 }
 
 const wider = (one: MeasuredCase, other: MeasuredCase): MeasuredCase =>
   other.widest > one.widest ? other : one;
 
-function widestReading(
-  route: PreparedRoute,
-  piece: BookPiece,
-  book: StageBook,
-  joints?: JointsAsked,
-): MeasuredCase {
-  return widestOf(route, ({ measured }) => routeParts(measured, piece, book, 'measured', joints));
-}
+const widestReading = (route: PreparedRoute, laid: LaidOut, joints?: JointsAsked): MeasuredCase =>
+  widestOf(route, (reading) => laid.parts(reading, 'measured', joints));
 
 function widestOf(route: PreparedRoute, partsOf: (reading: PreparedReading) => Part[]): MeasuredCase {
   let best: MeasuredCase = { reading: undefined, parts: [], widest: -Infinity };

@@ -1,6 +1,6 @@
 import { bestChain, widestClearance, type Part, type Passable } from './chain';
 import type { PartPlan } from './partPlan';
-import { routeParts, supposedIn, type BlocksAsked } from './routeParts';
+import { supposedIn, withBlocks, withJoints, type BlocksAsked } from './routeParts';
 import type { BookPiece, StageBook } from './stageBook';
 import type { TapeCase } from './tapeCase';
 import type { BlockToSolve } from './tapedBlock';
@@ -19,8 +19,10 @@ export interface Wanted {
  * The parts of a route with what stands close solved together as far as some chain needs it: blocks that take long to
  * solve are supposed to pass in any way, and those on which the best chain then rests are solved, until it rests on
  * none that is not, or no chain is left that would do.
+ * @param alone the parts of these plans by themselves
  */
 export function partsByNeed(
+  alone: readonly Part[],
   plans: readonly PartPlan[],
   piece: BookPiece,
   book: StageBook,
@@ -28,11 +30,10 @@ export function partsByNeed(
   { least, enough, allowance, which }: Wanted,
 ): Part[] {
   const solved = new Map<BlockToSolve, Set<number>>();
-  const parts = (others: BlocksAsked['others']): Part[] =>
-    routeParts(plans, piece, book, tapeCase, {
-      enough: least,
-      blocks: { solved, others, least, enough },
-    });
+  const supposed: BlocksAsked['supposed'] = new Map();
+  const others = withJoints(alone, plans, piece, book, tapeCase, { enough: least });
+  const parts = (rest: BlocksAsked['others']): Part[] =>
+    withBlocks(others, plans, piece, book, tapeCase, { solved, others: rest, least, enough, supposed });
   for (;;) {
     const hopeful = parts('supposed');
     const widest = widestClearance(hopeful, which);

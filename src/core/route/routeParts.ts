@@ -1,13 +1,12 @@
 import type { PieceSize } from '../measures/piece';
 import { ALL_HOLDS, holdAt, poseOfHold, sizesOfHold } from '../motion/hold';
 import { clearSquareToPitch } from '../stages/flight/flight';
-import { betweenSides, underHeadroom } from '../stages/flight/flightPassages';
 import type { Part, PlaceLimit, RoomBeside } from './chain';
 import type { LimitCause } from './limitCause';
 import { diagonalClearance, poseChanges } from './poseChange';
 import { jointPassages, blockPassages } from './jointPassages';
 import { shortFlightWays } from './shortFlightWays';
-import type { PartPlan, PassageSource, PassageSources, PlannedLimit } from './partPlan';
+import type { PartPlan, PassageSource, PassageSources, PlannedJoint, PlannedLimit } from './partPlan';
 import type { BlockToSolve } from './tapedBlock';
 import {
   raisedBy,
@@ -19,7 +18,8 @@ import {
   type StageBook,
 } from './stageBook';
 import { tapedMeasures, type TapeCase } from './tapeCase';
-import { closestAt, NOWHERE_CLOSEST } from '../motion/closest';
+import { shownGiven } from '../measures/shown';
+import { closestAt, closestAtFigure, NOWHERE_CLOSEST } from '../motion/closest';
 
 /**
  * The parts of a route for one piece, in the tape case for which they were planned.
@@ -32,6 +32,17 @@ export function routeParts(
   book: StageBook,
   tapeCase: TapeCase,
   joints?: JointsAsked,
+): Part[] {
+  const alone = partsAlone(plans, piece, book, tapeCase);
+  return joints ? withJoints(alone, plans, piece, book, tapeCase, joints) : alone;
+}
+
+/** The parts of a route by themselves: what stands close is not solved together. */
+export function partsAlone(
+  plans: readonly PartPlan[],
+  piece: BookPiece,
+  book: StageBook,
+  tapeCase: TapeCase,
 ): Part[] {
   const size = piece.taped[tapeCase];
   const places = plans.map((plan) => placeOf(plan, piece, book, tapeCase));
@@ -48,40 +59,79 @@ export function routeParts(
       leanAfter: k + 1 === plans.length ? undefined : (places[k + 1]?.roomBefore ?? null),
       limitsBefore: plan.limitsBefore.map((limit) => limitFor(limit, size)),
       limitsAfter: plan.limitsAfter.map((limit) => limitFor(limit, size)),
-      joints: plan.joints?.map(({ parts, sources, solved, block, short, pastDoor }) => ({
+      joints: plan.joints?.map(({ parts, sources, pastDoor }) => ({
         parts,
-        passages: [
-          ...sources
-            .flatMap((all) => fromSources(all, piece, book, tapeCase))
-            .map((passage) => (pastDoor === undefined ? passage : { ...passage, pastDoor })),
-          ...(joints && solved && solved.length > 0
-            ? joints === 'supposed'
-              ? ANY_WAY
-              : solved.flatMap((joint) => jointPassages(joint, piece, book, tapeCase, joints.enough))
-            : []),
-          ...(joints && short
-            ? joints === 'supposed'
-              ? ANY_WAY
-              : shortFlightWays(short, piece, book, tapeCase, joints.enough)
-            : []),
-          ...(joints && block
-            ? joints === 'supposed'
-              ? ANY_WAY
-              : ofBlock(block, piece, book, tapeCase, joints.blocks)
-            : []),
-        ],
+        passages: sources
+          .flatMap((all) => fromSources(all, piece, book, tapeCase))
+          .map((passage) => (pastDoor === undefined ? passage : { ...passage, pastDoor })),
       })),
     };
   });
 }
+
+/**
+ * The same parts with what stands close solved together, too.
+ * @param alone the parts of these plans by themselves, or with joints to which blocks are added
+ */
+export function withJoints(
+  alone: readonly Part[],
+  plans: readonly PartPlan[],
+  piece: BookPiece,
+  book: StageBook,
+  tapeCase: TapeCase,
+  joints: Exclude<JointsAsked, undefined>,
+): Part[] {
+  return withMore(alone, plans, ({ solved, short, block }) => [
+    ...(solved && solved.length > 0
+      ? joints === 'supposed'
+        ? ANY_WAY
+        : solved.flatMap((joint) => jointPassages(joint, piece, book, tapeCase, joints.enough))
+      : []),
+    ...(short
+      ? joints === 'supposed'
+        ? ANY_WAY
+        : shortFlightWays(short, piece, book, tapeCase, joints.enough)
+      : []),
+    ...(block && joints === 'supposed' ? ANY_WAY : []),
+  ]);
+}
+
+/** The same parts with blocks of rows, each as far as it is asked for. */
+export const withBlocks = (
+  others: readonly Part[],
+  plans: readonly PartPlan[],
+  piece: BookPiece,
+  book: StageBook,
+  tapeCase: TapeCase,
+  blocks: BlocksAsked,
+): Part[] =>
+  withMore(others, plans, ({ block }) => (block ? ofBlock(block, piece, book, tapeCase, blocks) : []));
+
+/** Parts with further passages through their joints; those of a part that gets none stay the same. */
+const withMore = (
+  parts: readonly Part[],
+  plans: readonly PartPlan[],
+  more: (joint: PlannedJoint) => readonly BookPassage[],
+): Part[] =>
+  parts.map((part, k) => {
+    const { joints } = part;
+    if (!joints || joints.length === 0) return part;
+    const planned = plans[k]?.joints ?? [];
+    return {
+      ...part,
+      joints: joints.map((joint, n) => {
+        const plan = planned[n];
+        const found = plan ? more(plan) : [];
+        return found.length === 0 ? joint : { ...joint, passages: [...joint.passages, ...found] };
+      }),
+    };
+  });
 
 /** Whether what stands close is solved together, or supposed to pass in any way: more it cannot leave. */
 export type JointsAsked =
   | {
       /** With less clearance [mm a side] it need not be looked at to the end. */
       readonly enough: number;
-      /** How blocks of rows are taken that take long to solve; not at all when absent. */
-      readonly blocks?: BlocksAsked;
     }
   | 'supposed'
   | undefined;
@@ -96,6 +146,8 @@ export interface BlocksAsked {
   /** Clearances [mm a side] between which they are looked for. */
   readonly least: number;
   readonly enough: number;
+  /** What a block is supposed to let pass, once it has been asked for. */
+  readonly supposed: Map<BlockToSolve, readonly BookPassage[]>;
 }
 
 function ofBlock(
@@ -103,15 +155,16 @@ function ofBlock(
   piece: BookPiece,
   book: StageBook,
   tapeCase: TapeCase,
-  asked: BlocksAsked | undefined,
+  asked: BlocksAsked,
 ): readonly BookPassage[] {
-  if (!asked) return [];
   const holds = asked.solved.get(block);
   const found = holds
     ? [...holds].flatMap((from) => blockPassages(block, piece, book, tapeCase, { ...asked, from }))
     : [];
   if (asked.others === 'left out') return found;
-  return [...found, ...supposedOf(block, asked.enough).filter(({ from }) => holds?.has(from) !== true)];
+  let supposed = asked.supposed.get(block);
+  if (!supposed) asked.supposed.set(block, (supposed = supposedOf(block, asked.enough)));
+  return holds ? [...found, ...supposed.filter(({ from }) => !holds.has(from))] : supposed;
 }
 
 /** The block that is supposed to be passed so. */
@@ -275,7 +328,9 @@ function laidOnPitch(flight: BookStage, size: PieceSize, tape: number, tapeCase:
       clearance,
       atMost: Infinity,
       pose: hold[1] === 'L' ? ('tilted' as const) : poseOfHold(hold),
-      critical: byWidth ? betweenSides(width) : underHeadroom(height),
+      critical: byWidth
+        ? closestAtFigure(`between the sides of the flight, ${shownGiven(width)} mm apart`, 'sides')
+        : closestAtFigure(`under the headroom of ${shownGiven(height)} mm`, 'slope'),
     };
     return {
       from: index,

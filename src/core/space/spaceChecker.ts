@@ -36,14 +36,14 @@ export class SpaceChecker extends BoxGaps {
   private readonly m = new Float64Array(9);
   private readonly m0 = new Float64Array(9);
   private readonly m1 = new Float64Array(9);
-  private readonly queue = new Float64Array(SPAN * (2 * MOST_INTERVALS + 2));
-  private readonly active: Int32Array;
+  /** Made with the first move that is looked at: many a checker only looks at places. */
+  private queue = new Float64Array(0);
+  private active = new Int32Array(0);
   private readonly words: number;
 
   constructor(scene: readonly SceneBox[]) {
     super(scene);
     this.words = max(1, ceil(scene.length / 31));
-    this.active = new Int32Array(this.words * (2 * MOST_INTERVALS + 2));
   }
 
   /** Whether the piece touches nothing with its centre at x[o..o+2] and attitude x[o+3..o+6]. */
@@ -231,6 +231,10 @@ export class SpaceChecker extends BoxGaps {
    */
   moveFree(x: Float64Array, a: number, y: Float64Array, b: number): boolean {
     if (!isUnit(x, a + 3) || !isUnit(y, b + 3)) return false;
+    if (this.queue.length === 0) {
+      this.queue = new Float64Array(SPAN * (2 * MOST_INTERVALS + 2));
+      this.active = new Int32Array(this.words * (2 * MOST_INTERVALS + 2));
+    }
     const { queue, middle } = this;
     const dot = x[a + 3]! * y[b + 3]! + x[a + 4]! * y[b + 4]! + x[a + 5]! * y[b + 5]! + x[a + 6]! * y[b + 6]!;
     const sign = dot < 0 ? -1 : 1;

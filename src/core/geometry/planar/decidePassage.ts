@@ -1,3 +1,4 @@
+import { once } from '../../lists/once';
 import type { ConvexShape } from './convexShape';
 import { edgeFree } from './edgeFree';
 import { freeSlice, partAt, partsInBox, routeInSlice, type FreeSlice } from './freeSlice';
@@ -225,12 +226,6 @@ const anglesWithin = (angles: readonly number[], { from, to }: AngleLimits): num
     .map((angle) => from + mod(angle - from, Math.PI))
     .filter((angle) => angle <= to)
     .sort((a, b) => a - b);
-
-/** Worked out when it is first asked for. */
-function once<T>(make: () => T): () => T {
-  let known: T | undefined;
-  return () => (known ??= make());
-}
 
 const NOWHERE: ReadonlyMap<number, Point> = new Map();
 

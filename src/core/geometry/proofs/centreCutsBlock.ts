@@ -12,7 +12,8 @@ const CUTS_WORTH = 2.5;
  * Whether on one of these cuts the piece can have its centre in no attitude. Each cut must part where the piece
  * comes from from where it goes to, so that its centre has to cross it: then no motion passes.
  *
- * All cuts are looked at shortly first: one on which an attitude is found in which the piece stands is given up.
+ * All cuts are looked at shortly first, and in the attitudes in which pieces mostly stand: one on which an attitude is
+ * found in which the piece stands is given up.
  *
  * @param cells greatest number of cells of attitude for one cut
  * @returns true is a proof; false says nothing
@@ -28,7 +29,7 @@ export function centreCutsBlock(
   for (const cut of cuts) {
     const outcome = search.decide(cut, piece, FIRST_LOOK);
     if (outcome === 'stands nowhere') return true;
-    if (outcome === 'open') left.push(cut);
+    if (outcome === 'open' && !search.standsAsMostly(cut, piece)) left.push(cut);
   }
   let work = CUTS_WORTH * cells;
   for (const cut of left) {

@@ -68,6 +68,12 @@ const FIELDS = 9;
 /** Half a turn, after which a box looks alike. */
 const TURN = Math.PI;
 
+/** Attitudes that are looked at before all: leans on edge and flat, yaws in half a turn, tilts to a right angle, places of the cut. */
+const LIKELY_LEANS = [TURN / 2, 0] as const;
+const LIKELY_YAWS = 4;
+const LIKELY_TILTS = 18;
+const LIKELY_PLACES = [1, 0.5] as const;
+
 /** `stands nowhere` is a proof; `stands`: an attitude is known in which it stands; `open`: neither. */
 export type CutOutcome = 'stands nowhere' | 'stands' | 'open';
 
@@ -169,6 +175,24 @@ export class CentreOnCut {
       }
     }
     return 'stands nowhere';
+  }
+
+  /**
+   * Whether the box stands in an attitude in which pieces mostly do: square to the walls or turned by parts of a right
+   * angle, with two of its sides or on edge, at tilts from level to upright. Far fewer are looked at than cells.
+   */
+  standsAsMostly(cut: Cut, piece: PieceSize): boolean {
+    const yaws = this.profile === undefined ? LIKELY_YAWS : 2 * LIKELY_YAWS;
+    for (const lean of LIKELY_LEANS) {
+      for (let y = 0; y < yaws; y++) {
+        for (let t = 0; t <= LIKELY_TILTS; t++) {
+          this.turnTo(piece, (TURN * y) / LIKELY_YAWS, ((TURN / 2) * t) / LIKELY_TILTS, lean);
+          const high = abs(this.pz[0]!) + abs(this.pz[1]!) + abs(this.pz[2]!);
+          for (const place of LIKELY_PLACES) if (this.possible(cut, place, 0, 0, 0, high)) return true;
+        }
+      }
+    }
+    return false;
   }
 
   /** Half the piece's edges as they lie, in px, py, pz. */

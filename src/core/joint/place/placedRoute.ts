@@ -8,6 +8,7 @@ import { movedFrame, placedBox, placedFrame, placingOf, START, type Frame, type 
 import { isLanding, withLeastCeilings } from './rowContext';
 import { behindFace, openBox, THIN, type Solid, type SolidPart } from './solid';
 import { entryAt } from '../../lists/entryAt';
+import { once } from '../../lists/once';
 
 /** A solid of the scene, with the row that it belongs to: -1 before the first, the number of rows after the last. */
 export interface PlacedSolid {
@@ -142,8 +143,18 @@ export function placeRoute(given: readonly JointRow[], options: PlacingOptions =
   }
   const solids = settled(drafts, atMost);
   const own = open.map(({ box, owner }) => ({ box, row: entryAt(listed, owner).row }));
-  const crossings = crossingsOf(solids, [...outside, ...own]);
-  return { rows, solids, crosses: crossings.length > 0, crossings };
+  // A few rows that are solved as one space are placed often, and nobody asks it of them.
+  const crossings = once(() => crossingsOf(solids, [...outside, ...own]));
+  return {
+    rows,
+    solids,
+    get crosses() {
+      return crossings().length > 0;
+    },
+    get crossings() {
+      return crossings();
+    },
+  };
 }
 
 /** Whether a box stands in what a checker holds. */
