@@ -1,4 +1,5 @@
 import type { PieceSize } from '../measures/piece';
+import { entryAt } from '../lists/entryAt';
 import { widestClearance, type Part } from './chain';
 import { partsByNeed, type Wanted } from './partsByNeed';
 import type { PreparedReading, PreparedRoute } from './preparedRoute';
@@ -99,21 +100,35 @@ class LaidOut {
   }
 }
 
-const hasJoints = ({ measured, worst }: PreparedReading): boolean =>
-  [...measured, ...worst].some(({ joints }) =>
-    joints?.some(({ solved, block, short }) => block || short || (solved?.length ?? 0) > 0),
+/** Asked of the measured case first: the worst case need not have been laid out. */
+const hasJoints = (reading: PreparedReading): boolean =>
+  (['measured', 'worst'] as const).some((tapeCase) =>
+    reading[tapeCase].some(({ joints }) =>
+      joints?.some(({ solved, block, short }) => block || short || (solved?.length ?? 0) > 0),
+    ),
   );
 
-/** The measured case with what stands close solved together, where that leaves more. */
+/**
+ * The measured case with what stands close solved together, where that leaves more. A reading that would not leave more
+ * than what is known, whatever stands close, is not looked at.
+ */
 function solvedTogether(
   route: PreparedRoute,
   laid: LaidOut,
   allowance: number,
   alone: MeasuredCase,
 ): MeasuredCase {
-  // Not where something else leaves as little.
-  if (widestReading(route, laid, 'supposed').widest <= alone.widest) return alone;
-  const asked = wider(alone, widestReading(route, laid, { enough: 0 }));
+  const { readings } = route;
+  const atMost = readings.map((reading) =>
+    widestClearance(laid.parts(reading, 'measured', 'supposed'), 'any'),
+  );
+  const wider = (known: MeasuredCase, partsOf: (reading: PreparedReading) => Part[]): MeasuredCase =>
+    readings.reduce(
+      (best, reading, i) =>
+        entryAt(atMost, i) > best.widest ? widerOf(best, reading, partsOf(reading)) : best,
+      known,
+    );
+  const asked = wider(alone, (reading) => laid.parts(reading, 'measured', { enough: 0 }));
   if (asked.widest >= allowance) return asked;
   const wanted = {
     least: Math.max(0, asked.widest),
@@ -121,26 +136,21 @@ function solvedTogether(
     allowance,
     which: 'any',
   } as const;
-  return wider(
-    asked,
-    widestOf(route, (reading) => laid.byNeed(reading, 'measured', wanted)),
+  return wider(asked, (reading) => laid.byNeed(reading, 'measured', wanted));
+}
+
+/** The reading that leaves most, the first among equals, its rows by themselves. */
+function widestReading({ readings }: PreparedRoute, laid: LaidOut): MeasuredCase {
+  const none: MeasuredCase = { reading: undefined, parts: [], widest: -Infinity };
+  return readings.reduce(
+    (best, reading) => widerOf(best, reading, laid.parts(reading, 'measured', undefined)),
+    none,
   );
 }
 
-const wider = (one: MeasuredCase, other: MeasuredCase): MeasuredCase =>
-  other.widest > one.widest ? other : one;
-
-const widestReading = (route: PreparedRoute, laid: LaidOut, joints?: JointsAsked): MeasuredCase =>
-  widestOf(route, (reading) => laid.parts(reading, 'measured', joints));
-
-function widestOf(route: PreparedRoute, partsOf: (reading: PreparedReading) => Part[]): MeasuredCase {
-  let best: MeasuredCase = { reading: undefined, parts: [], widest: -Infinity };
-  for (const reading of route.readings) {
-    const parts = partsOf(reading);
-    const widest = widestClearance(parts, 'any');
-    if (best.parts.length === 0 || widest > best.widest) best = { reading, parts, widest };
-  }
-  return best;
+function widerOf(best: MeasuredCase, reading: PreparedReading, parts: readonly Part[]): MeasuredCase {
+  const widest = widestClearance(parts, 'any');
+  return best.parts.length === 0 || widest > best.widest ? { reading, parts, widest } : best;
 }
 
 /** Clearance [mm a side] with the tape, and what is not measured, against the piece. */

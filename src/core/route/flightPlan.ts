@@ -7,9 +7,9 @@ import { endOf, type FlightEnd } from './flightEnd';
 import { stairJoints, turnBeyond } from './jointPlan';
 import { lineLength, shortJoints } from './landingBesideFlights';
 import { alone, type PartPlan, type PassageSource, type PassageSources, type PlannedLimit } from './partPlan';
-import { bareFlight, type LooseMeasures, type Planning } from './planning';
+import { bareFlight, type Planning } from './planning';
 import { standsAlone, type ReadRow } from './reading';
-import type { BookStage } from './stageBook';
+import type { BookStage, LooseMeasures } from './stageBook';
 import { straightLength } from './wayLength';
 
 /** Risers of the longest flight that is counted through; with more it is longer than any piece. */

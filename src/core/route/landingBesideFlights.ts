@@ -1,10 +1,10 @@
 import { ceilingOverLanding } from '../geometry/landingModel';
 import { entryAt } from '../lists/entryAt';
 import type { PartPlan, PlannedJoint } from './partPlan';
-import type { LooseMeasures, Planning } from './planning';
+import type { Planning } from './planning';
 import { isLanding } from './reading';
 import { shortFlightJoints, type JointBegins } from './shortFlights';
-import type { BookStage } from './stageBook';
+import type { BookStage, LooseMeasures } from './stageBook';
 import type { TapeCase } from './tapeCase';
 
 /** The joints of landing i with short flights beside it that begin with a given part; none where there is no landing. */

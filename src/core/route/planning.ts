@@ -1,7 +1,6 @@
 import type { StageName } from '../stages/kinds';
-import type { PlacedMeasures } from '../stages/solvers';
 import type { Reading } from './reading';
-import type { BookStage } from './stageBook';
+import type { BookStage, LooseMeasures } from './stageBook';
 import type { TapeCase } from './tapeCase';
 
 /** What a plan is made with. */
@@ -19,9 +18,6 @@ export interface Planning {
 
 /** How rows that stand close are taken: as one space, or each by itself with room for everything beside it. */
 export type CloseRows = 'as one space' | 'by themselves';
-
-/** Measures of which some may be undefined: those are not there. */
-export type LooseMeasures = { readonly [Name in keyof PlacedMeasures]: PlacedMeasures[Name] | undefined };
 
 /** A flight without its ends. */
 export function bareFlight({ lookUp }: Planning, { measures }: BookStage): BookStage {

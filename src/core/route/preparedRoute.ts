@@ -10,11 +10,12 @@ import type { Cap } from './cap';
 import { armOf, levelArm, ownLength } from './arms';
 import { asFlightRow, endBeside, readingsOf, type Reading } from './reading';
 import { routePlan } from './routePlan';
-import type { CloseRows, LooseMeasures } from './planning';
+import type { CloseRows } from './planning';
 import type { PartPlan } from './partPlan';
-import type { BookStage, StageBook } from './stageBook';
+import { stageKey, type BookStage, type LooseMeasures, type StageBook } from './stageBook';
 import { stageShortfall } from './stageShortfall';
 import { entryAt } from '../lists/entryAt';
+import { once } from '../lists/once';
 
 /** One step of a route, ready to be judged. */
 export interface PreparedStep {
@@ -32,7 +33,7 @@ export interface PreparedStep {
   readonly open: readonly MeasureName[];
 }
 
-/** One way to read a route, laid out in parts. */
+/** One way to read a route, laid out in parts once they are asked for: what does not pass as measured needs no worst case. */
 export interface PreparedReading {
   readonly reading: Reading;
   /** The parts with the tape, and what is not measured, against the piece; and as measured. */
@@ -46,7 +47,7 @@ export interface PreparedRoute {
   readonly steps: readonly PreparedStep[];
   /** Every way in which the survey can be read: what goes has to go in each. */
   readonly readings: readonly PreparedReading[];
-  /** All that was looked up in the book, each once. */
+  /** All that has been looked up in the book so far, each once. */
   readonly stages: readonly BookStage[];
 }
 
@@ -62,11 +63,9 @@ export function prepareRoute(
   const ordered = inStepOrder(rows);
   const known = new Map<string, BookStage>();
   const lookUp = (stage: StageName, loose: LooseMeasures): BookStage => {
-    const there = Object.entries(loose).filter(([, value]) => value !== undefined);
-    const measures: PlacedMeasures = Object.fromEntries(there);
-    const key = stage + JSON.stringify(measures);
+    const key = stageKey(stage, loose);
     let found = known.get(key);
-    if (!found) known.set(key, (found = book.stageOf(stage, measures)));
+    if (!found) known.set(key, (found = book.stageOf(stage, thoseThere(loose))));
     return found;
   };
   const faults = new Map(routeFaults(ordered, book.tape).map(({ at, fault }) => [at, faultWords(fault)]));
@@ -96,9 +95,31 @@ export function prepareRoute(
         lookUp,
         close,
       });
-    return { reading, worst: planIn('worst'), measured: planIn('measured') };
+    const [worst, measured] = [once(() => planIn('worst')), once(() => planIn('measured'))];
+    return {
+      reading,
+      get worst() {
+        return worst();
+      },
+      get measured() {
+        return measured();
+      },
+    };
   });
-  return { survey: rows[0]?.survey ?? '', steps, readings: planned, stages: [...known.values()] };
+  return {
+    survey: rows[0]?.survey ?? '',
+    steps,
+    readings: planned,
+    get stages() {
+      return [...known.values()];
+    },
+  };
+}
+
+/** The measures that are there. */
+function thoseThere(loose: LooseMeasures): PlacedMeasures {
+  const there = Object.entries(loose).filter(([, value]) => value !== undefined);
+  return Object.fromEntries(there);
 }
 
 /** Optional measures of a row that were not taken and that the route is judged by. */

@@ -135,6 +135,21 @@ const knownJoints = new Remembered<BookPassage[]>(MOST_JOINTS);
 const knownSearched = new Remembered<StageCase>(MOST_SEARCHED);
 const knownMotions = new Remembered<readonly FoundPassage[]>(MOST_MOTIONS);
 
+/** Measures of which some may be undefined: those are not there. */
+export type LooseMeasures = { readonly [Name in keyof PlacedMeasures]: PlacedMeasures[Name] | undefined };
+
+/** A stage with its measures as text: equal for equal ones. */
+export function stageKey(stage: StageName, measures: LooseMeasures): string {
+  let key: string = stage;
+  for (const name of spatialMeasures(stage)) key += `|${measures[name] ?? ''}`;
+  if (measures.footOnLanding) key += '|foot';
+  if (measures.headOnLanding) key += '|head';
+  if (measures.endsOpen) key += '|open';
+  if (measures.noTreads) key += '|no treads';
+  if (measures.approachWidth !== undefined) key += `|approach ${measures.approachWidth}`;
+  return key;
+}
+
 /**
  * Opens a book for one tape [mm].
  * @param landingWork places a search on a landing or a winder may look at for one padding; 0: no search
@@ -147,13 +162,7 @@ export function stageBook(tape: number, landingWork = SEARCH_WORK): StageBook {
     tape,
     landingWork,
     stageOf(stage, measures) {
-      let key: string = stage;
-      for (const name of spatialMeasures(stage)) key += `|${measures[name] ?? ''}`;
-      if (measures.footOnLanding) key += '|foot';
-      if (measures.headOnLanding) key += '|head';
-      if (measures.endsOpen) key += '|open';
-      if (measures.noTreads) key += '|no treads';
-      if (measures.approachWidth !== undefined) key += `|approach ${measures.approachWidth}`;
+      const key = stageKey(stage, measures);
       let entry = stages.get(key);
       if (!entry) {
         entry = {
