@@ -7,6 +7,7 @@ import {
   type PlanarWorld,
   type Point,
 } from '../geometry/planar/planarWorld';
+import { Lately } from '../lists/lately';
 import { once } from '../lists/once';
 import { THINNEST, type PieceSize } from '../measures/piece';
 import { attitudeInPlan } from '../motion/attitude';
@@ -52,7 +53,12 @@ export function levelledJoint(
 ): JointPassage[] | undefined {
   const made = stairAndLevel(block.rows);
   if (made === undefined) return undefined;
-  const joined = new Levelled(block, piece.length + 2 * AMPLE, made.order, made.straightRows);
+  const longest = piece.length + 2 * AMPLE;
+  const joined = JOINED.get(
+    block,
+    longest,
+    () => new Levelled(block, longest, made.order, made.straightRows),
+  );
   const passages: JointPassage[] = [];
   for (const hold of ALL_HOLDS) {
     const { along, across, upright } = sizesOfHold(piece, hold);
@@ -255,3 +261,6 @@ class Levelled extends StairBlock {
     return this.drawn(keys, padding - ROUNDING);
   }
 }
+
+/** Blocks looked at lately: one is asked for each way of being held in turn. */
+const JOINED = new Lately<JointBlock, Levelled>(32);

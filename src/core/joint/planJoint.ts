@@ -5,6 +5,7 @@ import {
   type PlanarRegion,
   type PlanarWorld,
 } from '../geometry/planar/planarWorld';
+import { Lately } from '../lists/lately';
 import type { PieceSize, Pose } from '../measures/piece';
 import { motionInPlan, type TurnedHold } from '../motion/attitude';
 import { CROSSED, ALL_HOLDS, poseOfHold, sizesOfHold, type Hold } from '../motion/hold';
@@ -56,13 +57,7 @@ export function planJoint(
 ): JointPassage[] | undefined {
   if (block.rows.length === 0 || block.rows.some(({ stage }) => !isLevel(stage))) return undefined;
   const longest = piece.length + 2 * AMPLE;
-  const placed = placeBlock(block, longest);
-  const sections = placed.placed.rows.flatMap(({ entrySection, exitSection }) =>
-    exitSection ? [entrySection, exitSection] : [entrySection],
-  );
-  const narrowest = Math.min(...sections.map(({ width }) => width));
-  const lowest = Math.min(...sections.map(({ height }) => height));
-  const plan = new BlockPlan(block, placed, lowest);
+  const { plan, narrowest, lowest } = PLANS.get(block, longest, () => planOfBlock(block, longest));
   const passages: JointPassage[] = [];
   const best = new Map<string, number>();
   for (const carried of carriedWays(piece, narrowest, lowest)) {
@@ -94,6 +89,17 @@ export function planJoint(
     }
   }
   return passages;
+}
+
+/** A block in plan, with the narrowest and the lowest of it [mm]. */
+function planOfBlock(block: JointBlock, longest: number) {
+  const placed = placeBlock(block, longest);
+  const sections = placed.placed.rows.flatMap(({ entrySection, exitSection }) =>
+    exitSection ? [entrySection, exitSection] : [entrySection],
+  );
+  const narrowest = Math.min(...sections.map(({ width }) => width));
+  const lowest = Math.min(...sections.map(({ height }) => height));
+  return { plan: new BlockPlan(block, placed, lowest), narrowest, lowest };
 }
 
 /** Level in each way of being held, then turned out of level until it just clears the lowest head. */
@@ -238,3 +244,6 @@ const forward = ({ at: [x, y], heading }: Frame, by: number): [number, number] =
   x + Math.cos(heading) * by,
   y + Math.sin(heading) * by,
 ];
+
+/** Blocks looked at lately: one is asked for each way of being held in turn. */
+const PLANS = new Lately<JointBlock, ReturnType<typeof planOfBlock>>(32);

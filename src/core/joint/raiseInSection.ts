@@ -42,33 +42,56 @@ export function plumbGap(polygon: ConvexPolygon, obstacles: readonly ConvexPolyg
   const [from, to] = spanOf(polygon);
   let least = Infinity;
   for (const obstacle of obstacles) {
-    const [low, high] = spanOf(obstacle);
+    const [low, high] = knownSpan(obstacle);
     if (high < from || low > to) continue;
-    const xs = [...polygon, ...obstacle]
-      .map(([x]) => x)
-      .filter((x) => x >= Math.max(from, low) && x <= Math.min(to, high));
-    for (const x of xs) {
-      const gap = heightsAt(polygon, x)[0] - heightsAt(obstacle, x)[1];
-      if (gap > -TOUCHES) least = Math.min(least, Math.max(0, gap));
+    const left = Math.max(from, low);
+    const right = Math.min(to, high);
+    for (const corners of [polygon, obstacle]) {
+      for (const [x] of corners) {
+        if (x < left || x > right) continue;
+        const gap = lowestAt(polygon, x) - highestAt(obstacle, x);
+        if (gap > -TOUCHES) least = Math.min(least, Math.max(0, gap));
+      }
     }
   }
   return least;
 }
 
-function spanOf(polygon: ConvexPolygon): [number, number] {
-  const xs = polygon.map(([x]) => x);
-  return [Math.min(...xs), Math.max(...xs)];
+type Span = readonly [least: number, most: number];
+
+function spanOf(polygon: ConvexPolygon): Span {
+  let [least, most] = [Infinity, -Infinity];
+  for (const [x] of polygon) {
+    least = Math.min(least, x);
+    most = Math.max(most, x);
+  }
+  return [least, most];
 }
 
-/** Between which heights a polygon is at some x within its span. */
-function heightsAt(polygon: ConvexPolygon, x: number): [number, number] {
-  let [low, high] = [Infinity, -Infinity];
-  polygon.forEach((p, k) => {
-    const q = polygon[(k + 1) % polygon.length] ?? p;
-    if (x < Math.min(p[0], q[0]) || x > Math.max(p[0], q[0])) return;
-    const ys = p[0] === q[0] ? [p[1], q[1]] : [p[1] + ((q[1] - p[1]) * (x - p[0])) / (q[0] - p[0])];
-    low = Math.min(low, ...ys);
-    high = Math.max(high, ...ys);
-  });
-  return [low, high];
+/** Of what stands still: it is asked at every step of a path. */
+const SPANS = new WeakMap<ConvexPolygon, Span>();
+
+function knownSpan(obstacle: ConvexPolygon): Span {
+  let span = SPANS.get(obstacle);
+  if (!span) SPANS.set(obstacle, (span = spanOf(obstacle)));
+  return span;
+}
+
+/** How low a polygon reaches at some x within its span. */
+const lowestAt = (polygon: ConvexPolygon, x: number): number => -heightAt(polygon, x, -1);
+/** How high it reaches there. */
+const highestAt = (polygon: ConvexPolygon, x: number): number => heightAt(polygon, x, 1);
+
+/** The greatest height at some x, each multiplied by a sign. */
+function heightAt(polygon: ConvexPolygon, x: number, sign: 1 | -1): number {
+  let most = -Infinity;
+  let p = polygon[polygon.length - 1];
+  for (const q of polygon) {
+    if (p && x >= Math.min(p[0], q[0]) && x <= Math.max(p[0], q[0])) {
+      if (p[0] === q[0]) most = Math.max(most, sign * p[1], sign * q[1]);
+      else most = Math.max(most, sign * (p[1] + ((q[1] - p[1]) * (x - p[0])) / (q[0] - p[0])));
+    }
+    p = q;
+  }
+  return most;
 }

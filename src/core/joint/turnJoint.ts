@@ -1,3 +1,4 @@
+import { Lately } from '../lists/lately';
 import type { PieceSize } from '../measures/piece';
 import type { KeyAttitude } from '../space/motion';
 import { stairTurnMotion } from '../stages/stairTurn/stairTurnMotion';
@@ -31,8 +32,11 @@ export function turnJoint(
   const made = stairAndLevel(block.rows);
   if (made === undefined || made.straightRows !== 1) return undefined;
   if ((made.order === 'stair first' ? block.before : block.after) !== 'straight') return undefined;
-  const stood = new StairBlock(block, piece.length + 2 * AMPLE, made.order, made.straightRows);
-  const seen = planOf(stood);
+  const longest = piece.length + 2 * AMPLE;
+  const { stood, seen } = SEEN.get(block, longest, () => {
+    const standing = new StairBlock(block, longest, made.order, made.straightRows);
+    return { stood: standing, seen: planOf(standing) };
+  });
   if (!seen) return undefined;
   const { placing } = seen;
   const plan: StairTurnPlan = short ? { ...seen.plan, short } : seen.plan;
@@ -72,7 +76,15 @@ export function turnJoint(
 }
 
 /** The turn as its family sees it, and how that stands in the block. */
-function planOf(stood: StairBlock): { readonly plan: StairTurnPlan; readonly placing: Placing } | undefined {
+interface SeenTurn {
+  readonly plan: StairTurnPlan;
+  readonly placing: Placing;
+}
+
+/** Blocks looked at lately: one is asked for each way of being held in turn. */
+const SEEN = new Lately<JointBlock, { readonly stood: StairBlock; readonly seen: SeenTurn | undefined }>(32);
+
+function planOf(stood: StairBlock): SeenTurn | undefined {
   const [flight] = stood.stair;
   const [turning, ...beyond] = stood.level;
   if (!flight || flight.joint.stage !== 'flight' || !turning) return undefined;

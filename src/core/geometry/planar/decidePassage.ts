@@ -1,9 +1,10 @@
 import { once } from '../../lists/once';
+import { sides } from '../../lists/pairs';
 import type { ConvexShape } from './convexShape';
 import { edgeFree } from './edgeFree';
 import { freeSlice, partAt, partsInBox, routeInSlice, type FreeSlice } from './freeSlice';
 import { grownAt, grownByAll, grownBySome, prepareObstacle, type PreparedObstacle } from './grownObstacle';
-import type { PlanarBox, PlanarPlace, PlanarRegion, PlanarWorld, Point } from './planarWorld';
+import type { ConvexPolygon, PlanarBox, PlanarPlace, PlanarRegion, PlanarWorld, Point } from './planarWorld';
 
 /** Whether a rectangle passes from one region to another, with what shows it. */
 export type PassageDecision = (
@@ -109,7 +110,7 @@ export function decidePassage(
 ): PassageDecision {
   const hp = p / 2;
   const hq = q / 2;
-  const obstacles = world.obstacles.map(prepareObstacle);
+  const obstacles = outermost(world.obstacles).map(prepareObstacle);
   let work = 0;
 
   const cut = (grow: (o: PreparedObstacle) => ConvexShape | undefined): FreeSlice => {
@@ -213,6 +214,18 @@ export function decidePassage(
     }
   }
 }
+
+/** Those obstacles that lie within no other: what meets one of these meets the other too. */
+const outermost = (obstacles: readonly ConvexPolygon[]): ConvexPolygon[] =>
+  obstacles.filter(
+    (one, i) =>
+      !obstacles.some((other, j) => i !== j && liesIn(one, other) && (j < i || !liesIn(other, one))),
+  );
+
+const liesIn = (one: ConvexPolygon, other: ConvexPolygon): boolean =>
+  sides(other).every(([[ax, ay], [bx, by]]) =>
+    one.every(([x, y]) => (bx - ax) * (y - ay) - (by - ay) * (x - ax) >= 0),
+  );
 
 /** Angles [rad] between which a rectangle may be turned: `from` to `to`, less than half a turn. */
 export interface AngleLimits {

@@ -24,9 +24,10 @@ const TOUCH = 1e-9;
 const OUTSIDE = 1 + 1e-6;
 
 // Working numbers, used again by every slice, so that slices cost little garbage.
-let yA = new Float64Array(64);
-let yB = new Float64Array(64);
-let owner = new Int32Array(64);
+// Two lines a shape, and two of the box.
+let yA = new Float64Array(66);
+let yB = new Float64Array(66);
+let owner = new Int32Array(66);
 let lowAt = new Int32Array(32);
 let upAt = new Int32Array(32);
 let mid = new Float64Array(32);
