@@ -18,6 +18,8 @@ import type { BookPassage, BookPiece, StageBook } from './stageBook';
 import { verdictRank, type Verdict } from './verdict';
 import { TIGHT_WORDS, type Tightness } from './verdictClass';
 import { entryAt } from '../lists/entryAt';
+import { Lately } from '../lists/lately';
+import { once } from '../lists/once';
 import { present } from '../lists/present';
 
 /** What is said of one step, on the best chain of the whole route. */
@@ -87,6 +89,21 @@ export function judgeRoute(
   allowance: number,
 ): RouteCase {
   const piece = book.pieceOf(size);
+  const judge = (): Kept => ({ book, found: caseOf(route, piece, book, allowance) });
+  const known = JUDGED.get(route, `${piece.id}|${allowance}`, judge);
+  return (known.book === book ? known : judge()).found;
+}
+
+/** A case with the book in which it was judged. */
+interface Kept {
+  readonly book: StageBook;
+  readonly found: RouteCase;
+}
+
+/** Of the routes asked for lately: what is shown of one is judged, told move by move and drawn, one after the other. */
+const JUDGED = new Lately<PreparedRoute, Kept>(4);
+
+function caseOf(route: PreparedRoute, piece: BookPiece, book: StageBook, allowance: number): RouteCase {
   const { steps } = route;
   const complete = steps.length > 0 && steps.every((step) => step.problem === undefined);
   const { measured, worst, leavesAllowance } = casesOf(route, piece, book, allowance);
@@ -110,9 +127,9 @@ export function judgeRoute(
   // The widest motion's, whatever its raise; the one that is carried may leave less.
   const finding: RouteFinding = { verdict, clearance: complete ? shown : undefined };
 
-  let briefly: RouteJudgement | undefined;
-  const judge = (detail?: 'every step'): RouteJudgement =>
-    detail ? judgeSteps(detail) : (briefly ??= judgeSteps());
+  const briefly = once(() => judgeSteps());
+  const fully = once(() => judgeSteps('every step'));
+  const judge = (detail?: 'every step'): RouteJudgement => (detail ? fully() : briefly());
   const judgeSteps = (detail?: 'every step'): RouteJudgement => {
     if (steps.length === 0) {
       const reason = 'the route has no steps';

@@ -1,4 +1,5 @@
 import type { JointRow } from '../joint/jointRow';
+import { Remembered } from '../lists/remembered';
 import { walkRoute, type RouteWalk, type WalkStep } from '../joint/walk/walkRoute';
 import type { PieceSize } from '../measures/piece';
 import { holdAt } from '../motion/hold';
@@ -85,9 +86,26 @@ const SHARES_DRAWN = [0.7, 0.4, 0.2, 0.1] as const;
  * not measured is supposed where it does not matter (`supposed`).
  * @returns its padding, for which it is free; `notDrawn` in it names what could not be drawn
  */
-export function routeMotion(chain: JudgedChain, size: PieceSize): RouteWalk & { readonly clearance: number } {
+export function routeMotion(chain: JudgedChain, size: PieceSize): RouteMotion {
   const rows = jointRows(chain.reading, size);
   const steps = walkSteps(chain.steps);
+  const { length, breadth, thickness } = size;
+  const key = JSON.stringify([rows, steps, [length, breadth, thickness], chain.clearance]);
+  return MOTIONS.get(key, () => drawnMotion(chain, size, rows, steps));
+}
+
+/** The motion of a chain with the clearance [mm a side] that the chain leaves. */
+type RouteMotion = RouteWalk & { readonly clearance: number };
+
+/** Motions drawn lately: the carry is told and drawn, and a few pieces are looked at in turn. Each hangs on its key alone. */
+const MOTIONS = new Remembered<RouteMotion>(12);
+
+function drawnMotion(
+  chain: JudgedChain,
+  size: PieceSize,
+  rows: readonly JointRow[],
+  steps: readonly WalkStep[],
+): RouteMotion {
   const most = Math.min(chain.clearance, AMPLE) - DRAWN_LESS;
   const drawn = (padding: number): RouteWalk => walkRoute(rows, steps, size, padding);
   const widest = drawn(most);
