@@ -62,7 +62,7 @@ describe('one measure of one place', () => {
     ['depth', 'half landing', /from the edge of the first step/, /from above/],
     ['length', 'room', /^How long is P\?$/, /along its length/],
     ['length', 'passage', /from one end to the other/, /along its length/],
-    ['rise', 'ramp', /rise in all, from its lower end/, /one step of P/],
+    ['rise', 'ramp', /rise in all, from its lower end/, /P from the side/],
     ['rise', 'flight', /one step of P, from the top of one/, /one step of P/],
     ['going', 'flight', /front edge of the next/, /held level/],
     ['ratedLoad', 'lift', /load in kg/, /plate in the lift/],
