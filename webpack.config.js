@@ -1,11 +1,10 @@
 const fs = require('node:fs');
 const path = require('node:path');
 const { CycloneDxWebpackPlugin } = require('@cyclonedx/webpack-plugin');
-const { transformSync } = require('esbuild');
 const MinimizerPlugin = require('minimizer-webpack-plugin');
 const { parseNumber } = require('office-addin-cli');
+const ts = require('typescript');
 const { Compilation, sources } = require('webpack');
-const { WITHOUT_TYPES } = require('./.config/withoutTypes.cjs');
 
 const OFFICE_JS_CDN = 'https://appsforoffice.microsoft.com/lib/1/hosted/office.js';
 const LOCAL_PORT = 3000;
@@ -14,8 +13,15 @@ const LOCAL_PORT = 3000;
 function loadSource(file) {
   const previous = require.extensions['.ts'];
   require.extensions['.ts'] = (module, name) => {
-    const { code } = transformSync(fs.readFileSync(name, 'utf8'), { ...WITHOUT_TYPES, format: 'cjs' });
-    module._compile(code, name);
+    const { outputText } = ts.transpileModule(fs.readFileSync(name, 'utf8'), {
+      fileName: name,
+      compilerOptions: {
+        module: ts.ModuleKind.CommonJS,
+        target: ts.ScriptTarget.ES2022,
+        esModuleInterop: true,
+      },
+    });
+    module._compile(outputText, name);
   };
   try {
     for (const key of Object.keys(require.cache)) {
@@ -200,7 +206,10 @@ module.exports = (env = {}, argv = {}) => {
         {
           test: /\.ts$/,
           exclude: /node_modules/,
-          use: path.resolve(__dirname, '.config/withoutTypes.cjs'),
+          use: {
+            loader: 'ts-loader',
+            options: { transpileOnly: true, compilerOptions: { noEmit: false, target: 'ES2020' } },
+          },
         },
       ],
     },

@@ -87,7 +87,10 @@ function house(seed: number): { readonly rows: JointRow[]; readonly piece: Piece
         ? { footCeiling: ceiling, footSpace: space }
         : { headCeiling: ceiling, headSpace: space };
     // Long halls at both ends, so that no front of the house stands where a half landing leads back.
-    if (kind < 0.4) return [measures(b(900, 3500)), [door(), hall(9000)]];
+    if (kind < 0.25) return [measures(b(900, 3500)), [door(), hall(9000)]];
+    // A hall shorter than the piece, or longer, and a door at its end.
+    const short = b(700, 3500);
+    if (kind < 0.4) return [measures(short), [hall(short), door(), hall(9000)]];
     if (kind < 0.6) return [measures(9000), [hall(9000)]];
     const out = b(850, 1100);
     const space = out + (next() < 0.5 ? 0 : b(0, 900));

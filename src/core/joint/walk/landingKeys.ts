@@ -9,6 +9,7 @@ import type { RoundAs } from '../../stages/landing/familyFit';
 import type { LandingPlan } from '../../stages/landing/landingPlan';
 import { quarterLandingTask } from '../../stages/landing/quarterLanding';
 import { widenedRound } from '../../stages/landing/landingPassages';
+import { roleOf } from '../../stages/kinds';
 import { solverOf } from '../../stages/solvers';
 import { rotate, type Quaternion } from '../../space/quaternion';
 import { placedKey, type Vec3 } from '../place/frame';
@@ -127,7 +128,11 @@ function shortFlight(
     ceiling: foot ? footCeiling : headCeiling,
     space: foot ? footSpace : headSpace,
     door: undefined,
-    floorWidth: (step === -1 ? beyond?.exitSection : beyond?.entrySection)?.width,
+    // The floor before a door is as wide as the flight.
+    floorWidth:
+      beyond && roleOf(beyond.joint.stage) !== 'opening'
+        ? (step === -1 ? beyond.exitSection : beyond.entrySection)?.width
+        : undefined,
   });
 }
 
