@@ -448,10 +448,10 @@ async function storedOtherwise(): Promise<Uint8Array> {
   const sheet = made.sheet('Long');
   sheet.rows(
     'A1',
-    Array.from({ length: 200 }, (_, i) => [800 + i / 2]),
+    Array.from({ length: 24 }, (_, i) => [800 + i / 2]),
   );
-  sheet.spill('B1', 'CARRY.HALFLANDING(A1:A200,100,900,2000,200,230,C1,930,25)').cell('C1', 1830);
-  sheet.cell('D1', { formula: 'COUNT(B1:B200)' });
+  sheet.spill('B1', 'CARRY.HALFLANDING(A1:A24,100,900,2000,200,230,C1,930,25)').cell('C1', 1830);
+  sheet.cell('D1', { formula: 'COUNT(B1:B24)' });
   const opened = await openWorkbook(await writeWorkbook(made));
   if (!opened.ok) throw new Error(opened.reason);
   const parameters = Array.from({ length: 11 }, (_, i) => ({
@@ -481,7 +481,7 @@ test('a workbook with results opens with them, they are computed again, and a ch
       const now = [
         text('.tools .status'),
         text('#cell-0-1'),
-        text('#cell-199-1') || text('#cell-20-1'),
+        text('#cell-20-1'),
         text('#cell-0-3'),
       ];
       if (now[1] !== '') seen.push(now.join(' | '));
@@ -493,10 +493,10 @@ test('a workbook with results opens with them, they are computed again, and a ch
       document.querySelector('.tools .status')?.textContent.startsWith('All formulas computed'),
     );
     const seen = await page.evaluate(() => (window as never as { seen: string[] }).seen);
-    expect(seen).toContain('Stored values, computed again now: 0 of 1 done | 7.5 | 7.5 | 200');
+    expect(seen).toContain('Stored values, computed again now: 0 of 1 done | 7.5 | 7.5 | 24');
     expect(seen.filter((line) => /computing/.test(line.split(' | ')[1]!))).toEqual([]);
     await eventually(async () => expect(await shown(page, 1, 2)).not.toBe('7.5'));
-    await eventually(async () => expect(await shown(page, 1, 4)).toBe('200'));
+    await eventually(async () => expect(await shown(page, 1, 4)).toBe('24'));
     await enter(page, 'C1', '1700');
     await page.waitForFunction(() =>
       (window as never as { seen: string[] }).seen.some((line) => / \| computing… \| /.test(line)),

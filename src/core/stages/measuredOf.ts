@@ -4,7 +4,8 @@
  * it is taken.
  */
 export interface MeasuredOf {
-  readonly width: 'door opening' | 'lift doors' | 'room' | 'stair' | 'way before the turn' | 'way between walls';
+  readonly width:
+    'door opening' | 'lift doors' | 'room' | 'stair' | 'way before the turn' | 'way between walls';
   readonly widthOut: 'lift car' | 'passage beyond the door' | 'way after the turn';
   readonly height: 'door opening' | 'over the nosings' | 'floor to ceiling';
   readonly ceiling: 'lift car' | 'passage beyond the door' | 'floor of the place';

@@ -37,7 +37,10 @@ export const jobTime = tableFunction({
       optional: { default: null, meaning: 'the whole crew' },
     },
   ],
-  result: { meaning: `a header row and one row a build: ${JOBTIME_COLUMNS.join(', ')}`, unit: 'min, person-hours' },
+  result: {
+    meaning: `a header row and one row a build: ${JOBTIME_COLUMNS.join(', ')}`,
+    unit: 'min, person-hours',
+  },
   source:
     'carry = sum over pieces of count (load + trip / (1 - part to rest)) / teams; trip = carry x metres/10 + rise x ' +
     'risers + turn x turns (a half landing is two); teams = crew / carriers in whole teams, at least 1; carriers: 1 up ' +
