@@ -478,12 +478,7 @@ test('a workbook with results opens with them, they are computed again, and a ch
     Object.assign(window, { seen });
     new MutationObserver(() => {
       const text = (at: string): string => document.querySelector(at)?.textContent ?? '';
-      const now = [
-        text('.tools .status'),
-        text('#cell-0-1'),
-        text('#cell-20-1'),
-        text('#cell-0-3'),
-      ];
+      const now = [text('.tools .status'), text('#cell-0-1'), text('#cell-20-1'), text('#cell-0-3')];
       if (now[1] !== '') seen.push(now.join(' | '));
     }).observe(document, { childList: true, subtree: true, characterData: true });
   });
