@@ -93,3 +93,78 @@ test('what is measured has its unit beside it: on the member, or once for all on
   expect(measured.length).toBeGreaterThan(250);
   expect(measured.filter(({ unit }) => !unit).map(({ place }) => place)).toEqual([]);
 });
+
+interface Answering {
+  readonly place: string;
+  /** The whole doc comment. */
+  readonly words: string;
+  /** What it answers, as its type is written; undefined where that is left to be inferred. */
+  readonly answer: string | undefined;
+  readonly parameters: readonly ts.ParameterDeclaration[];
+  readonly source: ts.SourceFile;
+}
+
+/** Functions that a file exports, however they are written. */
+function functionsOf(file: string): Answering[] {
+  const source = ts.createSourceFile(file, readFileSync(file, 'utf8'), ts.ScriptTarget.Latest, true);
+  return source.statements.filter(isExported).flatMap((statement): Answering[] => {
+    const made = ts.isFunctionDeclaration(statement)
+      ? [{ name: statement.name, signature: statement as ts.SignatureDeclaration }]
+      : ts.isVariableStatement(statement)
+        ? statement.declarationList.declarations.flatMap(({ name, initializer }) =>
+            initializer && ts.isArrowFunction(initializer) ? [{ name, signature: initializer }] : [],
+          )
+        : [];
+    return made.map(({ name, signature }) => ({
+      place: `${path.relative(CORE, file)}: ${name?.getText(source) ?? ''}`,
+      words: ts
+        .getJSDocCommentsAndTags(statement)
+        .map((doc) => doc.getText(source))
+        .join(' '),
+      answer: signature.type?.getText(source).replace(/\s+/g, ' '),
+      parameters: [...signature.parameters],
+      source,
+    }));
+  });
+}
+
+const functions = sourcesIn(CORE).flatMap(functionsOf);
+const placesOf = (wrong: readonly Answering[]): string[] => wrong.map(({ place }) => place);
+
+test('what answers yes or no says to which question, or what yes is', () => {
+  const asked = functions.filter(({ answer }) => /^boolean\b|\bis \w+$/.test(answer ?? ''));
+  expect(asked.length).toBeGreaterThan(40);
+  expect(placesOf(asked.filter(({ words }) => !/whether|@returns|\btrue\b/i.test(words)))).toEqual([]);
+});
+
+test('what may answer nothing says when', () => {
+  const open = functions.filter(({ answer }) => /\| (?:undefined|null)$/.test(answer ?? ''));
+  expect(open.length).toBeGreaterThan(60);
+  const silent = open.filter(({ words }) => !/undefined|\bnull\b|\bnone\b|nothing|@returns/i.test(words));
+  expect(placesOf(silent)).toEqual([]);
+});
+
+test('what answers a number says its unit, or that it counts, compares or names a row', () => {
+  const counted = functions.filter(({ answer }) => /^number(?: \| undefined)?$/.test(answer ?? ''));
+  expect(counted.length).toBeGreaterThan(60);
+  const silent = counted.filter(
+    ({ words }) => !/\[|\b1 (?:=|the same)|\bshare\b|\bin mm\b|\bnumber of\b/i.test(words),
+  );
+  expect(placesOf(silent)).toEqual([]);
+});
+
+test('where a derivation is our own, the tag for sources says so', () => {
+  const apart = functions.filter(({ words }) => /derivation/.test(words.replace(/@source[^@]*/g, '')));
+  expect(placesOf(apart)).toEqual([]);
+});
+
+test('no function that is exported takes a bare yes or no', () => {
+  const trapped = functions.filter(({ parameters, source }) =>
+    parameters.some(({ type }) => type?.getText(source) === 'boolean'),
+  );
+  expect(placesOf(trapped)).toEqual([]);
+});
+
+test('each argument has a line of its own', () => {
+  expect(placesOf(functions.filter(({ words }) => /@param[^\n]*@param/.test(words)))).toEqual([]);
+});

@@ -24,7 +24,7 @@ export type WriteStep = (
   source: string,
 ) => void;
 
-/** How the checks of a joist write their steps. */
+/** How the checks of a joist write their steps; undefined where no working is asked for. */
 export const stepsInto = (working: Working | undefined): WriteStep | undefined =>
   working && ((what, formula, value, unit, source) => working({ what, formula, value, unit, source }));
 

@@ -1,7 +1,4 @@
-/**
- * The flat ceiling over a landing [mm]: as measured, and where it was not the headroom of its flights, by the
- * model of the stairs.
- */
+/** The flat ceiling over a landing [mm]: as measured, or, where it was not, as high as the headroom of its flights. */
 export const ceilingOverLanding = <Headroom extends number | undefined>({
   landingCeiling,
   headroom,

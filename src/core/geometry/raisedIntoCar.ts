@@ -17,7 +17,8 @@ const known = new Remembered<number>(REMEMBERED);
 /**
  * A rectangle that goes into a car seen from the side, for the planner: x up from the floor, y into the car from its
  * door. Before the door nothing is higher than the door's head; it begins level there and ends wholly inside.
- * @param along, @param upright its sides as it begins [mm]
+ * @param along its side along the way as it begins [mm]
+ * @param upright its upright side as it begins [mm]
  */
 export function carFromSide(
   along: number,

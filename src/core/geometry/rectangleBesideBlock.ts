@@ -32,7 +32,8 @@ const SAMPLES = 90;
  * for each angle the padding is linear, so that only the angle is searched: every clearance found is sufficient.
  * Which side the block stands on makes no difference: the section is mirrored.
  * @source separating axes of two convex figures, textbook
- * @param long, @param short sides of the rectangle [mm]
+ * @param long long side of the rectangle [mm]
+ * @param short its short side [mm]
  */
 export function leaningBesideBlock(section: SectionBesideBlock, long: number, short: number): BesideBlockFit {
   const { width, height, lowWidth, lowHeight } = section;

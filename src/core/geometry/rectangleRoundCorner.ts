@@ -55,8 +55,10 @@ export function rectangleRoundCorner(
 
 /**
  * The clearance of `rectangleRoundCorner` alone [mm a side], which for a right angle takes less work.
- * @param side1, @param side2 sides of the rectangle [mm]
- * @param widthIn, @param widthOut widths of the arms [mm]
+ * @param side1 side of the rectangle [mm]
+ * @param side2 its other side [mm]
+ * @param widthIn width of the first arm [mm]
+ * @param widthOut width of the second [mm]
  * @param turn by how much the way turns [rad]
  */
 export function clearanceRoundCorner(
@@ -79,8 +81,10 @@ export function clearanceRoundCorner(
 /**
  * Whether a rectangle surely does not pass a right-angled corner, by one look: it does not fit sideways, and at
  * the ladder's angle, which every turn goes through, it fits neither arm nor over the corner.
- * @param side1, @param side2 sides of the rectangle [mm]
- * @param b1, @param b2 widths of the arms [mm]
+ * @param side1 side of the rectangle [mm]
+ * @param side2 its other side [mm]
+ * @param b1 width of one arm [mm]
+ * @param b2 width of the other [mm]
  * @returns false says nothing
  */
 export function surelyBlocked(side1: number, side2: number, b1: number, b2: number): boolean {

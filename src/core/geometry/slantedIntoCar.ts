@@ -29,7 +29,8 @@ export interface SlantedFit {
  * padding, and the greatest over f of the least of them is looked for. Straight in is f = a right angle.
  * Turning while it goes in may do better: sufficient.
  * @source ours; the same motion checked by the planner
- * @param p, @param q sides of the rectangle [mm], p the one at the angle
+ * @param p side of the rectangle at the angle [mm]
+ * @param q its other side [mm]
  * @returns clearance [mm a side] and the angle [rad]
  * @example slantedIntoCar(1300, 500, { door: 800, width: 1100, depth: 1400 }).clearance // 50, straight in
  */
@@ -80,7 +81,8 @@ export function slantedIntoCar(p: number, q: number, car: CarPlan): SlantedFit {
 /**
  * The same for the planner: the door's middle at the origin, the car above y = 0, the landing open; it ends
  * wholly inside, at any angle.
- * @param p, @param q sides of the rectangle [mm]
+ * @param p side of the rectangle [mm]
+ * @param q its other side [mm]
  */
 export function carPassage(p: number, q: number, car: CarPlan): PlanarPassage {
   const reach = Math.hypot(p, q) / 2;
@@ -110,7 +112,8 @@ const memo = new Map<string, number>();
  * Padding with which a rectangle gets into a car, turning as it goes in: the closed form, and where the car
  * itself would hold more, the lower end of the planner's bracket (to half a millimetre). Remembered, with the
  * same answer as without memory.
- * @param p, @param q sides of the rectangle [mm]
+ * @param p side of the rectangle [mm]
+ * @param q its other side [mm]
  * @returns clearance [mm a side] and the angle [rad] at which it goes in
  */
 export function turnedIntoCar(p: number, q: number, car: CarPlan): SlantedFit {

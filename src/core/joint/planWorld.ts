@@ -76,7 +76,7 @@ export function plansBetween(
 }
 
 /**
- * Rounded to a millionth of a millimetre, so that a wall turned by quarter turns is exactly square: the sides of one as
+ * A length [mm] rounded to a millionth of a millimetre, so that a wall turned by quarter turns is exactly square: the sides of one as
  * thin as its face are too short to tell their direction from rounded corners.
  */
 export const snapped = (value: number): number => Math.round(value * 1e6) / 1e6;

@@ -211,7 +211,7 @@ function turnAt(
   };
 }
 
-/** A flight of so many risers beside a landing, as a turn at its other end sees it. */
+/** A flight of so many risers [count] beside a landing, as a turn at its other end sees it. */
 export function shortOf(landing: LandingPlan, side: 'lower' | 'upper', risers: number): ShortOfPiece {
   const { rise, going, depthIn, depthOut, ceiling } = landing;
   const run = Math.max(0, risers - 1) * going;

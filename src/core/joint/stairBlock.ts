@@ -16,7 +16,7 @@ import type { PlacedRow } from './place/placedRoute';
 import { isLevel } from './place/rowContext';
 
 /**
- * How a block is made of a stair and of level rows that begin with a turn: how many straight rows the stair has, and
+ * How a block is made of a stair and of level rows that begin with a turn: how many straight rows [count] the stair has, and
  * whether it comes first; undefined where it is not made so.
  */
 export function stairAndLevel(

@@ -11,7 +11,8 @@ export interface TurnedFace {
  * diagonal and at least v. Between level and there the plan u cos t + v sin t is an arch, so of the attitudes
  * that fit under the height either level or this one is narrowest. Undefined when it cannot be so turned.
  * @source trigonometry of the turned rectangle
- * @param u, @param v sides of the face [mm]
+ * @param u side of the face [mm]
+ * @param v its other side, upright when level [mm]
  * @param height [mm]
  * @example turnedFace(1000, 0, 500)?.plan // 866.03 mm, tilted by pi / 6
  */

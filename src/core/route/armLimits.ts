@@ -4,7 +4,7 @@ import type { PlannedLimit } from './partPlan';
 import type { Planning } from './planning';
 import { leastLength, straightLength, type WayLength } from './wayLength';
 
-/** What an arm's end leaves: the straight up to the next place where the way bends, or a room's depth beyond it. */
+/** What the end of an arm of row i leaves: the straight up to the next place where the way bends, or a room's depth beyond it. */
 export function endLimits(
   { reading, tapeCase, tape }: Planning,
   i: number,

@@ -196,6 +196,7 @@ export interface TurnBeyond {
  * The turn that the way comes to straight on from flight i, beyond doors and passages: solved together with the bend of
  * the flight, where they stand closer than the piece is long. All between is taken to be as narrow and low as it is
  * anywhere there, which contains the real solid wherever the narrow part stands.
+ * @returns undefined where the way leads to no turn so
  */
 export function turnBeyond(
   planning: Planning,
@@ -232,7 +233,7 @@ const narrowest = ({ sections }: Arm): { readonly width: number; readonly height
   height: Math.min(Infinity, ...sections.map(({ height }) => height)),
 });
 
-/** What lies straight beyond a door: as wide and as high as all of it is, and how far it goes on level. */
+/** What lies straight beyond a door [mm]: as wide and as high as all of it is, and how far it goes on level. */
 interface BeyondDoor {
   readonly width: number;
   readonly height: number;
@@ -254,7 +255,7 @@ export function armsBeyond(
 /** How high the piece is raised over steps or a ramp that an arm reaches over [mm]; undefined where it does not. */
 export const raisedIn = ({ sections }: Arm): number | undefined => sections[sections.length - 1]?.raised;
 
-/** What lies beyond door k, where the piece is carried level. */
+/** What lies beyond the door of row k, where the piece is carried level. */
 export function beyondDoor(planning: Planning, k: number, arm: Arm): BeyondDoor {
   return { ...narrowest(arm), ...farEnd(k, arm, planning) };
 }

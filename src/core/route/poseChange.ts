@@ -6,7 +6,8 @@ import type { TurningSpace } from '../motion/turningSpace';
  * The padding [mm a side] with which a rectangle's diagonal is as long as a space is wide: the greatest c with
  * (p+2c)^2 + (q+2c)^2 <= d^2, where a side below 0 counts as 0.
  * @param d the space [mm]
- * @param p, @param q sides of the rectangle [mm]
+ * @param p side of the rectangle [mm]
+ * @param q its other side [mm]
  * @example diagonalClearance(500, 300, 400) // 0
  */
 export function diagonalClearance(d: number, p: number, q: number): number {

@@ -106,7 +106,7 @@ export function asFlightRow(row: StageRow): StageRow {
   return asFlight ? { ...row, stage: 'flight', measures: asFlight(row.measures) } : row;
 }
 
-/** Its row is no flight of a stair, but is solved as one. */
+/** Whether a row is no flight of a stair, but is solved as one. */
 export const standsAlone = ({ row }: ReadRow): boolean =>
   row.stage !== undefined && kindOf(row.stage).solvedAsFlight !== undefined;
 
@@ -159,7 +159,7 @@ export function leadsInto(rows: readonly StageRow[], i: number, tape: number): b
   return undefined;
 }
 
-/** Clear width of the way that leaves a row [mm]; a room's is no passage's. */
+/** Clear width of the way that leaves a row [mm]; undefined where it says none: a room's is no passage's. */
 export function widthLeaving({ stage, measures }: StageRow): number | undefined {
   const arms = turnArms(stage);
   if (arms && !arms.eitherWay) return measures[arms.out.width];

@@ -47,7 +47,7 @@ export const mmLeft = (value: number): string => `${shownDown(value, places(valu
 /** What is short, needed or raised [mm], in a sentence: no less than it is. @example mmNeeded(24.04) // '25 mm' */
 export const mmNeeded = (value: number): string => `${shownUp(value, places(value))} mm`;
 
-/** The measure that is needed in place of one: a greater one is told no less than it is, a smaller one no greater. */
+/** The measure [mm] that is needed in place of one, in a sentence: a greater one is told no less than it is, a smaller one no greater. */
 export const mmNeededFrom = (asMeasured: number | undefined, needed: number): string =>
   asMeasured !== undefined && needed < asMeasured ? mmLeft(needed) : mmNeeded(needed);
 
@@ -186,7 +186,7 @@ function straightNeeded(worst: ChainStep | undefined, allowance: number, tape: n
   return Math.ceil(2 * (allowance - worst.clearance) + tape);
 }
 
-/** What is not measured and was taken at its worst. */
+/** What is not measured at step i and was taken at its worst, a part of a sentence for each. */
 export function leftOpen(route: PreparedRoute, i: number, worst: ChainStep | undefined): string[] {
   const { open, row } = entryAt(route.steps, i);
   const parts = open
@@ -266,7 +266,7 @@ function limitWords(route: PreparedRoute, i: number, { kind, length, rows }: Lim
   }
 }
 
-/** The pose changes at one step: `; stood on end on the landing`. */
+/** The pose changes at step i, to go on with a sentence: `; stood on end on the landing`. */
 export function changesInWords(route: PreparedRoute, i: number, step: ChainStep): string {
   const changes = changesAt(route, i, step);
   return changes.length > 0 ? `; ${changes.join(', then ')}` : '';

@@ -22,7 +22,7 @@ import { tapedMeasures, tapedPiece, type TapeCase } from './tapeCase';
 
 /** Holds by number, as indices into ALL_HOLDS. */
 export const HOLD_COUNT = ALL_HOLDS.length;
-/** The number of a hold. */
+/** The number of a hold [count]: its index in ALL_HOLDS. */
 export const holdIndex = (hold: Hold): number => ALL_HOLDS.indexOf(hold);
 
 /** A stage's passage in one tape case, as the book keeps it: holds are indices into ALL_HOLDS. */

@@ -4,5 +4,5 @@ export const VERDICTS = ['goes', 'tight', 'no way found', 'not measured', 'canno
 /** What is said of a piece at a step, and of a build on a route. */
 export type Verdict = (typeof VERDICTS)[number];
 
-/** Place of a verdict, 0 the best. A route is as good as its worst stage, a build as its worst piece. */
+/** Place of a verdict [count], 0 the best. A route is as good as its worst stage, a build as its worst piece. */
 export const verdictRank = (verdict: Verdict): number => VERDICTS.indexOf(verdict);

@@ -37,6 +37,8 @@ const KEPT = 4;
  * At a right-angled corner with full-height walls the free places of one attitude are connected, so there a
  * motion is found almost whenever the attitudes between allow one; on landings the piece is for a moment
  * wholly between the flights, which makes that moment's attitude the natural middle.
+ * @param work places that may be looked at [count]
+ * @returns null where none is found, which proves nothing
  */
 export function motionByMiddle(
   task: SpaceTask,
@@ -247,7 +249,11 @@ function roughly(checker: SpaceChecker, x: Float64Array, to: Quaternion, drift?:
   return true;
 }
 
-/** Carries the piece without turning from the last of the places to the aim: straight, or pushed round things. */
+/**
+ * Carries the piece without turning from the last of the places to the aim: straight, or pushed round things. The places on
+ * the way are added to the list.
+ * @returns whether it came there
+ */
 export function carryTo(checker: SpaceChecker, places: Float64Array[], aim: Float64Array): boolean {
   const y = new Float64Array(7);
   for (let n = 0; n < 40; n++) {

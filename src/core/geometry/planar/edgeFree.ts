@@ -49,10 +49,11 @@ export function placeFree(world: PlanarWorld, p: number, q: number, place: Plana
 /**
  * Shows that a rectangle p x q meets nothing on the whole straight move between two places (position in a
  * line, angle at an even rate): where the gap at the middle is more than any point can move in half the time,
- * the move is free; else each half is looked at. False proves nothing.
+ * the move is free; else each half is looked at.
  * @param p side at the places' angle [mm]
  * @param q the other side [mm]
- * @param depth how often the move is halved at most
+ * @param depth how often the move is halved at most [count]
+ * @returns true: it is free all the way; false proves nothing
  */
 export function edgeFree(
   world: PlanarWorld,

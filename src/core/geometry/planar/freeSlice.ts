@@ -289,7 +289,8 @@ function height(xs: number[], ys: number[], at: number, x: number): number {
 
 /**
  * The gap of a slice that holds a point.
- * @param x, @param y the point [mm]
+ * @param x of the point [mm]
+ * @param y of the point [mm]
  * @returns its number, or -1 where the point is not free
  */
 function gapAt(slice: FreeSlice, x: number, y: number): number {

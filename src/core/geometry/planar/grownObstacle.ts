@@ -88,8 +88,10 @@ function sides(o: PreparedObstacle, nx: number, ny: number, reach: number): void
  * Half-planes in any direction around the union are sound; those of the middle angle fit best.
  * @param hp half the side that stands at the angle [mm]
  * @param hq half the other side [mm]
- * @param from, @param to angles [rad]
+ * @param from first angle [rad]
+ * @param to last angle [rad]
  * @param margin [mm]
+ * @returns undefined where it would be nothing
  */
 export function grownBySome(
   o: PreparedObstacle,
@@ -148,6 +150,8 @@ function holds(angle: number, from: number, to: number): boolean {
  * a side of the rectangle one corner w of the obstacle is watched: with n the side's normal, n(angle).(z - w)
  * is a sinusoid of the angle, so that a limit h cos(half the range) at both ends keeps it within h between.
  * Any corner is sound; the foremost at the middle angle is the right one while no side is passed.
+ * The arguments are those of `grownBySome`.
+ * @returns undefined where nothing is sure to be within
  */
 export function grownByAll(
   o: PreparedObstacle,

@@ -78,7 +78,7 @@ const LIKELY_PLACES = [1, 0.5] as const;
 export type CutOutcome = 'stands nowhere' | 'stands' | 'open';
 
 /**
- * Whether a box can have its centre on a cut, in any attitude (own derivation).
+ * Whether a box can have its centre on a cut, in any attitude.
  *
  * Attitudes are yaw, tilt and lean of the box; a cell is a range of each and a part of the cut. Turned from the
  * middle of the cell to anywhere in it, no point of the box moves about the centre by more than `shift` in plan or
@@ -95,6 +95,7 @@ export type CutOutcome = 'stands nowhere' | 'stands' | 'open';
  * - the section of the box by the cut's own upright plane, which is the same above the centre and below, is no higher
  *   than what is open there: half of it is the least over l of h(up + l n), h the box's half-width in space.
  * The cells are halved until each is shut, one is found in which the box stands, or the work is used up.
+ * @source own derivation
  */
 export class CentreOnCut {
   private readonly stack = new Float64Array(FIELDS * STACK);

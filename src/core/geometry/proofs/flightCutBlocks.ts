@@ -37,8 +37,9 @@ const TOUCHES = 1e-6;
  *
  * Model, as generous as can be: treads as they are, their nosings `going` apart; over the flight the ceiling line,
  * `headroom` plumb above the line of nosings, or the foot's ceiling where that is higher; over the upper floor the head's.
- * The floors at both ends are as wide as may be. Own derivation.
+ * The floors at both ends are as wide as may be.
  *
+ * @source own derivation
  * @returns true is a proof that the piece does not pass; false says nothing
  */
 export function flightCutBlocks(flight: FlightAtMost, piece: PieceSize): boolean {

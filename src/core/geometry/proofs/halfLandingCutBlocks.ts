@@ -31,8 +31,9 @@ export interface HalfAtMost extends StairsAtMost {
  * - over the upper flight, whose line of nosings starts a rise above the landing, not lower than -slope x and not
  *   higher than that, a rise and the headroom.
  * Flights are straight, at least half a piece long from the landing, their ceilings parallel to the nosings. Real
- * widths that are less are parts of this, laid at the lower flight's outer wall. Own derivation.
+ * widths that are less are parts of this, laid at the lower flight's outer wall.
  *
+ * @source own derivation
  * @returns true is a proof that the piece does not pass; false says nothing
  */
 export function halfLandingCutBlocks(

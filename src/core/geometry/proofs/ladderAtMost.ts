@@ -22,7 +22,8 @@ const STEPS = 60;
  *
  * @param turn by how much the way turns [rad]
  * @source the ladder round a corner, calculus textbooks; rounded outward
- * @param widthIn, @param widthOut clear widths of the arms [mm]
+ * @param widthIn clear width of the first arm [mm]
+ * @param widthOut clear width of the second [mm]
  * @returns [mm], rounded outward
  * @example longestRodRoundCorner(1000, 1000, Math.PI / 2) // 2828.43 = 2000 sqrt 2
  */

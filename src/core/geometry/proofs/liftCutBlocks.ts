@@ -19,8 +19,9 @@ export interface LiftAtMost {
  * attitude, no motion passes.
  *
  * Model as liftCarPassages: the door in the middle of the car's width, the front wall thin; of what is before it
- * nothing is supposed. Own derivation.
+ * nothing is supposed.
  *
+ * @source own derivation
  * @returns true is a proof that the piece does not get in; false says nothing
  */
 export function liftCutBlocks(lift: LiftAtMost, piece: PieceSize): boolean {

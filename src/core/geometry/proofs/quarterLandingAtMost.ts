@@ -6,11 +6,16 @@ import { greatestNotBlocked } from './greatestNotBlocked';
 import { longestRodRoundCorner } from './ladderAtMost';
 
 /**
+ * The greatest padding [mm a side] with which a piece may pass a quarter landing, by the ladder: no motion has more. All
+ * measures in mm.
+ *
  * Ladder proof on a quarter landing with full-height inner sides: in plan it is a right-angled corner, and a
  * rod of plan length p can rise no more than the most headroom there is (a flight's, from the back of a real
  * tread: headroom and two risers; or the landing's and one) and the stairs between its ends, which are no
  * more than sqrt(2) p long in plan since they turn. So the long diagonal never shows less in plan than where
  * that much rise and p make it up. Nothing is proved where there is air above a handrail.
+ * @source the ladder round a corner of the calculus books (`longestRodRoundCorner`), own derivation on stairs
+ * @returns null where nothing is proved
  */
 export function quarterLandingAtMost(
   landing: {

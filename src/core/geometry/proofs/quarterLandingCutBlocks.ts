@@ -36,8 +36,9 @@ export interface QuarterAtMost extends StairsAtMost {
  * - over the upper flight, whose line of nosings starts a rise above the landing, not lower than slope (y - widthIn)
  *   and not higher than that, a rise and the headroom.
  * Flights are straight, at least half a piece long from the landing, their ceilings parallel to the nosings. Real
- * widths that are less are parts of this, laid at the inner corner. Own derivation.
+ * widths that are less are parts of this, laid at the inner corner.
  *
+ * @source own derivation
  * @returns true is a proof that the piece does not pass; false says nothing
  */
 export function quarterLandingCutBlocks(

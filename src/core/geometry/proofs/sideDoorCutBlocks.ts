@@ -19,8 +19,9 @@ export interface SideDoorAtMost {
  * Centre-cut proof at a door in the side of a passage: the piece's centre crosses the opening on the passage's side of
  * the wall. There its shadow lies between the jambs and before the far wall, its section by the door's plane is no
  * higher than the door, and every corner is under the ceiling and, before the door, between the walls there. If it can
- * be so in no attitude, no motion passes. Own derivation.
+ * be so in no attitude, no motion passes.
  *
+ * @source own derivation
  * @returns true is a proof that the piece does not pass; false says nothing
  */
 export function sideDoorCutBlocks(door: SideDoorAtMost, piece: PieceSize): boolean {

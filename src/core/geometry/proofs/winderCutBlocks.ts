@@ -35,8 +35,9 @@ const LINES = [0.5, 0.25, 0.75, 0, 1];
  *
  * Model, its places as in winderStage. As generous as can be: each winding tread a rise lower, and its ceiling a rise
  * higher, than with all treads of one angle and the headroom above each nosing; the flights' treads a rise below their
- * lines of nosings. Own derivation.
+ * lines of nosings.
  *
+ * @source own derivation
  * @returns true is a proof that the piece does not pass; false says nothing
  */
 export function winderCutBlocks(stair: WinderAtMost, piece: PieceSize): boolean {

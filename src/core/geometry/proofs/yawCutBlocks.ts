@@ -20,12 +20,13 @@ const DIRECTIONS = 4;
  * in each arc it is shown that the piece stands nowhere, whatever its tilt and lean: with n1, n2 the inward
  * normals of the outer walls and h(n) the piece's half-width along n, it stands somewhere only when
  *   max over 0 <= m <= 1 of (1-m) (b1 - h(n1)) + m (b2 - h(n2)) - h((1-m) n1 + m n2) >= 0
- * (own derivation: a line through the inner corner has to part the piece's plan from the inner walls). The
+ * (a line through the inner corner has to part the piece's plan from the inner walls). The
  * left side is concave and in straight pieces in m, so five values give it exactly. Tilts and leans are cut
  * into cells; over a cell h changes by no more than the piece's corners move along n.
  * It is also shown that in the first arm the axis can only point on the first arm's side of the two cuts,
  * and in the second on the second's.
  *
+ * @source own derivation
  * @returns true is a proof that the piece does not pass; false says nothing
  */
 export const yawCutBlocks = (corner: CornerRoom, piece: PieceSize): boolean =>

@@ -92,9 +92,10 @@ export function buildRow(
     }
     case 'flight': {
       const ends = endsOf(row);
+      const sideOfEnd = (end: 'foot' | 'head') => (ends.after === end ? 'after' : 'before');
       const atFoot = ends.before === 'foot' ? before : after;
       const atHead = ends.before === 'head' ? before : after;
-      const footFloor = floorBeside(row, 'foot', atFoot, ends.after === 'foot');
+      const footFloor = floorBeside(row, 'foot', atFoot, sideOfEnd('foot'));
       const level = atFoot !== undefined && (atFoot.stage === 'passage' || atFoot.stage === 'room');
       const built = buildFlight({
         width,
@@ -104,7 +105,7 @@ export function buildRow(
         risers: m.risers ?? 1,
         footCeiling: m.footCeiling,
         footFloor,
-        headFloor: floorBeside(row, 'head', atHead, ends.after === 'head'),
+        headFloor: floorBeside(row, 'head', atHead, sideOfEnd('head')),
         headCeiling: m.headCeiling,
         floorBefore: footFloor > 0 ? footFloor : level ? (atFoot.measures.length ?? 0) : 0,
         footWall: atFoot === undefined && footFloor > 0,

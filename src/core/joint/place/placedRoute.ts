@@ -322,7 +322,8 @@ const CLOSED_BEYOND = 200;
  * The scene for what is done in some rows: all of it; where the way leads across itself, as rows whose lengths are not
  * exact may have it, the solids of these rows and of three on either side, or of fewer, up to one that crosses them, so
  * that nothing is blocked by what lies elsewhere along the way.
- * @param from the first row, by its number among the rows given, and @param to the last
+ * @param from the first row, by its number among the rows given
+ * @param to the last row, likewise
  */
 export function sceneNear(route: PlacedRoute, from: number, to: number): readonly PlacedSolid[] {
   if (!route.crosses) return route.solids;
@@ -352,7 +353,8 @@ function rowsNear({ rows, crossings }: PlacedRoute, from: number, to: number): [
 /**
  * The same as `sceneNear`, with the way closed where the scene ends short of it: nothing leads on into what was left
  * out.
- * @param from the first row, by its number among the rows given, and @param to the last
+ * @param from the first row, by its number among the rows given
+ * @param to the last row, likewise
  */
 export function closedSceneNear(route: PlacedRoute, from: number, to: number): readonly PlacedSolid[] {
   const scene = sceneNear(route, from, to);

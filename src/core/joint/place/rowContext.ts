@@ -40,17 +40,21 @@ export function runOf(row: JointRow, next: JointRow | undefined): number {
   return 0;
 }
 
-/** Level floor of the flight's own at one of its ends [mm], as wide as the flight. */
+/**
+ * Level floor of the flight's own at one of its ends [mm], as wide as the flight.
+ * @param beside the row at that end
+ * @param side where on the way that row is: before the flight, or after it
+ */
 export function floorBeside(
   flight: JointRow,
   end: 'foot' | 'head',
   beside: JointRow | undefined,
-  after: boolean,
+  side: 'before' | 'after',
 ): number {
   const space = spaceAt(flight, end) ?? 0;
   if (beside === undefined || beside.stage === 'door' || beside.stage === 'lift') return space;
   // A turn before the flight brings the straight with it; one after it leaves it to the flight.
-  if (!after) return 0;
+  if (side === 'before') return 0;
   const { width = 0, widthOut = 0, depth = 0 } = beside.measures;
   if (beside.stage === 'corner') return Math.max(0, space - widthOut);
   if (beside.stage === 'side door') return Math.max(0, space - width - depth);

@@ -89,7 +89,8 @@ export function behindSlope(part: SolidPart, from: Vec3, to: Vec3, width: number
 
 /**
  * The solid behind an upright face in plan from one point to another, on the right-hand side of that direction.
- * @param low height of its lower edge, and @param high of its upper one [mm]
+ * @param low height of its lower edge [mm]
+ * @param high height of its upper edge [mm]
  */
 export function behindWall(
   part: SolidPart,

@@ -31,7 +31,7 @@ export const turnOfCarriage = (carriage: Carriage): Quaternion => attitudeInPlan
 export const holdSeenAlong = ({ hold, yaw }: Carriage, heading: number): Hold =>
   Math.abs(Math.sin(yaw - heading)) < Math.SQRT1_2 ? hold : CROSSED[hold];
 
-/** The same way of standing: it can be reached by moving and turning in plan alone. */
+/** Whether two ways of being held stand alike: the one is reached from the other by moving and turning in plan alone. */
 export const standsAlike = (a: TurnedHold, b: TurnedHold): boolean =>
   a.turned === undefined && b.turned === undefined
     ? a.hold[1] === b.hold[1]

@@ -11,7 +11,7 @@ import { turns } from '../../stages/kinds';
 /** A turn in plan between two keys is at most so far [rad]: less than a quarter of a round. */
 const SMALL_TURN = Math.PI / 4;
 
-/** Where it can stand in the straight after row i, along that row's exit frame. */
+/** From where to where [mm] the middle of the piece can stand in the straight after row i, along that row's exit frame; undefined where it cannot. */
 export function stationAfter(
   walk: Walk,
   i: number,
@@ -36,7 +36,11 @@ export function stationAfter(
   };
 }
 
-/** Moves in plan to stand in a station of a frame, held so as seen along it. */
+/**
+ * Moves in plan until the piece stands somewhere from `from` to `to` [mm] along a frame, held so as seen along it.
+ * @param upTo rows that it may touch: up to this one
+ * @returns whether it came there
+ */
 export function levelTo(
   walk: Walk,
   frame: Frame,

@@ -15,8 +15,12 @@ import { OFF, type NotDrawn, type Walk, type WalkStep } from './walk';
 /** Where the piece is to go along a flight: level floor beyond it, or a place in its section. */
 type Goal = FlightAsk['goal'];
 
-/** Along a flight: from level floor, a landing or a turn before it, to the same behind it. */
-export function passFlight(walk: Walk, i: number, step: WalkStep, supposed: boolean): NotDrawn | undefined {
+/**
+ * Carries the piece along the flight of row i: from level floor, a landing or a turn before it, to the same behind it.
+ * @returns undefined where it is carried so, else what could not be drawn
+ */
+export function passFlight(walk: Walk, i: number, step: WalkStep): NotDrawn | undefined {
+  const { supposed } = walk.rowAt(i);
   const after = walk.route.rows[i + 1];
   const begun = takenOn(walk, i, step, supposed);
   if (typeof begun !== 'string') return begun;

@@ -5,7 +5,10 @@ import { landingKeys } from './landingKeys';
 import { spread } from './spread';
 import type { NotDrawn, Walk, WalkStep } from './walk';
 
-/** Round a landing or winding treads, from the flight before to the flight behind. */
+/**
+ * Carries the piece round the landing or the winding treads of row i, from the flight before to the flight behind.
+ * @returns undefined where it is carried so, else what could not be drawn
+ */
 export function passLanding(walk: Walk, i: number, step: WalkStep): NotDrawn | undefined {
   const { row, joint } = walk.rowAt(i);
   const what = joint.stage === 'winder' ? 'winder' : 'landing';
@@ -34,7 +37,7 @@ export function passLanding(walk: Walk, i: number, step: WalkStep): NotDrawn | u
   return undefined;
 }
 
-/** Where the motion round a landing may be joined from the flight before it, from low on the flight to level. */
+/** The places of the motion round the landing of row i at which it may be joined from the flight before it, from low on the flight to level. */
 export function landingGoals(walk: Walk, i: number): KeyAttitude[] {
   const { row } = walk.rowAt(i);
   const step = entryAt(walk.steps, row);
@@ -57,7 +60,7 @@ function keysRound(walk: Walk, i: number): KeyAttitude[] | undefined {
   return keys;
 }
 
-/** Numbers of keys to keep of a motion that has come off a landing on to flight i: all, or back to the landing. */
+/** How many keys [count] may be kept of a motion that has come off a landing on to the flight of row i: all, or fewer, back to the landing. */
 export function leavingMarks(walk: Walk, i: number, { from: hold, jointly }: WalkStep): number[] {
   const { keys } = walk.carrier;
   const marks: number[] = [];

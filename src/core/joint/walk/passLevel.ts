@@ -12,7 +12,10 @@ import { lengthAlong } from './straights';
 import { tiltsFor } from './takingUp';
 import { GAP, STATION, type NotDrawn, type Walk, type WalkStep } from './walk';
 
-/** Moves on level floor until the piece is past row i, or as near as the rows beyond let it. */
+/**
+ * Carries the piece on level floor until it is past row i, or as near as the rows beyond let it.
+ * @returns undefined where it is carried so, else what could not be drawn
+ */
 export function passLevel(walk: Walk, i: number, step: WalkStep): NotDrawn | undefined {
   const { joint, row } = walk.rowAt(i);
   const last = i === walk.route.rows.length - 1;
@@ -29,7 +32,10 @@ export function passLevel(walk: Walk, i: number, step: WalkStep): NotDrawn | und
   return pushedPast(walk, i, step) || deferred(walk, i) ? undefined : { row, what: 'level' };
 }
 
-/** Goes on from where the piece was tilted, or from a little farther on, clear of what its low end stands under. */
+/**
+ * Goes on past row i from where the piece was tilted, or from a little farther on, clear of what its low end stands under.
+ * @returns whether it got past; where it did not, it is where it was
+ */
 export function passFromFarther(walk: Walk, i: number, step: WalkStep): boolean {
   const restore = walk.restorer();
   const { row, entry } = walk.rowAt(i);

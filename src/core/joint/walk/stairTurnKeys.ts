@@ -23,7 +23,8 @@ const ENOUGH = 0.5;
  * The keys of the turn at one end of flight i, in the scene and in the way's order: from the flight to beyond the turn, or
  * to the flight; undefined where no turn bears the padding.
  * @param side where the turn is: before the flight or after it
- * @param from how the piece is held before all of it, and @param to after
+ * @param from how the piece is held before all of it
+ * @param to how it is held after all of it
  */
 export function stairTurnKeys(
   route: PlacedRoute,
@@ -78,7 +79,7 @@ export function stairTurnKeys(
   return shown.motion.map((key) => placedKey(placing, key));
 }
 
-/** The turn that stands beside flight i on one of its sides, straight on, or beyond doors and passages. */
+/** Number of the row of the turn to which the way leads straight on from the flight of row i, through doors and passages too; undefined where it leads to none. */
 export function turnNear(route: PlacedRoute, i: number, side: 'before' | 'after'): number | undefined {
   const k = pastStraights(route.rows, i, side === 'after' ? 1 : -1);
   const turn = route.rows[k]?.joint;

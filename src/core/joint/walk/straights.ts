@@ -52,7 +52,7 @@ export function lowestBeside(rows: readonly PlacedRow[], i: number): number {
   return lowest;
 }
 
-/** Floor before the first riser where the route begins in front of a wall [mm]. */
+/** Floor [mm] before the first riser of the flight of row i, where the route begins in front of a wall; undefined: it is no flight, or not measured. */
 export function floorBeforeStair(rows: readonly PlacedRow[], i: number): number | undefined {
   const { joint } = entryAt(rows, i);
   if (joint.stage !== 'flight') return undefined;
@@ -94,7 +94,7 @@ export function sidesOf(
   return sides;
 }
 
-/** Number of the first row beyond row i, one way or the other, through which the way does not lead straight on. */
+/** Number of the first row before row i (step -1) or after it (1) through which the way does not lead straight on. */
 export function pastStraights(rows: readonly PlacedRow[], i: number, step: 1 | -1): number {
   let k = i + step;
   while (leadsStraightOn(rows[k]?.joint.stage)) k += step;

@@ -12,7 +12,7 @@ import { DRAWN, GAP, OFF, type NotDrawn, type Walk, type WalkStep } from './walk
 /** So far along a straight it is looked for room to change the pose [mm]. */
 const OUT = 6000;
 
-/** Under its own ceiling, or as low as what stands beside it; level where it is carried so. */
+/** How the piece may be held for row i: tilted or leaning as its passage asks, under its own ceiling or under the lowest beside it; level where it is carried so. */
 export function tiltsFor(walk: Walk, i: number, step: WalkStep): TurnedHold[] {
   const tilts = [tiltFor(walk, i, step), tiltFor(walk, i, step, lowestBeside(walk.route.rows, i))];
   const turned = tilts.filter((tilt) => tilt.turned !== undefined);
@@ -40,7 +40,10 @@ function tiltFor(walk: Walk, i: number, step: WalkStep, under = Infinity): Turne
   return fit ? { hold: from, turned: pose, tilt: fit.tilt } : { hold: from };
 }
 
-/** Changes the pose for row i, or after it. */
+/**
+ * Changes how the piece is held, before row i or after it.
+ * @returns undefined where that is done or not needed, else what could not be drawn
+ */
 export function changeTo(walk: Walk, i: number, hold: Hold, when: 'before' | 'after'): NotDrawn | undefined {
   if (walk.carriage.turned === undefined && hold[1] === walk.carriage.hold[1]) return undefined;
   return takeUpIn(walk, i, { hold }, when);
@@ -49,6 +52,7 @@ export function changeTo(walk: Walk, i: number, hold: Hold, when: 'before' | 'af
 /**
  * Takes it up where it stands, or where the straight before row i or after it, or the room itself, lets it.
  * @param then what has to succeed from there
+ * @returns undefined where it is done, else what could not be drawn
  */
 export function takeUpIn(
   walk: Walk,

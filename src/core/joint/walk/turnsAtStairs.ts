@@ -4,7 +4,10 @@ import { stairTurnKeys, turnNear } from './stairTurnKeys';
 import { pastStraights } from './straights';
 import type { Walk, WalkStep } from './walk';
 
-/** Round a turn and on to the stair behind it, where both are passed together. */
+/**
+ * Carries the piece round the turn of row i and on to the stair behind it, where both are passed together.
+ * @returns whether it was; if not, nothing has been moved
+ */
 export function turnOnToStair(walk: Walk, i: number, step: WalkStep): boolean {
   const k = pastStraights(walk.route.rows, i, 1);
   const flight = walk.route.rows[k];
@@ -35,7 +38,7 @@ function goOn(walk: Walk, key: KeyAttitude, i: number): boolean {
   );
 }
 
-/** The keys of the turn behind flight i, where both are passed together. */
+/** The keys of the turn behind the flight of row i; undefined where the two are not passed together. */
 export function turnBehind(walk: Walk, i: number, step: WalkStep): KeyAttitude[] | undefined {
   const k = turnNear(walk.route, i, 'after');
   const turn = k === undefined ? undefined : walk.route.rows[k];
@@ -44,7 +47,10 @@ export function turnBehind(walk: Walk, i: number, step: WalkStep): KeyAttitude[]
   return stairTurnKeys(walk.route, i, 'after', walk.piece, walk.drawn, step.from, next.to);
 }
 
-/** On from one of the keys of the turn behind flight i, round it. */
+/**
+ * Carries the piece on round the turn behind the flight of row i, from one of its keys.
+ * @returns whether every move of it is free
+ */
 export function followTurn(walk: Walk, i: number, keys: readonly KeyAttitude[], from: KeyAttitude): boolean {
   const k = turnNear(walk.route, i, 'after') ?? i + 1;
   const turn = walk.rowAt(k);

@@ -107,10 +107,10 @@ function begin(walk: Walk, first: PlacedRow): NotDrawn | undefined {
 
 /** Moves on until the piece is past placed row i. */
 function pass(walk: Walk, i: number): NotDrawn | undefined {
-  const { joint, row, supposed } = walk.rowAt(i);
+  const { joint, row } = walk.rowAt(i);
   const step = walk.steps[row];
   if (!step) return { row, what: 'start' };
-  if (joint.stage === 'flight') return passFlight(walk, i, step, supposed);
+  if (joint.stage === 'flight') return passFlight(walk, i, step);
   if (isLanding(joint)) return passLanding(walk, i, step);
   // A turn that was passed with the stair at whose end it is, and what lies between them.
   if (i < walk.turned || i < walk.onto) return undefined;

@@ -34,6 +34,7 @@ const SHORT = 1e-9;
  * @param spare what is left [mm a side] in plan, negative where it does not pass; it falls as the piece grows
  * @param floor clearance [mm a side] that has to be beaten
  * @source trigonometry of the turned rectangle
+ * @returns undefined where it does not beat the floor
  */
 export function turnedUnderCeiling(
   face: TurnedFaceOfPiece,

@@ -43,7 +43,8 @@ export function onFlight(
 
 /**
  * Padding [mm a side] with which the held piece fills the flight's width or its clear height.
- * @param width, @param headroom of the flight [mm]
+ * @param width clear width of the flight [mm]
+ * @param headroom of the flight, plumb [mm]
  * @param slope rise of the line of nosings per mm
  */
 export function paddingOnFlight(

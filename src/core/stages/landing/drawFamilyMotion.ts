@@ -35,7 +35,8 @@ const ANGLE_FINENESS = 1e-14;
  * is closest. Coordinates are the stage's own (`halfLandingAnswer`, `quarterLandingAnswer`): x from the lower
  * flight over the landing, y from its outer wall across, z up from the landing.
  *
- * @param start on the lower flight, @param goal on the upper one: what comes before and after, in the same pose
+ * @param start what comes before: on the lower flight, in the same pose
+ * @param goal what comes after: on the upper flight, in the same pose
  * @param short flights that end before the piece does: there only the turn on the landing is drawn
  */
 export function drawFamilyMotion(

@@ -86,7 +86,7 @@ export const startedFrom = (
 ): KnownMotion | undefined =>
   alsoIn(task, piece, { clearance: max(-piece.length / 2, clearance - BEGUN), motion }, widening);
 
-/** The same from all that the motion bears in a like scene. */
+/** The same, begun from all that the motion bears in a like scene; undefined where it is not free to begin with. */
 export function alsoIn(
   task: SearchTask,
   piece: PieceSize,

@@ -32,8 +32,10 @@ export function block(name: string, low: V, high: V): NamedBox {
  * A box given by a corner, a level direction, its extents along it, across to the left, and up.
  * @param corner [mm], its height is not used
  * @param along level unit direction
- * @param lengthAlong, @param left extents from the corner [mm], either may be negative
- * @param low, @param high heights [mm]
+ * @param lengthAlong extent from the corner along that direction [mm], may be negative
+ * @param left extent from the corner to its left [mm], may be negative
+ * @param low height of its lower face [mm]
+ * @param high height of its upper face [mm]
  */
 export function turnedBlock(
   name: string,

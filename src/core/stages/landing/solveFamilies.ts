@@ -90,13 +90,14 @@ const SAME = 1e-6;
  * nosings allow, lifted in between where it has to stand above the upper nosings; and back along the pitch.
  * Or, on a half landing, moved across sideways; or swung up across it and down again (`bestSwing`).
  *
- * Conditions, all sufficient (own derivations): the rectangle round a corner in plan
+ * Conditions, all sufficient: the rectangle round a corner in plan
  * (`turnsRightAngle`); its diagonal in plan within the landing and what it may overhang; level over
  * the lower flight by (headroom - height)/slope, over the upper once it is lifted by rise + slope x overhang;
  * the bends between level and pitch (`bendWithWall`); for a steeper tilt the sweep's height under the ceilings.
  * Where the ceiling over the landing is higher than the flight's, only what is said in `entrySpare` uses it.
  * It never falls when a width, depth, headroom or ceiling grows or the piece shrinks.
  *
+ * @source own derivation, replayed in the tests; Moretti, College Math. J. 33(3), 2002, for the turn in plan
  * @returns undefined where no family bears what is asked
  */
 export function bestFamilyFit(

@@ -116,7 +116,7 @@ function turnsInPlan(plan: StairTurnPlan, along: number, across: number, c: numb
   return true;
 }
 
-/** The same path in small steps, its own points among them. */
+/** The same path with every step cut into so many [count], its own points among them. */
 export function finer(path: readonly TurnStep[], parts: number): TurnStep[] {
   return path.flatMap((to, k) => {
     const from = path[k - 1];

@@ -16,13 +16,13 @@ const NUMBER_WORDS = ['one', 'two', 'three', 'four', 'five'];
 const SECTION = /\b(\d)\s*(?:of|\/)\s*(\d)\b/i;
 const PIECES = /\b(\d|one|two|three|four|five)[\s-]*(?:piece|pieces|pc|section|sections)\b/i;
 
-/** The number of a section and of how many: `Slate 2 of 3`, `slate 2/3`. */
+/** The number of a section, and of how many [count], in a name like `Slate 2 of 3` or `slate 2/3`; undefined where it names none. */
 export function sectionOf(name: string): { readonly number: number; readonly of: number } | undefined {
   const match = SECTION.exec(name);
   return match ? { number: Number(match[1]), of: Number(match[2]) } : undefined;
 }
 
-/** In how many sections a slate is said to be: `three-piece`, `3 piece`. */
+/** In how many sections [count] a slate is said to be, as in `three-piece` or `3 piece`; undefined where it is not said. */
 export function sectionsSaid(text: string): number | undefined {
   const match = PIECES.exec(text);
   if (!match) return undefined;

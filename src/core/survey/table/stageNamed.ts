@@ -15,7 +15,7 @@ export function stageNamed(text: string): StageName | undefined {
   return BY_TEXT.get(text) ?? (text.length > 40 ? undefined : BY_TEXT.get(lettersOf(text)));
 }
 
-/** The header row once more, in the middle of a table. */
+/** Whether a row is the header row once more, in the middle of a table. */
 export const isRepeatedHeader = (stageText: string): boolean => stageText.trim().toLowerCase() === 'stage';
 
 /** Ways into a house that are no stage of ours, whatever stage their word is like. */
