@@ -136,7 +136,7 @@ function drawElevation(
   const way = facts.wayAt(step.row);
   const title = `${facts.name}, ${facts.stage}${way ? ` going ${way}` : ''}, from the side`;
   if (facts.measures) paper.note(`${facts.measures} (mm)`);
-  const words = stepSays(facts, shown, ringed);
+  const words = stepSays(facts, shown, { ringed });
   for (const word of words.notes) paper.note(word);
   const places = shown.map((one) => `${placeInWords(one.place)}, ${heightWords(one, step, facts)}`);
   const ends = shown.map((one) => `${one.number} ${placeInWords(one.place)}, ${endsInWords(one, step)}`);
@@ -281,7 +281,7 @@ function drawPlan(
     return { svg: paper.svg(title, `${title}.`, id, width, width * 0.75), text: `${title}.` };
   }
   const title = `${facts.name}, ${facts.stage}, from above`;
-  const words = stepSays(facts, shown, ringed);
+  const words = stepSays(facts, shown, { ringed });
   if (facts.measures && worded === 'worded') paper.note(`${facts.measures} (mm)`);
   if (worded === 'worded') for (const word of words.notes) paper.note(word);
   const text = `${title}, to scale, in mm. ${[facts.measures && `Measured: ${facts.measures}.`, ...words.sentences].filter(Boolean).join(' ')}`;
@@ -512,7 +512,7 @@ function drawSide(
     ? `${facts.name}, ${facts.stage}, from the front`
     : `${facts.name}, place ${one.number} from the side`;
   if (straight) {
-    const words = stepSays(facts, all, ringed);
+    const words = stepSays(facts, all, { ringed });
     if (worded === 'worded') {
       if (facts.measures) paper.note(`${facts.measures} (mm)`);
       for (const word of words.notes) paper.note(word);

@@ -17,9 +17,13 @@ export interface StepSays {
 
 /**
  * What is said under a step's main picture and in its words.
- * @param ringed the ring stands in that picture
+ * @param picture whether the ring stands in that picture
  */
-export function stepSays(facts: StepFacts, shown: readonly Shown[], ringed: boolean): StepSays {
+export function stepSays(
+  facts: StepFacts,
+  shown: readonly Shown[],
+  { ringed }: { readonly ringed: boolean },
+): StepSays {
   if (shown.length === 0) {
     const none = facts.passes
       ? 'This part of the way could not be drawn: the place alone'
