@@ -4,11 +4,11 @@ import plain from './eslint.config.mjs';
 // Inner loops over arrays whose length they made themselves: a check at every number would be paid millions of times.
 const NUMERIC_KERNELS = [
   'src/core/geometry/{bendWithWall,leastOverAngles,rectangleRoundCorner,turnsRightAngle}.ts',
-  'src/core/geometry/planar/*.ts',
+  'src/core/geometry/planar/{convexShape,decidePassage,edgeFree,freeSlice,grownObstacle}.ts',
   'src/core/geometry/proofs/{boxInBoxAtMost,centreOnCut,yawCutBlocks}.ts',
   'src/core/space/{boxGaps,findMotion,motionByMiddle,raiseOfMotion,spaceChecker,widenedMotion}.ts',
-  'src/core/stages/landing/{landingSearch,slidRound}.ts',
-  'src/core/stages/stairTurn/{stairTurnFit,turnGrid}.ts',
+  'src/core/stages/landing/slidRound.ts',
+  'src/core/stages/stairTurn/turnGrid.ts',
   'src/core/route/{chain,poseChange}.ts',
 ];
 

@@ -9,6 +9,8 @@ import { keyOf, placeOf, type KeyAttitude, type Motion } from '../../space/motio
 import type { FoundMotion } from '../../motion/answerOfMotion';
 import type { NamedBox } from './namedBoxes';
 import { closestAt, type Closest } from '../../motion/closest';
+import { entryAt } from '../../lists/entryAt';
+import { firstOf } from '../../lists/ends';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { abs, max, min } = Math;
@@ -170,13 +172,12 @@ function settled(checker: SpaceChecker, task: SearchTask, motion: Motion, padded
   const places = motion.map(placeOf);
   for (let round = 0; round < 3; round++) {
     for (let i = 1; i + 1 < places.length; i++) {
-      const place = places[i]!;
+      const [before, place, after] = [entryAt(places, i - 1), entryAt(places, i), entryAt(places, i + 1)];
       let drop = raiseAt(task.grounds, padded, keyOf(place)) - 1;
       for (let n = 0; n < 4 && drop > 2; n++, drop /= 2) {
-        const z = place[2]!;
+        const z = entryAt(place, 2);
         place[2] = z - drop;
-        if (checker.moveFree(places[i - 1]!, 0, place, 0) && checker.moveFree(place, 0, places[i + 1]!, 0))
-          break;
+        if (checker.moveFree(before, 0, place, 0) && checker.moveFree(place, 0, after, 0)) break;
         place[2] = z;
       }
     }
@@ -198,7 +199,7 @@ function passesAmong(others: readonly NamedBox[], motion: Motion, padded: PieceS
 /** Pose and obstacle at the closest of the motion's places. */
 function closest(checker: SpaceChecker, task: SearchTask, motion: Motion): { pose: Pose; critical: Closest } {
   let least = Infinity;
-  let at = motion[0]!;
+  let at = firstOf(motion);
   for (const k of motion) {
     const gap = checker.placeGap(Float64Array.of(...k.at, ...k.turn), 0, 1e6);
     if (gap < least) {
