@@ -12,6 +12,7 @@ export interface FloorLoadInput {
   readonly breadth: number;
 }
 
+/** Square millimetres in a square metre. */
 const MM2_PER_M2 = 1e6;
 
 /**

@@ -25,8 +25,9 @@ const GAMMA_M = 1.3;
 const KSYS = 1.1;
 /** EN 1995-1-1 6.1.7(2), amendment A1: the part of the breadth that is not cracked. */
 const KCR = 0.67;
-/** EN 1990 table A1.2(B), expression 6.10. */
+/** Factor on permanent loads: EN 1990 table A1.2(B), expression 6.10. */
 const GAMMA_PERMANENT = 1.35;
+/** Factor on imposed loads, ibid. */
 const GAMMA_IMPOSED = 1.5;
 /** EN 1995-1-1 table 7.2: l/300 to l/500 for a beam on two supports, at once; the mildest of the range. */
 const DEFLECTION_PART = 300;

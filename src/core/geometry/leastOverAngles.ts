@@ -5,6 +5,7 @@ import { bracket } from './rootFinding';
 const SAMPLES = 48;
 /** A change of branch is known to far less than anything turns in a motion [rad]. */
 const CHANGE_WITHIN = 1e-13;
+/** How often a dip between them is narrowed down. */
 const NARROWINGS = 24;
 
 /** A value at an angle, and which of several formulas gave it. */

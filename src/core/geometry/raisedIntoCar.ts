@@ -11,6 +11,7 @@ export interface CarSection {
 
 /** Slices that one bracket may look at. */
 const WORK = 1000;
+/** Answers remembered at a time. */
 const REMEMBERED = 500;
 const known = new Remembered<number>(REMEMBERED);
 

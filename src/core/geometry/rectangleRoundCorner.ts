@@ -273,8 +273,9 @@ function floored(
 
 const mod = (value: number, by: number): number => value - by * floor(value / by);
 
-// At most three degrees between samples of the circle of angles, and never fewer than four between two kinks.
+// Between samples of the circle of angles at most [rad].
 const CIRCLE_STEP = PI / 60;
+// Never fewer samples between two kinks.
 const LEAST_SAMPLES = 4;
 // How far [rad] the slope at a sample is looked for.
 const SLOPE_STEP = 1e-7;

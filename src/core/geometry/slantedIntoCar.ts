@@ -105,6 +105,7 @@ export function carPassage(p: number, q: number, car: CarPlan): PlanarPassage {
   };
 }
 
+/** Answers remembered at a time. */
 const REMEMBERED = 500;
 const memo = new Map<string, number>();
 

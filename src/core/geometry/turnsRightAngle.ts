@@ -9,6 +9,7 @@ const SAMPLES = 33;
 const STEP = HALF_PI / (SAMPLES - 1);
 const SIN = Array.from({ length: SAMPLES }, (_, i) => sin(i * STEP));
 const COS = Array.from({ length: SAMPLES }, (_, i) => cos(i * STEP));
+// How often a dip is narrowed down.
 const NARROWINGS = 36;
 
 /**

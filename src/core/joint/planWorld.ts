@@ -18,6 +18,7 @@ export interface PlacedBlock {
   readonly end: Frame | undefined;
 }
 
+/** Longer by this [mm] than the longest piece are the straights at the ends. */
 const LENGTH_BEYOND = 40;
 /** Open ground that counts, on each side and onward [mm]. */
 export const GROUND = 6500;

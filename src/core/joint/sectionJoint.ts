@@ -30,6 +30,7 @@ const STRAIGHT: ReadonlySet<StageName> = new Set(['door', 'passage', 'flight', '
 const AMPLE = 300;
 /** Slices that one decision may look at. */
 const WORK = 1200;
+/** So near its place at the end of the way the piece has to come [mm]. */
 const AT_THE_END = 0.5;
 /** Tilted beyond level and beyond the pitch of the stairs by no more than this [rad]. */
 const TURNS_BEYOND = 0.35;

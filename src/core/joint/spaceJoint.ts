@@ -16,6 +16,7 @@ const HOLDS: readonly Hold[] = ['LB', 'LT'];
 const WORK = 25000;
 /** How near the greatest padding has to be [mm]: each step is a search. */
 const TOLERANCE = 10;
+/** Padding that is of no more interest [mm a side]. */
 const AMPLE = 120;
 /** Kept off what it stands on at its ends [mm]. */
 const OFF = 3;

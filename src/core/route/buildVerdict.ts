@@ -199,7 +199,7 @@ export function outermost(pieces: readonly BuildPiece[]): readonly SizedPiece[] 
 const inside = (small: PieceSize, large: PieceSize): boolean =>
   small.length <= large.length && small.breadth <= large.breadth && small.thickness <= large.thickness;
 
-// A crew of two at the lift with the piece, at the body mass that FLIGHTLOAD takes.
+/** A crew of two in the lift with the piece, at the body mass that FLIGHTLOAD takes [kg]. */
 const CREW_IN_LIFT_KG = 2 * 90;
 /** A trolley under a slate or a panel [kg]: common practice, no source. */
 const TROLLEY_KG = 40;

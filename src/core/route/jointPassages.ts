@@ -74,12 +74,14 @@ export function blockPassages(
   });
 }
 
+/** Asked for beyond what is needed [mm a side], so that rounding takes nothing off it. */
 const A_HAIR = 0.01;
 /** How near the clearance of rows that stand close is looked for [mm a side]. */
 const GRID = 1;
 
-/** Clearance [mm a side] above which more is of no interest: as measured, and beyond what is enough at worst. */
+/** Clearance [mm a side] above which more is of no interest as measured. */
 const AMPLE = 150;
+/** At worst no more is of interest than is enough, and this [mm a side]. */
 const SPARE = 5;
 
 function solved(

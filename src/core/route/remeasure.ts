@@ -30,13 +30,11 @@ export interface Remeasure {
   readonly why: string;
 }
 
-// A change beyond this is another house: nobody mismeasures by a metre, or gains one with a screwdriver.
+/** A change beyond this [mm] is another house: nobody mismeasures by a metre, or gains one with a screwdriver. */
 const GREATEST_CHANGE = 1000;
-/**
- * Where each value tried is widened in space, a tenth of a second or more: no change beyond this is looked for, and none
- * nearer than to so many mm.
- */
+/** The same where each value tried is widened in space, a tenth of a second or more [mm]. */
 const GREATEST_SEARCHED = 400;
+/** How near the least change is then looked for [mm]. */
 const SEARCHED_TO = 10;
 
 interface Finding {
@@ -175,7 +173,9 @@ const withAmple = ({ steps }: PreparedRoute): StageRow[] =>
         },
   );
 
+/** What is not measured is supposed as long or as high as this [mm]: more than any piece asks. */
 const AMPLE = 9000;
+/** Risers supposed where they were not counted [count]. */
 const AMPLE_RISERS = 30;
 
 /** A cap, as on a winder, is no measure's business. */

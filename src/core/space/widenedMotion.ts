@@ -23,8 +23,9 @@ export interface WideningTask {
 
 /** Steps of padding [mm], each taken as often as it succeeds. */
 const STEPS = [128, 64, 32, 16, 8, 4, 2, 1, 0.5];
-/** Widened in steps down to this one it stays as far below what is shown otherwise as FAR, or it may yet beat it [mm]. */
+/** Step of padding down to which it is widened first [mm]. */
 const COARSE = 16;
+/** What then stays so far below what is shown otherwise does not beat it in smaller steps [mm a side]. */
 const FAR = 40;
 /** What little margins add is less than this [mm]: they are not tried where that would not beat what is shown. */
 const CLOSE = 8;

@@ -64,6 +64,7 @@ export type Cut = readonly [Point, Point];
 const OUTWARD = 1e-6;
 /** Cells that may wait at once. */
 const STACK = 1024;
+/** Numbers that a cell takes. */
 const FIELDS = 9;
 /** Half a turn, after which a box looks alike. */
 const TURN = Math.PI;

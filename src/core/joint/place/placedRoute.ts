@@ -59,6 +59,7 @@ const GROUND = 8000;
 const FACADE = 9000;
 /** And how high [mm]. */
 const FACADE_HEIGHT = 6000;
+/** Length along the pitch of the flight that a landing without one beside it supposes [mm]: longer than any piece. */
 const LONG_FLIGHT = 9000;
 const OUTSIDE = openBox([0, -GROUND, 0], [GROUND, GROUND, GROUND]);
 /** Where a piece stands before it comes in, or when it has come out. */

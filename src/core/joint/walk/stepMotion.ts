@@ -217,8 +217,9 @@ function nearestOf(
 
 /** Padding beyond the motion's own [mm] from which on, and up to which, a place is looked for that has no more. */
 const MORE_PADDING = { least: 1, most: 600 } as const;
-/** How often that padding is narrowed down, and how often a piece is pushed off what it meets. */
+/** How often that padding is narrowed down. */
 const NARROWED = 4;
+/** How often a piece is pushed off what it meets. */
 const PUSHED = 24;
 
 /** The keys of a row, from the last of the row before; a ride in a lift is left out. */

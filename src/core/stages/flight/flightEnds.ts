@@ -74,7 +74,7 @@ const LEVEL_AT = {
 /** A wall that takes no more than this [mm a side] decides nothing. */
 const WALL_TELLS = 0.05;
 
-// A ceiling that is not measured limits nothing: higher than any stair here.
+/** A ceiling that is not measured limits nothing [mm]: higher than any stair here. */
 const NO_CEILING = 1e5;
 
 /**

@@ -57,8 +57,9 @@ const SWEEP_STEPS = 18;
 const MOST_SHARE = (4 / 3) * sqrt(2 / 3);
 /** How near the greatest padding has to be [mm]. */
 const FINENESS = 0.005;
-/** Tilts looked at before the best is narrowed down, and how often that is. */
+/** Tilts looked at before the best is narrowed down. */
 const TILTS = 8;
+/** How often the best tilt is narrowed down. */
 const TILT_STEPS = 14;
 /** How near the least tilt that turns is known [rad]. */
 const TILT_FINENESS = 5e-6;
@@ -66,8 +67,9 @@ const TILT_FINENESS = 5e-6;
 const STRAYS = 1;
 /** Parts of the turn in which a tilted piece's raise is bounded, and what is over it looked at. */
 const YAWS = 12;
-/** Parts of the turn smaller than this are not halved [rad], nor such as lose less than this [mm]. */
+/** Parts of the turn smaller than this are not halved [rad]. */
 const YAW_FINENESS = PI / 2 / YAWS / 256;
+/** Nor are such as lose less than this [mm]. */
 const YAW_LOSS = 0.2;
 /** What a tilted piece strays from its height between two key attitudes [mm]. */
 const BETWEEN_YAWS = 0.5;

@@ -22,9 +22,11 @@ export interface TurnStep {
 /** How it leaves into the passage: as it was carried, moved off sideways, or stood upright. */
 export type LeavesAs = 'lengthwise' | 'sideways' | 'upright' | 'upright sideways';
 
-/** Steps of a quarter turn in plan, and of the tilt from level to the pitch and from there to upright. */
+/** Steps of a quarter turn in plan [count]. */
 export const YAWS = 45;
+/** Steps of the tilt from level to the pitch [count]. */
 const BELOW_PITCH = 6;
+/** Steps of the tilt from the pitch to upright [count]. */
 const ABOVE_PITCH = 14;
 const TILTS = BELOW_PITCH + ABOVE_PITCH;
 const COLUMN = TILTS + 1;

@@ -14,6 +14,7 @@ const SLATE_DENSITIES = { least: 2700, most: 2950 } as const;
  * tape adds little. Common practice, no source.
  */
 const CUT_AWAY = 0.1;
+/** Share by which a density may come out too high from sizes and a mass that were rounded. */
 const ROUNDING = 0.03;
 
 /** Anything else of a table fills its box with wood, steel and air [kg/m3]: common practice, no source. */
