@@ -170,3 +170,22 @@ test('no function that is exported takes a bare yes or no', () => {
 test('each argument has a line of its own', () => {
   expect(placesOf(functions.filter(({ words }) => /@param[^\n]*@param/.test(words)))).toEqual([]);
 });
+
+test('each number that is named at the top of a file has words of its own', () => {
+  const numbers = sourcesIn(CORE).flatMap((file) => {
+    const source = ts.createSourceFile(file, readFileSync(file, 'utf8'), ts.ScriptTarget.Latest, true);
+    return source.statements.flatMap((statement) => {
+      if (!ts.isVariableStatement(statement)) return [];
+      const [declared] = statement.declarationList.declarations;
+      const value = declared?.initializer;
+      if (!value || !ts.isNumericLiteral(ts.isPrefixUnaryExpression(value) ? value.operand : value))
+        return [];
+      const before = ts.getLeadingCommentRanges(source.text, statement.getFullStart()) ?? [];
+      return [
+        { place: `${path.relative(CORE, file)}: ${declared.name.getText(source)}`, told: before.length > 0 },
+      ];
+    });
+  });
+  expect(numbers.length).toBeGreaterThan(150);
+  expect(numbers.filter(({ told }) => !told).map(({ place }) => place)).toEqual([]);
+});

@@ -11,6 +11,7 @@ import { roleOf } from '../stages/kinds';
 
 /** Padding that is of no more interest [mm a side]. */
 const AMPLE = 300;
+/** Cosine of an angle that passes for a right one; and rounding of a place [mm]. */
 const SQUARE = 1e-6;
 
 /**

@@ -124,8 +124,9 @@ export interface StageBook {
   doneWith(stage: BookStage): void;
 }
 
-/** Joints and stages searched in space that are remembered at a time: more than a route has. */
+/** Joints that are remembered at a time: more than a route has. */
 const MOST_JOINTS = 2000;
+/** Stages searched in space that are remembered at a time. */
 const MOST_SEARCHED = 500;
 /** A motion is longer than what is said of it. */
 const MOST_MOTIONS = 60;

@@ -28,8 +28,9 @@ export type PassageDecision = (
 };
 
 // Margins [mm] that keep rounding on the safe side: coordinates are below 1e5 mm, so arithmetic errs by
-// some 1e-10. A set that is to hold more is shrunk by more.
+// some 1e-10. A set that is to hold more is shrunk by more: at one angle, ...
 const SLICE_MARGIN = -1e-6;
+// ... and at all angles of a range [mm].
 const ALL_MARGIN = -2e-6;
 /** What the padding of a shown passage is to be lowered by [mm]. */
 export const ROUNDING = 1e-5;

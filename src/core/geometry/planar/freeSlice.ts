@@ -19,6 +19,7 @@ export interface FreeSlice {
   readonly witness: Point[];
 }
 
+/** Crossings no farther apart than this are one [mm]. */
 const TOUCH = 1e-9;
 /** Beyond the box by so much [mm] nothing cuts it: above the rounding of a crossing. */
 const OUTSIDE = 1 + 1e-6;

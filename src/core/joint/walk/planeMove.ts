@@ -24,6 +24,7 @@ export interface PlaneTask {
 
 /** Slices of the angle that a move may take: bounds the work, never the time. */
 const WORK = 2500;
+/** A place that is to be reached is reached so near on every side [mm]. */
 const POINT = 1e-3;
 
 /** The places of the move, straight moves and turns on the spot between them; undefined where none is shown. */

@@ -59,6 +59,7 @@ export function turnedUnderCeiling(
   return clearance === undefined ? undefined : { clearance, ...planAt(face, ceiling, clearance) };
 }
 
+/** How near the greatest padding is found [mm]. */
 const FINENESS = 1e-7;
 
 function planAt({ u, v, a }: TurnedFaceOfPiece, ceiling: number, c: number): TurnedPlan {

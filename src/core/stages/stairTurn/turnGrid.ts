@@ -41,9 +41,11 @@ const MOST_PATHS = 40;
 /** The tilt with which a path begins, in steps from level. */
 const BEGINS = { level: 0, 'half way': BELOW_PITCH >> 1, lying: BELOW_PITCH } as const;
 
-/** Not looked at yet, free all the way, not free. */
+/** A step that was not looked at yet. */
 const UNKNOWN = 0;
+/** A step that is free all the way. */
 const FREE = 1;
+/** A step that is not. */
 const BLOCKED = 2;
 
 /**
