@@ -69,10 +69,13 @@ const FIELDS = 9;
 /** Half a turn, after which a box looks alike. */
 const TURN = Math.PI;
 
-/** Attitudes that are looked at before all: leans on edge and flat, yaws in half a turn, tilts to a right angle, places of the cut. */
+/** Leans that are looked at before all [rad]: on edge and flat. */
 const LIKELY_LEANS = [TURN / 2, 0] as const;
+/** Yaws that are looked at before all, in half a turn [count]. */
 const LIKELY_YAWS = 4;
+/** Tilts that are looked at before all, up to a right angle [count]. */
 const LIKELY_TILTS = 18;
+/** Places of the cut that are looked at before all, in its length. */
 const LIKELY_PLACES = [1, 0.5] as const;
 
 /** `stands nowhere` is a proof; `stands`: an attitude is known in which it stands; `open`: neither. */
