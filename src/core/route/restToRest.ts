@@ -2,6 +2,7 @@ import type { JointBlock, JointEnd, JointRow } from '../joint/jointRow';
 import { kindOf } from '../stages/kinds';
 import { floorBetween, ownLength, spacesBeside } from './arms';
 import { ceilingAt, endBeside, isLanding, spaceAt, standsAlone, type Reading, type ReadRow } from './reading';
+import { lastOf } from '../lists/ends';
 import { entryAt } from '../lists/entryAt';
 
 /** Rows that stand close from one place where a piece can rest to the next, to be solved as one space. */
@@ -88,61 +89,62 @@ function ownFloor(reading: Reading, i: number, side: 'before' | 'after'): number
   return beside === 'door' || beside === 'lift' ? (spaceAt(measures, endBeside(way, side)) ?? 0) : 0;
 }
 
+/** All from one place of rest to another as one block; undefined where it is not to be solved as one. */
 function blockBetween(reading: Reading, from: Rest, to: Rest): JointBlock | undefined {
-  const first = Math.max(0, from.row);
-  const last = Math.min(reading.length - 1, to.row);
-  const [opens, ends] = [from.row < 0, to.row > last];
+  const [first, last] = [Math.max(0, from.row), Math.min(reading.length - 1, to.row)];
   const rows: JointRow[] = [];
-  let [flights, turns, close] = [0, 0, 0];
   for (let i = first; i <= last; i++) {
-    const row = entryAt(reading, i);
-    const joint = jointRow(reading, i, to.at === 'behind' && i === to.row);
-    if (!joint) return undefined;
-    if (i === from.row && from.at === 'floor after') {
-      rows.push(floorRow(row, 'after'));
-      continue;
-    }
-    if (i === to.row && to.at === 'floor before') {
-      rows.push(floorRow(row, 'before'));
-      continue;
-    }
-    if (row.stage === 'flight') {
-      const along = (i === from.row && from.at === 'along') || (i === to.row && to.at === 'along');
-      if (!along && row.measures.risers === undefined) return undefined;
-      if (i > first && !floorKnown(row, entryAt(reading, i - 1), 'before')) return undefined;
-      if (i < last && !floorKnown(row, entryAt(reading, i + 1), 'after')) return undefined;
-      flights++;
-      if (i === from.row && from.at === 'floor before') {
-        rows.push(floorRow(row, 'before'), withoutSpace(joint, row, 'before'));
-        continue;
-      }
-      if (i === to.row && to.at === 'floor after') {
-        rows.push(withoutSpace(joint, row, 'after'), floorRow(row, 'after'));
-        continue;
-      }
-    } else if (turnsInPlan(row.stage)) turns++;
-    else if (row.stage === 'door') close++;
-    rows.push(joint);
+    const own = rowsAt(reading, i, from, to);
+    if (!own) return undefined;
+    rows.push(...own);
   }
-  // Where both ends are open ground a turn could be gone round outside.
-  if (opens && ends && turns > 0) return undefined;
-  const [begins, finishes] = [entryAt(reading, first), entryAt(reading, last)];
-  if (ends && (finishes.stage === 'flight' || finishes.stage === 'room')) return undefined;
-  if (opens && begins.stage === 'room') return undefined;
-  if (
-    opens &&
-    begins.stage === 'flight' &&
-    spaceAt(begins.measures, endBeside(begins.way, 'before')) !== undefined
-  )
-    return undefined;
+  const [opens, ends] = [from.row < 0, to.row > last];
   // A Hand that is not said is to the left: as measured what is not said is what suits.
-  if (rows.length > MOST_ROWS || flights > 2) return undefined;
-  // A turn between two straights is solved by itself.
-  const beside = turns + close > 1 || rows.length > 3 || finishes.stage === 'room';
-  const near = flights > 0 ? turns + close > 0 : turns > 0 && beside;
-  if (!near) return undefined;
+  if (rows.length > MOST_ROWS || !standClose(rows)) return undefined;
+  // Where both ends are open ground a turn could be gone round outside.
+  if (opens && ends && rows.some(({ stage }) => turnsInPlan(stage))) return undefined;
+  if (opens && !beginsOutdoors(entryAt(reading, first))) return undefined;
+  if (ends && !endsOutdoors(entryAt(reading, last))) return undefined;
   return { rows, before: endOf(opens), after: endOf(ends) };
 }
+
+/** Row i as it stands in a block between two places of rest, with the floors of a flight that are rows of their own; undefined where it is not known enough. */
+function rowsAt(reading: Reading, i: number, from: Rest, to: Rest): JointRow[] | undefined {
+  const row = entryAt(reading, i);
+  const joint = jointRow(reading, i, to.at === 'behind' && i === to.row);
+  if (!joint) return undefined;
+  const begins = i === from.row ? from.at : undefined;
+  const ends = i === to.row ? to.at : undefined;
+  // Nothing of the flight itself is in the block.
+  if (begins === 'floor after') return [floorRow(row, 'after')];
+  if (ends === 'floor before') return [floorRow(row, 'before')];
+  if (row.stage !== 'flight') return [joint];
+  const along = begins === 'along' || ends === 'along';
+  if (!along && row.measures.risers === undefined) return undefined;
+  const [before, after] = [reading[i - 1], reading[i + 1]];
+  if (i > from.row && before && !floorKnown(row, before, 'before')) return undefined;
+  if (i < to.row && after && !floorKnown(row, after, 'after')) return undefined;
+  if (begins === 'floor before') return [floorRow(row, 'before'), withoutSpace(joint, row, 'before')];
+  if (ends === 'floor after') return [withoutSpace(joint, row, 'after'), floorRow(row, 'after')];
+  return [joint];
+}
+
+/** Whether rows stand so close that one says something of another: a turn between two straights is solved by itself. */
+function standClose(rows: readonly JointRow[]): boolean {
+  const count = (is: (row: JointRow) => boolean): number => rows.filter(is).length;
+  const flights = count(({ stage }) => stage === 'flight');
+  const turns = count(({ stage }) => turnsInPlan(stage));
+  const near = turns + count(({ stage }) => stage === 'door');
+  if (flights > 0) return flights <= 2 && near > 0;
+  return turns > 0 && (near > 1 || rows.length > 3 || lastOf(rows).stage === 'room');
+}
+
+/** Whether a block may begin on open ground before this row: not where what is before it is a room, or is measured. */
+const beginsOutdoors = ({ stage, measures, way }: ReadRow): boolean =>
+  stage !== 'room' && (stage !== 'flight' || spaceAt(measures, endBeside(way, 'before')) === undefined);
+
+/** Whether a block may end on open ground behind this row. */
+const endsOutdoors = ({ stage }: ReadRow): boolean => stage !== 'flight' && stage !== 'room';
 
 /** The floor of its own that a flight has on one of its sides, as the passage that it is. */
 function floorRow({ measures, way }: ReadRow, side: 'before' | 'after'): JointRow {
