@@ -301,9 +301,9 @@ function shownFor(
 }
 
 /** Where the family's turn begins and ends; the same on both sides. */
-function turnOf({ as, tilt, lift, clearance }: FamilyFit, along: number, upright: number): TurnEnd {
+function turnOf({ as, tilt, raisedTo, clearance }: FamilyFit, along: number, upright: number): TurnEnd {
   const { p, height } = extentOf(as, along + 2 * clearance, upright + 2 * clearance, tilt);
-  return { inPlan: p, height, tilt, lowestAtMost: lift };
+  return { inPlan: p, height, tilt, lowestAtMost: raisedTo };
 }
 
 function sectionOf(

@@ -20,7 +20,7 @@ export function writeAnswer(answer: StageAnswer, families: string, working: Work
   });
   if (answer.raise !== undefined && answer.raise > 0) {
     working({
-      what: answer.overRail ? 'Lift, over the handrail' : 'Lift',
+      what: answer.overRail ? 'Raise, over the handrail' : 'Raise',
       formula: 'height it is raised above the way it is carried',
       value: answer.raise,
       unit: 'mm',

@@ -35,7 +35,7 @@ export interface BookPassage {
   readonly turningRoom: boolean;
   /** Row of a side door past which the piece is pushed on the way, to come back. */
   readonly pastDoor?: number | undefined;
-  /** Lifted high, over a rail, or on winding treads: at best tight. */
+  /** Raised high, over a rail, or on winding treads: at best tight. */
   readonly capped: boolean;
   readonly answer: StageAnswer;
   /** So much of its length may stand on the landing before and after [mm]. */

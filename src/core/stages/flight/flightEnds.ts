@@ -20,7 +20,7 @@ export interface FlightEndMeasures {
   readonly headSpace?: number | undefined;
   /**
    * The end is on a landing that is solved by itself: there the piece need not stand with its centre over the
-   * level floor, nor is it put down; how far it overhangs and is lifted is the landing's.
+   * level floor, nor is it put down; how far it overhangs and is raised is the landing's.
    */
   readonly footOnLanding?: boolean | undefined;
   readonly headOnLanding?: boolean | undefined;
@@ -39,7 +39,7 @@ export interface FlightEndsFit {
   readonly raise: number;
 }
 
-/** A flight of no more is one of a few steps, over which a piece may be lifted level. */
+/** A flight of no more is one of a few steps, over which a piece may be raised level. */
 export const FEW_RISERS = 4;
 
 const ON_FLIGHT = closestOnStair((stair) => `on ${stair}`, closestAt('', 'sides', 'slope'));

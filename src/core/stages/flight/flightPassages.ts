@@ -56,7 +56,7 @@ interface StraightMotion extends Leant {
  * the way tilted with the stair; leaning across the pitch, which needs room to lean at both ends; or kept
  * upright, when its lower edge rests on the line of nosings at one end only: upright + along tan(pitch) <=
  * headroom. Where the ends were measured, also on to the flight and off it (`flightEndsFit`); and over a few steps
- * lifted level (`liftedLevel`). A way that cannot pass and that a better one stands beside is left out.
+ * raised level (`raisedLevel`). A way that cannot pass and that a better one stands beside is left out.
  *
  * Model: as `flightFit`; the plane square to the pitch through a nosing is an opening of width x headroom
  * cos(pitch) that the piece's centre has to cross, which gives the proved bound. A flight of which it is not known
@@ -112,9 +112,9 @@ export function flightPassages(
     passages.push({ from: hold, to: hold, answer, ...(motion.leaning ? { needsTurningRoom: true } : {}) });
   }
   for (const hold of ALL_HOLDS) {
-    const lifted = liftedLevel(measures, piece, ends, hold);
-    if (!lifted || lifted.clearance < Math.min(0, best)) continue;
-    const { clearance, raise, critical } = lifted;
+    const raised = raisedLevel(measures, piece, ends, hold);
+    if (!raised || raised.clearance < Math.min(0, best)) continue;
+    const { clearance, raise, critical } = raised;
     const answer = { clearance, atMost, bound, pose: poseOfHold(hold), critical, raise };
     passages.push({ from: hold, to: hold, answer });
   }
@@ -131,7 +131,7 @@ export function flightPassages(
  * @returns undefined where it is not known to go
  * @source the elevation's heights and lengths (ours); replayed in the tests
  */
-function liftedLevel(
+function raisedLevel(
   { width, rise }: FlightMeasures,
   piece: PieceSize,
   ends: FlightEndMeasures,

@@ -7,7 +7,7 @@ import { sizesOfHold } from '../../motion/hold';
 import {
   exitHeight,
   extentOf,
-  liftedOverNosing,
+  raisedOverNosing,
   tailBelow,
   YAW_STEP,
   type ShortFlights,
@@ -112,7 +112,7 @@ class Drawn {
       lowest = [x, plan.across - y, z];
       this.push(lowest, turn(at));
     }
-    // Along the floor until its lower side is on the nosings, or lifted there on to their line.
+    // Along the floor until its lower side is on the nosings, or raised there on to their line.
     const [x, y, z] = lowest;
     const onNosings = (plan.rise + (v / 2) * Math.hypot(slope, 1) - z) / slope;
     if (onNosings < x) this.push([onNosings, y, z], this.last.turn);
@@ -158,7 +158,7 @@ class Drawn {
   /** Turned about in the outer corners, or moved across. */
   round(): void {
     const { plan, fit } = this;
-    const { lift } = fit;
+    const { raisedTo } = fit;
     if (fit.sideways && isHalfLanding(plan)) {
       // Wholly on the landing, against the facing wall.
       this.flatAt(0, this.z);
@@ -186,7 +186,7 @@ class Drawn {
       this.flatAt(yaw, this.z);
     }
     if (plan.across === undefined) return;
-    this.z = max(this.z, lift);
+    this.z = max(this.z, raisedTo);
     this.flatAt(PI / 2, this.z);
     for (const yaw of steps(PI / 2, PI)) this.flatAt(yaw, this.z);
   }
@@ -197,7 +197,7 @@ class Drawn {
     const round = { u, v, q, tilt: fit.tilt };
     const over = Math.hypot(this.extent.p, q) > plan.depthOut;
     const height = (yaw: number): number =>
-      over ? liftedOverNosing(plan, round, fit.lift, yaw, yaw) : -Infinity;
+      over ? raisedOverNosing(plan, round, fit.raisedTo, yaw, yaw) : -Infinity;
     const onLanding = Math.acos(min(1, plan.depthIn / (u * cos(fit.tilt))));
     for (const yaw of steps(0, PI / 2, [onLanding])) {
       const resting = -tailBelow(plan, round, yaw);

@@ -28,7 +28,7 @@ export interface FamilyFit {
   /** Nowhere is the padded piece farther above what is below it than this [mm]. */
   readonly raise: number;
   /** Height [mm] of its lowest corner above the landing as it comes over the upper flight. */
-  readonly lift: number;
+  readonly raisedTo: number;
   /** Where it is closest. */
   readonly critical: Closest;
   /** Swung: which way on the lower flight's side and on the upper's. */

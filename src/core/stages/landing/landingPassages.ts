@@ -213,7 +213,7 @@ function familyFits(plan: LandingPlan, piece: PieceSize, among: readonly Hold[] 
   return fits;
 }
 
-/** The fits, and for each that is lifted higher than by hand the best of that hold that is not. */
+/** The fits, and for each that is raised higher than by hand the best of that hold that is not. */
 function withByHand(plan: LandingPlan, piece: PieceSize, fits: readonly FamilyFit[]): FamilyFit[] {
   return fits.flatMap((fit) => {
     if (fit.raise <= RAISE_BY_HAND || fit.as === 'slid') return [fit];
@@ -244,7 +244,7 @@ function familyPassage(plan: LandingPlan, fit: FamilyFit, proved: ProvedBound): 
 }
 
 /**
- * The passages of a stage: the families', for each way of holding it the best and the best that is lifted by hand;
+ * The passages of a stage: the families', for each way of holding it the best and the best that is raised by hand;
  * these widened in space; and where nothing of it passes, what a search by chance finds, which gives no figure.
  * The answer depends on the stage and the piece alone.
  * @param work places that a search by chance may look at; 0: the families alone, and guides

@@ -104,7 +104,7 @@ export function slidRound(
       as: 'slid',
       tilt: edge.pitch,
       sideways: false,
-      lift: 0,
+      raisedTo: 0,
       critical: clearance >= most - NEAR ? ON_FLIGHTS : ROUND_THE_EDGE,
       slid: found,
     };

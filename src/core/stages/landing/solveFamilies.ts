@@ -89,12 +89,12 @@ const SAME = 1e-6;
  * along the lower flight, lying on its pitch; at the landing's edge brought level, or raised to a steeper
  * tilt, or stood upright; turned about on the landing in that attitude, its plan a rectangle pushed into the
  * outer corner, its back over the lower flight and then its front over the upper as far as headroom and
- * nosings allow, lifted in between where it has to stand above the upper nosings; and back along the pitch.
+ * nosings allow, raised in between where it has to stand above the upper nosings; and back along the pitch.
  * Or, on a half landing, moved across sideways; or swung up across it and down again (`bestSwing`).
  *
  * Conditions, all sufficient: the rectangle round a corner in plan
  * (`turnsRightAngle`); its diagonal in plan within the landing and what it may overhang; level over
- * the lower flight by (headroom - height)/slope, over the upper once it is lifted by rise + slope x overhang;
+ * the lower flight by (headroom - height)/slope, over the upper once it is raised by rise + slope x overhang;
  * the bends between level and pitch (`bendWithWall`); for a steeper tilt the sweep's height under the ceilings.
  * Where the ceiling over the landing is higher than the flight's, only what is said in `entrySpare` uses it.
  * It never falls when a width, depth, headroom or ceiling grows or the piece shrinks.
@@ -161,14 +161,14 @@ function solvedFamilies(
     const { tilt } = tiltAt(clearance);
     const round = roundAt(clearance, tilt);
     const raise = raiseOf(shape, round);
-    const lift = liftOf(shape, round);
+    const raisedTo = raisedToOf(shape, round);
     const critical =
       clearance >= most - NEAR
         ? ON_FLIGHTS
         : clearance >= limit - NEAR
           ? WHERE_THEY_MEET
           : closestRound(shape, roundOf(as, round.u + NEAR, round.v + NEAR, round.q + NEAR, tilt, sideways));
-    fits.push({ clearance, hold, as, tilt, sideways, raise, lift, critical });
+    fits.push({ clearance, hold, as, tilt, sideways, raise, raisedTo, critical });
   };
   const bends = min(
     short.lower ? Infinity : entryBend(shape, along, upright),
@@ -225,10 +225,10 @@ function swung(
   const solved = greatestOf(from, most, thinned, (c) => at(c).spare);
   if (solved === undefined) return undefined;
   const clearance = solved - BETWEEN;
-  const { raise: lift, swings } = at(clearance);
-  const raise = lift + under(clearance);
+  const { raise: raisedTo, swings } = at(clearance);
+  const raise = raisedTo + under(clearance);
   const critical = solved >= most - NEAR ? ON_FLIGHTS : AS_SWUNG;
-  return { clearance, hold, as: 'swung', tilt: PI / 2, sideways: true, raise, lift, critical, swings };
+  return { clearance, hold, as: 'swung', tilt: PI / 2, sideways: true, raise, raisedTo, critical, swings };
 }
 
 /** The plan with what follows from it. */
@@ -436,14 +436,14 @@ function levelOverhangSpare(s: LandingShape, p: number, q: number, height: numbe
 /**
  * Tilted, its front the higher: the back low over the lower flight, the front high over the upper. Turned by y in the
  * outer corner it stands p cos y + q sin y - depth over the lower flight, and its upper side is under that flight's
- * ceiling at the back and where it leaves it; what it is lifted there for the upper nosing counts at the same angle.
+ * ceiling at the back and where it leaves it; what it is raised there for the upper nosing counts at the same angle.
  */
 function tiltedOverhangSpare(s: LandingShape, round: Round, wanted: number): number {
   const { v, q, p, height, tilt } = round;
   let spare = min(s.depthIn, s.depthOut) - v * sin(tilt) - q;
-  const lift = tiltedRaise(s, round);
+  const raisedTo = tiltedRaise(s, round);
   const diagonal = hypot(p, q);
-  spare = min(spare, s.lip - height - lift);
+  spare = min(spare, s.lip - height - raisedTo);
   if (spare < 0 || diagonal <= s.depthIn) return spare;
   // All the worst at once is quickly looked at, and often enough.
   const crossed = v * cos(tilt) + max(0, p - sqrt(s.depthIn ** 2 - q ** 2)) * tan(tilt);
@@ -451,7 +451,7 @@ function tiltedOverhangSpare(s: LandingShape, round: Round, wanted: number): num
     s.headroom - v * cos(tilt) - s.slope * (diagonal - s.depthIn),
     max(s.headroom - height, s.headroom - crossed),
   );
-  if (worst - lift >= spare) return spare;
+  if (worst - raisedTo >= spare) return spare;
   const parts: (readonly [number, number])[] = [];
   for (let i = YAWS - 1; i >= 0; i--) parts.push([(PI / 2 / YAWS) * i, (PI / 2 / YAWS) * (i + 1)]);
   for (let part = parts.pop(); part; part = parts.pop()) {
@@ -460,12 +460,12 @@ function tiltedOverhangSpare(s: LandingShape, round: Round, wanted: number): num
     if (sure >= spare) continue;
     const middle = (from + to) / 2;
     spare = min(spare, overLowerFlight(s, round, middle, middle));
-    if (spare < max(worst - lift, 0, wanted)) return max(spare, worst - lift);
+    if (spare < max(worst - raisedTo, 0, wanted)) return max(spare, worst - raisedTo);
     if (to - from < YAW_FINENESS) spare = min(spare, sure);
     else if (sure < spare - YAW_LOSS) parts.push([middle, to], [from, middle]);
     else spare = min(spare, sure);
   }
-  return max(spare, worst - lift);
+  return max(spare, worst - raisedTo);
 }
 
 /** The least that is spare under the lower flight's ceiling while a tilted piece is turned between two angles in plan. */
@@ -478,12 +478,12 @@ function overLowerFlight(s: LandingShape, round: Round, from: number, to: number
   const crossing = max(0, p + q * tan(farthest) - s.depthIn / cos(farthest));
   const under = max(s.headroom - height, s.headroom - v * cos(tilt) - crossing * tan(tilt));
   const resting = -tailBelow(s, { u, tilt }, to);
-  const lifted =
-    s.across === undefined ? liftedOverNosing(s, round, tiltedRaise(s, round), from, to) : -Infinity;
-  return min(s.headroom - v * cos(tilt) - s.slope * over, under) - max(resting, lifted) - BETWEEN_YAWS;
+  const clears =
+    s.across === undefined ? raisedOverNosing(s, round, tiltedRaise(s, round), from, to) : -Infinity;
+  return min(s.headroom - v * cos(tilt) - s.slope * over, under) - max(resting, clears) - BETWEEN_YAWS;
 }
 
-/** How far a tilted piece is lifted so that its lower side clears the upper flight's first nosing. */
+/** How far a tilted piece is raised so that its lower side clears the upper flight's first nosing. */
 function tiltedRaise(s: LandingShape, { v, q, p, tilt }: TiltedRound): number {
   if (hypot(p, q) <= s.depthOut) return 0;
   return max(0, s.rise - (s.depthOut - q - v * sin(tilt)) * tan(tilt));
@@ -573,12 +573,12 @@ function leansOut({ depthOut }: Pick<LandingPlan, 'depthOut'>, v: number): numbe
 }
 
 /** Height [mm] of its lowest corner above the landing at most, as it comes over the upper flight. */
-function liftOf(s: LandingShape, round: Round): number {
+function raisedToOf(s: LandingShape, round: Round): number {
   const { as, v, q, p, tilt, sideways } = round;
   if (as === 'tilted') return tiltedRaise(s, round);
   const over = (sideways ? p : hypot(p, q)) - s.depthOut;
-  const lift = over > 0 ? s.rise + s.slope * over : 0;
-  return as === 'upright' ? max(lift, exitHeight(s, v)(tilt)) : lift;
+  const raisedTo = over > 0 ? s.rise + s.slope * over : 0;
+  return as === 'upright' ? max(raisedTo, exitHeight(s, v)(tilt)) : raisedTo;
 }
 
 /**
@@ -586,8 +586,8 @@ function liftOf(s: LandingShape, round: Round): number {
  * bare piece can be carried at the bottom of it.
  *
  * On the way in it rests on what is below it. Tilted, it goes round with its lower back corner on the flight, or on
- * the landing, but for what its lower side is lifted off the upper flight's nosing (`nosingHeight`). Level or upright
- * it is lifted just before it comes over that nosing. On the way out it is kept up until it leans enough
+ * the landing, but for what its lower side is raised off the upper flight's nosing (`nosingHeight`). Level or upright
+ * it is raised just before it comes over that nosing. On the way out it is kept up until it leans enough
  * (`exitHeight`), or, level, as its front corner is run up the line of nosings before it is over the first.
  */
 function raiseOf(s: LandingShape, round: Round): number {
@@ -599,9 +599,9 @@ function raiseOf(s: LandingShape, round: Round): number {
   }
   const over = (sideways ? p : hypot(p, q)) - s.depthOut;
   // Where it rests on the upper nosings it counts as raised all the same: most of it is that high above the landing.
-  const lift = over > 0 ? s.rise + s.slope * over : 0;
+  const raisedTo = over > 0 ? s.rise + s.slope * over : 0;
   const out = as === 'upright' ? exitHeight(s, v)(tilt) : s.rise + s.slope * min(0, hypot(u, v) - s.depthOut);
-  return max(lift, out, run) + STRAYS;
+  return max(raisedTo, out, run) + STRAYS;
 }
 
 /** Slid up the pitch from the floor, a short piece is off the floor before its front is over the first nosing [mm]. */
@@ -616,14 +616,14 @@ function tiltedGap(s: LandingShape, round: TiltedRound): number {
   if (s.across !== undefined) return tiltedRaise(s, round);
   const reached = hypot(round.p, round.q) > s.depthOut;
   if (!reached) return 0;
-  const lift = tiltedRaise(s, round);
+  const raisedTo = tiltedRaise(s, round);
   const step = PI / 2 / YAWS;
-  let most = lift;
+  let most = raisedTo;
   for (let i = 0; i < YAWS; i++) {
     const from = step * i;
     const below = tailBelow(s, round, from);
-    if (lift + below > most)
-      most = max(most, nosingHeight(s, round, lift, from - YAW_STEP, from + step + YAW_STEP) + below);
+    if (raisedTo + below > most)
+      most = max(most, nosingHeight(s, round, raisedTo, from - YAW_STEP, from + step + YAW_STEP) + below);
   }
   return most;
 }
@@ -639,17 +639,17 @@ export const tailBelow = (
  * How high a tilted piece is held for the upper flight's first nosing between two angles in plan [mm above the
  * landing]: what it needs there, and what that bows above its chord over one step of the drawn motion; no more than
  * it needs a step on.
- * @param lift no more is needed [mm]
+ * @param raisedTo no more is needed [mm]
  */
-export function liftedOverNosing(
+export function raisedOverNosing(
   s: Pick<LandingPlan, 'depthOut' | 'rise'>,
   round: Pick<Round, 'v' | 'q' | 'tilt'>,
-  lift: number,
+  raisedTo: number,
   from: number,
   to: number,
 ): number {
-  const needed = nosingHeight(s, round, lift, from, to);
-  const nearBy = nosingHeight(s, round, lift, from - YAW_STEP, to + YAW_STEP);
+  const needed = nosingHeight(s, round, raisedTo, from, to);
+  const nearBy = nosingHeight(s, round, raisedTo, from - YAW_STEP, to + YAW_STEP);
   const sine = sin(max(from - YAW_STEP, YAW_STEP));
   const bow = ((2 * s.depthOut) / sine ** 3) * (YAW_STEP ** 2 / 8) * tan(round.tilt);
   return min(nearBy, needed + bow + BETWEEN_YAWS);
@@ -659,17 +659,17 @@ export function liftedOverNosing(
  * Height [mm] above the landing at which a tilted piece's lower side clears the upper flight's first nosing, the most
  * between two angles in plan. In the outer corner, turned by y, that nosing is first met on the piece's inner side,
  * at (depth - q cos y) / sin y from its back: least where cos y = q / depth.
- * @param lift no more is needed [mm]
+ * @param raisedTo no more is needed [mm]
  */
 export function nosingHeight(
   { depthOut, rise }: Pick<LandingPlan, 'depthOut' | 'rise'>,
   { v, q, tilt }: Pick<Round, 'v' | 'q' | 'tilt'>,
-  lift: number,
+  raisedTo: number,
   from: number,
   to: number,
 ): number {
   const nearest = q < depthOut ? acos(q / depthOut) : 0;
   const at = min(max(nearest, from, 1e-9), max(to, 1e-9), PI / 2);
   const before = (depthOut - q * cos(at)) / sin(at) - v * sin(tilt);
-  return min(lift, rise - before * tan(tilt));
+  return min(raisedTo, rise - before * tan(tilt));
 }

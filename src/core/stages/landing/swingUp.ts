@@ -118,7 +118,7 @@ export function lowerPlace(s: HalfLandingPlan, axes: Axes, half: HalfSizes): Swi
   return { spare, x, y: hy, z: z + airUnder(top - z), raise: 0 };
 }
 
-/** On the upper flight's side: on the landing's floor, or lifted over the first nosing, and under the edge above. */
+/** On the upper flight's side: on the landing's floor, or raised over the first nosing, and under the edge above. */
 export function upperPlace(s: HalfLandingPlan, axes: Axes, half: HalfSizes): SwingPlace {
   const slope = s.rise / s.going;
   const lip = min(s.ceiling, s.headroom + s.rise);
@@ -191,7 +191,7 @@ function swingSpare(
   }
   const [onFlight] = axes;
   if (flight === 'upper' && onFlight && spare >= 0) {
-    // A short piece that stands before the first nosing is lifted on to their line, and slid up along that.
+    // A short piece that stands before the first nosing is raised on to their line, and slid up along that.
     const { x } = upperPlace(plan, onFlight, half);
     const [low, high] = [support(onFlight, half, 0, 0, 1), heightOnNosings(plan, half, x)];
     spare = min(spare, min(plan.ceiling, plan.headroom + plan.rise) - low - high);
@@ -211,7 +211,7 @@ export interface BestSwing {
 
 /**
  * How far a piece is from not being swung up and down again; negative where it cannot be.
- * @param mostRaise how high it may be lifted above the landing [mm]
+ * @param mostRaise how high it may be raised above the landing [mm]
  */
 export function bestSwing(plan: HalfLandingPlan, half: HalfSizes, mostRaise: number): BestSwing {
   const axes = swingAxes(atan2(plan.rise, plan.going));

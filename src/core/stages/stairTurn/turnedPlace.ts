@@ -210,8 +210,8 @@ export class StairTurnPlaces {
     const { plan, slope, u, q, c, s, tt, edge } = this;
     if (plan.end === 'foot') {
       // Its lower end on the floor, and the higher end on the nosings or its lower side on the first of them.
-      const lifted = u * this.st - plan.rise;
-      return max(least, min(lifted / slope, (lifted * c) / max(tt, 1e-12)));
+      const raised = u * this.st - plan.rise;
+      return max(least, min(raised / slope, (raised * c) / max(tt, 1e-12)));
     }
     // So low over the flight that its top is under the ceiling.
     const short = this.height - plan.ceiling;
