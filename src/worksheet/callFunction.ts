@@ -12,7 +12,7 @@ import type {
   TableCell,
   TableFunction,
 } from './description';
-import { camelCase } from './namedArguments';
+import { argumentsByName, camelCase } from './namedArguments';
 import { readArgument, isCellError, plainBounds, type ArgumentValue } from './readArgument';
 import { cutToUsed, MOST_ROWS } from './usedRows';
 import { CALL_MESSAGES, messageOf, type Message } from './messages';
@@ -107,8 +107,9 @@ function apart(given: readonly GivenArgument[]): Message {
 
 /** An argument of a function that is lifted over ranges, with what the rows of a call need of it. */
 interface LiftedArgument {
+  /** Its place among the arguments. */
+  readonly at: number;
   readonly described: ArgumentDescription;
-  readonly name: string;
   readonly bounds: ReturnType<typeof plainBounds>;
 }
 
@@ -119,107 +120,125 @@ interface GivenArgument {
   readonly shape: Shape;
 }
 
+/** An argument that is another cell in each row, or in each column. */
+interface VaryingArgument {
+  readonly argument: LiftedArgument;
+  readonly range: readonly (readonly Cell[])[];
+  readonly oneRow: boolean;
+  readonly oneColumn: boolean;
+}
+
 /** A call over a range pauses after cells that take no longer than this [ms]. */
 const PART = 5;
 
 function liftedCall(description: NumberFunction, makeError: MakeError) {
   const { compute, id } = description;
-  const lifted = description.arguments.map((described): LiftedArgument => ({
+  const lifted = description.arguments.map((described, at): LiftedArgument => ({
+    at,
     described,
-    name: camelCase(described.name),
     bounds: plainBounds(described),
   }));
   const fail = (message: Message): CellError => makeError(message.code, message.text);
   // To pause takes longer than a cell of a formula.
   const cellsAtOnce = Math.max(1, Math.floor(PART / cellCost(description)));
+  const { named, readFrom } = argumentsByName(description.arguments);
 
   const readInto = (
-    named: Record<string, ArgumentValue>,
-    { described, name, bounds }: LiftedArgument,
+    values: ArgumentValue[],
+    { at, described, bounds }: LiftedArgument,
     cell: Cell,
   ): CellError | undefined => {
     // The short way: a plain number within bounds, as nearly every cell of a long range is.
     if (typeof cell === 'number' && cell >= bounds.low && cell <= bounds.high && cell !== 0) {
-      named[name] = cell;
+      values[at] = cell;
       return undefined;
     }
     if (isCellError(cell)) return makeError(cell.code, cell.message);
     const outcome = readArgument(described, cell);
     if (!outcome.ok) return fail(messageOf(outcome.problem));
-    named[name] = outcome.value;
+    values[at] = outcome.value;
     return undefined;
   };
-  const finite = (number: number): HostCell =>
-    Number.isFinite(number) ? number : fail(CALL_MESSAGES.unforeseen(id));
-  const computed = (named: Readonly<Record<string, ArgumentValue>>): HostCell => {
+  /** `compute` reads its arguments before it returns, so that calls that pause between cells can share `named`. */
+  const computed = (values: readonly ArgumentValue[]): HostCell => {
     let outcome: Outcome<number> | number;
     try {
+      readFrom(values);
       outcome = compute(named);
     } catch (fault) {
       reportFault(id, fault);
       return fail(CALL_MESSAGES.unforeseen(id));
     }
-    if (typeof outcome === 'number') return finite(outcome);
-    return outcome.ok ? finite(outcome.value) : fail(messageOf(outcome.problem));
+    if (typeof outcome === 'object') {
+      if (!outcome.ok) return fail(messageOf(outcome.problem));
+      outcome = outcome.value;
+    }
+    return Number.isFinite(outcome) ? outcome : fail(CALL_MESSAGES.unforeseen(id));
   };
   // Thousands of cells may each make a call of their own: nothing is laid out for ranges there.
   const ofLoneCells = (cells: readonly Cell[]): HostCell => {
-    const named: Record<string, ArgumentValue> = {};
-    for (let i = 0; i < lifted.length; i++) {
-      const fault = readInto(named, entryAt(lifted, i), cells[i]);
+    const values: ArgumentValue[] = [];
+    for (const argument of lifted) {
+      const fault = readInto(values, argument, cells[argument.at]);
       if (fault !== undefined) return fault;
     }
-    return computed(named);
+    return computed(values);
   };
 
-  return function* (values: readonly HostArgument[]): Parts<HostCell[][]> {
-    const alone = loneCells(values, lifted.length);
+  return function* (given: readonly HostArgument[]): Parts<HostCell[][]> {
+    const alone = loneCells(given, lifted.length);
     if (alone) return [[ofLoneCells(alone)]];
-    const ranges = cutToUsed(lifted.map((_, i) => asRange(values[i])));
-    const given = lifted.map((argument, i): GivenArgument => {
+    const ranges = cutToUsed(lifted.map((_, i) => asRange(given[i])));
+    const asked = lifted.map((argument, i): GivenArgument => {
       const range = entryAt(ranges, i);
       return { lifted: argument, range, shape: shapeOf(range) };
     });
-    const shape = commonShape(given.map((argument) => argument.shape));
-    if (!shape || shape.rows === 0 || shape.columns === 0) return [[fail(apart(given))]];
+    const shape = commonShape(asked.map((argument) => argument.shape));
+    if (!shape || shape.rows === 0 || shape.columns === 0) return [[fail(apart(asked))]];
     if (shape.rows > MOST_ROWS) return [[fail(CALL_MESSAGES.tooLong(shape.rows, MOST_ROWS))]];
-    // One object for all rows: `compute` reads it before it returns.
-    const named: Record<string, ArgumentValue> = {};
     // A single cell given for an argument is read once and not at every row; of several errors in a row the first
     // counts, in the order of the arguments.
-    const read = given.map((argument) => {
-      const { rows, columns } = argument.shape;
-      const single = rows === 1 && columns === 1;
-      const error = single ? readInto(named, argument.lifted, onlyCell(argument.range)) : undefined;
-      return { argument, single, error, oneRow: rows === 1, oneColumn: columns === 1 };
-    });
+    // Of numbers from the beginning: a list that may hold anything takes a box for each.
+    const values: ArgumentValue[] = asked.map(() => 0);
+    const varying: VaryingArgument[] = [];
+    let singleFault: CellError | undefined;
+    for (const { lifted: argument, range, shape: own } of asked) {
+      if (own.rows > 1 || own.columns > 1) {
+        varying.push({ argument, range, oneRow: own.rows === 1, oneColumn: own.columns === 1 });
+        continue;
+      }
+      singleFault = readInto(values, argument, onlyCell(range));
+      // What comes after it is read in no row.
+      if (singleFault !== undefined) break;
+    }
 
     const answer = (row: number, column: number): HostCell => {
-      for (const { argument, single, error, oneRow, oneColumn } of read) {
-        if (single) {
-          if (error !== undefined) return error;
-          continue;
-        }
-        const cells = argument.range[oneRow ? 0 : row];
-        const fault = readInto(named, argument.lifted, cells?.[oneColumn ? 0 : column]);
+      for (const { argument, range, oneRow, oneColumn } of varying) {
+        const fault = readInto(values, argument, range[oneRow ? 0 : row]?.[oneColumn ? 0 : column]);
         if (fault !== undefined) return fault;
       }
-      return computed(named);
+      return singleFault ?? computed(values);
     };
-
-    const table = new Array<HostCell[]>(shape.rows);
-    let untilPause = cellsAtOnce;
-    for (let row = 0; row < shape.rows; row++) {
-      const out = new Array<HostCell>(shape.columns);
-      for (let column = 0; column < shape.columns; column++) {
-        out[column] = answer(row, column);
-        if (--untilPause > 0) continue;
-        untilPause = cellsAtOnce;
-        yield { done: row, of: shape.rows };
+    const { rows, columns } = shape;
+    const table: HostCell[][] = [];
+    let row = 0;
+    let line: HostCell[] = [];
+    /** Some more cells, by a loop of its own: one that may pause is not compiled as well. */
+    const goOn = (most: number): void => {
+      for (let left = most; left > 0 && row < rows; left--) {
+        if (columns === 1) table.push([answer(row++, 0)]);
+        else if (line.push(answer(row, line.length)) === columns) {
+          table.push(line);
+          line = [];
+          row++;
+        }
       }
-      table[row] = out;
+    };
+    for (;;) {
+      goOn(cellsAtOnce);
+      if (row === rows) return table;
+      yield { done: row, of: rows };
     }
-    return table;
   };
 }
 

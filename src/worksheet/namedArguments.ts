@@ -1,5 +1,6 @@
 import type { Outcome } from '../core/measures/problem';
 import type { Working } from '../core/measures/working';
+import type { ArgumentValue } from './readArgument';
 import { runToEnd, type Parts } from '../core/measures/parts';
 import type {
   ArgumentDescription,
@@ -55,6 +56,22 @@ type Written<
 /** The name under which `compute` gets an argument: `wall_thickness` is `wallThickness`. */
 export const camelCase = (name: string): string =>
   name.replace(/_(\w)/g, (_, letter: string) => letter.toUpperCase());
+
+/**
+ * Arguments by the names under which `compute` takes them, read from a list of values in the order of the description.
+ * To set each by its name at every row of a range takes longer than most formulas.
+ * @returns the arguments, and what changes the list they are read from
+ */
+export function argumentsByName(described: readonly ArgumentDescription[]): {
+  readonly named: GivenArguments;
+  readonly readFrom: (values: readonly ArgumentValue[]) => void;
+} {
+  let from: readonly ArgumentValue[] = [];
+  const named = {};
+  for (const [i, { name }] of described.entries())
+    Object.defineProperty(named, camelCase(name), { enumerable: true, get: () => from[i] });
+  return { named, readFrom: (values) => void (from = values) };
+}
 
 /**
  * Describes a function with one number as its result.
