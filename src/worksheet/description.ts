@@ -1,5 +1,6 @@
 import type { Outcome, Problem } from '../core/measures/problem';
 import type { Cell } from '../core/measures/readQuantity';
+import type { SmallerCalls } from './calls/smallerCalls';
 import type { Working } from '../core/measures/working';
 import type { Parts } from '../core/measures/parts';
 import type { QuantityName } from './quantities';
@@ -94,6 +95,8 @@ export interface TableFunction extends Described {
   readonly compute: (given: GivenArguments, working?: Working) => Outcome<TableCells>;
   /** The same with a pause after each part, where it can take long: other calls are not kept waiting then. */
   readonly computeInParts?: (given: GivenArguments) => Parts<Outcome<TableCells>>;
+  /** Its calls as smaller ones, where several workers can share one; undefined where a call cannot be. */
+  readonly inSmallerCalls?: (values: readonly unknown[]) => SmallerCalls | undefined;
 }
 
 export type TableCells = readonly (readonly TableCell[])[];

@@ -41,9 +41,17 @@ interface Job {
   /** Under this the answer is kept, and the same call is not made twice; undefined for short calls. */
   readonly key: string | undefined;
   readonly wantedBy: Set<Told>;
+  /** The call that it is a part of. */
+  readonly whole: Whole | undefined;
   /** Times that a worker broke down while it had this call. */
   breakdowns: number;
   share?: Share;
+}
+
+/** A call that is asked for as several. */
+interface Whole {
+  readonly of: number;
+  done: number;
 }
 
 interface Place {
@@ -83,7 +91,9 @@ const KEPT_SIZE = 1_000_000;
  */
 export class CallQueue {
   private readonly places: Place[] = [];
-  private waitingJobs: Job[] = [];
+  /** Parts of one call wait together, all other calls together: each has its turn. */
+  private readonly waitingJobs = new Map<Whole | undefined, Job[]>();
+  private readonly wholes = new Set<Whole>();
   private shortAsked: ShortAsk[] = [];
   private readonly jobs = new Map<number, Job>();
   private readonly byKey = new Map<string, Job>();
@@ -107,6 +117,50 @@ export class CallQueue {
    * @returns gives the call up for this asker, who is told nothing any more
    */
   ask(id: string, json: string, told: Told): () => void {
+    return this.askPart(id, json, told, undefined);
+  }
+
+  /**
+   * Asks for a call as several that workers share.
+   * @param jsons the arguments of each as JSON
+   * @param join makes the answer of theirs
+   * @returns gives all of it up for this asker
+   */
+  askTogether(
+    id: string,
+    jsons: readonly string[],
+    join: (answers: readonly PlainCells[]) => PlainCells,
+    told: Told,
+  ): () => void {
+    this.countAnew();
+    const whole: Whole = { of: jsons.length, done: 0 };
+    this.wholes.add(whole);
+    const answers: PlainCells[] = [];
+    const parts: (() => void)[] = [];
+    const end = (): void => {
+      this.wholes.delete(whole);
+      for (const giveUp of parts) giveUp();
+    };
+    for (const [i, json] of jsons.entries()) {
+      const heard: Told = (cells, why) => {
+        if (!this.wholes.has(whole)) return;
+        if (!cells) {
+          end();
+          told(undefined, why);
+          return;
+        }
+        answers[i] = cells;
+        if (++whole.done < whole.of) return;
+        this.wholes.delete(whole);
+        this.done++;
+        told(join(answers));
+      };
+      parts.push(this.askPart(id, json, heard, whole));
+    }
+    return end;
+  }
+
+  private askPart(id: string, json: string, told: Told, whole: Whole | undefined): () => void {
     const key = `${id} ${json}`;
     const known = this.kept.get(key);
     if (known) {
@@ -119,9 +173,9 @@ export class CallQueue {
     let job = this.byKey.get(key);
     if (!job) {
       this.countAnew();
-      job = this.newJob(id, json, key);
+      job = this.newJob(id, json, key, whole);
       this.byKey.set(key, job);
-      this.waitingJobs.push(job);
+      this.letWait(job);
     }
     job.wantedBy.add(told);
     const asked = job;
@@ -159,8 +213,14 @@ export class CallQueue {
 
   state(): CallsState {
     let share: Share | undefined;
-    for (const job of this.jobs.values()) if (job.share && job.share.of > (share?.of ?? 0)) share = job.share;
-    return { waiting: this.jobs.size + this.shortAsked.length, done: this.done, share };
+    for (const { of, done } of this.wholes) if (of > (share?.of ?? 0)) share = { done, of };
+    let waiting = this.wholes.size + this.shortAsked.length;
+    for (const job of this.jobs.values()) {
+      if (job.whole) continue;
+      waiting++;
+      if (job.share && job.share.of > (share?.of ?? 0)) share = job.share;
+    }
+    return { waiting, done: this.done, share };
   }
 
   /** Workers that there are now. */
@@ -173,15 +233,33 @@ export class CallQueue {
     this.listeners.add(listener);
   }
 
-  private newJob(id: string, values: readonly unknown[] | string, key: string | undefined): Job {
-    const job: Job = { number: this.count++, id, values, key, wantedBy: new Set(), breakdowns: 0 };
+  private newJob(id: string, values: readonly unknown[] | string, key?: string, whole?: Whole): Job {
+    const job: Job = { number: this.count++, id, values, key, wantedBy: new Set(), whole, breakdowns: 0 };
     this.jobs.set(job.number, job);
     return job;
   }
 
+  private letWait(job: Job): void {
+    const waiting = this.waitingJobs.get(job.whole);
+    if (waiting) waiting.push(job);
+    else this.waitingJobs.set(job.whole, [job]);
+  }
+
+  /** The next of the jobs that wait: none of a call of many parts keeps the others waiting. */
+  private nextJob(): Job | undefined {
+    for (const [whole, waiting] of this.waitingJobs) {
+      const job = waiting.shift();
+      // Whose turn it was comes last.
+      this.waitingJobs.delete(whole);
+      if (waiting.length > 0) this.waitingJobs.set(whole, waiting);
+      if (job && this.jobs.has(job.number)) return job;
+    }
+    return undefined;
+  }
+
   /** Calls are counted as done since none was waiting. */
   private countAnew(): void {
-    if (this.jobs.size === 0 && this.shortAsked.length === 0) this.done = 0;
+    if (this.jobs.size === 0 && this.shortAsked.length === 0 && this.wholes.size === 0) this.done = 0;
   }
 
   private giveUp(job: Job, told: Told): void {
@@ -212,9 +290,8 @@ export class CallQueue {
 
   /** Hands waiting calls to workers that have room for them. */
   private handOn(): void {
-    this.waitingJobs = this.waitingJobs.filter(({ number }) => this.jobs.has(number));
     const until = this.place.now() + HAND_ON;
-    while (this.waitingJobs.length > 0 || this.shortAsked.length > 0) {
+    while (this.waitingJobs.size > 0 || this.shortAsked.length > 0) {
       if (this.place.now() >= until) return this.handOnLater();
       const short = this.shortAsked.length > 0;
       const place = this.withRoom(short);
@@ -223,7 +300,9 @@ export class CallQueue {
         if (short && !this.beside?.isRunning) this.runBeside(this.takeShort(SHORT_BESIDE));
         return;
       }
-      const jobs = short ? this.takeShort(SHORT_AT_ONCE) : this.waitingJobs.splice(0, 1);
+      const next = short ? undefined : this.nextJob();
+      if (!short && !next) return;
+      const jobs = next ? [next] : this.takeShort(SHORT_AT_ONCE);
       if (place === 'no worker') this.runBeside(jobs);
       else {
         for (const job of jobs) place.jobs.set(job.number, job);
@@ -236,7 +315,7 @@ export class CallQueue {
   private takeShort(most: number): Job[] {
     const taken = this.shortAsked.splice(0, most);
     return taken.map(({ id, values, told }) => {
-      const job = this.newJob(id, withPlainErrors(values), undefined);
+      const job = this.newJob(id, withPlainErrors(values));
       job.wantedBy.add(told);
       return job;
     });
@@ -283,7 +362,7 @@ export class CallQueue {
     // One that never ran a call is not allowed to, or cannot be loaded.
     if (!place.ready) this.workersFail = true;
     for (const job of place.jobs.values()) {
-      if (++job.breakdowns < 2 || !place.ready) this.waitingJobs.push(job);
+      if (++job.breakdowns < 2 || !place.ready) this.letWait(job);
       else {
         this.remove(job);
         for (const told of job.wantedBy) told(undefined, 'failed');
@@ -321,7 +400,7 @@ export class CallQueue {
     const job = this.jobs.get(number);
     if (!job) return;
     this.jobs.delete(number);
-    this.done++;
+    if (!job.whole) this.done++;
     if (job.key !== undefined) {
       this.byKey.delete(job.key);
       this.keep(job.key, cells);

@@ -54,7 +54,9 @@ export class HostCalls {
       const time = cost === Infinity ? Infinity : cost * mostCells(values);
       if (time <= LONG && this.hasTurn()) return this.shown(runToEnd(call(values)), invocation?.address);
       return new Promise((answer, refuse) => {
+        let isAnswered = false;
         const told = (cells: PlainCells | undefined, why?: NoAnswer): void => {
+          isAnswered = true;
           // The host keeps what it hands over with a call that may be taken back: nothing is to hang on it.
           if (invocation?.onCanceled) invocation.onCanceled = undefined;
           try {
@@ -66,8 +68,12 @@ export class HostCalls {
           }
         };
         if (time <= LONG) return this.queue.askShort(id, values, told);
-        const giveUp = this.queue.ask(id, JSON.stringify(withPlainErrors(values)), told);
-        if (invocation) invocation.onCanceled = giveUp;
+        const smaller = description.kind === 'table' ? description.inSmallerCalls?.(values) : undefined;
+        const giveUp = smaller
+          ? this.queue.askTogether(id, smaller.calls.map(asJson), smaller.join, told)
+          : this.queue.ask(id, asJson(values), told);
+        // What is known already was told at once.
+        if (invocation && !isAnswered) invocation.onCanceled = giveUp;
       });
     };
   }
@@ -108,6 +114,8 @@ export class HostCalls {
     return [[this.makeError(code, text)]];
   }
 }
+
+const asJson = (values: readonly unknown[]): string => JSON.stringify(withPlainErrors(values));
 
 /** The last of what the host hands over, where it is more than the arguments. */
 function invocationIn(given: readonly unknown[], count: number): Invocation | undefined {

@@ -4,6 +4,7 @@ import { judgeSurveysInParts } from '../../core/route/judgeSurveys';
 import { checkFirst } from '../checkFirst';
 import { tableFunctionInParts } from '../namedArguments';
 import { ALLOWANCE, buildsOf, ordersOf, PIECES, ROUTES, surveysOf, TAPE } from '../routeInputs';
+import { surveyBySurvey } from '../surveyBySurvey';
 import {
   ROUTE_MOTIONS,
   ROUTE_SOURCE,
@@ -52,6 +53,7 @@ export const surveys = tableFunctionInParts({
     within: 1e-9,
     source: 'on edge, half of what the width leaves: (125 - 25)/2 and (225 - 25)/2',
   },
+  inSmallerCalls: surveyBySurvey,
   compute: function* ({ routes, pieces, orders, allowance, tape }) {
     const read = surveysOf('routes', routes);
     if (!read.ok) return read;

@@ -90,6 +90,22 @@ class Page {
     this.turn();
   }
 
+  /** A call as several: the answer names them in their order. */
+  askTogether(names: readonly string[], parts: number): ReturnType<Page['ask']> {
+    const asked: ReturnType<Page['ask']> = { told: 0, answer: undefined, giveUp: () => {} };
+    asked.giveUp = this.queue.askTogether(
+      'COUNTING',
+      names.map((name) => JSON.stringify([[[name]], [[parts]]])),
+      (answers) => [answers.map((cells) => cells[0]?.[0] ?? '')],
+      (cells, why) => {
+        asked.answer = cells;
+        if (why) asked.why = why;
+        asked.told++;
+      },
+    );
+    return asked;
+  }
+
   ask(
     name: string,
     parts: number,
@@ -196,6 +212,78 @@ test('there are no more workers than may be, and long calls are spread over them
   page.turn();
   expect(page.made).toBe(3);
   expect(page.workers.map(({ got }) => got.length).sort()).toEqual([4, 4, 4]);
+});
+
+describe('a call that is asked for as several', () => {
+  const names = Array.from({ length: 20 }, (_, i) => `part ${i}`);
+
+  test('is shared by all workers, answered once in the order of its parts, and counts as one', () => {
+    const page = new Page(3);
+    const whole = page.askTogether(names, 2);
+    expect(page.queue.state()).toMatchObject({ waiting: 1, share: { done: 0, of: 20 } });
+    page.turn();
+    expect([whole.answer, whole.told]).toEqual([[names], 1]);
+    expect(page.workers.map(({ got }) => got.length).every((got) => got > 4)).toBe(true);
+    expect(page.queue.state()).toMatchObject({ waiting: 0, done: 1 });
+  });
+
+  test('computes a part that has not changed no second time, and one of two calls once', () => {
+    const page = new Page(1);
+    const first = page.askTogether(names, 2);
+    const beside = page.askTogether([...names.slice(0, 3), 'own'], 2);
+    page.turn();
+    const changed = page.askTogether([...names.slice(0, 19), 'changed'], 2);
+    page.turn();
+    const known = page.askTogether(names, 2);
+    expect([first, beside, changed, known].map(({ answer, told }) => [answer?.[0]?.at(-1), told])).toEqual([
+      ['part 19', 1],
+      ['own', 1],
+      ['changed', 1],
+      ['part 19', 1],
+    ]);
+    expect(names.map(times)).toEqual(names.map(() => 2));
+    expect(['own', 'changed'].map(times)).toEqual([2, 2]);
+  });
+
+  test('keeps no other call waiting until its last part', () => {
+    const page = new Page(1);
+    const whole = page.askTogether(names, 10);
+    page.turn(5);
+    const other = page.ask('other', 3);
+    for (let i = 0; i < 2000 && !other.answer; i++) page.turn(1);
+    expect(other.answer).toEqual([['other']]);
+    expect(whole.answer).toBeUndefined();
+    expect(new Set(worked).size).toBeLessThan(15);
+    page.turn();
+    expect(whole.answer).toEqual([names]);
+  });
+
+  test('is given up with all its parts, but for those that another call wants', () => {
+    const page = new Page(1);
+    const whole = page.askTogether(names, 50);
+    const other = page.ask('part 0', 50);
+    page.turn(20);
+    whole.giveUp();
+    page.turn();
+    expect([whole.told, other.answer]).toEqual([0, [['part 0']]]);
+    expect(times('part 1')).toBeLessThan(50);
+    expect(times('part 19')).toBe(0);
+    expect(page.queue.state()).toMatchObject({ waiting: 0 });
+  });
+
+  test('is stopped once, and fails once where a part of it does', () => {
+    const stopped = new Page(2);
+    const whole = stopped.askTogether(names, 50);
+    stopped.turn(10);
+    stopped.queue.stop();
+    stopped.turn();
+    expect([whole.why, whole.told]).toEqual(['stopped', 1]);
+    const broken = new Page(1, 'breaks');
+    const failed = broken.askTogether(names, 3);
+    broken.turn();
+    expect([failed.why, failed.told]).toEqual(['failed', 1]);
+    expect(broken.queue.state()).toMatchObject({ waiting: 0 });
+  });
 });
 
 test('the first worker may be started ahead, and takes the first call', () => {

@@ -71,3 +71,14 @@ test('nothing hangs on the invocation of a short call, and of a long one only wh
   expect(Object.keys(queued)).toEqual([]);
   expect(long.onCanceled).toBeUndefined();
 });
+
+test('nothing hangs on the invocation of a long call that is known already', async () => {
+  const { call, turn } = page();
+  const given = [900, 100, 950, 2100, 190, 250, 1400, 700, 25, null, null];
+  const landing = call('HALFLANDING', given, {});
+  await turn();
+  const again: Invocation = {};
+  const known = call('HALFLANDING', given, again);
+  expect(await known).toEqual(await landing);
+  expect(again.onCanceled).toBeUndefined();
+});
