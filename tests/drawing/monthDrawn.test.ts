@@ -1,5 +1,12 @@
+import { shownDown } from '../../src/core/measures/shown';
+import type { Points } from '../../src/drawing/plane';
 import { area, drawnFigures, shared, textsThatOverlap } from '../support/drawnFigures';
 import { drawnMonth as DRAWN } from '../support/drawnMonth';
+
+/*
+ * Steps of the month as they are drawn: what stands in what, the words, and the ring where it is closest. In one file,
+ * because the month is drawn once for each file.
+ */
 
 test('every step of the month is drawn, or has a measure missing', () => {
   expect(DRAWN.length).toBeGreaterThan(20);
@@ -51,4 +58,122 @@ test('a carry on a flight is tilted no farther than a place in its picture', () 
     }
   }
   expect(looked).toBeGreaterThan(2);
+});
+
+/**
+ * Where what a sentence names is to be seen, from the meaning of its words alone: in which picture, and on which side of
+ * the piece as it is drawn there. The first that matches counts.
+ */
+const WHERE: readonly (readonly [words: RegExp, from: RegExp, side: 'over' | 'under' | 'beside' | 'any'])[] =
+  [
+    [/top nosing and the facing wall/, /side|above/, 'any'],
+    [/top nosing/, /side/, 'under'],
+    [/edge of the stairwell|under the head|under the ceiling|headroom|lowest above/, /side|front/, 'over'],
+    [/leaning \d+ degrees in|leaning \d+ degrees on/, /front|side|above/, 'any'],
+    [/facing wall/, /side|above/, 'any'],
+    [
+      /inner corner|jambs|jamb |sides of the|walls of the|turn on the landing|in the turn/,
+      /above|front/,
+      'beside',
+    ],
+  ];
+
+const STEPS = DRAWN.flatMap(({ name, drawn, clearance }) => {
+  const [, words] = /Closest (.*?): [\d.]+ a side/.exec(drawn?.text ?? '') ?? [];
+  return drawn && words ? [{ name, drawn, words, clearance }] : [];
+});
+
+interface Ring {
+  readonly at: readonly [number, number];
+  readonly from: string;
+  readonly svg: string;
+}
+
+const ringsOf = (pictures: readonly { readonly svg: string }[]): Ring[] =>
+  pictures.flatMap(({ svg }) => {
+    const mark = /<circle class="mark"[^>]* cx="([-\d.]+)" cy="([-\d.]+)"/.exec(svg);
+    const [, title = ''] = /<title[^>]*>([^<]*)/.exec(svg) ?? [];
+    return mark ? [{ at: [Number(mark[1]), Number(mark[2])] as const, from: title, svg }] : [];
+  });
+
+const toSegment = ([x, y]: readonly [number, number], a: readonly number[], b: readonly number[]): number => {
+  const [dx, dy] = [b[0]! - a[0]!, b[1]! - a[1]!];
+  const s = Math.min(1, Math.max(0, ((x - a[0]!) * dx + (y - a[1]!) * dy) / (dx * dx + dy * dy || 1)));
+  return Math.hypot(x - a[0]! - s * dx, y - a[1]! - s * dy);
+};
+
+const toOutline = (at: readonly [number, number], outline: Points): number =>
+  Math.min(...outline.map((a, i) => toSegment(at, a, outline[(i + 1) % outline.length]!)));
+
+test('most steps that a piece passes are ringed', () => {
+  expect(STEPS.length).toBeGreaterThan(10);
+  const ringed = STEPS.filter(({ drawn }) => ringsOf(drawn.pictures).length > 0);
+  expect(ringed.length / STEPS.length).toBeGreaterThan(0.75);
+});
+
+test('the ring stands on a line of the building, where the words say that it is closest', () => {
+  let looked = 0;
+  for (const { name, drawn, words } of STEPS) {
+    const [, from, side] = WHERE.find(([known]) => known.test(words)) ?? [];
+    for (const ring of ringsOf(drawn.pictures)) {
+      const { walls, pieces } = drawnFigures(ring.svg);
+      expect([name, words, Math.min(...walls.map((wall) => toOutline(ring.at, wall))) < 2]).toEqual([
+        name,
+        words,
+        true,
+      ]);
+      if (!from) continue;
+      looked++;
+      expect([name, words, ring.from]).toEqual([name, words, expect.stringMatching(from)]);
+      const [piece] = pieces;
+      if (!piece || side === 'any') continue;
+      const ys = piece.map(([, y]) => y);
+      // Drawings run downwards.
+      if (side === 'over' || side === 'under') {
+        const [x, y] = ring.at;
+        const xs = piece.map(([u]) => u);
+        const inColumn = x > Math.min(...xs) && x < Math.max(...xs);
+        const middle = (Math.min(...ys) + Math.max(...ys)) / 2;
+        if (inColumn && Math.max(...ys) - Math.min(...ys) < 40)
+          expect([name, words, side === 'over' ? y < Math.max(...ys) : y > Math.min(...ys)]).toEqual([
+            name,
+            words,
+            true,
+          ]);
+        else if (inColumn && ring.from.includes('front'))
+          expect([name, words, y < middle]).toEqual([name, words, true]);
+      } else if (ring.from.includes('front')) {
+        const [x, y] = ring.at;
+        const xs = piece.map(([u]) => u);
+        expect([name, words, x <= Math.min(...xs) + 1 || x >= Math.max(...xs) - 1]).toEqual([
+          name,
+          words,
+          true,
+        ]);
+        expect([name, words, y > Math.min(...ys) - 1]).toEqual([name, words, true]);
+      }
+    }
+  }
+  expect(looked).toBeGreaterThan(8);
+});
+
+test('a ring is spoken of under the picture that has it, and under no other', () => {
+  for (const { name, drawn } of STEPS) {
+    for (const { svg } of drawn.pictures) {
+      const said = drawnFigures(svg)
+        .texts.map(({ text }) => text)
+        .join(' ')
+        .includes('Ring');
+      expect([name, said]).toEqual([name, svg.includes('class="mark"')]);
+    }
+  }
+});
+
+test('what is said to be left is what the table of the route says', () => {
+  for (const { name, drawn, clearance } of STEPS) {
+    const [, figure] = /Closest .*?: ([\d.]+) a side to spare/.exec(drawn.text) ?? [];
+    if (figure !== undefined && clearance !== undefined)
+      expect([name, figure]).toEqual([name, String(shownDown(clearance))]);
+  }
+  expect(STEPS.some(({ clearance }) => clearance !== undefined)).toBe(true);
 });

@@ -8,7 +8,6 @@ const LONGEST = [
   'taskpane/pane',
   'core/route/oneMotion',
   'drawing/monthDrawn',
-  'drawing/ringed',
   'core/route/remeasure',
   'core/route/openRoutes',
   'taskpane/paneAndHost',
