@@ -1,9 +1,9 @@
 const fs = require('node:fs');
 const path = require('node:path');
 const { CycloneDxWebpackPlugin } = require('@cyclonedx/webpack-plugin');
+const { transformSync } = require('esbuild');
 const MinimizerPlugin = require('minimizer-webpack-plugin');
 const { parseNumber } = require('office-addin-cli');
-const ts = require('typescript');
 const { Compilation, sources } = require('webpack');
 
 const OFFICE_JS_CDN = 'https://appsforoffice.microsoft.com/lib/1/hosted/office.js';
@@ -13,15 +13,8 @@ const LOCAL_PORT = 3000;
 function loadSource(file) {
   const previous = require.extensions['.ts'];
   require.extensions['.ts'] = (module, name) => {
-    const { outputText } = ts.transpileModule(fs.readFileSync(name, 'utf8'), {
-      fileName: name,
-      compilerOptions: {
-        module: ts.ModuleKind.CommonJS,
-        target: ts.ScriptTarget.ES2022,
-        esModuleInterop: true,
-      },
-    });
-    module._compile(outputText, name);
+    const { code } = transformSync(fs.readFileSync(name, 'utf8'), { loader: 'ts', format: 'cjs' });
+    module._compile(code, name);
   };
   try {
     for (const key of Object.keys(require.cache)) {

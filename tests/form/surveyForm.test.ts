@@ -4,7 +4,7 @@ import { FORM_STAGES } from '../../src/drawing/formStages';
 import { letteredDrawing } from '../../src/drawing/letteredDrawing';
 import { surveyForm } from '../../src/form/surveyForm';
 import { viewOf } from '../../src/drawing/stageViews';
-import { launchBrowser } from '../support/browser';
+import { sharedBrowser } from '../support/sharedBrowser';
 import { drawnFigures } from '../support/drawnFigures';
 import { axeFindings } from '../support/axeFindings';
 
@@ -13,7 +13,7 @@ const HTML = surveyForm('The way to your table');
 let browser: Browser;
 let page: Page;
 beforeAll(async () => {
-  browser = await launchBrowser();
+  browser = await sharedBrowser();
   page = await browser.newPage({ viewport: { width: 320, height: 800 } });
   await page.setContent(HTML);
 }, 60000);

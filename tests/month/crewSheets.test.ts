@@ -5,7 +5,7 @@ import { SAMPLE_PIECES } from '../../src/sample/pieces';
 import { ROUTE_COLUMNS, routeRows } from '../../src/sample/routeRows';
 import { SAMPLE_SURVEYS } from '../../src/sample/sampleSurveys';
 import { callInCells } from '../support/callInCells';
-import { launchBrowser } from '../support/browser';
+import { sharedBrowser } from '../support/sharedBrowser';
 import { PIECES_TABLE } from '../support/samplePieces';
 import { axeFindings } from '../support/axeFindings';
 
@@ -45,7 +45,7 @@ const passing = surveys.filter(({ verdict }) => verdict === 'goes' || verdict.st
 let browser: Browser;
 let page: Page;
 beforeAll(async () => {
-  browser = await launchBrowser();
+  browser = await sharedBrowser();
   page = await browser.newPage({ viewport: { width: 320, height: 800 } });
   await page.setContent(HTML);
 }, 60000);

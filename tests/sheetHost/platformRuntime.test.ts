@@ -1,7 +1,7 @@
 import type { Browser } from 'playwright-core';
 import { FUNCTIONS } from '../../src/worksheet/functions';
 import { callInCells, HostError, type Given } from '../support/callInCells';
-import { launchBrowser } from '../support/browser';
+import { sharedBrowser } from '../support/sharedBrowser';
 import { openFunctions, type FunctionsPage, type HostCall } from '../support/functionsHost';
 
 jest.setTimeout(120000);
@@ -14,7 +14,7 @@ let browser: Browser;
 const pages: Partial<Record<'allowed' | 'blocked', FunctionsPage>> = {};
 
 beforeAll(async () => {
-  browser = await launchBrowser();
+  browser = await sharedBrowser();
   for (const workers of ['allowed', 'blocked'] as const)
     pages[workers] = await openFunctions(browser, workers);
 });
