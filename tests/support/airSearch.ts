@@ -84,13 +84,17 @@ export class BoxInAir {
   /** Whether it is free from one place to another, looked at so often that no point moves farther than `step` [mm]. */
   freeWay(p: AirPlace, q: AirPlace, step: number): boolean {
     const parts = Math.max(1, Math.ceil(this.farBetween(p, q) / step));
+    const seen = new Uint8Array(parts);
+    const isFree = (n: number): boolean => {
+      if (seen[n]) return true;
+      seen[n] = 1;
+      return this.free(placeBetween(p, q, n / parts));
+    };
     // The ends are known; the middle first, where most fail.
     for (let size = parts; size >= 1; size = Math.floor(size / 2)) {
-      for (let n = size; n < parts; n += 2 * size) {
-        if (!this.free(placeBetween(p, q, n / parts))) return false;
-      }
+      for (let n = size; n < parts; n += 2 * size) if (!isFree(n)) return false;
     }
-    for (let n = 1; n < parts; n++) if (!this.free(placeBetween(p, q, n / parts))) return false;
+    for (let n = 1; n < parts; n++) if (!isFree(n)) return false;
     return true;
   }
 

@@ -4,16 +4,20 @@ const { statSync } = require('node:fs');
 // run, and the size of a file tells nothing of the work in it.
 const LONGEST = [
   'sheetHost/page',
-  'golden/golden',
   'taskpane/pane',
-  'core/route/oneMotion',
+  'sample/sampleWorkbook',
+  'attacks/hunt',
+  'golden/golden',
+  'core/geometry/proofs/passageCuts',
   'drawing/monthDrawn',
-  'core/route/remeasure',
+  'attacks/big',
+  'core/route/oneMotion',
   'core/route/openRoutes',
   'taskpane/paneAndHost',
+  'worksheet/reply',
+  'core/route/remeasure',
   'core/stages/lowPart',
-  'sample/sampleWorkbook',
-  'core/geometry/proofs/landingCuts',
+  'attacks/damaged',
 ];
 
 const rank = ({ path }) => {
