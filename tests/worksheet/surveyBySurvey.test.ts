@@ -35,7 +35,7 @@ const pieces: Cell[][] = [
 const ordered: Cell[][] = [['Survey', 'Build'], ...QUICK_SURVEYS.map(({ id, build }) => [id, build])];
 
 const called = (values: readonly unknown[]): PlainCells =>
-  callInCells('SURVEYS', ...(values as Parameters<typeof callInCells>[1][])) as PlainCells;
+  callInCells('SURVEYS', ...(values as Parameters<typeof callInCells>[1][]));
 
 /** The answer made of smaller calls, and how many they are. */
 function inParts(values: readonly unknown[]): { readonly cells: PlainCells; readonly calls: number } {

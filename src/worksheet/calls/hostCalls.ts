@@ -22,15 +22,20 @@ export type HostCells = HostCell[][];
 
 /** A call longer than this is made aside [ms]. */
 const LONG = 5;
-/** Calls are made at once for so long, until the page has had its turn again [ms]. */
-const AT_ONCE = 15;
+/**
+ * Calls are made at once for so long, until the page has had its turn again [ms]. Only the calls themselves count: the
+ * host takes many times as long over each of thousands, and what is not answered when it hands answers over waits half a
+ * second for the next time.
+ */
+const AT_ONCE = 35;
 
 /**
  * Turns descriptions into the functions that the host of the add-in calls: a short call is answered at once, a long
  * one, or one of very many, by a promise.
  */
 export class HostCalls {
-  private turnEnds = 0;
+  /** Of this turn of the page, in calls [ms]. */
+  private spent = 0;
   private inTurn = false;
   private called = false;
 
@@ -52,7 +57,12 @@ export class HostCalls {
       const invocation = invocationIn(given, described.length);
       const values = shortened(description, given.slice(0, described.length) as HostArgument[]);
       const time = cost === Infinity ? Infinity : cost * mostCells(values);
-      if (time <= LONG && this.hasTurn()) return this.shown(runToEnd(call(values)), invocation?.address);
+      if (time <= LONG && this.hasTurn()) {
+        const begun = this.now();
+        const cells = runToEnd(call(values));
+        this.spent += this.now() - begun;
+        return this.shown(cells, invocation?.address);
+      }
       return new Promise((answer, refuse) => {
         let isAnswered = false;
         const told = (cells: PlainCells | undefined, why?: NoAnswer): void => {
@@ -87,11 +97,12 @@ export class HostCalls {
 
   /** Whether there is time to make a call at once: a little in each turn of the page. */
   private hasTurn(): boolean {
-    if (this.inTurn) return this.now() < this.turnEnds;
-    this.inTurn = true;
-    this.turnEnds = this.now() + AT_ONCE;
-    this.later(() => (this.inTurn = false));
-    return true;
+    if (!this.inTurn) {
+      this.inTurn = true;
+      this.spent = 0;
+      this.later(() => (this.inTurn = false));
+    }
+    return this.spent < AT_ONCE;
   }
 
   /** As the host wants it: a single cell's error is thrown. Refusals are remembered for the pane. */
