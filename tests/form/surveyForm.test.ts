@@ -68,7 +68,7 @@ test('no letter lies on another, nor on a word', () => {
 test('nothing is wider than a narrow screen, and axe finds nothing', async () => {
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
   expect(await axeFindings(page)).toEqual([]);
-});
+}, 60000);
 
 test('measures that are missing are marked where the tape goes, each in the drawing that shows it', () => {
   const { pictures, text } = letteredDrawing('half landing', { id: 'one', missing: ['depth', 'height'] });
