@@ -33,6 +33,10 @@ const isStairRow = (stage: StageName | undefined): boolean =>
 export const isLanding = (stage: StageName | undefined): boolean =>
   stage !== undefined && kindOf(stage).stair === 'landing';
 
+/** Whether the way turns there on a stair: a landing, or winding treads. */
+const turnsOnStair = (stage: StageName | undefined): boolean =>
+  stage !== undefined && kindOf(stage).stair !== null && kindOf(stage).stair !== 'flight';
+
 /** What each choice of a reading is about. */
 interface Choice {
   readonly rows: readonly number[];
@@ -40,10 +44,12 @@ interface Choice {
 }
 
 /**
- * Every way to understand what a survey leaves open. Stair rows that stand together are walked the same way.
+ * Every way to understand what a survey leaves open. Stair rows that stand together are walked the same way; a landing as
+ * the stairs beside it say.
  * @param tape how far off a measure may be [mm]
  */
-export function readingsOf(given: readonly StageRow[], tape: number): Reading[] {
+export function readingsOf(written: readonly StageRow[], tape: number): Reading[] {
+  const given = written.map(withWayBeside);
   const rows = given.map(asFlightRow);
   const choices = choicesOf(rows, tape);
   const free = Math.min(choices.length, MOST_CHOICES);
@@ -70,6 +76,14 @@ export function readingsOf(given: readonly StageRow[], tape: number): Reading[] 
     );
   }
   return readings;
+}
+
+/** A landing or winding treads whose way is not said, walked as the stairs beside it are, where all of these say one way. */
+function withWayBeside(row: StageRow, i: number, rows: readonly StageRow[]): StageRow {
+  if (row.way !== undefined || !turnsOnStair(row.stage)) return row;
+  const stairs = [rows[i - 1], rows[i + 1]].filter((beside) => isStairRow(beside?.stage));
+  const [way, ...others] = stairs.map((stair) => stair?.way);
+  return way === undefined || others.some((other) => other !== way) ? row : { ...row, way };
 }
 
 /**
