@@ -3,11 +3,12 @@ import type { KeyAttitude } from '../../space/motion';
 import { endsOpen } from '../place/placedRoute';
 import { isLanding } from '../place/rowContext';
 import { carriedSizes } from './carriage';
+import type { Stretch } from './carrier';
 import { flightMove, type FlightAsk } from './flightMove';
 import { levelTo, stationAfter } from './levelMoves';
 import { landingGoals, leavingMarks } from './passLanding';
 import { spread } from './spread';
-import { straightAhead } from './straights';
+import { lastAhead, straightAhead } from './straights';
 import { changeTo } from './takingUp';
 import { followTurn, turnBehind } from './turnsAtStairs';
 import { OFF, type NotDrawn, type Walk, type WalkStep } from './walk';
@@ -113,22 +114,24 @@ const movesTo = (
   goal: Goal,
   side: FlightAsk['side'],
   ahead = 0,
+  stretch = walk.stretchOf(i),
 ): KeyAttitude[] | undefined =>
   flightMove.pass(walk.route, i, {
     piece: walk.piece,
     hold,
     drawn: walk.drawn,
     start: walk.carrier.last,
-    solids: walk.boxesOf(i),
+    solids: walk.carrier.solids(stretch).map(({ box }) => box),
     goal,
     side,
     ahead,
   });
 
 /** Such moves, kept where every one is free. */
-function moved(walk: Walk, i: number, ...ask: [Hold, Goal, FlightAsk['side'], number?]): boolean {
+function moved(walk: Walk, i: number, ...ask: [Hold, Goal, FlightAsk['side'], number?, Stretch?]): boolean {
   const keys = movesTo(walk, i, ...ask);
-  return keys !== undefined && walk.carrier.follow(keys, walk.rowAt(i).row, walk.stretchOf(i));
+  const stretch = ask[4] ?? walk.stretchOf(i);
+  return keys !== undefined && walk.carrier.follow(keys, walk.rowAt(i).row, stretch);
 }
 
 /** On to a goal along one line across the flight: the goal's, where the piece is, or the way's. */
@@ -136,7 +139,14 @@ function movedOn(walk: Walk, i: number, { from }: WalkStep, goal: Goal): boolean
   const goesOn = walk.route.rows[i + 1] !== undefined;
   const ahead = goesOn ? straightAhead(walk.route.rows, i) : endsOpen(walk.rowAt(i).joint) ? Infinity : 0;
   const sides = goal === 'level floor' ? (["start's", "way's"] as const) : (["goal's", "start's"] as const);
-  return sides.some((side) => moved(walk, i, from, goal, side, ahead));
+  if (sides.some((side) => moved(walk, i, from, goal, side, ahead))) return true;
+  // What is level only beyond the row behind is in the rows there too: what crosses those is not in its way.
+  const reached = { ...walk.stretchOf(i), to: lastAhead(walk.route.rows, i) };
+  return (
+    goal === 'level floor' &&
+    walk.route.crosses &&
+    sides.some((side) => moved(walk, i, from, goal, side, ahead, reached))
+  );
 }
 
 /**

@@ -33,6 +33,13 @@ export function straightAhead(rows: readonly PlacedRow[], i: number): number {
   }
 }
 
+/** The row, by its number among those given, in which the floor straight ahead of placed row i ends. */
+export function lastAhead(rows: readonly PlacedRow[], i: number): number {
+  let k = i;
+  while (leadsStraightOn(rows[k + 1]?.joint.stage ?? 'flight')) k++;
+  return entryAt(rows, rows[k + 1]?.joint.stage === 'room' ? k + 1 : k).row;
+}
+
 /** Length of a row along the way [mm]. */
 export function lengthAlong(rows: readonly PlacedRow[], i: number): number {
   const { entry, exit } = entryAt(rows, i);
