@@ -246,7 +246,8 @@ function stairOf(route: PreparedRoute, i: number): string {
 
 /** A place beside a step that limits it. */
 function limitWords(route: PreparedRoute, i: number, { kind, length, rows }: LimitCause): string {
-  const long = length === undefined ? 'which is not measured' : `${mm(length)} long`;
+  // A length that has to hold the piece, mostly a sum: no more of it than there is.
+  const long = length === undefined ? 'which is not measured' : `${shownDown(length)} mm long`;
   const name = (row: number): string => entryAt(route.steps, row).called;
   switch (kind) {
     case 'straight':
