@@ -34,8 +34,8 @@ export function piecesSheet(book: WorkbookWriter): void {
   unitsOver(sheet, `K${TOP - 1}`, ['', 'mm', 'mm', 'mm', 'mm', 'number', '', '']);
   const last = TOP + SAMPLE_PIECES.length;
   sheet.format(`A${TOP}:G${TOP}`, HEADING).format(`I${TOP}`, HEADING).format(`K${TOP}:R${TOP}`, HEADING);
-  sheet.format(`I${TOP + 1}:I${last}`, WRAPPED).format(`F${TOP + 1}:G${last}`, { format: '0' });
-  sheet.format(`L${TOP + 1}:P${TOP + BUILT_TABLES.length}`, { format: '0' });
+  // What is given is shown as it is: a format would round it to the nearest.
+  sheet.format(`I${TOP + 1}:I${last}`, WRAPPED).format(`G${TOP + 1}:G${last}`, { format: '0' });
   sheet.spill(`I${TOP}`, 'CARRY.CHECKPIECES(PieceRows[#All])');
   sheet.table({
     name: 'Builds',
