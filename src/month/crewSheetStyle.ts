@@ -27,7 +27,8 @@ caption { text-align: left; padding: .5em 0 .1em; }
 .strip .marked { border: 3px solid; padding: 0; }
 .stage-drawing { max-width: 100%; height: auto; }
 .tight { display: flex; flex-wrap: wrap; gap: .4em 1.6em; }
-.tight figure { margin: .4em 0 0; flex: 1 1 262px; min-width: 0; }
+.tight figure { margin: .4em 0 0; flex: 0 1 auto; min-width: 0; max-width: 100%; }
+.tight .two { flex: 1 1 18rem; align-content: start; }
 .places { display: flex; flex-wrap: wrap; gap: 4px 8px; align-items: flex-end; }
 figcaption { font-weight: 600; }
 .two { display: grid; grid-template-columns: 1fr 1fr; gap: 1em; font-size: .9em; }
@@ -43,11 +44,13 @@ figcaption { font-weight: 600; }
   .wide { overflow: visible; }
   .moves { min-width: 0; font-size: 7pt; line-height: 1.2; }
   .moves th, .moves td { padding-top: .05em; padding-bottom: .05em; }
-  .moves th:nth-child(3) { width: 40%; }
+  .moves th:nth-child(3) { width: 38%; }
+  .moves th:nth-child(7) { width: 18%; }
+  .moves th:nth-child(9) { width: 21%; }
   h3, caption { margin: .2em 0 0; padding: .2em 0 0; }
-  .strip li { width: 76px; }
+  .strip li { width: 76px; font-size: 7pt; }
   .strip svg { height: 52px; }
-  .places svg { zoom: .64; }
+  .places svg { zoom: .85; }
   .caution, .two, .pieces { font-size: 7pt; line-height: 1.2; }
   tr, figure, .two, .caution, .strip li { break-inside: avoid; }
 }

@@ -89,18 +89,19 @@ function crewSheet(
   if (!carried.chain || carried.chain.clearance < 0) return undefined;
   const moves = movesOf(route, book, piece, month.allowance);
   if (moves.some(({ kind }) => kind === 'no way shown')) return undefined;
+  const shown = tightSteps(carried, route).slice(0, moves.length > MANY_MOVES ? 1 : SHOWN_STEPS);
+  const [first = NOTHING, ...others] = shown.map((row) => stepPictures(carried, route, row, id));
   return markup`<section class="sheet" aria-labelledby="${id}">
 <h2 id="${id}">${survey.survey}: ${survey.build}</h2>
 <p class="where">${[survey.customer, survey.place].filter((part) => part !== '').join(', ')}</p>
 ${piecesList(build)}
 <p class="shown">Pictures and moves: ${pieceWords(piece)}${heaviestWords(build, piece)}</p>
 ${strip(carried, route, id)}
-<div class="tight">${tightSteps(carried, route)
-    .slice(0, moves.length > MANY_MOVES ? 1 : SHOWN_STEPS)
-    .map((row) => stepPictures(carried, route, row, id))}</div>
-${movesTable(survey.survey, moves, piece.mass)}
+<div class="tight">${first}
 <div class="two"><div><h3>Protect</h3><ul>${protect(rows).map((line) => markup`<li>${line}</li>`)}</ul></div>
 <div><h3>Bring</h3><ul>${bring(moves).map((line) => markup`<li>${line}</li>`)}</ul></div></div>
+${others}</div>
+${movesTable(survey.survey, moves, piece.mass)}
 <p class="caution"><strong>Caution:</strong> ${survey.caution === '' ? CAUTIONS.route : survey.caution}</p>
 </section>
 `;
@@ -155,8 +156,11 @@ const tightSteps = ({ chain }: CarriedRoute, { steps }: PreparedRoute): number[]
     .sort((a, b) => (chain?.steps[a]?.clearance ?? Infinity) - (chain?.steps[b]?.clearance ?? Infinity))
     .slice(0, SHOWN_STEPS);
 
+/** Width of a picture of a whole step [px]; those of its places are half as wide. On paper all five stand in one row. */
+const PICTURE = 220;
+
 function stepPictures(carried: CarriedRoute, route: PreparedRoute, row: number, id: string): Markup {
-  const drawing = carried.draw(row, `${id}-step-${row + 1}`, 250);
+  const drawing = carried.draw(row, `${id}-step-${row + 1}`, PICTURE);
   const step = route.steps[row];
   if (!drawing || !step) return NOTHING;
   const pictures = drawing.pictures.map(({ svg }) => new Markup(svg));
