@@ -34,7 +34,7 @@ figcaption { font-weight: 600; }
 .two { display: grid; grid-template-columns: 1fr 1fr; gap: 1em; font-size: .9em; }
 .caution { border: 2px solid; padding: .3em .6em; margin-top: .6em; font-size: .86em; }
 @media screen and (max-width: 560px) { .two { grid-template-columns: 1fr; } }
-@page { size: A4 portrait; margin: 10mm; }
+@page { size: A4 portrait; margin: 8mm; }
 @media print {
   :root { color-scheme: light; }
   body { max-width: none; padding: 0; font-size: 8.5pt; }
@@ -49,7 +49,9 @@ figcaption { font-weight: 600; }
   .moves th:nth-child(9) { width: 21%; }
   h3, caption { margin: .2em 0 0; padding: .2em 0 0; }
   .strip li { width: 76px; font-size: 7pt; }
-  .strip svg { height: 52px; }
+  .strip svg { height: 44px; }
+  .tight { gap: .1em 1.6em; }
+  .tight figure { margin-top: .1em; }
   .places svg { zoom: .85; }
   .caution, .two, .pieces { font-size: 7pt; line-height: 1.2; }
   tr, figure, .two, .caution, .strip li { break-inside: avoid; }

@@ -28,7 +28,7 @@ export interface CrewSheetsWords {
 
 /** Steps that are shown in numbered places, the tightest first: more do not fit on a page; with many moves one. */
 const SHOWN_STEPS = 2;
-const MANY_MOVES = 8;
+const MANY_MOVES = 7;
 
 /** What a stage's neighbours want protected from: said once each. */
 const PROTECT: Readonly<Partial<Record<StageName, string>>> = {
@@ -149,12 +149,15 @@ function strip(carried: CarriedRoute, route: PreparedRoute, id: string): Markup 
   return markup`<h3>The way, and what it leaves a side, mm</h3><ol class="strip">${items}</ol>`;
 }
 
-/** Rows with the least clearance, the tightest first. */
-const tightSteps = ({ chain }: CarriedRoute, { steps }: PreparedRoute): number[] =>
-  steps
-    .map((_, i) => i)
-    .sort((a, b) => (chain?.steps[a]?.clearance ?? Infinity) - (chain?.steps[b]?.clearance ?? Infinity))
+/** Rows with the least clearance, the tightest first; of rows that are passed together, whose picture is one, the first. */
+function tightSteps({ chain }: CarriedRoute, { steps }: PreparedRoute): number[] {
+  const clearance = (row: number): number => chain?.steps[row]?.clearance ?? Infinity;
+  const joint = (row: number): string => chain?.steps[row]?.joint?.join() ?? `${row} alone`;
+  const order = steps.map((_, i) => i).sort((a, b) => clearance(a) - clearance(b));
+  return order
+    .filter((row, k) => order.findIndex((other) => joint(other) === joint(row)) === k)
     .slice(0, SHOWN_STEPS);
+}
 
 /** Width of a picture of a whole step [px]; those of its places are half as wide. On paper all five stand in one row. */
 const PICTURE = 220;
@@ -175,9 +178,13 @@ function movesTable(survey: string, moves: readonly CarryMove[], mass: number | 
       ? markup`<th scope="col" class="number">${text}</th>`
       : markup`<th scope="col">${text}</th>`,
   );
+  let told = '';
   const rows = moves.map((move) => {
+    const closest =
+      move.closest === '' ? '' : `; closest ${move.closest === told ? 'as above' : move.closest}`;
+    if (move.closest !== '') told = move.closest;
     const share = shareWords(move, mass);
-    return markup`<tr><td class="number">${move.number}</td><td>${String(move.step)}</td><th scope="row">${moveOrder(move)}${move.closest === '' ? '' : `; closest ${move.closest}`}</th><td class="number">${move.tilt === undefined ? '–' : String(shownGiven(degrees(move.tilt), 0))}</td><td class="number">${move.raise === undefined ? '–' : shownUp(move.raise)}</td><td class="number">${move.clearance === undefined ? '–' : shownDown(move.clearance)}</td><td>${handWords(move)}</td><td class="number">${typeof share === 'number' ? shownUp(share) : share}</td><td>${aidWords(move)}</td></tr>`;
+    return markup`<tr><td class="number">${move.number}</td><td>${String(move.step)}</td><th scope="row">${moveOrder(move)}${closest}</th><td class="number">${move.tilt === undefined ? '–' : String(shownGiven(degrees(move.tilt), 0))}</td><td class="number">${move.raise === undefined ? '–' : shownUp(move.raise)}</td><td class="number">${move.clearance === undefined ? '–' : shownDown(move.clearance)}</td><td>${handWords(move)}</td><td class="number">${typeof share === 'number' ? shownUp(share) : share}</td><td>${aidWords(move)}</td></tr>`;
   });
   return markup`<div class="wide" role="region" aria-label="${survey}: moves" tabindex="0"><table class="moves"><caption>Moves: tilt in degrees, raise and clearance in mm, lower share in kg (what the lower end bears; no word on how many may carry it)</caption><thead><tr>${head}</tr></thead><tbody>${rows}</tbody></table></div>`;
 }
