@@ -266,7 +266,7 @@ function drawPlan(
       paper.outline(seen, 'edge');
     }
   }
-  const upAndDown = worded === 'worded' ? stairArrows(paper, step, facts, window) : [];
+  const upAndDown = worded === 'worded' ? stairArrows(paper, step, facts, window, width) : [];
   shown.forEach(({ isTightest }, i) => {
     if (isTightest || shown.length === 1) drawPiece(paper, outlines[i] ?? [], facts);
     else paper.outline(outlines[i] ?? [], 'edge');
@@ -394,9 +394,25 @@ const areaOf = (points: Points): number =>
     }, 0),
   ) / 2;
 
+/** The word of an arrow stands so far before its tail [px]. */
+const BEFORE_TAIL = 9;
+
+/** About how much of the scene a pixel shows [mm]. */
+function pixelIn([low, , high]: Points, width: number): number {
+  const span = Math.max((high?.[0] ?? 1) - (low?.[0] ?? 0), (high?.[1] ?? 1) - (low?.[1] ?? 0));
+  return span / (0.8 * width);
+}
+
 /** Arrows the way each flight is walked, with the word for it; where their words stand. */
-function stairArrows(paper: Paper, { solids }: StepMotion, { wayAt }: StepFacts, window: Points): Point[] {
+function stairArrows(
+  paper: Paper,
+  { solids }: StepMotion,
+  { wayAt }: StepFacts,
+  window: Points,
+  width: number,
+): Point[] {
   const worded: Point[] = [];
+  const pixel = pixelIn(window, width);
   const above = levelPlane(0);
   for (const { part, row, box: solid } of solids) {
     if (part !== 'nosings') continue;
@@ -425,8 +441,8 @@ function stairArrows(paper: Paper, { solids }: StepMotion, { wayAt }: StepFacts,
     const [ox, oy] = [cx - dy * reach, cy + dx * reach];
     paper.arrow([ox - dx * half, oy - dy * half], [ox + dx * half, oy + dy * half]);
     const tail: Point = [ox - dx * half, oy - dy * half];
-    paper.label(tail, word, -dx * 9, dy * 9);
-    worded.push(tail);
+    paper.label(tail, word, -dx * BEFORE_TAIL, dy * BEFORE_TAIL);
+    worded.push([tail[0] - dx * BEFORE_TAIL * pixel, tail[1] - dy * BEFORE_TAIL * pixel]);
   }
   return worded;
 }
@@ -452,11 +468,9 @@ function numbers(
   width: number,
 ): void {
   if (shown.length < 2) return;
-  const [low, , high] = window;
-  const span = Math.max((high?.[0] ?? 1) - (low?.[0] ?? 0), (high?.[1] ?? 1) - (low?.[1] ?? 0));
-  const apart = (NUMBER_APART * span) / (0.8 * width);
+  const apart = NUMBER_APART * pixelIn(window, width);
   const taken: Point[] = [...worded];
-  // The word beside an arrow's tail reaches farther.
+  // A word reaches farther than a number.
   const words = 1.6 * apart;
   shown.forEach(({ number }, i) => {
     const outline = outlines[i] ?? [];
@@ -464,7 +478,7 @@ function numbers(
     const spots: Point[] = [
       [cx, cy],
       ...outline.flatMap(([x, y]): Point[] =>
-        [0.7, 1, 0.4].map((s) => [cx + (x - cx) * s, cy + (y - cy) * s]),
+        [0.7, 1, 0.4, 0.85, 0.55].map((s) => [cx + (x - cx) * s, cy + (y - cy) * s]),
       ),
     ];
     const room = ([x, y]: Point): number =>

@@ -7,6 +7,7 @@ import { SAMPLE_SURVEYS } from '../../src/sample/sampleSurveys';
 import { callInCells } from '../support/callInCells';
 import { sharedBrowser } from '../support/sharedBrowser';
 import { PIECES_TABLE } from '../support/samplePieces';
+import { drawnFigures } from '../support/drawnFigures';
 import { axeFindings } from '../support/axeFindings';
 
 /** Level ways, a stair with a half landing, a slip that is not measured, and the longest carries with most pictures. */
@@ -75,6 +76,21 @@ test('each has its address, its pieces, the strip with one step marked, the move
     const text = (await sheet.textContent()) ?? '';
     expect(text).not.toMatch(/\b(?:two|three|four)\s+(?:people|persons|men|carriers|handlers)\b/i);
   }
+});
+
+test('no two words of a picture overlap, small as the pictures are', () => {
+  const overlaps: string[] = [];
+  const pictures = [...HTML.matchAll(/<svg[\s\S]*?<\/svg>/g)].map(([svg]) => drawnFigures(svg).texts);
+  expect(pictures.length).toBeGreaterThan(40);
+  for (const texts of pictures)
+    texts.forEach(({ text, box: a }, i) => {
+      for (const { text: other, box: b } of texts.slice(i + 1)) {
+        const across = Math.min(a[2], b[2]) - Math.max(a[0], b[0]);
+        const down = Math.min(a[3], b[3]) - Math.max(a[1], b[1]);
+        if (across > 0.5 && down > 0.5) overlaps.push(`${text} | ${other}`);
+      }
+    });
+  expect(overlaps).toEqual([]);
 });
 
 test('each is one page of A4', async () => {
