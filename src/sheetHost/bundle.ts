@@ -33,6 +33,8 @@ export interface Bundle {
   readonly runtime: CustomFunctionsRuntime;
   /** What kept a function from being registered, one sentence each. */
   readonly faults: readonly string[];
+  /** Whether what a function returned only stands for its answer, for which it is to be called again. */
+  readonly isProvisional?: (result: unknown) => boolean;
 }
 
 /** The most arguments that any function of the host takes. */

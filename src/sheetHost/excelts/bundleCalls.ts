@@ -14,10 +14,10 @@ import {
 
 interface RememberedCall {
   readonly result: CallResult;
+  /** The answer is still to come. */
+  readonly awaited: boolean;
   used: boolean;
 }
-
-const isAwaited = (result: CallResult): boolean => isBusy(result[0]?.[0] ?? null);
 
 interface EngineFunction {
   readonly minArity: number;
@@ -97,11 +97,24 @@ export class BundleCalls {
     const key = described.id + args.map(keyOf).join('\u0001');
     let remembered = this.remembered.get(key);
     // Whoever computes aside has to hear of every cell that waits for it.
-    if (remembered && !isAwaited(remembered.result)) remembered.used = true;
+    if (remembered && !remembered.awaited) remembered.used = true;
     else {
       const address = this.addressOf(cell);
-      const result = callAsExcel(described, args.map(argumentOf), this.manners, bundle.runtime, address);
-      this.remembered.set(key, (remembered = { result, used: true }));
+      let provisional = false;
+      const heard = (...values: unknown[]): unknown => {
+        const returned = described.call(...values);
+        provisional = bundle.isProvisional?.(returned) === true;
+        return returned;
+      };
+      const result = callAsExcel(
+        { ...described, call: heard },
+        args.map(argumentOf),
+        this.manners,
+        bundle.runtime,
+        address,
+      );
+      const awaited = provisional || isBusy(result[0]?.[0] ?? null);
+      this.remembered.set(key, (remembered = { result, awaited, used: true }));
     }
     const { result } = remembered;
     if (result.some((row) => row.some((c) => isCellError(c) && c.message !== undefined))) {

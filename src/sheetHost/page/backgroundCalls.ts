@@ -1,14 +1,28 @@
-import type { CallAnswer, CallToRun } from '../../worksheet/calls/messages';
+import type { CallAnswer, CallToRun, PlainCells } from '../../worksheet/calls/messages';
 import type { WorkerLike } from '../../worksheet/calls/workers';
+import type { SmallerCalls } from '../../worksheet/calls/smallerCalls';
 import type { Share } from '../../core/measures/parts';
+import { firstOf } from '../../core/lists/ends';
 import type { Bundle, BundleFunction } from '../bundle';
 import { BUSY, isCellError, type CellValue } from '../hostValues';
 
-interface Call extends CallToRun {
+interface Call {
   readonly key: string;
+  /** What it is made of: itself alone, or smaller calls of which `join` makes its answer. */
+  parts: readonly Part[];
+  join: SmallerCalls['join'] | undefined;
   /** Addresses of the cells that wait for it. */
   readonly cells: Set<string>;
+}
+
+/** What one worker makes at a time. */
+interface Part extends CallToRun {
+  readonly key: string;
+  readonly call: Call;
+  /** Whichever worker has had a call about this goes on with the next: it remembers much. */
+  readonly about: string | undefined;
   share?: Share;
+  answer?: PlainCells;
 }
 
 /** How far the calls are that are computed aside. */
@@ -27,17 +41,37 @@ export interface CallsProgress {
 
 interface Place {
   readonly worker: WorkerLike;
-  readonly calls: Map<number, Call>;
+  readonly parts: Map<number, Part>;
+  /** What its calls were about. */
+  readonly knows: Set<string>;
 }
 
-/** As many as a small machine has processors to spare. */
-const WORKERS = 2;
+/** As many as a small machine has processors. */
+const FEWEST_WORKERS = 2;
+/** Each reads the add-in's script and remembers for itself what it has worked out. */
+const MOST_WORKERS = 8;
 
-/** Calls that one worker has at a time; it gives each a part in turn. */
+/** Who makes the calls. */
+export interface WorkersAtHand {
+  readonly makeWorker: () => WorkerLike | undefined;
+  /** The most at a time. */
+  readonly workers: number;
+  /** A call as smaller ones, where several workers can share it. */
+  readonly inSmallerCalls: (id: string, values: readonly unknown[]) => SmallerCalls | undefined;
+}
+
+/** One processor is for the page, where there are some. */
+export const workersFor = (processors: number): number =>
+  Math.min(MOST_WORKERS, Math.max(FEWEST_WORKERS, processors - 1));
+
+/** Calls, or parts of one, that one worker has at a time; it gives each a turn. */
 const AT_ONCE = 3;
 
 /** Answers kept that no formula asks for at the moment, so that a change taken back is there at once. */
 const KEPT = 40;
+
+/** Answers kept of smaller calls: after a change only those are made that it is about. */
+const KEPT_PARTS = 500;
 
 /** Calls that judge whole routes, or look for a motion on a landing: they can take seconds. */
 const takesLong = ({ name, parameters }: BundleFunction): boolean =>
@@ -50,7 +84,8 @@ const takesLong = ({ name, parameters }: BundleFunction): boolean =>
  * else. The same call is not asked again.
  */
 export class BackgroundCalls {
-  private readonly answers = new Map<string, CallAnswer | 'failed'>();
+  private readonly answers = new Map<string, PlainCells | 'failed'>();
+  private readonly partAnswers = new Map<string, PlainCells>();
   private readonly wanted = new Set<string>();
   private readonly calls = new Map<string, Call>();
   private readonly places: Place[] = [];
@@ -59,6 +94,8 @@ export class BackgroundCalls {
   private stored: ReadonlyMap<string, CellValue[][]> = new Map();
   /** By call: what is shown until it is answered. */
   private readonly standIns = new Map<string, CellValue[][]>();
+  /** What was shown for a call that has no answer yet: the host must ask for it again. */
+  private readonly provisional = new WeakSet<CellValue[][]>();
   private count = 0;
   private done = 0;
 
@@ -67,7 +104,7 @@ export class BackgroundCalls {
    * @param further a call has got further
    */
   constructor(
-    private readonly makeWorker: () => WorkerLike | undefined,
+    private readonly by: WorkersAtHand,
     private readonly answered: () => void,
     private readonly further: () => void,
   ) {}
@@ -81,7 +118,8 @@ export class BackgroundCalls {
     const all = [...this.calls.values()];
     const front = all.filter((call) => this.isInFront(call));
     const longest = (calls: readonly Call[]) =>
-      calls.reduce<Share | undefined>((most, { share }) => {
+      calls.reduce<Share | undefined>((most, call) => {
+        const share = shareOf(call);
         const longer = share !== undefined && share.of > (most?.of ?? 0);
         return longer ? share : most;
       }, undefined);
@@ -112,26 +150,28 @@ export class BackgroundCalls {
         return [name, { ...described, call }] as const;
       }),
     );
-    return { ...bundle, functions };
+    const isProvisional = (result: unknown): boolean => this.provisional.has(result as CellValue[][]);
+    return { ...bundle, functions, isProvisional };
   }
 
-  private ask({ id, parameters }: BundleFunction, given: readonly unknown[], { runtime }: Bundle): unknown {
+  private ask(described: BundleFunction, given: readonly unknown[], bundle: Bundle): unknown {
+    const { id, parameters } = described;
+    const { runtime } = bundle;
     const values = given.slice(0, parameters.length).map(plain);
     const key = JSON.stringify([id, values]);
     this.wanted.add(key);
     const answer = this.answers.get(key);
     if (answer === 'failed') throw new Error('the call failed');
     if (answer) {
-      const only =
-        answer.cells.length === 1 && answer.cells[0]?.length === 1 ? answer.cells[0][0] : undefined;
+      const only = answer.length === 1 && answer[0]?.length === 1 ? answer[0][0] : undefined;
       if (isCellError(only)) throw new runtime.global.Error(only.code, only.message) as unknown as Error;
-      return answer.cells;
+      return answer;
     }
     let call = this.calls.get(key);
     if (!call) {
       if (this.calls.size === 0) this.done = 0;
-      call = { key, id, values, number: this.count++, cells: new Set() };
-      this.calls.set(key, call);
+      call = this.newCall(key, id, values);
+      if (this.answerOf(call)) return this.ask(described, given, bundle);
     }
     const { address } = given[parameters.length] as { readonly address?: string };
     if (address !== undefined) {
@@ -139,7 +179,32 @@ export class BackgroundCalls {
       const stored = this.stored.get(address);
       if (stored) this.standIns.set(key, stored);
     }
-    return this.standIns.get(key) ?? [[new runtime.global.Error('#N/A', BUSY)]];
+    const standIn = this.standIns.get(key);
+    if (standIn) this.provisional.add(standIn);
+    return standIn ?? [[new runtime.global.Error('#N/A', BUSY)]];
+  }
+
+  private newCall(key: string, id: string, values: readonly unknown[]): Call {
+    const smaller = this.by.inSmallerCalls(id, values);
+    const call: Call = { key, parts: [], join: smaller?.join, cells: new Set() };
+    call.parts = smaller
+      ? smaller.calls.map((one) =>
+          this.newPart(call, JSON.stringify([id, one]), id, one, JSON.stringify(one[0])),
+        )
+      : [this.newPart(call, key, id, values, undefined)];
+    this.calls.set(key, call);
+    return call;
+  }
+
+  private newPart(
+    call: Call,
+    key: string,
+    id: string,
+    values: readonly unknown[],
+    about: string | undefined,
+  ): Part {
+    const answer = this.partAnswers.get(key);
+    return { key, call, about, id, values, number: this.count++, ...(answer ? { answer } : {}) };
   }
 
   /** All formulas are about to be computed. */
@@ -158,9 +223,7 @@ export class BackgroundCalls {
       if (this.wanted.has(call.key)) continue;
       this.calls.delete(call.key);
       this.standIns.delete(call.key);
-      for (const { worker, calls } of this.places) {
-        if (calls.delete(call.number)) worker.postMessage({ kind: 'give up', number: call.number });
-      }
+      this.giveUp(call);
     }
     let spare = this.answers.size - KEPT;
     for (const key of this.answers.keys()) {
@@ -184,50 +247,83 @@ export class BackgroundCalls {
     return false;
   }
 
-  /** Hands calls to workers, those in front first; tells each worker which of its calls these are. */
-  private goOn(): void {
-    const at = new Set(this.places.flatMap(({ calls }) => [...calls.keys()]));
-    const toRun = [...this.calls.values()].filter(({ number }) => !at.has(number));
-    const front = toRun.filter((call) => this.isInFront(call));
-    for (const call of front) this.give(call, true);
-    for (const call of toRun) if (!front.includes(call)) this.give(call, false);
-    for (const { worker, calls } of this.places) {
-      if (calls.size === 0) continue;
-      const first = [...calls.values()].filter((call) => this.isInFront(call)).map(({ number }) => number);
-      worker.postMessage({ kind: 'first', numbers: first });
+  private giveUp({ parts }: Call): void {
+    for (const { number } of parts) {
+      for (const place of this.places) {
+        if (place.parts.delete(number)) place.worker.postMessage({ kind: 'give up', number });
+      }
     }
   }
 
-  /** To the worker that will come to it first; what is not in front waits where all have enough. */
-  private give(call: Call, inFront: boolean): void {
-    const before = ({ calls }: Place): number =>
-      inFront ? [...calls.values()].filter((one) => this.isInFront(one)).length : calls.size;
-    let [place] = [...this.places].sort((a, b) => before(a) - before(b));
-    if (this.places.length < WORKERS && (!place || place.calls.size > 0)) place = this.start() ?? place;
-    if (!place || (!inFront && place.calls.size >= AT_ONCE)) return;
-    place.calls.set(call.number, call);
-    const { number, id, values } = call;
+  /** Hands calls to workers, those in front first; tells each worker which of its calls these are. */
+  private goOn(): void {
+    const at = new Set(this.places.flatMap(({ parts }) => [...parts.keys()]));
+    const toRun = [...this.calls.values()]
+      .flatMap(({ parts }) => parts)
+      .filter(({ number, answer }) => !answer && !at.has(number));
+    const front = toRun.filter(({ call }) => this.isInFront(call));
+    this.handOut(front, true);
+    this.handOut(
+      toRun.filter((part) => !front.includes(part)),
+      false,
+    );
+    for (const { worker, parts } of this.places) {
+      if (parts.size === 0) continue;
+      const first = [...parts.values()].filter(({ call }) => this.isInFront(call));
+      worker.postMessage({ kind: 'first', numbers: first.map(({ number }) => number) });
+    }
+  }
+
+  /** Gives each worker what it knows about, then what nobody knows about, then what another one knows, while it has room. */
+  private handOut(parts: readonly Part[], inFront: boolean): void {
+    const before = (place: Place): number =>
+      inFront
+        ? [...place.parts.values()].filter(({ call }) => this.isInFront(call)).length
+        : place.parts.size;
+    const left = [...parts];
+    while (left.length > 0) {
+      let [place] = [...this.places].sort((a, b) => before(a) - before(b));
+      if (this.places.length < this.by.workers && (!place || place.parts.size > 0))
+        place = this.start() ?? place;
+      if (!place || before(place) >= AT_ONCE) return;
+      const { knows } = place;
+      const known = ({ about }: Part): boolean => about !== undefined && knows.has(about);
+      const knownToNone = ({ about }: Part): boolean =>
+        about === undefined || !this.places.some((other) => other.knows.has(about));
+      const next = left.find(known) ?? left.find(knownToNone) ?? firstOf(left);
+      left.splice(left.indexOf(next), 1);
+      this.give(place, next);
+    }
+  }
+
+  private give(place: Place, part: Part): void {
+    place.parts.set(part.number, part);
+    if (part.about !== undefined) place.knows.add(part.about);
+    const { number, id, values } = part;
     place.worker.postMessage({ kind: 'run', calls: [{ number, id, values }] });
   }
 
   private start(): Place | undefined {
-    const worker = this.makeWorker();
+    const worker = this.by.makeWorker();
     if (!worker) return undefined;
-    const place: Place = { worker, calls: new Map() };
+    const place: Place = { worker, parts: new Map(), knows: new Set() };
     this.places.push(place);
     worker.onmessage = ({ data }) => {
       if (data.kind === 'share') {
-        const call = place.calls.get(data.number);
-        if (call) call.share = data.share;
+        const part = place.parts.get(data.number);
+        if (part) part.share = data.share;
         this.further();
       } else if (data.kind === 'answers') this.take(place, data.answers);
     };
     worker.onerror = () => {
       worker.terminate();
       this.places.splice(this.places.indexOf(place), 1);
-      const broken = [...place.calls.values()];
-      for (const call of broken) this.settled(call, 'failed');
-      if (broken.length > 0) this.answered();
+      const broken = new Set([...place.parts.values()].map(({ call }) => call));
+      for (const call of broken) {
+        this.giveUp(call);
+        this.settled(call, 'failed');
+      }
+      if (broken.size > 0) this.answered();
       this.goOn();
     };
     return place;
@@ -235,24 +331,47 @@ export class BackgroundCalls {
 
   private take(place: Place, answers: readonly CallAnswer[]): void {
     let came = false;
-    for (const answer of answers) {
-      const call = place.calls.get(answer.number);
-      if (!call) continue;
-      place.calls.delete(call.number);
-      this.settled(call, answer);
-      came = true;
+    for (const { number, cells } of answers) {
+      const part = place.parts.get(number);
+      if (!part) continue;
+      place.parts.delete(number);
+      part.answer = cells;
+      if (part.call.join) this.keepPart(part.key, cells);
+      if (this.answerOf(part.call)) came = true;
     }
-    if (!came) return;
     this.goOn();
-    this.answered();
+    if (came) this.answered();
+    else this.further();
   }
 
-  private settled(call: Call, answer: CallAnswer | 'failed'): void {
+  private keepPart(key: string, cells: PlainCells): void {
+    this.partAnswers.set(key, cells);
+    for (const oldest of this.partAnswers.keys()) {
+      if (this.partAnswers.size <= KEPT_PARTS) break;
+      this.partAnswers.delete(oldest);
+    }
+  }
+
+  /** Puts a call together once all of its parts are answered; says whether they are. */
+  private answerOf(call: Call): boolean {
+    const answers = call.parts.flatMap(({ answer }) => (answer ? [answer] : []));
+    if (answers.length < call.parts.length) return false;
+    this.settled(call, call.join ? call.join(answers) : firstOf(answers));
+    return true;
+  }
+
+  private settled(call: Call, answer: PlainCells | 'failed'): void {
     this.calls.delete(call.key);
     this.standIns.delete(call.key);
     this.answers.set(call.key, answer);
     this.done++;
   }
+}
+
+/** How far a call is: in the calls that it is made of, where these are some. */
+function shareOf({ parts, join }: Call): Share | undefined {
+  if (!join) return parts[0]?.share;
+  return { done: parts.filter(({ answer }) => answer).length, of: parts.length };
 }
 
 /** Without the classes that do not outlive the way to a worker. */

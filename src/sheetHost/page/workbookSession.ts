@@ -3,10 +3,15 @@ import type { Bundle } from '../bundle';
 import { isCellError, type CellValue } from '../hostValues';
 import type { Refusal, SheetHost } from '../sheetHost';
 import type { WriterValue } from '../workbookWriter';
+import { FUNCTIONS } from '../../worksheet/functions';
 import { makeWorkersOf } from '../../worksheet/calls/workers';
-import { BackgroundCalls, type CallsProgress } from './backgroundCalls';
+import { BackgroundCalls, workersFor, type CallsProgress } from './backgroundCalls';
 import { enteredValue, entryText } from './enteredValue';
 import { firstOf } from '../../core/lists/ends';
+
+const SHARED = new Map(
+  FUNCTIONS.map((one) => [one.id, one.kind === 'table' ? one.inSmallerCalls : undefined]),
+);
 
 /** A computation that took longer than this [ms] lets the page paint what was typed before the next one. */
 const SLOW = 250;
@@ -48,7 +53,11 @@ export class WorkbookSession {
   computed = { ms: 0, circular: 0, unreadable: 0 };
 
   private readonly calls = new BackgroundCalls(
-    makeWorkersOf('callWorker.js'),
+    {
+      makeWorker: makeWorkersOf('callWorker.js'),
+      workers: workersFor(navigator.hardwareConcurrency || 1),
+      inSmallerCalls: (id, values) => SHARED.get(id)?.(values),
+    },
     () => this.answered(),
     () => this.tell('further'),
   );
@@ -69,13 +78,12 @@ export class WorkbookSession {
     return this.calls.progress();
   }
 
-  /** Takes in the answers of calls that ran aside; the host forgets what it was told meanwhile. */
+  /** Takes in the answers of calls that ran aside. */
   private answered(): void {
     if (this.coming) return;
     this.coming = true;
     void painted().then(() => {
       this.coming = false;
-      this.host.register(this.bundle);
       this.compute();
       this.tell('answered');
     });
@@ -232,8 +240,6 @@ export class WorkbookSession {
 
   private compute(): void {
     const start = performance.now();
-    // The host takes what stands for a call for its answer, and would not ask for it again.
-    if (this.progress.stored > 0) this.host.register(this.bundle);
     this.calls.begin();
     const { circular, unreadable } = this.host.recalculate();
     this.calls.settle(this.host.neededBy(this.sheetName));
