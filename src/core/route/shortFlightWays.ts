@@ -38,7 +38,9 @@ export function shortFlightWays(
   const { first, second, beyondFirst, beyondSecond } = plan;
   if (!mayBe(beyondFirst, first, size) || !mayBe(beyondSecond, second, size)) return [];
   const { landing, ...own } = plan;
-  const key = `short|${JSON.stringify(own)}|${landing.id}|${piece.id}|${tapeCase}|${enough}`;
+  // As measured all is looked for, whatever is enough.
+  const asked = tapeCase === 'worst' ? enough : '';
+  const key = `short|${JSON.stringify(own)}|${landing.id}|${piece.id}|${tapeCase}|${asked}`;
   return book.remembered(key, () => solved(plan, piece, book, tapeCase, enough));
 }
 

@@ -128,12 +128,14 @@ export interface StageBook {
 const MOST_JOINTS = 2000;
 /** Stages searched in space that are remembered at a time. */
 const MOST_SEARCHED = 500;
+const MOST_PROOFS = 2000;
 /** A motion is longer than what is said of it. */
 const MOST_MOTIONS = 60;
 
 // Of all books: one workbook asks for the same surveys in several functions. Each answer depends on its key alone.
 const knownJoints = new Remembered<BookPassage[]>(MOST_JOINTS);
 const knownSearched = new Remembered<StageCase>(MOST_SEARCHED);
+const knownProofs = new Remembered<string | null>(MOST_PROOFS);
 const knownMotions = new Remembered<readonly FoundPassage[]>(MOST_MOTIONS);
 
 /** Measures of which some may be undefined: those are not there. */
@@ -223,9 +225,10 @@ export function stageBook(tape: number, landingWork = SEARCH_WORK): StageBook {
     blockedBy(stage, piece) {
       const known = stage.blocked[piece.index];
       if (known !== undefined) return known ?? undefined;
-      const bound = proofOf(book, stage, piece);
-      stage.blocked[piece.index] = bound ?? null;
-      return bound;
+      const key = `${stage.id}|${piece.id}|${tape}|${landingWork}`;
+      const bound = knownProofs.get(key, () => proofOf(book, stage, piece) ?? null);
+      stage.blocked[piece.index] = bound;
+      return bound ?? undefined;
     },
     remembered(key, make) {
       return knownJoints.get(`${tape}|${key}`, make);
