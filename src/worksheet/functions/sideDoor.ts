@@ -3,8 +3,7 @@ import { deepProof } from '../../core/route/deepProof';
 import type { PieceSize } from '../../core/measures/piece';
 import { writeAnswer } from '../../core/motion/answerWorking';
 import { sideDoorAnswer } from '../../core/stages/sideDoor/sideDoor';
-import { CLEAR_HEIGHT } from '../../core/stages/usualRanges';
-import { DOOR_IN_WALL, opening, PIECE_SIZES } from '../arguments';
+import { clearHeight, DOOR_IN_WALL, opening, PIECE_SIZES } from '../arguments';
 import { numberFunction } from '../namedArguments';
 import { withPiece } from '../pieceArgument';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
@@ -19,7 +18,7 @@ export const sideDoor = numberFunction({
   arguments: [
     ...DOOR_IN_WALL,
     opening('passage_width', 'clear width of the passage across the door'),
-    opening('ceiling', 'clear height of the passage and the approach', CLEAR_HEIGHT),
+    clearHeight('ceiling', 'clear height of the passage and the approach'),
     ...PIECE_SIZES,
     {
       name: 'dead_end',
