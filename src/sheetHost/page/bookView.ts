@@ -13,6 +13,9 @@ import { FAULTS, GridView } from './gridView';
 import type { DescribedFunction } from './typingHelp';
 import type { WorkbookSession } from './workbookSession';
 
+/** A text of more characters is told apart from the line that holds it, which it may be too long for. */
+const LONG = 40;
+
 /** Lists are not strict about capitals, as in Excel where they name a range. */
 const same = (one: string, other: string): boolean => one.trim().toLowerCase() === other.trim().toLowerCase();
 
@@ -206,7 +209,8 @@ export class BookView {
       told.push(
         element('p', { class: 'fault' }, `${cellAddress(row, column)} is ${value.code}${why && `: ${why}`}`),
       );
-    } else if (typeof value === 'string' && value.length > 40) {
+    } else if (typeof value === 'string' && (value.length > LONG || this.line.value === '')) {
+      // Whole, for it may be cut in its column: what is spilled into a cell stands in no other place.
       told.push(element('p', {}, value));
     } else if (value !== null && this.line.value.startsWith('=')) {
       told.push(element('p', {}, `Result: ${shownText(value, host.format(sheet, row, column))}`));
