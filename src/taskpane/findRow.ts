@@ -48,9 +48,14 @@ export const columnOf = (headers: readonly Cell[], name: string): number =>
 export const isRouteHeader = (cells: readonly Cell[]): boolean =>
   columnOf(cells, 'stage') >= 0 && !isResultHeader(cells);
 
-/** What ADVISE, VERDICT, STAGES and SURVEYS spill: verdicts with their reasons, and no measures. */
+/** The column of the step that a row of results speaks of: a month's list calls it that at which it is decided. */
+export const stepColumn = (headers: readonly Cell[]): number =>
+  Math.max(columnOf(headers, 'step'), columnOf(headers, 'at step'));
+
+/** What ADVISE, VERDICT, STAGES and SURVEYS spill, and a month's list: verdicts with their reasons, and no measures. */
 const isResultHeader = (cells: readonly Cell[]): boolean =>
-  ['stage', 'step', 'verdict', 'reason'].every((name) => columnOf(cells, name) >= 0) &&
+  ['stage', 'verdict', 'reason'].every((name) => columnOf(cells, name) >= 0) &&
+  stepColumn(cells) >= 0 &&
   columnOf(cells, 'width') < 0;
 
 /**

@@ -1,6 +1,6 @@
 import { cellText } from '../core/survey/table/cells';
 import type { Cell } from '../core/measures/readQuantity';
-import { columnOf, isRouteHeader, type ResultRow } from './findRow';
+import { columnOf, isRouteHeader, stepColumn, type ResultRow } from './findRow';
 import type { CellArea, SheetAccess, SheetTable } from './sheetAccess';
 
 /** Where the step stands that a row of results speaks of, or why it is not known. */
@@ -30,8 +30,10 @@ export async function findStep(
   tables: readonly SheetTable[],
   { header, headers, cells }: ResultRow,
 ): Promise<StepSearch> {
-  const named = (name: string): string => cellText(cells[columnOf(headers, name)]).trim();
-  const [step, stage, survey, build] = [named('step'), named('stage'), named('survey'), named('build')];
+  const at = (column: number): string => cellText(cells[column]).trim();
+  const named = (...names: string[]): string => at(Math.max(...names.map((name) => columnOf(headers, name))));
+  const step = at(stepColumn(headers));
+  const [stage, survey, build] = [named('stage'), named('survey'), named('build', 'build asked for')];
   if (step.toLowerCase() === 'route')
     return no('This row of results is on the whole route. The row of the step that decides is above it.');
   if (step === '') return no('This row of results names no step.');
@@ -41,10 +43,10 @@ export async function findStep(
     const [route = []] = await access.read({ ...area, rows: 1 });
     const rows = Math.min(area.rows - 1, MOST_ROWS);
     const below = rows > 0 ? await access.read({ ...area, row: area.row + 1, rows }) : [];
-    const at = (name: string, row: readonly Cell[]): Cell | undefined => row[columnOf(route, name)];
+    const cellOf = (name: string, row: readonly Cell[]): Cell | undefined => row[columnOf(route, name)];
     below.forEach((row, i) => {
-      if (key(at('step', row)) !== key(step) || key(at('stage', row)) !== key(stage)) return;
-      const own = cellText(at('survey', row)).trim();
+      if (key(cellOf('step', row)) !== key(step) || key(cellOf('stage', row)) !== key(stage)) return;
+      const own = cellText(cellOf('survey', row)).trim();
       if (survey !== '' && key(own) !== key(survey)) return;
       found.push({ row: { ...area, row: area.row + 1 + i, rows: 1 }, step, survey: own, build });
     });

@@ -188,6 +188,19 @@ describe('a row of results', () => {
     );
   });
 
+  test("of a month's list leads there too, and is no row of a route that lacks its measures", async () => {
+    const headers = ['Survey', 'Verdict', 'Advise', 'At step', 'Stage', 'Build asked for', 'Reason'];
+    const row = ['Quay 4', 'goes', 'as asked', 3, 'corner', '7 ft', 'x'];
+    const page = await pane(withResults(headers, row as never[]));
+    await says(page, 'This is a row of results.');
+    await page.getByText('It speaks of step 3 of Quay 4, Surveys!A10:AD10.').waitFor();
+    await page.getByRole('button', { name: 'Go to that step' }).click();
+    await says(page, 'Row 10:');
+    await eventually(async () =>
+      expect(await page.getByLabel('Piece to carry').inputValue()).toMatch(/^7 ft/),
+    );
+  });
+
   test('of ADVISE, which names no survey, asks which of several is meant', async () => {
     const page = await pane(
       withResults(VERDICT_COLUMNS, line({ Build: '7 ft', Step: 3, Stage: 'corner', Reason: 'x' })),
