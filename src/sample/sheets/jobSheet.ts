@@ -115,7 +115,7 @@ export function jobSheet(book: WorkbookWriter): void {
   const lastStage = DETAIL_TOP + ROUTE_LENGTH + 1;
   showVerdicts(sheet, `J${DETAIL_TOP + 1}:J${lastStage}`, `$J${DETAIL_TOP + 1}`);
   const restOfRoute = Array<number>(ROUTE_HEADINGS.length - 16).fill(8);
-  sheet.widths([30, 12, 11, 14, 25, 10, 12, 12, 12, 25, 44, 26, 30, 10, 10, 11, 28, ...restOfRoute]);
+  sheet.widths([30, 15, 11, 14, 18, 15, 12, 12, 12, 25, 44, 26, 30, 10, 10, 11, 28, ...restOfRoute]);
   const end = columnLetters(ROUTE_COLUMN + ROUTE_HEADINGS.length - 1);
   sheet.print({ area: `A1:${end}${DETAIL_TOP + ROUTE_LENGTH + 2}`, across: 'landscape', paper: 'A3' });
 }
