@@ -10,11 +10,11 @@ const OTHER_SOURCES = ['webpack.config.js', 'package.json', 'manifest.xml'];
 /** What has to be there after a build. */
 const BUILT = ['functions.js', 'functions.json', 'sheetPage.js', 'callWorker.js'];
 
-/** In the folder of sources, but nothing is built from them: pictures for README, made from what is built. */
-const NO_SOURCES = path.join('src', 'sample', 'pictures');
+/** In the folder of sources, but nothing is built from them: they are made from what is built. */
+const NO_SOURCES = ['pictures', 'results'].map((folder) => path.join('src', 'sample', folder));
 
 async function newest(file: string): Promise<number> {
-  if (file.endsWith(NO_SOURCES)) return 0;
+  if (NO_SOURCES.some((folder) => file.endsWith(folder))) return 0;
   const found = await stat(file).catch((fault: NodeJS.ErrnoException) => {
     if (fault.code === 'ENOENT') return undefined;
     throw fault;

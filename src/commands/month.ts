@@ -5,6 +5,7 @@ import { FIRM, INVENTED } from '../sample/firm';
 import { sampleWorkbook } from '../sample/sampleWorkbook';
 import { buildIfStale } from './buildIfStale';
 import { failed } from './failed';
+import { storeSample } from './storedSample';
 import { WORKBOOK } from './computedSample';
 import { openWorkbook } from '../sheetHost/excelts/openWorkbook';
 import { loadBundle } from '../sheetHost/loadBundle';
@@ -23,15 +24,21 @@ const WRITTEN: Readonly<Record<string, string>> = {
   [PAGE]: 'A page to read and print',
   [CREW]: 'A sheet for the crew for each survey that goes, to print',
 };
+/** Stores the workbook beside the sample too. */
+const KEEP = '--keep';
 const TITLE = `${FIRM.name}: surveys of ${FIRM.month} ${FIRM.year}`;
 
-/** Computes the sample month in the built add-in, prints it, and writes the workbook and a page that shows it. */
+/**
+ * Computes the sample month in the built add-in, prints it, and writes the workbook and a page that shows it;
+ * `npm run month -- --keep` stores the workbook for the try-out page too.
+ */
 async function month(): Promise<void> {
   await buildIfStale(ROOT, console.log);
   const bundle = await loadBundle(path.join(ROOT, 'dist'));
   if (bundle.faults.length > 0) throw new Error(`The add-in is not whole: ${bundle.faults.join('; ')}`);
 
-  const opened = await openWorkbook(await sampleWorkbook());
+  const blank = await sampleWorkbook();
+  const opened = await openWorkbook(blank);
   if (!opened.ok) throw new Error(`The sample workbook was refused: ${opened.reason}`);
   const { host } = opened;
   host.register(bundle);
@@ -46,7 +53,8 @@ async function month(): Promise<void> {
   const explained = read && routes && pieces ? explainMonth(read, routes, pieces) : read;
   for (const line of monthSummary(explained)) console.log(line);
 
-  const written = new Map<string, Uint8Array | string>([[WORKBOOK, (await host.save()).bytes]]);
+  const { bytes } = await host.save();
+  const written = new Map<string, Uint8Array | string>([[WORKBOOK, bytes]]);
   if (explained) written.set(PAGE, monthPage(explained, { title: TITLE, remark: INVENTED }));
   if (read && routes && pieces) {
     const title = `${FIRM.name}: sheets for the crew, ${FIRM.month} ${FIRM.year}`;
@@ -58,6 +66,10 @@ async function month(): Promise<void> {
     const file = path.join(ROOT, 'dist', name);
     await writeFile(file, content);
     console.log(`${WRITTEN[name] ?? name}: ${path.relative(process.cwd(), file)}`);
+  }
+  if (process.argv.includes(KEEP)) {
+    const folder = await storeSample(ROOT, blank, bytes);
+    console.log(`Stored for the try-out page: ${path.relative(process.cwd(), folder)}`);
   }
 }
 

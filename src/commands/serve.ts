@@ -2,6 +2,7 @@ import path from 'node:path';
 import { sampleWorkbook } from '../sample/sampleWorkbook';
 import { buildIfStale } from './buildIfStale';
 import { computedSample } from './computedSample';
+import { storedSample } from './storedSample';
 import { startSheetServer } from './sheetServer';
 
 const ROOT = path.resolve(__dirname, '../..');
@@ -14,14 +15,15 @@ async function serve(): Promise<void> {
   if (!Number.isInteger(port) || port < 1 || port > 65535)
     throw new Error(`"${asked}" is no port: 1 to 65535`);
   await buildIfStale(ROOT, console.log);
-  const computed = await computedSample(ROOT);
+  const blank = await sampleWorkbook();
+  const computed = (await computedSample(ROOT)) ?? (await storedSample(ROOT, blank));
   console.log(
     computed
       ? `The page opens with the results in ${path.relative(process.cwd(), computed.file)}, and computes them again.`
-      : 'The page computes the results of the sample month, those of the sheet in front first; all take about half a ' +
-          'minute. After npm run month it opens with them.',
+      : 'The stored results are of another version, so the page computes those of the sample month, those of the ' +
+          'sheet in front first; all take about a minute. After npm run month it opens with them.',
   );
-  const sample = computed?.bytes ?? (await sampleWorkbook());
+  const sample = computed?.bytes ?? blank;
   const { origin } = await startSheetServer(path.join(ROOT, 'dist'), sample, port);
   console.log(`The try-out page is at ${origin} on this machine only. Ctrl+C ends it.`);
 }

@@ -21,12 +21,12 @@ export function builtFolder(): string {
   return DIST;
 }
 
-/** Nothing is built from pictures: these are made from what is built. */
+/** Nothing is built from pictures and stored results: these are made from what is built. */
 const newestIn = (folder: string): number =>
   Math.max(
     ...readdirSync(folder, { withFileTypes: true }).map((entry) => {
       const file = path.join(folder, entry.name);
-      if (entry.name === 'pictures') return 0;
+      if (entry.name === 'pictures' || entry.name === 'results') return 0;
       return entry.isDirectory() ? newestIn(file) : statSync(file).mtimeMs;
     }),
   );
