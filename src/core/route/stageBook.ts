@@ -135,7 +135,7 @@ const MOST_MOTIONS = 60;
 // Of all books: one workbook asks for the same surveys in several functions. Each answer depends on its key alone.
 const knownJoints = new Remembered<BookPassage[]>(MOST_JOINTS);
 const knownSearched = new Remembered<StageCase>(MOST_SEARCHED);
-const knownProofs = new Remembered<string | null>(MOST_PROOFS);
+const knownProofs = new Remembered<{ readonly bound: string | undefined }>(MOST_PROOFS);
 const knownMotions = new Remembered<readonly FoundPassage[]>(MOST_MOTIONS);
 
 /** Measures of which some may be undefined: those are not there. */
@@ -226,9 +226,9 @@ export function stageBook(tape: number, landingWork = SEARCH_WORK): StageBook {
       const known = stage.blocked[piece.index];
       if (known !== undefined) return known ?? undefined;
       const key = `${stage.id}|${piece.id}|${tape}|${landingWork}`;
-      const bound = knownProofs.get(key, () => proofOf(book, stage, piece) ?? null);
-      stage.blocked[piece.index] = bound;
-      return bound ?? undefined;
+      const { bound } = knownProofs.get(key, () => ({ bound: proofOf(book, stage, piece) }));
+      stage.blocked[piece.index] = bound ?? null;
+      return bound;
     },
     remembered(key, make) {
       return knownJoints.get(`${tape}|${key}`, make);
