@@ -146,11 +146,9 @@ test('a result spills, its cells say from where, and a cell in its way is told',
 test('a text that is spilled into a cell is told whole, however short, since its column may cut it', async () => {
   const page = await sheetPage();
   await enter(page, 'I2', '=CARRY.STAGES(A1:E3,1830,930,25)');
-  await eventually(async () => expect(await shown(page, 3, 12)).toBe('goes'));
-  await goTo(page, 'L3');
-  await eventually(async () =>
-    expect((await page.locator('.message p').allInnerTexts())[0]).toBe('goes'),
-  );
+  await eventually(async () => expect(await shown(page, 3, 11)).toBe('goes'));
+  await goTo(page, 'K3');
+  await eventually(async () => expect((await page.locator('.message p').allInnerTexts())[0]).toBe('goes'));
 });
 
 test('a formula that cannot be read is refused with the reason, and what was typed stays', async () => {

@@ -128,6 +128,7 @@ export interface StageBook {
 const MOST_JOINTS = 2000;
 /** Stages searched in space that are remembered at a time. */
 const MOST_SEARCHED = 500;
+/** Proofs that are remembered at a time: a month's stages with its pieces. */
 const MOST_PROOFS = 2000;
 /** A motion is longer than what is said of it. */
 const MOST_MOTIONS = 60;
