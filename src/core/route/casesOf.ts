@@ -41,8 +41,12 @@ export function casesOf(
     route.readings.map((reading) => laid.parts(reading, 'worst', joints));
   const enough = (parts: readonly Part[][]): boolean =>
     parts.every((one) => widestClearance(one, 'free') >= allowance);
-  const leavesAllowance = (reading: PreparedReading): boolean =>
-    widestClearance(laid.parts(reading, 'worst', solved), 'free') >= allowance;
+  const leavesAllowance = (reading: PreparedReading): boolean => {
+    const freely = (joints: JointsAsked): boolean =>
+      widestClearance(laid.parts(reading, 'worst', joints), 'free') >= allowance;
+    // What does not even where all that stands close passes in any way need not be solved.
+    return (!jointly || freely('supposed')) && freely(solved);
+  };
 
   const alone = widestReading(route, laid);
   const measured =

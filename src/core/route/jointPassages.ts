@@ -47,14 +47,15 @@ export function jointPassages(
  * @param from how it is held where they begin
  */
 export function blockPassages(
-  { blocks, holds, less }: BlockToSolve,
+  block: BlockToSolve,
   piece: BookPiece,
   book: StageBook,
   tapeCase: TapeCase,
   { least, enough, from }: { readonly least: number; readonly enough: number; readonly from: number },
 ): readonly BookPassage[] {
+  const { blocks, less } = block;
   const size = piece.taped[tapeCase];
-  if (holds < size.length + 2 * (enough + less)) return [];
+  if (tooShortFor(block, size, enough)) return [];
   // What is shown is told a hair less.
   const ask = {
     atLeast: least + less + A_HAIR,
@@ -75,6 +76,10 @@ export function blockPassages(
     return all ?? [];
   });
 }
+
+/** Whether the places where a block begins and ends do not hold a piece with that clearance [mm a side]. */
+export const tooShortFor = ({ holds, less }: BlockToSolve, size: PieceSize, enough: number): boolean =>
+  holds < size.length + 2 * (enough + less);
 
 /** Asked for beyond what is needed [mm a side], so that rounding takes nothing off it. */
 const A_HAIR = 0.01;

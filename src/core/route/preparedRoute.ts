@@ -33,7 +33,7 @@ export interface PreparedStep {
   readonly open: readonly MeasureName[];
 }
 
-/** One way to read a route, laid out in parts once they are asked for: what does not pass as measured needs no worst case. */
+/** One way to read a route, laid out in parts; the worst case once it is asked for: what does not pass as measured needs none. */
 export interface PreparedReading {
   readonly reading: Reading;
   /** The parts with the tape, and what is not measured, against the piece; and as measured. */
@@ -95,14 +95,12 @@ export function prepareRoute(
         lookUp,
         close,
       });
-    const [worst, measured] = [once(() => planIn('worst')), once(() => planIn('measured'))];
+    const worst = once(() => planIn('worst'));
     return {
       reading,
+      measured: planIn('measured'),
       get worst() {
         return worst();
-      },
-      get measured() {
-        return measured();
       },
     };
   });

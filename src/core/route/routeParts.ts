@@ -4,7 +4,7 @@ import { clearSquareToPitch } from '../stages/flight/flight';
 import type { Part, PlaceLimit, RoomBeside } from './chain';
 import type { LimitCause } from './limitCause';
 import { diagonalClearance, poseChanges } from './poseChange';
-import { jointPassages, blockPassages } from './jointPassages';
+import { blockPassages, jointPassages, tooShortFor } from './jointPassages';
 import { shortFlightWays } from './shortFlightWays';
 import type { PartPlan, PassageSource, PassageSources, PlannedJoint, PlannedLimit } from './partPlan';
 import type { BlockToSolve } from './tapedBlock';
@@ -157,6 +157,7 @@ function ofBlock(
   tapeCase: TapeCase,
   asked: BlocksAsked,
 ): readonly BookPassage[] {
+  if (tooShortFor(block, piece.taped[tapeCase], asked.enough)) return [];
   const holds = asked.solved.get(block);
   const found = holds
     ? [...holds].flatMap((from) => blockPassages(block, piece, book, tapeCase, { ...asked, from }))
