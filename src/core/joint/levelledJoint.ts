@@ -109,6 +109,8 @@ class Levelled extends StairBlock {
   readonly lowest: number;
   readonly narrowest: number;
   private readonly sectionWorld: PlanarWorld;
+  /** Where it ends with room to turn about, one motion ends in two ways of being held: asked for each, it is looked for once. */
+  private readonly solved = new Map<string, Solved | undefined>();
 
   constructor(block: JointBlock, longest: number, order: 'stair first' | 'stair last', straightRows: number) {
     super(block, longest, order, straightRows);
@@ -133,6 +135,15 @@ class Levelled extends StairBlock {
   }
 
   solve(along: number, across: number, upright: number, crosswise: boolean): Solved | undefined {
+    const key = `${along}|${across}|${upright}|${crosswise}`;
+    const known = this.solved.get(key);
+    if (known !== undefined || this.solved.has(key)) return known;
+    const solved = this.solveNow(along, across, upright, crosswise);
+    this.solved.set(key, solved);
+    return solved;
+  }
+
+  private solveNow(along: number, across: number, upright: number, crosswise: boolean): Solved | undefined {
     const free = this.lowest - upright;
     for (const share of this.atFoot ? RAISES : [0]) {
       const raise = Math.max(0, share * (free - 2 * AROUND));

@@ -1,3 +1,4 @@
+import { Remembered } from '../../lists/remembered';
 import type { PieceSize, Pose } from '../../measures/piece';
 import { CROSSED, LIKELIEST_FIRST, poseOfHold, type Hold } from '../../motion/hold';
 import type { StageAnswer } from '../../motion/stageAnswer';
@@ -65,7 +66,21 @@ export function stairTurnWays(
   plan: StairTurnPlan,
   piece: PieceSize,
   which: 'best' | 'every',
-  { atLeast = -piece.length / 2, enough = Infinity, holds = LIKELIEST_FIRST }: StairTurnAsk = {},
+  ask: StairTurnAsk = {},
+): readonly StairTurnWay[] {
+  const { length, breadth, thickness } = piece;
+  const key = JSON.stringify([plan, length, breadth, thickness, which, ask]);
+  return KNOWN.get(key, () => waysRound(plan, piece, which, ask));
+}
+
+/** Turns asked for lately: the ways to read a route, and rows farther off, often leave a turn as it is. */
+const KNOWN = new Remembered<readonly StairTurnWay[]>(300);
+
+function waysRound(
+  plan: StairTurnPlan,
+  piece: PieceSize,
+  which: 'best' | 'every',
+  { atLeast = -piece.length / 2, enough = Infinity, holds = LIKELIEST_FIRST }: StairTurnAsk,
 ): StairTurnWay[] {
   const proved = stairTurnAtMost(plan, piece);
   const ways: StairTurnWay[] = [];
