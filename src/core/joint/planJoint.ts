@@ -148,6 +148,11 @@ class BlockPlan {
   readonly endsOpen: boolean;
   private readonly world: PlanarWorld;
   private readonly lowest: number;
+  /** What has been decided where it begins on open ground, by the rectangle's sides and how it ends. */
+  private readonly decided = new Map<
+    string,
+    { readonly along: number; readonly path: (() => readonly PlanarPlace[]) | undefined }
+  >();
 
   constructor(
     block: JointBlock,
@@ -189,8 +194,24 @@ class BlockPlan {
     const { along, across } = sides;
     const ends = this.ends(carried, along, across, crosswise);
     if (!ends) return undefined;
-    const decision = decidePassage(this.world, along, across, ends.start, ends.goal, WORK);
-    return decision.verdict === 'passes' ? decision.path : undefined;
+    const decide = (): (() => readonly PlanarPlace[]) | undefined => {
+      const decision = decidePassage(this.world, along, across, ends.start, ends.goal, WORK);
+      return decision.verdict === 'passes' ? decision.path : undefined;
+    };
+    if (this.placed.lead > 0) return decide();
+    // Where it begins on open ground it may be turned about before: held crosswise it is the same rectangle.
+    const lengthwise = along >= across;
+    const [long, short] = lengthwise ? [along, across] : [across, along];
+    const ending = this.turnsAtEnd(carried) ? 'turned' : crosswise === lengthwise ? 'across' : 'along';
+    const key = `${long}|${short}|${ending}`;
+    const known = this.decided.get(key);
+    if (!known) {
+      const path = decide();
+      this.decided.set(key, { along, path });
+      return path;
+    }
+    const { path } = known;
+    return path && known.along !== along ? () => turnedBefore(path()) : path;
   }
 
   private ends(
@@ -238,6 +259,13 @@ class BlockPlan {
       motionPadding: padding - ROUNDING,
     };
   }
+}
+
+/** A path for the rectangle held crosswise: first it is turned by a right angle where it stands. */
+function turnedBefore(path: readonly PlanarPlace[]): readonly PlanarPlace[] {
+  const turned = path.map((place) => ({ ...place, angle: place.angle - Math.PI / 2 }));
+  const [first] = turned;
+  return first ? [{ ...first, angle: first.angle + Math.PI / 2 }, ...turned] : [];
 }
 
 const forward = ({ at: [x, y], heading }: Frame, by: number): [number, number] => [

@@ -2,6 +2,7 @@ import { doorPassageBracket } from '../../support/doorPassageBracket';
 import { doorIntoPassage } from '../../../src/core/geometry/doorIntoPassage';
 import { rectangleRoundCornerInHold } from '../../../src/core/geometry/rectangleRoundCorner';
 import type { JointBlock, JointRow } from '../../../src/core/joint/jointRow';
+import * as planar from '../../../src/core/geometry/planar/decidePassage';
 import { planJoint } from '../../../src/core/joint/planJoint';
 import { sortedPiece, type PieceSize } from '../../../src/core/measures/piece';
 import { block } from '../../support/jointBlock';
@@ -132,6 +133,27 @@ describe('level rows that stand close, in plan', () => {
       expect({ i, worstPenetration }).toEqual({ i, worstPenetration: 0 });
     }
     expect(drawn).toBeGreaterThanOrEqual(SCENES || 6);
+  });
+
+  test('from open ground a piece held crosswise passes as it does lengthwise, turned before it begins', () => {
+    const rows: JointRow[] = [
+      { stage: 'door', measures: { width: 780, height: 1981, wall: 100 } },
+      { stage: 'passage', measures: { width: 1000, height: 2400, length: 1800 } },
+      corner(1000, 900, 2400, { run: 200 }),
+    ];
+    const given = block(rows, { before: 'open', after: 'straight' });
+    const piece = sortedPiece(1900, 700, 40);
+    const decided = jest.spyOn(planar, 'decidePassage');
+    const [lengthwise] = planJoint(given, piece, { from: ['LB'], atLeast: 0 })!;
+    const before = decided.mock.calls.length;
+    expect(before).toBeGreaterThan(0);
+    const crosswise = planJoint(given, piece, { from: ['TB'], atLeast: 0 })!.find(({ to }) => to === 'LB');
+    expect(crosswise?.answer.clearance).toBe(lengthwise?.answer.clearance);
+    // Known already: nothing is decided again.
+    expect(decided.mock.calls.length).toBe(before);
+    const shown = crosswise?.shown();
+    const { worstPenetration } = replay(shown!, piece, { padding: shown!.motionPadding - 0.01, step: 20 });
+    expect(worstPenetration).toBe(0);
   });
 
   // The corner 1400/900 in one row is proved impossible for the cabinet, flush with the outer wall it is that corner.
