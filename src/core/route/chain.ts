@@ -207,19 +207,12 @@ export function bestChain(
 }
 
 class Steps {
-  /** Of each part and each hold the least limit before it, and after it. */
-  private readonly before: readonly (readonly LeastLimit[])[];
-  private readonly after: readonly (readonly LeastLimit[])[];
-
   constructor(
     private readonly parts: readonly Part[],
     private readonly reach: (Trace | undefined)[][],
     private readonly widest: number,
     private readonly allowance: number,
-  ) {
-    this.before = parts.map(({ limitsBefore }) => leastLimits(limitsBefore));
-    this.after = parts.map(({ limitsAfter }) => leastLimits(limitsAfter));
-  }
+  ) {}
 
   /** Goes on from where the chains stand by one passage, with the changes of pose beside it. */
   through(
@@ -234,17 +227,15 @@ class Steps {
     const part = this.parts[k]!;
     const last = this.parts[k + count - 1]!;
     const next = this.reach[k + count]!;
-    const limitsIn = this.before[k]!;
-    const limitsOut = this.after[k + count - 1]!;
     for (let enters = 0; enters < HOLD_COUNT; enters++) {
       const trace = this.reach[k]![enters];
       if (!trace) continue;
       const changeIn = changeClearance(part.changeBefore, enters, from);
-      const limitIn = limitsIn[enters]!;
+      const limitIn = leastLimit(part.limitsBefore, enters);
       if (changeIn < widest || limitIn.value < widest) continue;
       for (let leaves = 0; leaves < HOLD_COUNT; leaves++) {
         const changeOut = changeClearance(part.floor ? undefined : last.changeAfter, to, leaves);
-        const limitOut = limitsOut[leaves]!;
+        const limitOut = leastLimit(last.limitsAfter, leaves);
         if (changeOut < widest || limitOut.value < widest) continue;
         const least = min(clearance, changeIn, changeOut, limitIn.value, limitOut.value);
         const cost =
@@ -289,13 +280,19 @@ interface LeastLimit {
   readonly cause: LimitCause | undefined;
 }
 
-const UNLIMITED: readonly LeastLimit[] = ALL_HOLDS.map(() => ({ value: Infinity, cause: undefined }));
+const NO_LIMIT: LeastLimit = { value: Infinity, cause: undefined };
 
-/** The least of some limits for each hold. */
-const leastLimits = (limits: readonly PlaceLimit[]): readonly LeastLimit[] =>
-  limits.length === 0 ? UNLIMITED : ALL_HOLDS.map((_, hold) => leastLimit(limits, hold));
+/** Of limits beside a part the least for each hold: asked of every passage with every way of entering and leaving it. */
+const LEAST = new WeakMap<readonly PlaceLimit[], readonly LeastLimit[]>();
 
 function leastLimit(limits: readonly PlaceLimit[], hold: number): LeastLimit {
+  if (limits.length === 0) return NO_LIMIT;
+  let least = LEAST.get(limits);
+  if (!least) LEAST.set(limits, (least = ALL_HOLDS.map((_, at) => leastOf(limits, at))));
+  return least[hold]!;
+}
+
+function leastOf(limits: readonly PlaceLimit[], hold: number): LeastLimit {
   let value = Infinity;
   let cause: LimitCause | undefined;
   for (const limit of limits) {

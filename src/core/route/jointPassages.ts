@@ -39,6 +39,10 @@ export function jointPassages(
   return book.remembered(key, () => solved(plan, piece, book, tapeCase, enough));
 }
 
+/** Whether the places where a block begins and ends do not hold a piece with that clearance [mm a side]. */
+export const tooShortFor = ({ holds, less }: BlockToSolve, size: PieceSize, enough: number): boolean =>
+  holds < size.length + 2 * (enough + less);
+
 /**
  * The ways through rows that stand close. To find them takes long, so they are asked for only where nothing else passes,
  * and no more is looked for than is enough: more room must not lead to a lesser figure by the rows alone.
@@ -76,10 +80,6 @@ export function blockPassages(
     return all ?? [];
   });
 }
-
-/** Whether the places where a block begins and ends do not hold a piece with that clearance [mm a side]. */
-export const tooShortFor = ({ holds, less }: BlockToSolve, size: PieceSize, enough: number): boolean =>
-  holds < size.length + 2 * (enough + less);
 
 /** Asked for beyond what is needed [mm a side], so that rounding takes nothing off it. */
 const A_HAIR = 0.01;
