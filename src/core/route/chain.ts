@@ -227,6 +227,8 @@ class Steps {
     const part = this.parts[k]!;
     const last = this.parts[k + count - 1]!;
     const next = this.reach[k + count]!;
+    // What begins on a floor and passes more than it is turned over behind its last part as anything else.
+    const onFloor = part.floor === true && count === 1;
     for (let enters = 0; enters < HOLD_COUNT; enters++) {
       const trace = this.reach[k]![enters];
       if (!trace) continue;
@@ -234,7 +236,7 @@ class Steps {
       const limitIn = leastLimit(part.limitsBefore, enters);
       if (changeIn < widest || limitIn.value < widest) continue;
       for (let leaves = 0; leaves < HOLD_COUNT; leaves++) {
-        const changeOut = changeClearance(part.floor ? undefined : last.changeAfter, to, leaves);
+        const changeOut = changeClearance(onFloor ? undefined : last.changeAfter, to, leaves);
         const limitOut = leastLimit(last.limitsAfter, leaves);
         if (changeOut < widest || limitOut.value < widest) continue;
         const least = min(clearance, changeIn, changeOut, limitIn.value, limitOut.value);
