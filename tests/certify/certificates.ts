@@ -18,7 +18,8 @@ import { sampleWorkbook } from '../../src/sample/sampleWorkbook';
 import type { Survey } from '../../src/sample/survey';
 import { openWorkbook } from '../../src/sheetHost/excelts/openWorkbook';
 import { buildsOf, surveysOf } from '../../src/worksheet/routeInputs';
-import type { Certificate, PassCertificate } from './check';
+import { check, type Certificate, type PassCertificate } from './check';
+import { searchedPass } from './searchedPass';
 import { shutCertificates, type Named } from './shutCertificate';
 
 /** Allowance and tape of the month [mm]. */
@@ -36,7 +37,7 @@ export type Certified =
  * @param surveys those of the month to look at; all when left out
  */
 export async function* certificates(surveys?: readonly Survey[]): AsyncGenerator<Certified> {
-  const opened = await openWorkbook(await sampleWorkbook(surveys));
+  const opened = await openWorkbook(await sampleWorkbook());
   if (!opened.ok) throw new Error(opened.reason);
   const table = (...headings: string[]) => readTable(opened.host, headings) ?? [];
   const routes = surveysOf('routes', table('Survey', 'Step', 'Stage'));
@@ -47,6 +48,7 @@ export async function* certificates(surveys?: readonly Survey[]): AsyncGenerator
   const [surveyAt, buildAt] = ['Survey', 'Build'].map((name) => headings.indexOf(name)) as [number, number];
   for (const order of ordered) {
     const survey = String(order[surveyAt]);
+    if (surveys && !surveys.some(({ id }) => id === survey)) continue;
     const rows = routes.value.surveys.find(({ name }) => name === survey)?.rows;
     const build = builds.value.find(({ name }) => name === order[buildAt]);
     if (!rows || !build) {
@@ -72,7 +74,7 @@ export async function* certificates(surveys?: readonly Survey[]): AsyncGenerator
       }
       const passes =
         verdict === 'goes' || verdict === 'tight' ? passCertificate(route, size, book, named) : undefined;
-      if (passes) made.push(passes);
+      if (passes) made.push(verified(passes));
       else
         none ||= `${name}: ${verdict}${clearance > -Infinity ? `, ${clearance.toFixed(1)} mm a side` : ''}`;
     }
@@ -80,6 +82,10 @@ export async function* certificates(surveys?: readonly Survey[]): AsyncGenerator
     else yield none === '' ? { survey, certificates: made } : { survey, none };
   }
 }
+
+/** With the motion that is drawn, where the checker follows it; else with one that was searched, where one was found. */
+const verified = (drawn: PassCertificate): PassCertificate =>
+  check(drawn).faults.length === 0 ? drawn : (searchedPass(drawn) ?? drawn);
 
 /** The motion of a piece that passes: drawn whole with as much padding as it can be. */
 function passCertificate(
@@ -94,7 +100,11 @@ function passCertificate(
     ...named,
     verdict: 'passes as measured',
     clearance: chain.clearance,
-    measured: chain.reading.reading.map(({ stage, measures }) => ({ stage: stage ?? '', measures })),
+    measured: chain.reading.reading.map(({ stage, measures, row }) => ({
+      ...{ stage: stage ?? '', measures },
+      ...(row.hand === undefined ? {} : { hand: row.hand }),
+      ...(row.way === undefined ? {} : { way: row.way }),
+    })),
     rows: jointRows(chain.reading, size),
     padding: walk.padding,
     keys: walk.keys.map(({ at, turn, row, rides }) => ({ at, turn, row, ...(rides ? { rides } : {}) })),

@@ -4,8 +4,10 @@ import {
   check,
   type AttitudeCell,
   type Certificate,
+  type Key,
   type PassCertificate,
   type Proof,
+  type Row,
   type ShutCertificate,
 } from './check';
 
@@ -101,6 +103,79 @@ describe('that a piece passes', () => {
         expect.stringMatching(/./),
       ]);
     });
+  });
+
+  test('with any measure of any row changed, a hand or a way exchanged, is not: no wall may be missing', () => {
+    const whole = copy();
+    let tried = 0;
+    whole.measured.forEach((row, i) => {
+      const tampered = (change: (was: Row) => Row): string =>
+        faultsOf({ ...whole, rows: whole.rows.map((was, k) => (k === i ? change(was) : was)) });
+      for (const [name, value] of Object.entries(row.measures)) {
+        if (value === undefined) continue;
+        tried++;
+        for (const other of [value + 1, value - 1, undefined])
+          expect([
+            name,
+            tampered((was) => ({ ...was, measures: { ...was.measures, [name]: other } })),
+          ]).toEqual([name, expect.stringMatching(/measured as/)]);
+      }
+      if (row.hand)
+        expect(tampered((was) => ({ ...was, hand: was.hand === 'left' ? 'right' : 'left' }))).toMatch(
+          /hand is/,
+        );
+      if (row.way)
+        expect(tampered((was) => ({ ...was, way: was.way === 'up' ? 'down' : 'up' }))).toMatch(/way is/);
+      expect(tampered((was) => ({ ...was, stage: 'room' === was.stage ? 'passage' : 'room' }))).toMatch(
+        /measured as|end/,
+      );
+    });
+    expect(tried).toBeGreaterThan(10);
+  });
+
+  test('that leads round the house over the open ground is not', () => {
+    // A door of 900 in a wall; behind it a way that turns back by two corners, into the open beside the door.
+    const wide = { width: 900, height: 2100 };
+    const rows: Row[] = [
+      { stage: 'door', measures: { ...wide, wall: 100 } },
+      { stage: 'passage', measures: { ...wide, length: 2000 } },
+      { stage: 'corner', measures: { ...wide, widthOut: 900, run: 2000 }, hand: 'left' },
+      { stage: 'corner', measures: { ...wide, widthOut: 900, run: 3000 }, hand: 'left' },
+      { stage: 'door', measures: { ...wide, wall: 100 } },
+    ];
+    // Held level along the way; it is turned about only where there is room outdoors.
+    const [turn, back]: Key['turn'][] = [
+      [1, 0, 0, 0],
+      [0, 0, 0, 1],
+    ] as const satisfies Key['turn'][];
+    const motion = (keys: Key[]): string =>
+      faultsOf({
+        survey: 'S',
+        build: 'B',
+        piece: { name: 'P', length: 600, breadth: 400, thickness: 100 },
+        verdict: 'passes as measured',
+        measured: rows,
+        rows,
+        clearance: 60,
+        padding: 50,
+        keys,
+      });
+    const outside: Key = { at: [-1500, 0, 500], turn: turn!, row: -1 };
+    const behind: Key = { at: [-3500, 2900, 500], turn: back!, row: rows.length };
+    // Through the house its middle goes along the middle of the way: 2550 in, 2900 to the left, and back.
+    const through: Key[] = [
+      outside,
+      { at: [2550, 0, 500], turn: turn!, row: 2 },
+      { at: [2550, 2900, 500], turn: turn!, row: 3 },
+      { at: [-3500, 2900, 500], turn: turn!, row: 5 },
+    ];
+    expect(motion(through)).toBe('');
+    expect(motion([outside, { ...outside, at: [-3500, 0, 500] }, behind])).toMatch(
+      /from row to row|last row/,
+    );
+    expect(motion([outside, { ...behind, row: -1 }])).toMatch(/from row to row|last row/);
+    // With the door at the end left out of the motion it is not behind the last row.
+    expect(motion(through.slice(0, 3))).toMatch(/does not end/);
   });
 
   test('for a piece that is larger than it may be is not', () => {

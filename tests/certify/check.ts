@@ -184,6 +184,9 @@ function checkPass({ rows, measured, keys, piece, padding, notDrawn }: PassCerti
   if (rows.length !== measured.length) refuse('the rows are not those measured');
   measured.forEach((row, i) => {
     if (rows[i]!.stage !== row.stage) refuse(`row ${i + 1} is ${rows[i]!.stage}, measured as ${row.stage}`);
+    for (const said of ['hand', 'way'] as const)
+      if (row[said] !== undefined && rows[i]![said] !== row[said])
+        refuse(`row ${i + 1}: ${said} is ${rows[i]![said]}, measured as ${row[said]}`);
     for (const [name, value] of Object.entries(row.measures)) {
       const used = rows[i]!.measures[name];
       if (value !== undefined && used !== value)
@@ -210,11 +213,14 @@ function checkPass({ rows, measured, keys, piece, padding, notDrawn }: PassCerti
   // At the places looked at it stands with all of its padding; between two it moves by no more than that from one of them.
   const step = padding - 2 * KEPT;
   let looked = 0;
+  let reached: readonly number[] = [-1];
   for (let k = 1; k < keys.length; k++) {
     const [from, to] = [keys[k - 1]!, keys[k]!];
     if (to.rides) {
       const still = Math.hypot(to.at[0] - from.at[0], to.at[1] - from.at[1]) < ROUNDING && alike(from, to);
       if (!still || rows[to.row]?.stage !== 'lift') refuse(`key ${k} rides where there is no lift`);
+      if (!reached.includes(to.row)) refuse(`key ${k} rides before it is in the lift`);
+      reached = [to.row];
       continue;
     }
     const cos = Math.min(1, Math.abs(dot(from.turn, to.turn)));
@@ -228,8 +234,46 @@ function checkPass({ rows, measured, keys, piece, padding, notDrawn }: PassCerti
         refuse(`between keys ${k - 1} and ${k} it leaves the air, at ${at.map(Math.round).join(', ')}`);
       }
     }
+    reached = rowsReached(air, reached, from.at, to.at);
+    if (reached.length === 0) refuse(`between keys ${k - 1} and ${k} it leaves the way from row to row`);
   }
+  if (!reached.includes(end) && !reached.includes(end + 1)) refuse('it does not come to the last row');
   return { faults: [], looked, padding: padding / 2 };
+}
+
+/**
+ * The rows in which the middle of the piece may be at the end of a straight, when it was in one of some at its beginning and
+ * has come through each row into one beside it: the way leads through the house, and not round it over the open ground.
+ */
+function rowsReached(
+  air: readonly Cell[],
+  before: readonly number[],
+  from: Point,
+  to: Point,
+): readonly number[] {
+  const through = air.flatMap(({ row, planes }) => {
+    let [t0, t1] = [0, 1];
+    for (const p of planes) {
+      const [u, v] = [over(p, from) - KEPT, over(p, to) - KEPT];
+      if (u > 0 && v > 0) return [];
+      if (u > 0) t0 = Math.max(t0, u / (u - v));
+      else if (v > 0) t1 = Math.min(t1, u / (u - v));
+    }
+    return t0 <= t1 ? [{ row, t0, t1, since: t0 === 0 && before.includes(row) ? 0 : Infinity }] : [];
+  });
+  for (let changed = true; changed;) {
+    changed = false;
+    for (const one of through) {
+      for (const next of through) {
+        if (Math.abs(one.row - next.row) > 1) continue;
+        const since = Math.max(one.since, next.t0);
+        if (since > Math.min(one.t1, next.t1) || since >= next.since) continue;
+        next.since = since;
+        changed = true;
+      }
+    }
+  }
+  return [...new Set(through.filter(({ since, t1 }) => since <= t1 && t1 === 1).map(({ row }) => row))];
 }
 
 const dot = (a: readonly number[], b: readonly number[]): number =>
