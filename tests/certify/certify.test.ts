@@ -160,14 +160,14 @@ describe('that a piece passes', () => {
         padding: 50,
         keys,
       });
-    const outside: Key = { at: [-1500, 0, 500], turn: turn!, row: -1 };
-    const behind: Key = { at: [-3500, 2900, 500], turn: back!, row: rows.length };
+    const outside: Key = { at: [-1500, 0, 500], turn: turn, row: -1 };
+    const behind: Key = { at: [-3500, 2900, 500], turn: back, row: rows.length };
     // Through the house its middle goes along the middle of the way: 2550 in, 2900 to the left, and back.
     const through: Key[] = [
       outside,
-      { at: [2550, 0, 500], turn: turn!, row: 2 },
-      { at: [2550, 2900, 500], turn: turn!, row: 3 },
-      { at: [-3500, 2900, 500], turn: turn!, row: 5 },
+      { at: [2550, 0, 500], turn: turn, row: 2 },
+      { at: [2550, 2900, 500], turn: turn, row: 3 },
+      { at: [-3500, 2900, 500], turn: turn, row: 5 },
     ];
     expect(motion(through)).toBe('');
     expect(motion([outside, { ...outside, at: [-3500, 0, 500] }, behind])).toMatch(
