@@ -6,6 +6,7 @@ import {
   type RoomBeside,
 } from '../../../src/core/route/chain';
 import { HOLD_COUNT, type BookPassage } from '../../../src/core/route/stageBook';
+import { ALL_HOLDS } from '../../../src/core/motion/hold';
 import { NOWHERE_CLOSEST } from '../../../src/core/motion/closest';
 import { seededStream } from '../../../src/core/space/seededStream';
 
@@ -154,6 +155,12 @@ test('the best chain has the widest clearance, row after row as it is held, and 
       if (before && !atOnce) expect([seed, row, step.enters]).toEqual([seed, row, before.leaves]);
       const own = parts.filter((part) => part.row === row);
       closest.set(step.closest, (closest.get(step.closest) ?? 0) + 1);
+      const causes = own.flatMap((part) => [...part.limitsBefore, ...part.limitsAfter]);
+      if (step.closest !== 'limit') expect([seed, row, step.limit]).toEqual([seed, row, undefined]);
+      else if (!step.joint) {
+        const said = causes.find(({ cause }) => cause === step.limit);
+        expect([seed, row, said?.by]).toEqual([seed, row, expect.arrayContaining([step.clearance])]);
+      }
       if (step.clearance === Infinity) return;
       // What is said to be closest leaves just that.
       const figures = {
@@ -220,4 +227,100 @@ test('of ways that leave as much the one with the fewest changes and high raises
     [0, 0],
     [0, 0],
   ]);
+});
+
+const only = (from: number, to: number, more: Partial<BookPassage> = {}): BookPassage => ({
+  ...{ from, to, clearance: 50, turningRoom: false, capped: false, onLanding: undefined },
+  answer: { clearance: 50, atMost: Infinity, pose: 'flat', critical: NOWHERE_CLOSEST },
+  ...more,
+});
+const bare = (row: number, passages: BookPassage[], more: Partial<Part> = {}): Part => ({
+  ...{ row, passages, leanBefore: undefined, leanAfter: undefined, limitsBefore: [], limitsAfter: [] },
+  ...more,
+});
+
+test('what passes several rows at once is held as it enters up to its last row, and as it leaves there', () => {
+  const turn = (from: number, to: number): number[] =>
+    HOLDS.flatMap((a) => HOLDS.map((b) => (a === b ? Infinity : a === from && b === to ? 90 : -Infinity)));
+  const joint = only(1, 4, { clearance: 60 });
+  const parts = [
+    bare(0, [], { changeBefore: turn(0, 1), joints: [{ parts: 3, passages: [joint] }] }),
+    bare(1, []),
+    bare(2, [], { changeAfter: turn(4, 5) }),
+    bare(3, [only(5, 5)]),
+  ];
+  const steps = bestChain(parts, 'any', widestClearance(parts, 'any'), 25);
+  // It may come in as it is held, so that it is turned over only where it has to be.
+  expect(steps?.map(({ enters, from, to, leaves, joint: rows }) => [enters, from, to, leaves, rows])).toEqual(
+    [
+      [1, 1, 1, 1, [0, 2]],
+      [1, 1, 1, 1, [0, 2]],
+      [4, 4, 4, 5, [0, 2]],
+      [5, 5, 5, 5, undefined],
+    ],
+  );
+  expect(steps?.map(({ clearance }) => clearance)).toEqual([60, 60, 60, 50]);
+  const first = [bare(0, [only(0, 0)]), ...parts.map((part) => ({ ...part, row: part.row + 1 }))];
+  expect(
+    bestChain(first, 'any', widestClearance(first, 'any'), 25)?.map((step) => [step.enters, step.from]),
+  ).toEqual([
+    [0, 0],
+    [0, 1],
+    [1, 1],
+    [4, 4],
+    [5, 5],
+  ]);
+});
+
+test('two parts of a row are one step: as close as the closer, entered as the first, left as the last', () => {
+  const parts = [bare(0, [only(2, 3, { clearance: 40 })]), bare(0, [only(3, 1, { clearance: 30 })])];
+  const steps = bestChain(parts, 'any', 30, 25);
+  expect(steps).toMatchObject([{ enters: 2, from: 2, to: 1, leaves: 1, clearance: 30, closest: 'passage' }]);
+  const wider = [bare(0, [only(2, 3, { clearance: 30 })]), bare(0, [only(3, 1, { clearance: 40 })])];
+  expect(bestChain(wider, 'any', 30, 25)).toMatchObject([
+    { from: 2, to: 1, clearance: 30, passage: { from: 2 } },
+  ]);
+});
+
+test('on the floor behind a flight a change is made after it, before it on the floor before', () => {
+  const change = HOLDS.flatMap((a) => HOLDS.map((b) => (a === b ? Infinity : 20)));
+  const floor = bare(0, [], { floor: true, changeBefore: change });
+  const behind = [bare(0, [only(2, 2)]), floor, bare(1, [only(4, 4)])];
+  const before = [bare(0, [only(4, 4)]), { ...floor, row: 1 }, bare(1, [only(2, 2)])];
+  expect(
+    bestChain(behind, 'any', 20, 25)?.map(({ closest, from, to, leaves }) => [closest, from, to, leaves]),
+  ).toEqual([
+    ['change after', 2, 2, 4],
+    ['passage', 4, 4, 4],
+  ]);
+  expect(
+    bestChain(before, 'any', 20, 25)?.map(({ closest, enters, from, to }) => [closest, enters, from, to]),
+  ).toEqual([
+    ['passage', 4, 4, 4],
+    ['change before', 4, 2, 2],
+  ]);
+});
+
+test('without what is at best tight no chain takes it, alone or with others', () => {
+  const capped = only(0, 0, { clearance: 90, capped: true });
+  const one = [bare(0, [capped, only(1, 1)])];
+  expect(bestChain(one, 'free', widestClearance(one, 'free'), 25)?.[0]?.passage?.capped).toBe(false);
+  const two = [bare(0, [only(1, 1)], { joints: [{ parts: 2, passages: [capped] }] }), bare(1, [only(1, 1)])];
+  expect(
+    bestChain(two, 'free', widestClearance(two, 'free'), 25)?.every(({ joint }) => joint === undefined),
+  ).toBe(true);
+  expect(
+    bestChain(two, 'any', widestClearance(two, 'any'), 25)?.every(({ joint }) => joint !== undefined),
+  ).toBe(true);
+});
+
+test('nothing is carried on end farther than it has to be, and of equals the roomier is taken', () => {
+  const held = (...passages: BookPassage[]) => bestChain([bare(0, passages)], 'any', 50, 25)?.[0]?.from;
+  // LT, LB, BT, TB, BL, TL by what stands upright: the length, on end.
+  const onEnd = ALL_HOLDS.findIndex((hold) => hold.endsWith('L'));
+  const lying = ALL_HOLDS.findIndex((hold) => !hold.endsWith('L'));
+  expect(held(only(onEnd, onEnd), only(lying, lying))).toBe(lying);
+  expect(held(only(lying, lying), only(onEnd, onEnd))).toBe(lying);
+  expect(held(only(lying, lying), only(lying + 1, lying + 1, { clearance: 70 }))).toBe(lying + 1);
+  expect(held(only(lying, lying, { clearance: 70 }), only(lying + 1, lying + 1))).toBe(lying);
 });
