@@ -2,7 +2,7 @@ import type { Cell } from '../../src/core/measures/readQuantity';
 import { allowedText, rangeText } from '../../src/worksheet/allowedText';
 import type { ArgumentDescription } from '../../src/worksheet/description';
 import { callInParts } from '../../src/worksheet/callFunction';
-import { shown } from '../../src/worksheet/messages';
+import { messageOf, shown } from '../../src/worksheet/messages';
 import { numberFunction, tableFunction } from '../../src/worksheet/namedArguments';
 import { plainBounds, readArgument } from '../../src/worksheet/readArgument';
 import { ratesOf, ordersOf } from '../../src/worksheet/routeInputs';
@@ -361,4 +361,114 @@ test('a rise and a going from 50 to 1000, no more and no less', () => {
     [200, 1001, false],
   ] as const)
     expect([rise, going, typeof callInCell('PITCH', rise, going) === 'number']).toEqual([rise, going, taken]);
+});
+
+test('a message is cut between two words where a host may cut it, and says so', () => {
+  const text = messageOf({ kind: 'impossible', argument: 'it', got: 1, because: 'word '.repeat(80) }).text;
+  expect(text.length).toBeLessThanOrEqual(250);
+  expect(text.length).toBeGreaterThan(240);
+  expect(text).toMatch(/^it is 1: (word )+…$/);
+  // 'it is 1: ' is 9 characters long.
+  const whole = 'x'.repeat(241);
+  expect(messageOf({ kind: 'impossible', argument: 'it', got: 1, because: whole }).text).toBe(
+    `it is 1: ${whole}`,
+  );
+  expect(messageOf({ kind: 'impossible', argument: 'it', got: 1, because: `${whole}x` }).text).toBe(
+    'it is 1: …',
+  );
+});
+
+describe('what a table function takes', () => {
+  const ROUTE: Cell[][] = [
+    ['Step', 'Stage', 'Width', 'Height'],
+    [1, 'door', 760, 1980],
+    [2, 'door', 800, 1980],
+  ];
+  const figure = (...more: Cell[]): unknown => callInCells('STAGES', ROUTE, 1830, 930, 25, ...more);
+  const refusal = (table: Cell[][]): string => message(callInCells('STAGES', table, 1830, 930, 25)[0]?.[0]);
+
+  test('an allowance of 0 to 200, 25 where none is given, and a tape of 0 to 40, 5 where none is given', () => {
+    // 760 thick, and no way to stand narrower: 760 + 2 x 25 + 2 x 5, with no tape 760 + 50.
+    const wide = (width: number, ...more: Cell[]): unknown =>
+      callInCells(
+        'STAGES',
+        [
+          ['Step', 'Stage', 'Width', 'Height'],
+          [1, 'door', width, 1980],
+          [2, 'door', 1200, 1980],
+        ],
+        800,
+        780,
+        760,
+        ...more,
+      )[1]?.[2];
+    expect([wide(819), wide(820)]).toEqual(['tight', 'goes']);
+    expect([wide(809, 25, '0 mm'), wide(810, 25, '0 mm')]).toEqual(['tight', 'goes']);
+    expect([wide(821, 26), wide(822, 26)]).toEqual(['tight', 'goes']);
+    expect(message(callInCells('STAGES', ROUTE, 1830, 930, 25, 201)[0]?.[0])).toMatch(
+      /^allowance is 201: allowed is 0 to 200 mm/,
+    );
+    expect(message(callInCells('STAGES', ROUTE, 1830, 930, 25, 25, 41)[0]?.[0])).toMatch(
+      /^tape is 41: allowed is 0 to 40 mm/,
+    );
+    expect(figure(200, 40)).toHaveLength(4);
+  });
+  test('a route that is there, with rows, with its columns, and of one survey', () => {
+    expect(message(callInCells('STAGES', undefined, 1830, 930, 25)[0]?.[0])).toBe('route is not measured');
+    expect(refusal([['Step', 'Stage', 'Width', 'Height']])).toContain('there are no rows below the headers');
+    expect(
+      refusal([
+        ['Step', 'Stge', 'Width'],
+        [1, 'door', 700],
+      ]),
+    ).toContain('"Stge" may be meant');
+    expect(
+      refusal([
+        ['Survey', 'Step', 'Stage'],
+        ['A', 1, 'door'],
+        ['B', 1, 'door'],
+      ]),
+    ).toContain('it holds more than one survey');
+    expect(
+      refusal([
+        ['Survey', 'Step', 'Stage'],
+        ['A', 1, 'door'],
+        ['', 2, 'door'],
+      ]),
+    ).toContain('one without a name');
+  });
+  test('a piece with what is wrong with its size, and with that alone', () => {
+    const pieces = (...sizes: Cell[]): string =>
+      String(
+        callInCells('VERDICT', ROUTE, [
+          ['Build', 'Piece', 'Length', 'Breadth', 'Thickness', 'Mass', 'Count'],
+          ['A', 'slate', ...sizes],
+        ])[1]?.at(-1) ?? '',
+      );
+    const reason = (...sizes: Cell[]): string =>
+      callInCells('VERDICT', ROUTE, [
+        ['Build', 'Piece', 'Length', 'Breadth', 'Thickness', 'Mass', 'Count'],
+        ['A', 'slate', ...sizes],
+      ])[1]
+        ?.map(String)
+        .join(' | ') ?? '';
+    expect(reason('', 930, 25, 121, 1)).toContain('the piece slate: Length is not given');
+    expect(reason(1830, '', 25, 121, 1)).toContain('the piece slate: Breadth is not given');
+    expect(reason(1830, 930, 'thin', 121, 1)).toContain('the piece slate: Thickness cannot be taken');
+    // What is wrong with its mass or its count hides no size.
+    expect(reason(1830, 930, 25, 'heavy', 1)).toContain('goes');
+    expect(reason(1830, '', 25, 'heavy', 'many')).toContain('Breadth is not given');
+    expect(pieces(1830, 930, 25, 121, 1)).not.toContain('not given');
+  });
+  test('orders of which one half is empty', () => {
+    const outcome = ordersOf([
+      ['A', ''],
+      ['', 'B'],
+      ['', ''],
+    ]);
+    expect(outcome.ok && outcome.value).toEqual([
+      { survey: 'A', build: '' },
+      { survey: '', build: 'B' },
+    ]);
+  });
 });
