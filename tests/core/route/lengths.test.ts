@@ -111,6 +111,10 @@ test('the padding with which a diagonal is as long as a space is wide, put in ag
     expect(Math.hypot(p + 2 * c, q + 2 * c)).toBeCloseTo(space, 9);
     expect(diagonalClearance(space, q, p)).toBeCloseTo(c, 9);
   }
+  // In a space that is no wider than the two sides differ, the shorter is nothing before the longer fits.
+  expect(diagonalClearance(100, 800, 25)).toBeCloseTo((100 - 800) / 2, 9);
+  expect(diagonalClearance(850, 825, 25)).toBeCloseTo((Math.sqrt(2 * 850 ** 2 - 800 ** 2) - 850) / 4, 9);
+  expect(diagonalClearance(815, 840, 20)).toBeCloseTo(-12.5, 1);
   // A side that would be less than nothing counts as nothing: then the other is as long as the space.
   expect(diagonalClearance(500, 25, 880)).toBeCloseTo((500 - 880) / 2, 9);
   expect(diagonalClearance(500, 880, 25)).toBeCloseTo((500 - 880) / 2, 9);
@@ -156,6 +160,29 @@ describe('the tape', () => {
       expect(one.overRail).toBe(905);
     for (const one of set('quarter landing', { ...landing, overRail: 900 }, 'best'))
       expect(one.overRail).toBe(895);
+  });
+  test('of a single millimetre counts, and leaves no space less than nothing', () => {
+    expect(set('door', { width: 760, height: 1980, wall: 110 }, 'worst', 1)).toEqual([
+      { width: 759, height: 1979, wall: 111 },
+    ]);
+    expect(tapedPiece({ length: 1830, breadth: 930, thickness: 25 }, 1, 'worst').thickness).toBe(26);
+    const flight = {
+      width: 900,
+      height: 2000,
+      rise: 190,
+      going: 240,
+      risers: 10,
+      footSpace: 3,
+      headSpace: 0,
+    };
+    for (const one of set('flight', flight, 'worst')) expect([one.footSpace, one.headSpace]).toEqual([0, 0]);
+    const landing = { width: 900, widthOut: 900, height: 2000, rise: 190, going: 240, overRail: 4 };
+    for (const one of set('quarter landing', landing, 'best')) expect(one.overRail).toBe(0);
+    const tiny = { length: 4, breadth: 3, thickness: 2 };
+    expect(tapedPiece(tiny, 5, 'best')).toEqual({ length: 0, breadth: 0, thickness: 0 });
+    // Of a step something is left.
+    for (const { rise = 0 } of set('flight', { width: 900, height: 2000, rise: 4, going: 240 }, 'worst'))
+      expect([1, 9]).toContain(rise);
   });
   test('makes a piece larger or smaller', () => {
     const piece = { length: 1830, breadth: 930, thickness: 3 };
