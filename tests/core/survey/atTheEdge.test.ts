@@ -43,10 +43,28 @@ describe('a table read', () => {
     expect(at(1)).toEqual([]);
     expect(at(-1)).toEqual(['not a whole step']);
   });
+  test('no step is numbered 0, or without end', () => {
+    const step = (cell: Cell): number | undefined => read({ Step: cell, ...DOOR })?.step;
+    for (const cell of ['0', 'three', '1.5', Infinity, -Infinity, NaN, true] as Cell[])
+      expect([cell, step(cell)]).toEqual([cell, NaN]);
+    expect([step('12'), step(' 7 '), step(-1), step(2.5)]).toEqual([12, 7, -1, 2.5]);
+  });
+  test('a row of which only a hand, a way or a doubt is filled in is a row', () => {
+    const row = (more: Row) => read({ ...DOOR, Stage: '', Width: '', Height: '', ...more });
+    expect(row({})).toBeUndefined();
+    for (const more of [
+      { Hand: 'left' },
+      { Way: 'up' },
+      { Tape: 'long' },
+      { Note: 'x' },
+      { Survey: 'A' },
+    ] as Row[])
+      expect([more, row(more)?.stageText]).toEqual([more, '']);
+  });
   test('a column of another stage is told at the row where it is filled in', () => {
-    const rows = [ROOM, { ...DOOR, 'Car depth': 1400 }, ROOM];
+    const rows = [ROOM, ROOM, { ...DOOR, 'Car depth': 1400 }, ROOM];
     const found = checkRoute(numbered(rows)).filter(({ kind }) => kind === 'column of another stage');
-    expect(found.map(({ rowIndex }) => rowIndex)).toEqual([1]);
+    expect(found.map(({ rowIndex }) => rowIndex)).toEqual([2]);
     expect(found.map(problemText)).toEqual([
       'Check: Car depth is filled in, but it belongs to lift and is not used for a door.',
     ]);
@@ -385,11 +403,46 @@ describe('what is asked', () => {
   test('the straight between two turns is the lengths of passages and the walls of doors, and no other length', () => {
     const passage = { Stage: 'passage', Width: 1000, Height: 2400, Length: 700 };
     const between = (...rows: Row[]): string[] =>
-      asked({ ...CORNER, Run: 0 }, ...rows, CORNER, ROOM).filter((text) => text.includes('lie between'));
+      asked({ ...CORNER, Run: '0 mm' }, ...rows, CORNER, ROOM).filter((text) => text.includes('lie between'));
     expect(between(passage)).toEqual([
       'Only 700 mm lie between this turn and the one before: to which Hand does each turn, left or right?',
     ]);
     expect(between({ ...ROOM, Length: 700, Width: 700 })).toEqual([]);
+  });
+});
+
+describe('a space at the end of a stair', () => {
+  const asked = (...rows: Row[]): string[] => said(...rows).filter((text) => text.startsWith('Ask: '));
+  const turn = (end: string): string =>
+    `Ask: The space at the ${end} of this flight is 1500 mm, shorter than a long piece: does the way go straight on there, or does it turn? If it turns, add the corner or side door.`;
+  const up = { ...FLIGHT, Way: 'up' };
+  const down = { ...FLIGHT, Way: 'down' };
+  test('is asked about at its own end, whichever way the stair goes', () => {
+    expect(asked(ROOM, { ...up, 'Foot space': 1500 }, ROOM)).toEqual([turn('foot')]);
+    expect(asked(ROOM, { ...up, 'Head space': 1500 }, ROOM)).toEqual([turn('head')]);
+    expect(asked(ROOM, { ...down, 'Foot space': 1500 }, ROOM)).toEqual([turn('foot')]);
+    expect(asked(ROOM, { ...down, 'Head space': 1500 }, ROOM)).toEqual([turn('head')]);
+  });
+  test('of two measures of one floor the one beside it counts', () => {
+    const passage = { Stage: 'passage', Width: 1000, Height: 2400, Length: 3000 };
+    const differ = (...rows: Row[]): number =>
+      asked(...rows).filter((text) => text.includes('are the same floor')).length;
+    expect(differ(passage, { ...up, 'Foot space': 2500 }, ROOM)).toBe(1);
+    expect(differ(passage, { ...up, 'Head space': 2500 }, ROOM)).toBe(0);
+    expect(differ(passage, { ...down, 'Head space': 2500 }, ROOM)).toBe(1);
+    expect(differ(passage, { ...down, 'Foot space': 2500 }, ROOM)).toBe(0);
+    expect(differ(ROOM, { ...up, 'Head space': 2500 }, passage, ROOM)).toBe(1);
+    expect(differ(ROOM, { ...down, 'Foot space': 2500 }, passage, ROOM)).toBe(1);
+    expect(differ(ROOM, { ...down, 'Head space': 2500 }, passage, ROOM)).toBe(0);
+  });
+  test('noted where a landing is belongs to the other end, and is called by its column', () => {
+    const landing = { ...QUARTER, Way: 'up' };
+    expect(asked(ROOM, { ...up, 'Head space': 2500 }, landing, { ...up, Width: 1000 }, ROOM)).toEqual([
+      'Ask: Head space is filled in, but by Way and the order of the rows the head of this flight is at the landing, which measures it: is it the space at the foot?',
+    ]);
+    expect(asked(up, landing, { ...up, Width: 1000, 'Foot space': 2500 }, ROOM)).toEqual([
+      'Ask: Foot space is filled in, but by Way and the order of the rows the foot of this flight is at the landing, which measures it: is it the space at the head?',
+    ]);
   });
 });
 
@@ -455,6 +508,14 @@ describe('a table of pieces', () => {
     const panel = (mass: number): string[] =>
       pieces(['A', 'panel', 1000, 1000, 100, mass, 1]).map((p) => p.kind);
     expect([0.9, 1, 200, 201].map(panel)).toEqual([['density'], [], [], ['density']]);
+  });
+  test('what slate weighs, and what anything else does, in words', () => {
+    expect(words(['A', 'slate', 1000, 1000, 40, 50, 1])[0]).toBe(
+      'Check: Mass and sizes make 1250 kg/m3, and slate is 2700 to 2950.',
+    );
+    expect(words(['A', 'panel', 1000, 1000, 100, 250, 1])).toEqual([
+      'Check: Mass and sizes make 2500 kg/m3, and such pieces are 10 to 2000.',
+    ]);
   });
   test('a number of pieces up to 100, and a mass from 0.01 kg', () => {
     const kind = (mass: Cell, count: Cell): string[] =>
