@@ -181,7 +181,9 @@ describe('what is open between rows', () => {
   });
   test('a short space at a stair is asked for by its own end', () => {
     const short = { ...FLIGHT, ...ENDS, 'Foot space': 1500 };
-    expect(one(/^At the bottom of/, { ...ROOM, Length: 4000 }, short, ROOM)?.why).toMatch(/worse of the two/);
+    const bottom = one(/^At the bottom of/, { ...ROOM, Length: 4000 }, short, ROOM);
+    expect(bottom?.why).toMatch(/worse of the two/);
+    expect(bottom?.photo).toMatch(/at the bottom of/);
     expect(one(/^At the top of/, PASSAGE, { ...FLIGHT, ...ENDS, 'Head space': 1500 }, ROOM)).toBeDefined();
   });
   test('a place without a name is told by its neighbours that have one', () => {
@@ -212,6 +214,25 @@ test('what is missing is asked first, then what is doubted, what is open, what w
   ];
   expect(places.every((place) => place >= 0)).toBe(true);
   expect([...places].sort((p, q) => p - q)).toEqual(places);
+});
+
+test('what is worth more comes first wherever it stands on the way, else what is met first', () => {
+  const order = (...rows: Row[]): (number | string)[] => questions(...rows).map(({ step }) => step);
+  const leaf = { ...DOOR, Width: 762 };
+  const missing = { ...DOOR, Width: '' };
+  const open = { ...FLIGHT, ...ENDS, Way: '' };
+  const unmeasured = { ...FLIGHT, ...ENDS, Risers: '' };
+  expect(order(leaf, missing, ROOM)).toEqual([2, 1]);
+  expect(order(missing, leaf, ROOM)).toEqual([1, 2]);
+  expect(order(open, leaf, ROOM)).toEqual([2, 1]);
+  expect(order(unmeasured, PASSAGE, open, ROOM)).toEqual([3, 1]);
+  expect(order(leaf, leaf, missing, missing, ROOM)).toEqual([3, 4, 1, 2]);
+});
+
+test('a narrow part without its width is asked for, one that the place does not use is not', () => {
+  const low = (...rows: Row[]): string[] => asked(...rows).filter((question) => /low down/.test(question));
+  expect(low({ ...PASSAGE, 'Low height': 700 }, ROOM)).toHaveLength(1);
+  expect(low({ ...DOOR, 'Low height': 700 }, ROOM)).toHaveLength(0);
 });
 
 test('the tenth of its like is called by its number', () => {
