@@ -3,6 +3,7 @@ import { allowedText, rangeText } from '../../src/worksheet/allowedText';
 import type { ArgumentDescription } from '../../src/worksheet/description';
 import { callInParts } from '../../src/worksheet/callFunction';
 import { messageOf, shown } from '../../src/worksheet/messages';
+import { FUNCTIONS } from '../../src/worksheet/functions';
 import { numberFunction, tableFunction } from '../../src/worksheet/namedArguments';
 import { plainBounds, readArgument } from '../../src/worksheet/readArgument';
 import { ratesOf, ordersOf } from '../../src/worksheet/routeInputs';
@@ -223,6 +224,18 @@ describe('a call', () => {
     expect(words([[1], [2]], [[1], [2], [3]])).toMatch(
       /^the ranges do not go together: one 2 x 1 and other 3 x 1/,
     );
+  });
+  test('over a long range pauses now and then, and of single cells never', () => {
+    const parts = (...values: unknown[]) => run(callInParts(sum, makeError)(values as never) as never);
+    expect(parts(1, 2).pauses).toBe(0);
+    const long = parts(
+      Array.from({ length: 50_000 }, (_, n) => [n]),
+      2,
+    );
+    expect(long.pauses).toBeGreaterThan(1);
+    expect(long.pauses).toBeLessThan(10_000);
+    expect((long.result as unknown[]).length).toBe(50_000);
+    expect((long.result as unknown[][])[49_999]).toEqual([50_001]);
   });
   test('a figure that is none is told as a fault, each in its own cell', () => {
     expect(called([[12], [13]], 1)).toEqual([[13], [expect.any(HostError)]]);
@@ -459,6 +472,76 @@ describe('what a table function takes', () => {
     expect(reason(1830, 930, 25, 'heavy', 1)).toContain('goes');
     expect(reason(1830, '', 25, 'heavy', 'many')).toContain('Breadth is not given');
     expect(pieces(1830, 930, 25, 121, 1)).not.toContain('not given');
+  });
+  test('one cell for each size, and none of them an error', () => {
+    for (const [many, shape] of [
+      [[[1830, 900]], '1 x 2'],
+      [[[1830], [900]], '2 x 1'],
+    ] as const)
+      expect(message(callInCells('STAGES', ROUTE, many as Cell[][], 930, 25)[0]?.[0])).toBe(
+        `length is a range of ${shape}: allowed is a single cell`,
+      );
+    expect(callInCells('STAGES', ROUTE, new HostError('#NUM!'), 930, 25)).toMatchObject([
+      [{ code: '#NUM!' }],
+    ]);
+    expect(message(callInCells('STAGES', ROUTE, 'long', 930, 25)[0]?.[0])).toMatch(
+      /^length cannot be read from "long"/,
+    );
+  });
+  test('an error in place of a table, and in a cell of it', () => {
+    const makeError = (code: string, text?: string): HostError => new HostError(code, text);
+    const stages = FUNCTIONS.find(({ id }) => id === 'STAGES');
+    if (!stages) throw new Error('no STAGES');
+    const called = (route: unknown): unknown[][] => {
+      const parts = callInParts(stages, makeError)([route, 1830, 930, 25] as never);
+      for (;;) {
+        const { done, value } = parts.next();
+        if (done) return value;
+      }
+    };
+    expect(called(new HostError('#REF!'))).toMatchObject([[{ code: '#REF!' }]]);
+    expect(called(undefined)).toMatchObject([[{ code: '#N/A', message: 'route is not measured' }]]);
+    const withCell = (cell: unknown): string =>
+      called([ROUTE[0], [1, 'door', cell, 1980], ROUTE[2]])[1]
+        ?.map(String)
+        .join(' | ') ?? '';
+    expect(withCell(new HostError('#REF!'))).toContain('#REF!');
+    // A data type of the host's own is no figure: an error in its cell.
+    expect(withCell({ type: 'Entity', text: '760' })).toContain('#VALUE!');
+    for (const blank of [null, undefined, '']) expect(withCell(blank)).toContain('Width is not measured');
+    expect(withCell(760)).toContain('| goes |');
+    expect(withCell(true)).toContain('TRUE');
+  });
+  test('a rate that is named, and no other', () => {
+    const table = (name: string): unknown => {
+      const outcome = ratesOf([[name, 17]]);
+      return outcome.ok ? outcome.value : undefined;
+    };
+    const plain = table('Set-up of A') as { minutes: Record<string, number> };
+    const names = Object.keys(plain.minutes);
+    expect(names.length).toBeGreaterThan(2);
+    for (const name of names) {
+      expect(plain.minutes[name]).not.toBe(17);
+      expect(table(name.toUpperCase())).toEqual({
+        minutes: { ...plain.minutes, [name]: 17 },
+        setUpOf: new Map(),
+      });
+    }
+  });
+  test('orders by words in their heads only where both are there', () => {
+    const outcome = ordersOf([
+      ['Survey', 'A'],
+      ['B', 'C'],
+    ]);
+    expect(outcome.ok && outcome.value).toEqual([
+      { survey: 'Survey', build: 'A' },
+      { survey: 'B', build: 'C' },
+    ]);
+    const odd = ordersOf([
+      [new HostError('#N/A'), undefined],
+      [7, 'C'],
+    ] as Cell[][]);
+    expect(odd.ok && odd.value).toEqual([{ survey: '7', build: 'C' }]);
   });
   test('orders of which one half is empty', () => {
     const outcome = ordersOf([
