@@ -77,7 +77,7 @@ function solved(
   // Between two bends closer than its length it would have to be solved with both.
   if (turns.some(({ upTo }) => upTo < size.length)) return [];
   const less = turns.reduce((sum, { floor }) => sum + floor.less, 0);
-  const raised = Math.max(...sides.map(({ door }) => door?.raised ?? 0));
+  const raised = Math.max(...sides.map(({ door, turn }) => door?.raised ?? turn?.raised ?? 0));
   const least = enough + less;
   const ask =
     tapeCase === 'worst' ? { atLeast: least, enough: least + SPARE } : { atLeast: 0, enough: AMPLE };

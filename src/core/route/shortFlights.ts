@@ -30,7 +30,7 @@ export interface FlightBeside {
 }
 
 /** A turn at a flight's end as `JointPlan` has it, and the flight's risers. */
-export interface TurnAtEnd extends Pick<JointPlan, 'ceiling' | 'width' | 'upTo' | 'cause'> {
+export interface TurnAtEnd extends Pick<JointPlan, 'ceiling' | 'width' | 'upTo' | 'cause' | 'raised'> {
   readonly risers: number;
   /** [mm] */
   readonly passageWidth: number;
@@ -154,9 +154,9 @@ function turnsAt(planning: Planning, k: number, side: 'before' | 'after', risers
   const flight = planning.stageAt(k);
   if (!flight) return [];
   return stairJoints(planning, k, side, bareFlight(planning, flight)).flatMap((joint): TurnAtEnd[] => {
-    if (joint.kind !== 'stair turn' || joint.raised !== undefined) return [];
-    const { ceiling, width, upTo, cause, passageWidth, floor } = joint;
-    return [{ ceiling, width, upTo, cause, passageWidth, floor, risers }];
+    if (joint.kind !== 'stair turn') return [];
+    const { ceiling, width, upTo, cause, raised, passageWidth, floor } = joint;
+    return [{ ceiling, width, upTo, cause, raised, passageWidth, floor, risers }];
   });
 }
 
