@@ -3,7 +3,7 @@ import { BoxGaps, STRIDE } from './boxGaps';
 import type { SceneBox } from './motion';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
-const { ceil, max, min, sqrt } = Math;
+const { abs, ceil, max, min, sqrt } = Math;
 
 /** Intervals that one move may be cut into before it counts as not shown to be free. */
 const MOST_INTERVALS = 768;
@@ -11,6 +11,10 @@ const MOST_INTERVALS = 768;
 const SPAN = 14;
 /** The most that one push turns a piece [rad]. */
 const MOST_PUSHED = 0.03;
+/** The root of 3, rounded up. */
+const DIAGONAL = 1.7320509;
+/** A place that a round of pushing moves by less is left where it is [mm]. */
+const STILL = 0.02;
 /** What counts as apart [mm]: above any rounding of numbers up to 20 m (20000 * 2^-52 * a few hundred). */
 const APART = 1e-7;
 
@@ -70,6 +74,30 @@ export class SpaceChecker extends BoxGaps {
     return least;
   }
 
+  /**
+   * So much more padding [mm a side] the place bears, at least; no more than `most`, and 0 or less where it bears none.
+   * Padding by e takes e (|n.a1| + |n.a2| + |n.a3|) off a gap along n, a the piece's axes: at most e times the root of 3.
+   */
+  placeRoom(x: Float64Array, o: number, most: number): number {
+    this.work++;
+    const { m } = this;
+    fillAxesOfTurn(m, x[o + 3]!, x[o + 4]!, x[o + 5]!, x[o + 6]!);
+    let room = most;
+    for (let i = 0; i < this.count && room > 0; i++) {
+      const enough = room * DIAGONAL + 2 * APART;
+      if (this.farther(i, x, o, this.reach + enough)) continue;
+      const gap = this.gap(i, m, x, o, enough);
+      if (gap > enough) continue;
+      const { nx, ny, nz } = this;
+      const taken =
+        abs(m[0]! * nx + m[1]! * ny + m[2]! * nz) +
+        abs(m[3]! * nx + m[4]! * ny + m[5]! * nz) +
+        abs(m[6]! * nx + m[7]! * ny + m[8]! * nz);
+      room = min(room, (gap - 2 * APART) / taken);
+    }
+    return room;
+  }
+
   /** Which obstacle is nearest to the place. */
   nearest(x: Float64Array, o: number): number {
     fillAxesOfTurn(this.m, x[o + 3]!, x[o + 4]!, x[o + 5]!, x[o + 6]!);
@@ -116,9 +144,11 @@ export class SpaceChecker extends BoxGaps {
    * lambda = (margin - gap)/(1 + |r x n|^2/rho^2), rho half the piece's diagonal. Depends on nothing but the place.
    */
   pushApart(x: Float64Array, o: number, times: number, margin: number): void {
+    const { before } = this;
     for (let time = 0; time < times; time++) {
       this.work++;
       fillAxesOfTurn(this.m, x[o + 3]!, x[o + 4]!, x[o + 5]!, x[o + 6]!);
+      for (let k = 0; k < 7; k++) before[k] = x[o + k]!;
       let moved = false;
       for (let i = 0; i < this.count; i++) {
         if (this.farther(i, x, o, this.reach + margin)) continue;
@@ -127,8 +157,18 @@ export class SpaceChecker extends BoxGaps {
         moved = true;
         this.pushFrom(i, x, o, margin - gap);
       }
-      if (!moved) return;
+      if (!moved || this.stands(x, o)) return;
     }
+  }
+
+  /** Whether what pushes a place has come to a balance: a round moved no point of the piece by more than STILL. */
+  private stands(x: Float64Array, o: number): boolean {
+    const { before } = this;
+    let far = 0;
+    let turned = 0;
+    for (let k = 0; k < 3; k++) far += (x[o + k]! - before[k]!) ** 2;
+    for (let k = 3; k < 7; k++) turned += (x[o + k]! - before[k]!) ** 2;
+    return far < STILL * STILL && 4 * turned * this.reach * this.reach < STILL * STILL;
   }
 
   /** One push away from obstacle i, whose gap was looked at last. */
@@ -169,6 +209,7 @@ export class SpaceChecker extends BoxGaps {
     fillAxesOfTurn(m, x[o + 3]!, x[o + 4]!, x[o + 5]!, x[o + 6]!);
   }
 
+  private readonly before = new Float64Array(7);
   private readonly lever = new Float64Array(3);
   private readonly halves = new Float64Array(3);
   private readonly apart = new Float64Array(3);

@@ -13,32 +13,55 @@ export interface WideningTask {
   readonly piece: PieceSize;
   /** No more padding than this is asked for [mm a side]. */
   readonly most: number;
-  /** Padding from which on no more is looked for [mm a side]; up to there it changes nothing. */
-  readonly enough?: number;
-  /** What is shown otherwise [mm a side]: a motion that stays far below it is left as it is. */
-  readonly shown?: number;
   /** Places that may yet be looked at, counted down: the motions of one stage share it. */
   readonly budget?: { left: number };
 }
 
-/** Steps of padding [mm], each taken as often as it succeeds. */
-const STEPS = [128, 64, 32, 16, 8, 4, 2, 1, 0.5];
-/** Step of padding down to which it is widened first [mm]. */
-const COARSE = 16;
-/** What then stays so far below what is shown otherwise does not beat it in smaller steps [mm a side]. */
-const FAR = 40;
-/** What little margins add is less than this [mm]: they are not tried where that would not beat what is shown. */
-const CLOSE = 8;
+/** A motion that is free on its whole way, with the padding that it bears. */
+export interface WidenedMotion {
+  /** [mm a side] */
+  readonly padding: number;
+  readonly motion: Motion;
+}
+
+/** A round of widening: how far off what is near the places are pushed, and who goes on to the next. */
+interface Round {
+  /** [mm] */
+  readonly margin: number;
+  /** Who bears so much less than the widest after it is given up [mm a side]: so far behind none was seen to win. */
+  readonly behind: number;
+  /** Nor does it gain so much more, where something is shown otherwise [mm a side]. */
+  readonly gains: number;
+}
+
 /**
- * How far off what is near the places are pushed [mm], the next where the one before does not succeed: far first, so that
- * they come to the middle of the air and less hangs on where they began.
+ * Far first, so that the places come to the middle of the air and less hangs on where they began; then nearer, where
+ * it is close on two sides and so much is not to be had on both. What the widest was behind before it won, and what was
+ * gained, in 320 seeded stages: at most 91, 30, 15, 11, 2 and 1.4, and 145, 53, 39, 20, 12 and 4.
  */
-const MARGINS: readonly number[] = [80, 40, 20, 10];
-/** The same once these succeed no more: where it is close on two sides, so much is not to be had on both. */
-const CLOSE_MARGINS: readonly number[] = [4, 1.5];
+const ROUNDS: readonly Round[] = [
+  { margin: 200, behind: 130, gains: 300 },
+  { margin: 80, behind: 35, gains: 60 },
+  { margin: 40, behind: 18, gains: 40 },
+  { margin: 20, behind: 12, gains: 20 },
+  { margin: 10, behind: 5, gains: 12 },
+  { margin: 4, behind: 2, gains: 4 },
+  { margin: 1.5, behind: 0, gains: 0 },
+];
+/** The widest goes through the nearer rounds again, while it gains [mm]. */
+const POLISHED = 20;
+const MOST_POLISHES = 3;
+/** A gain below this is not looked for [mm a side]. */
+const LEAST_GAIN = 0.5;
+/** A round is gone through again while it gains so much of its margin. */
+const WORTH_ANOTHER = 0.25;
+/** Where moves between places bear less than the places, so much of the gain is tried, one after the other. */
+const SHARES: readonly number[] = [1, 0.5, 0.25];
+/** Margins from which a motion known elsewhere is begun [mm]. */
+const BEGUN_MARGINS: readonly number[] = [80, 40, 20, 10];
 /** Share of the difference to its neighbours' mean that a place's displacement gives up. */
 const SMOOTHED = 0.3;
-/** Rounds of pushing one place. */
+/** Times one place is pushed. */
 const PUSHES = 12;
 /** How often a move that is not free is halved, its middle pushed off. */
 const HALVINGS = 4;
@@ -47,27 +70,58 @@ const KEPT = 12;
 /** Most places of a motion. */
 const MOST_PLACES = 80;
 
-/**
- * Widens a motion as far as it goes without chance: padded a little more, every place is pushed off what it is
- * near to, moving and turning; the displacements are smoothed along the motion, and every move is shown free
- * again. The answer depends on the motion and the scene alone.
- *
- * @param motion free on its whole way for the piece padded by `from`
- * @returns the greatest padding shown [mm a side], and the motion that bears it; undefined where it is not free
- */
-export function widenedMotion(
-  checker: SpaceChecker,
-  task: WideningTask,
-  motion: Motion,
-  from: number,
-): { readonly padding: number; readonly motion: Motion } | undefined {
-  checker.hold(paddedPiece(task.piece, from));
-  const places = thinned(checker, motion.map(placeOf));
-  return places && widenedFurther(checker, task, places, from);
+/** A motion on its way to be wider. */
+interface Widening {
+  padding: number;
+  places: readonly Float64Array[];
 }
 
 /**
- * The same for a motion that is known to be free in a like scene only; undefined where it does not go here.
+ * Widens motions as far as they go without chance, and answers with the widest: every place is pushed off what it is
+ * near to, moving and turning, the displacements smoothed along the motion; so much padding as the places bear then is
+ * put on, and every move shown free again. All motions go through a round before any goes on to the next, and those far
+ * behind are given up. The answer depends on the motions and the scene alone.
+ *
+ * @param known motions, each with padding [mm a side] that it bears on its whole way; those that do not are left out
+ * @param shown what is shown otherwise [mm a side]: what will not beat it is given up
+ */
+export function widestMotionOf(
+  checker: SpaceChecker,
+  task: WideningTask,
+  known: readonly { readonly motion: Motion; readonly from: number }[],
+  shown = -Infinity,
+): WidenedMotion | undefined {
+  const begun: Widening[] = [];
+  for (const { motion, from } of known) {
+    checker.hold(paddedPiece(task.piece, from));
+    const places = thinned(checker, motion.map(placeOf));
+    if (places) begun.push({ padding: from, places });
+  }
+  let going = begun;
+  for (const { margin, behind, gains } of ROUNDS) {
+    for (const one of going) widenRound(checker, task, one, margin);
+    const least = max(greatestPadding(going) - behind, shown - gains);
+    going = going.filter(({ padding }) => padding >= least);
+  }
+  const best = begun.find(({ padding }) => padding === greatestPadding(begun));
+  if (!best) return undefined;
+  if (best.padding >= shown - POLISHED) polish(checker, task, best);
+  return { padding: best.padding, motion: best.places.map(keyOf) };
+}
+
+const greatestPadding = (all: readonly Widening[]): number =>
+  all.reduce((most, { padding }) => max(most, padding), -Infinity);
+
+function polish(checker: SpaceChecker, task: WideningTask, widening: Widening): void {
+  for (let time = 0; time < MOST_POLISHES; time++) {
+    const before = widening.padding;
+    for (const { margin } of ROUNDS) if (margin <= POLISHED) widenRound(checker, task, widening, margin);
+    if (widening.padding < before + LEAST_GAIN) return;
+  }
+}
+
+/**
+ * What a motion that is known to be free in a like scene only bears here; undefined where it does not go.
  * @param from padding to begin with [mm a side]
  */
 export function widenedElsewhere(
@@ -75,39 +129,94 @@ export function widenedElsewhere(
   task: WideningTask,
   motion: Motion,
   from: number,
-): { readonly padding: number; readonly motion: Motion } | undefined {
-  const places = widenedBy(checker, task, motion.map(placeOf), from, MARGINS, { along: 0 });
-  return places && widenedFurther(checker, task, places, from);
+): WidenedMotion | undefined {
+  const places = motion.map(placeOf);
+  checker.hold(paddedPiece(task.piece, from));
+  for (const margin of BEGUN_MARGINS) {
+    const pushed = allPushed(checker, task, places, from, margin);
+    const shown = pushed?.every((x) => checker.placeFree(x, 0)) && joined(checker, pushed, margin);
+    const begun = shown && thinned(checker, shown);
+    if (!begun) continue;
+    const widening = { padding: from, places: begun };
+    for (const round of ROUNDS) widenRound(checker, task, widening, round.margin);
+    return { padding: widening.padding, motion: widening.places.map(keyOf) };
+  }
+  return undefined;
 }
 
-function widenedFurther(
+/** Pushes the places so far off what they are near to and puts on the padding that they bear, while that gains. */
+function widenRound(checker: SpaceChecker, task: WideningTask, widening: Widening, margin: number): void {
+  const { budget = { left: Infinity } } = task;
+  for (;;) {
+    const most = task.most - widening.padding;
+    if (most < LEAST_GAIN || budget.left <= 0) return;
+    const counted = checker.work;
+    const gain = widenOnce(checker, task, widening, margin, most);
+    budget.left -= checker.work - counted;
+    if (gain < WORTH_ANOTHER * margin) return;
+  }
+}
+
+/** @returns what was gained [mm a side], 0 where nothing is */
+function widenOnce(
   checker: SpaceChecker,
   task: WideningTask,
-  from: readonly Float64Array[],
-  bears: number,
-): { readonly padding: number; readonly motion: Motion } {
-  let places = from;
-  let padding = bears;
-  const { budget = { left: Infinity }, enough = Infinity } = task;
-  const tight: Tight = { along: 0 };
-  let counted = checker.work;
-  for (const margins of [MARGINS, CLOSE_MARGINS]) {
-    const close = margins === CLOSE_MARGINS;
-    for (const step of STEPS) {
-      if (close && step > CLOSE) continue;
-      if (step < COARSE && padding + (close ? CLOSE : FAR) < (task.shown ?? -Infinity)) break;
-      while (padding < enough && padding + step <= task.most) {
-        budget.left -= checker.work - counted;
-        counted = checker.work;
-        if (budget.left <= 0) break;
-        const wider = widenedBy(checker, task, places, padding + step, margins, tight);
-        if (!wider) break;
-        padding += step;
-        places = wider;
-      }
-    }
+  widening: Widening,
+  margin: number,
+  most: number,
+): number {
+  const { padding, places } = widening;
+  checker.hold(paddedPiece(task.piece, padding));
+  const pushed = allPushed(checker, task, places, padding, margin);
+  if (!pushed) return 0;
+  const last = pushed.length - 1;
+  let room = most;
+  for (let i = 1; i < last && room >= LEAST_GAIN; i++) room = checker.placeRoom(pushed[i]!, 0, room);
+  for (const share of SHARES) {
+    const gain = room * share;
+    if (gain < LEAST_GAIN) return 0;
+    checker.hold(paddedPiece(task.piece, padding + gain));
+    const { start, goal } = task.ends(padding + gain);
+    pushed[0] = alikeNear(start, pushed[0]!);
+    pushed[last] = alikeNear(goal, pushed[last]!);
+    if (!checker.placeFree(pushed[0], 0) || !checker.placeFree(pushed[last], 0)) continue;
+    const shown = joined(checker, pushed, margin);
+    const wider = shown && thinned(checker, shown);
+    if (!wider) continue;
+    widening.padding = padding + gain;
+    widening.places = wider;
+    return gain;
   }
-  return { padding, motion: places.map(keyOf) };
+  return 0;
+}
+
+/**
+ * The places between the first and the last pushed off what they are near to, their displacements smoothed, and pushed
+ * again; undefined where there is nothing between.
+ */
+function allPushed(
+  checker: SpaceChecker,
+  task: WideningTask,
+  places: readonly Float64Array[],
+  padding: number,
+  margin: number,
+): Float64Array[] | undefined {
+  const last = places.length - 1;
+  if (last < 1) return undefined;
+  const { start, goal } = task.ends(padding);
+  const once = places.map((place, i) => {
+    if (i === 0) return alikeNear(start, place);
+    if (i === last) return alikeNear(goal, place);
+    const x = Float64Array.from(place);
+    checker.pushApart(x, 0, PUSHES, margin);
+    return x;
+  });
+  return once.map((own, i) => {
+    if (i === 0 || i === last) return own;
+    const x = smoothed(places, once, i);
+    checker.pushApart(x, 0, PUSHES, margin);
+    return x;
+  });
 }
 
 /** Leaves out places that a longer free move makes needless; undefined where a move is not free. */
@@ -127,85 +236,14 @@ function thinned(checker: SpaceChecker, places: readonly Float64Array[]): Float6
   return kept;
 }
 
-/** The motion for more padding, or undefined where it does not go so. */
-function widenedBy(
-  checker: SpaceChecker,
-  task: WideningTask,
-  places: readonly Float64Array[],
-  padding: number,
-  margins: readonly number[],
-  tight: Tight,
-): Float64Array[] | undefined {
-  checker.hold(paddedPiece(task.piece, padding));
-  const { start, goal } = task.ends(padding);
-  const last = places.length - 1;
-  if (last < 1) return undefined;
-  const first = alikeNear(start, places[0]!);
-  const end = alikeNear(goal, places[last]!);
-  if (!checker.placeFree(first, 0) || !checker.placeFree(end, 0)) return undefined;
-  for (const margin of margins) {
-    const smooth = allPushedFree(checker, places, first, end, margin, tight);
-    if (!smooth) continue;
-    const shown = joined(checker, smooth, margin);
-    if (shown) return thinned(checker, shown);
-  }
-  return undefined;
-}
-
-/** Where along a motion, from 0 to 1, a place was last not free: most likely it is not there again. */
-interface Tight {
-  along: number;
-}
-
-/**
- * The places between the first and the last pushed off what they are near to, their displacements smoothed, and pushed
- * again; undefined where one of them is not free then, since no move leads to it. Most motions are refused for one place,
- * so that where it was last is looked at first, and no more places are pushed than that takes.
- */
-function allPushedFree(
-  checker: SpaceChecker,
-  places: readonly Float64Array[],
-  first: Float64Array,
-  end: Float64Array,
-  margin: number,
-  tight: Tight,
-): Float64Array[] | undefined {
-  const last = places.length - 1;
-  const pushed: Float64Array[] = [];
-  pushed[0] = first;
-  pushed[last] = end;
-  const pushedAt = (i: number): Float64Array => {
-    const known = pushed[i];
-    if (known) return known;
-    const x = Float64Array.from(places[i]!);
-    checker.pushApart(x, 0, PUSHES, margin);
-    return (pushed[i] = x);
-  };
-  const ways: Float64Array[] = [];
-  ways[0] = first;
-  ways[last] = end;
-  const from = min(last - 1, max(1, floor(tight.along * last)));
-  for (let step = 0; step < last - 1; step++) {
-    const i = 1 + ((from - 1 + step) % (last - 1));
-    const x = smoothed(places, i, pushedAt);
-    checker.pushApart(x, 0, PUSHES, margin);
-    if (!checker.placeFree(x, 0)) {
-      tight.along = (i + 0.5) / last;
-      return undefined;
-    }
-    ways[i] = x;
-  }
-  return ways;
-}
-
 /** A place with its displacement drawn towards the mean of its neighbours'. */
 function smoothed(
   before: readonly Float64Array[],
+  after: readonly Float64Array[],
   i: number,
-  after: (i: number) => Float64Array,
 ): Float64Array {
   const y = new Float64Array(7);
-  const [previous, own, next] = [after(i - 1), after(i), after(i + 1)];
+  const [previous, own, next] = [after[i - 1]!, after[i]!, after[i + 1]!];
   for (let k = 0; k < 7; k++) {
     const move = own[k]! - before[i]![k]!;
     const beside = (previous[k]! - before[i - 1]![k]! + (next[k]! - before[i + 1]![k]!)) / 2;

@@ -10,7 +10,7 @@ import { replay } from '../../support/replayMotion';
  * Widening shows so much that seldom anything is left for a search by chance; here it shows nothing, so that what a
  * route says of a motion that chance found is seen from the search to the cell.
  */
-jest.spyOn(widening, 'widenedMotion').mockImplementation(() => undefined);
+jest.spyOn(widening, 'widestMotionOf').mockImplementation(() => undefined);
 
 const stair = { width: 950, headroom: 2200, rise: 185, going: 250 };
 const panel = sortedPiece(1000, 600, 25);

@@ -1,7 +1,7 @@
 import { paddedPiece, sortedPiece } from '../../../src/core/measures/piece';
 import type { KeyAttitude, SceneBox } from '../../../src/core/space/motion';
 import { SpaceChecker } from '../../../src/core/space/spaceChecker';
-import { widenedMotion } from '../../../src/core/space/widenedMotion';
+import { widestMotionOf } from '../../../src/core/space/widenedMotion';
 import { replay } from '../../support/replayMotion';
 
 const ARM = 680;
@@ -42,7 +42,7 @@ const guide = [
   goal,
 ];
 const task = { piece: slab, ends: () => ({ start, goal }), most: 200 };
-const widen = () => widenedMotion(new SpaceChecker(corner), task, guide, -slab.length / 2);
+const widen = () => widestMotionOf(new SpaceChecker(corner), task, [{ motion: guide, from: -slab.length / 2 }]);
 
 /**
  * What is left in plan at 45 degrees, where arms of the same width leave least: Moretti, College Math. J. 33(3), 2002,
@@ -52,7 +52,7 @@ const MORETTI = (2 * ARM * Math.SQRT1_2 - 1830 / 2 - 25) / 3;
 
 test('a point’s way round a corner is widened to what Moretti’s corner leaves, and replayed without contact', () => {
   const { padding, motion } = widen()!;
-  // In steps of 0.5 mm.
+  // Less than 0.5 mm more is not looked for.
   expect(padding).toBeGreaterThan(MORETTI - 1);
   expect(padding).toBeLessThanOrEqual(MORETTI);
   expect(replay({ motion, scene: corner }, paddedPiece(slab, padding - 0.01)).collides).toBe(false);
@@ -64,5 +64,5 @@ test('nothing in it hangs on chance: the same twice', () => {
 
 test('what is not free to begin with is not widened', () => {
   const through = [start, goal];
-  expect(widenedMotion(new SpaceChecker(corner), task, through, 0)).toBeUndefined();
+  expect(widestMotionOf(new SpaceChecker(corner), task, [{ motion: through, from: 0 }])).toBeUndefined();
 });

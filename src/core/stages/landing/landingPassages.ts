@@ -14,12 +14,12 @@ import { drawFamilyMotion } from './drawFamilyMotion';
 import { slidFit } from './slidFit';
 import type { ProvedBound } from '../../geometry/proofs/provedBound';
 import {
-  alsoIn,
   checkedMotion,
   foundMotion,
   motionByChance,
   retracedMotion,
-  startedFrom,
+  widestFrom,
+  widestIn,
   type KnownMotion,
   type SearchTask,
 } from './landingSearch';
@@ -147,25 +147,22 @@ function widenedMotions(
   const budget = { left: WIDENING_WORK };
   let shown = best ?? -Infinity;
   for (const hold of SEARCHED_HOLDS) {
-    if (which === 'each hold') shown = -Infinity;
+    if (which === 'each hold') shown = HOPELESS;
     const task = stage.task(piece, hold);
     const walls = stage.walled?.(piece, hold);
-    let widestHeld: HeldMotion | undefined;
-    for (const start of startsOf(stage, piece, hold, slid, among)) {
-      if (Math.min(task.mostPadding, most) <= shown) break;
-      const widening = { enough: most, shown, budget };
-      const found = [startedFrom(task, piece, start, widening)];
-      // Where there is air above a rail, all that walls would allow goes too.
-      const walled = walls && startedFrom(walls, piece, start, widening);
-      if (walled) found.push(alsoIn(task, piece, walled, widening));
-      for (const motion of found) {
-        if (!motion || (widestHeld && motion.clearance <= widestHeld.clearance)) continue;
-        widestHeld = { ...motion, hold };
-        shown = Math.max(shown, motion.clearance);
-      }
-    }
+    if (Math.min(task.mostPadding, most) <= shown) continue;
+    const starts = startsOf(stage, piece, hold, slid, among);
+    const widening = { enough: most, shown, budget };
+    const found = [widestFrom(task, piece, starts, widening)];
+    // Where there is air above a rail, all that walls would allow goes too.
+    const walled = walls && widestFrom(walls, piece, starts, widening);
+    if (walled) found.push(widestIn(task, piece, [walled], widening));
+    const motion = widestOf(found.filter((one) => one !== undefined));
+    if (!motion) continue;
+    const widestHeld = { ...motion, hold };
+    shown = Math.max(shown, motion.clearance);
     const least = best === undefined || which === 'each hold' ? HOPELESS : best - DRAWN;
-    if (widestHeld && widestHeld.clearance > least) widest.push(widestHeld);
+    if (widestHeld.clearance > least) widest.push(widestHeld);
   }
   return widest;
 }

@@ -1,6 +1,6 @@
 import { paddedPiece, type PieceSize, type Pose } from '../../measures/piece';
 import { motionByMiddle, type LikelyMiddles } from '../../space/motionByMiddle';
-import { widenedElsewhere, widenedMotion } from '../../space/widenedMotion';
+import { widenedElsewhere, widestMotionOf } from '../../space/widenedMotion';
 import { seededStream } from '../../space/seededStream';
 import { SpaceChecker } from '../../space/spaceChecker';
 import { raiseAt, raiseOfMotion, type Ground } from '../../space/raiseOfMotion';
@@ -9,8 +9,6 @@ import { keyOf, placeOf, type KeyAttitude, type Motion } from '../../space/motio
 import type { FoundMotion } from '../../motion/answerOfMotion';
 import type { NamedBox } from './namedBoxes';
 import { closestAt, type Closest } from '../../motion/closest';
-import { entryAt } from '../../lists/entryAt';
-import { firstOf } from '../../lists/ends';
 
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { abs, max, min } = Math;
@@ -66,7 +64,7 @@ export function checkedMotion(
   };
 }
 
-/** How far a motion is widened [mm a side]. */
+/** How far motions are widened [mm a side]. */
 export interface Widening {
   /** More than this is not claimed. */
   readonly enough: number;
@@ -77,27 +75,36 @@ export interface Widening {
 }
 
 /**
- * A motion widened without chance, from a little below what it is known to bear.
- * @returns the padding shown [mm a side] and the motion; undefined where it is not free to begin with
+ * The widest of some motions, widened without chance, each from a little below what it is known to bear.
+ * @returns the padding shown [mm a side] and the motion; undefined where none is free to begin with
  */
-export const startedFrom = (
+export const widestFrom = (
   task: SearchTask,
   piece: PieceSize,
-  { clearance, motion }: KnownMotion,
+  starts: readonly KnownMotion[],
   widening: Widening,
 ): KnownMotion | undefined =>
-  alsoIn(task, piece, { clearance: max(-piece.length / 2, clearance - BEGUN), motion }, widening);
+  widestIn(
+    task,
+    piece,
+    starts.map(({ clearance, motion }) => ({
+      clearance: max(-piece.length / 2, clearance - BEGUN),
+      motion,
+    })),
+    widening,
+  );
 
-/** The same, begun from all that the motion bears in a like scene; undefined where it is not free to begin with. */
-export function alsoIn(
+/** The same from all that they bear in a like scene. */
+export function widestIn(
   task: SearchTask,
   piece: PieceSize,
-  { clearance, motion }: KnownMotion,
+  starts: readonly KnownMotion[],
   { enough, shown, budget }: Widening,
 ): KnownMotion | undefined {
   const checker = new SpaceChecker(task.obstacles.map((o) => o.box));
-  const asked = { piece, ends: task.ends, most: task.mostPadding - 0.5, enough, shown, budget };
-  const wider = widenedMotion(checker, asked, motion, clearance);
+  const asked = { piece, ends: task.ends, most: min(task.mostPadding - 0.5, enough), budget };
+  const known = starts.map(({ clearance, motion }) => ({ motion, from: clearance }));
+  const wider = widestMotionOf(checker, asked, known, shown);
   // With less padding it is free too.
   return wider && { clearance: min(wider.padding, enough), motion: wider.motion };
 }
@@ -172,12 +179,13 @@ function settled(checker: SpaceChecker, task: SearchTask, motion: Motion, padded
   const places = motion.map(placeOf);
   for (let round = 0; round < 3; round++) {
     for (let i = 1; i + 1 < places.length; i++) {
-      const [before, place, after] = [entryAt(places, i - 1), entryAt(places, i), entryAt(places, i + 1)];
+      const place = places[i]!;
       let drop = raiseAt(task.grounds, padded, keyOf(place)) - 1;
       for (let n = 0; n < 4 && drop > 2; n++, drop /= 2) {
-        const z = entryAt(place, 2);
+        const z = place[2]!;
         place[2] = z - drop;
-        if (checker.moveFree(before, 0, place, 0) && checker.moveFree(place, 0, after, 0)) break;
+        if (checker.moveFree(places[i - 1]!, 0, place, 0) && checker.moveFree(place, 0, places[i + 1]!, 0))
+          break;
         place[2] = z;
       }
     }
@@ -199,7 +207,7 @@ function passesAmong(others: readonly NamedBox[], motion: Motion, padded: PieceS
 /** Pose and obstacle at the closest of the motion's places. */
 function closest(checker: SpaceChecker, task: SearchTask, motion: Motion): { pose: Pose; critical: Closest } {
   let least = Infinity;
-  let at = firstOf(motion);
+  let at = motion[0]!;
   for (const k of motion) {
     const gap = checker.placeGap(Float64Array.of(...k.at, ...k.turn), 0, 1e6);
     if (gap < least) {
