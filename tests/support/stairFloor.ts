@@ -25,7 +25,10 @@ export const quarterFloor = (width: number, rise: number, going: number): StairF
 /** A half landing, whose flights meet at `parting` across it. */
 export const halfFloor = (parting: number, rise: number, going: number): StairFloor => ({
   heightAt: (x, y) => (x >= 0 ? 0 : y < parting ? (x * rise) / going : rise - (x * rise) / going),
-  lines: [[1, 0, 0]],
+  lines: [
+    [1, 0, 0],
+    [0, 1, parting],
+  ],
 });
 
 /** The least plumb gap of a box in one attitude, at its corners and where its edges pass the lines, on both sides. */

@@ -45,18 +45,21 @@ const ROUNDS: readonly Round[] = [
   { margin: 40, behind: 18, gains: 40 },
   { margin: 20, behind: 12, gains: 20 },
   { margin: 10, behind: 5, gains: 12 },
-  { margin: 4, behind: 2, gains: 4 },
+  { margin: 4, behind: 3, gains: 4 },
   { margin: 1.5, behind: 0, gains: 0 },
 ];
 /** The widest goes through the nearer rounds again, while it gains [mm]. */
 const POLISHED = 20;
-const MOST_POLISHES = 3;
+const MOST_POLISHES = 2;
 /** A gain below this is not looked for [mm a side]. */
-const LEAST_GAIN = 0.5;
+const LEAST_GAIN = 0.3;
 /** A round is gone through again while it gains so much of its margin. */
 const WORTH_ANOTHER = 0.25;
 /** Where moves between places bear less than the places, so much of the gain is tried, one after the other. */
 const SHARES: readonly number[] = [1, 0.5, 0.25];
+/** Places that a round may put where moves bear less, and one that polishes. */
+const PLACES_MORE = 1;
+const MOST_BETWEEN = 2;
 /** Margins from which a motion known elsewhere is begun [mm]. */
 const BEGUN_MARGINS: readonly number[] = [80, 40, 20, 10];
 /** Share of the difference to its neighbours' mean that a place's displacement gives up. */
@@ -99,7 +102,7 @@ export function widestMotionOf(
   }
   let going = begun;
   for (const { margin, behind, gains } of ROUNDS) {
-    for (const one of going) widenRound(checker, task, one, margin);
+    for (const one of going) widenRound(checker, task, one, margin, PLACES_MORE);
     const least = max(greatestPadding(going) - behind, shown - gains);
     going = going.filter(({ padding }) => padding >= least);
   }
@@ -115,7 +118,8 @@ const greatestPadding = (all: readonly Widening[]): number =>
 function polish(checker: SpaceChecker, task: WideningTask, widening: Widening): void {
   for (let time = 0; time < MOST_POLISHES; time++) {
     const before = widening.padding;
-    for (const { margin } of ROUNDS) if (margin <= POLISHED) widenRound(checker, task, widening, margin);
+    for (const { margin } of ROUNDS)
+      if (margin <= POLISHED) widenRound(checker, task, widening, margin, MOST_BETWEEN);
     if (widening.padding < before + LEAST_GAIN) return;
   }
 }
@@ -134,8 +138,9 @@ export function widenedElsewhere(
   checker.hold(paddedPiece(task.piece, from));
   for (const margin of BEGUN_MARGINS) {
     const pushed = allPushed(checker, task, places, from, margin);
-    const shown = pushed?.every((x) => checker.placeFree(x, 0)) && joined(checker, pushed, margin);
-    const begun = shown && thinned(checker, shown);
+    if (!pushed?.every((x) => checker.placeFree(x, 0))) continue;
+    const shown = joined(checker, pushed, margin);
+    const begun = typeof shown === 'number' ? undefined : thinned(checker, shown);
     if (!begun) continue;
     const widening = { padding: from, places: begun };
     for (const round of ROUNDS) widenRound(checker, task, widening, round.margin);
@@ -145,49 +150,74 @@ export function widenedElsewhere(
 }
 
 /** Pushes the places so far off what they are near to and puts on the padding that they bear, while that gains. */
-function widenRound(checker: SpaceChecker, task: WideningTask, widening: Widening, margin: number): void {
+function widenRound(
+  checker: SpaceChecker,
+  task: WideningTask,
+  widening: Widening,
+  margin: number,
+  mostBetween = 0,
+): void {
   const { budget = { left: Infinity } } = task;
+  let places = mostBetween;
   for (;;) {
     const most = task.most - widening.padding;
     if (most < LEAST_GAIN || budget.left <= 0) return;
     const counted = checker.work;
-    const gain = widenOnce(checker, task, widening, margin, most);
+    const { gain, narrow } = widenOnce(checker, task, widening, margin, most);
     budget.left -= checker.work - counted;
-    if (gain < WORTH_ANOTHER * margin) return;
+    if (gain >= WORTH_ANOTHER * margin) continue;
+    if (narrow === undefined || places-- === 0) return;
+    widening.places = withPlaceAfter(widening.places, narrow);
   }
 }
 
-/** @returns what was gained [mm a side], 0 where nothing is */
+/** With a place more midway on a move, so that there is something to push where it is narrow. */
+function withPlaceAfter(places: readonly Float64Array[], move: number): Float64Array[] {
+  return places.flatMap((place, i) => (i === move ? [place, between(place, places[i + 1]!)] : [place]));
+}
+
+interface Widened {
+  /** What was gained [mm a side], 0 where nothing is. */
+  readonly gain: number;
+  /** Where nothing is although the places bear more: the move that does not. */
+  readonly narrow?: number | undefined;
+}
+
 function widenOnce(
   checker: SpaceChecker,
   task: WideningTask,
   widening: Widening,
   margin: number,
   most: number,
-): number {
+): Widened {
   const { padding, places } = widening;
   checker.hold(paddedPiece(task.piece, padding));
   const pushed = allPushed(checker, task, places, padding, margin);
-  if (!pushed) return 0;
+  if (!pushed) return { gain: 0 };
   const last = pushed.length - 1;
   let room = most;
   for (let i = 1; i < last && room >= LEAST_GAIN; i++) room = checker.placeRoom(pushed[i]!, 0, room);
+  let narrow: number | undefined;
   for (const share of SHARES) {
     const gain = room * share;
-    if (gain < LEAST_GAIN) return 0;
+    if (gain < LEAST_GAIN) break;
     checker.hold(paddedPiece(task.piece, padding + gain));
     const { start, goal } = task.ends(padding + gain);
     pushed[0] = alikeNear(start, pushed[0]!);
     pushed[last] = alikeNear(goal, pushed[last]!);
     if (!checker.placeFree(pushed[0], 0) || !checker.placeFree(pushed[last], 0)) continue;
     const shown = joined(checker, pushed, margin);
-    const wider = shown && thinned(checker, shown);
+    if (typeof shown === 'number') {
+      narrow = shown;
+      continue;
+    }
+    const wider = thinned(checker, shown);
     if (!wider) continue;
     widening.padding = padding + gain;
     widening.places = wider;
-    return gain;
+    return { gain };
   }
-  return 0;
+  return { gain: 0, narrow };
 }
 
 /**
@@ -253,12 +283,15 @@ function smoothed(
   return y;
 }
 
-/** The places with every move between shown free; where one is not, its middle is pushed off and stands between. */
+/**
+ * The places with every move between shown free; where one is not, its middle is pushed off and stands between. If that
+ * does not do, the number of the move that is not free.
+ */
 function joined(
   checker: SpaceChecker,
   places: readonly Float64Array[],
   margin: number,
-): Float64Array[] | undefined {
+): Float64Array[] | number {
   const kept: Float64Array[] = [places[0]!];
   const join = (a: Float64Array, b: Float64Array, halvings: number): boolean => {
     if (checker.moveFree(a, 0, b, 0)) {
@@ -270,8 +303,7 @@ function joined(
     checker.pushApart(middle, 0, PUSHES, margin);
     return join(a, middle, halvings - 1) && join(middle, b, halvings - 1);
   };
-  for (let i = 0; i + 1 < places.length; i++)
-    if (!join(places[i]!, places[i + 1]!, HALVINGS)) return undefined;
+  for (let i = 0; i + 1 < places.length; i++) if (!join(places[i]!, places[i + 1]!, HALVINGS)) return i;
   return kept;
 }
 
