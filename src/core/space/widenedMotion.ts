@@ -267,11 +267,7 @@ function thinned(checker: SpaceChecker, places: readonly Float64Array[]): Float6
 }
 
 /** A place with its displacement drawn towards the mean of its neighbours'. */
-function smoothed(
-  before: readonly Float64Array[],
-  after: readonly Float64Array[],
-  i: number,
-): Float64Array {
+function smoothed(before: readonly Float64Array[], after: readonly Float64Array[], i: number): Float64Array {
   const y = new Float64Array(7);
   const [previous, own, next] = [after[i - 1]!, after[i]!, after[i + 1]!];
   for (let k = 0; k < 7; k++) {

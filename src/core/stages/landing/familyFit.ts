@@ -15,6 +15,9 @@ export interface SlidPlace {
 /** How the piece is held while it goes round. */
 export type RoundAs = 'level' | 'tilted' | 'upright' | 'swung' | 'slid';
 
+/** A family's clearance in closed form, less this [mm a side]: its drawn motion is then free between attitudes. */
+export const DRAWN = 0.5;
+
 /** A motion of a family, by what tells it apart; `drawFamilyMotion` draws it. */
 export interface FamilyFit {
   /** [mm a side] */

@@ -8,7 +8,7 @@ import {
   type Hold,
 } from '../../motion/hold';
 import { bestFamilyFit, eachFamilyFit } from './solveFamilies';
-import type { FamilyFit } from './familyFit';
+import { DRAWN, type FamilyFit } from './familyFit';
 import type { LandingPlan } from './landingPlan';
 import { drawFamilyMotion } from './drawFamilyMotion';
 import { slidFit } from './slidFit';
@@ -62,8 +62,6 @@ const ENOUGH = 150;
 const HOPELESS = -150;
 /** Where what is shown between walls falls so far short [mm a side] chance is not asked: it was never seen to make that up. */
 const UNLIKELY = -80;
-/** A family's clearance in closed form, less this [mm a side]: its drawn motion is then free between attitudes. */
-export const DRAWN = 0.5;
 /** Of what a family's motion gains when it is widened no more is claimed [mm a side]: so far it is steady. */
 const MOST_WIDER = 40;
 /** The other ways of holding it are left out where the flights leave no more than is shown, and this [mm a side]. */

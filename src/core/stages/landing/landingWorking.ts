@@ -8,7 +8,7 @@ import type { Working } from '../../measures/working';
 import { bestFamilyFit } from './solveFamilies';
 import type { FamilyFit, RoundAs } from './familyFit';
 import type { LandingPlan } from './landingPlan';
-import { DRAWN } from './landingPassages';
+import { DRAWN } from './familyFit';
 import { slidFit } from './slidFit';
 
 const SOURCE =

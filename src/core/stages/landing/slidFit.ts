@@ -1,12 +1,15 @@
 import { paddedPiece, type PieceSize } from '../../measures/piece';
 import type { Hold } from '../../motion/hold';
-import type { KeyAttitude } from '../../space/motion';
+import { placeOf, type KeyAttitude, type Motion } from '../../space/motion';
+import { SpaceChecker } from '../../space/spaceChecker';
+import { pairs } from '../../lists/pairs';
 import { raiseOfMotion } from '../../space/raiseOfMotion';
 import { onFlight } from '../flight/onFlight';
 import { drawFamilyMotion } from './drawFamilyMotion';
 import type { FamilyAsk } from './solveFamilies';
-import type { FamilyFit } from './familyFit';
+import { DRAWN, type FamilyFit } from './familyFit';
 import type { LandingPlan } from './landingPlan';
+import { quarterBlocks } from './quarterBlocks';
 import { quarterGrounds } from './quarterGrounds';
 import { slidRound } from './slidRound';
 
@@ -15,7 +18,8 @@ const AWAY = 1.5;
 
 /**
  * The best that a piece held so on the flights leaves slid round the inner edge of a quarter landing, with its raise
- * bounded over the whole motion as it is drawn (`raiseOfMotion`).
+ * bounded over the whole motion as it is drawn (`raiseOfMotion`), and every move of it shown free at what is claimed of
+ * it: what `slidRound` keeps back for what strays between two yaws is an estimate, and nothing rests on it.
  * @returns undefined where it does not leave what is asked, and on a half landing
  */
 export function slidFit(
@@ -39,5 +43,13 @@ export function slidFit(
   );
   const grounds = quarterGrounds(widthIn, rise, slope);
   const raise = raiseOfMotion(grounds, paddedPiece(piece, found.clearance), motion);
-  return raise > mostRaise ? undefined : { ...found, raise };
+  if (raise > mostRaise || !isFree(plan, piece, motion, found.clearance - DRAWN)) return undefined;
+  return { ...found, raise };
+}
+
+/** Whether the whole motion is free between full-height walls for the piece padded by so much [mm a side]. */
+function isFree(plan: LandingPlan, piece: PieceSize, motion: Motion, padding: number): boolean {
+  const checker = new SpaceChecker(quarterBlocks({ ...plan, overRail: 0 }, piece).map(({ box }) => box));
+  checker.hold(paddedPiece(piece, padding));
+  return pairs(motion.map(placeOf)).every(([from, to]) => checker.moveFree(from, 0, to, 0));
 }
