@@ -52,8 +52,8 @@ export interface FoundPassage {
 
 /** Places that a search by chance looks at. */
 export const SEARCH_WORK = 30000;
-/** Places that the widening of a stage's motions looks at in all: some tenths of a second. */
-const WIDENING_WORK = 250000;
+/** Places that the widening of a stage’s motions looks at in all: a quarter of a second. */
+const WIDENING_WORK = 150000;
 /** How the piece is held on both flights in the motions that are widened or looked for. */
 const SEARCHED_HOLDS: readonly Hold[] = ['LB', 'LT'];
 /** Clearance up to which a motion is widened [mm a side]: hands and tape are well within it, and nothing depends on more. */
