@@ -58,7 +58,9 @@ const LEAST_GAIN = 0.3;
 const WORTH_ANOTHER = 0.25;
 /** Where moves between places bear less than the places, so much of the gain is tried, one after the other. */
 const SHARES: readonly number[] = [1, 0.5, 0.25];
-/** Places that a round may put where a move bears less than its ends, so that there is something to push. */
+/** Where so few motions are known, each may have to be the widest, and its rounds may put a place more. */
+const FEW = 4;
+/** Places that a round may then put where a move bears less than its ends, so that there is something to push. */
 const PLACES_MORE = 1;
 /** The same where the widest is gone over again. */
 const MOST_BETWEEN = 2;
@@ -104,7 +106,7 @@ export function widestMotionOf(
   }
   let going = begun;
   for (const { margin, behind, gains } of ROUNDS) {
-    for (const one of going) widenRound(checker, task, one, margin, PLACES_MORE);
+    for (const one of going) widenRound(checker, task, one, margin, known.length <= FEW ? PLACES_MORE : 0);
     const least = max(greatestPadding(going) - behind, shown - gains);
     going = going.filter(({ padding }) => padding >= least);
   }
@@ -145,7 +147,7 @@ export function widenedElsewhere(
     const begun = typeof shown === 'number' ? undefined : thinned(checker, shown);
     if (!begun) continue;
     const widening = { padding: from, places: begun };
-    for (const round of ROUNDS) widenRound(checker, task, widening, round.margin);
+    for (const round of ROUNDS) widenRound(checker, task, widening, round.margin, PLACES_MORE);
     return { padding: widening.padding, motion: widening.places.map(keyOf) };
   }
   return undefined;
@@ -157,7 +159,7 @@ function widenRound(
   task: WideningTask,
   widening: Widening,
   margin: number,
-  mostBetween = 0,
+  mostBetween: number,
 ): void {
   const { budget = { left: Infinity } } = task;
   let places = mostBetween;
