@@ -145,7 +145,7 @@ test('what the sheet in front needs is handed on before the rest of a call that 
 
 test('a stored value stands for a call until its answer is there, and is told from one', () => {
   const { compute, made, calls, bundle } = aside(1);
-  const asked = { 'A!B1': [[[1], [2]], 10] as const };
+  const asked: Readonly<Record<string, readonly [number[][], number]>> = { 'A!B1': [[[1], [2]], 10] };
   calls.open(new Map([['A!B1', [[7], [7]]]]));
   const [shown] = compute(asked);
   expect(shown).toEqual([[7], [7]]);

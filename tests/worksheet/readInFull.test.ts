@@ -474,11 +474,12 @@ describe('what a table function takes', () => {
     expect(pieces(1830, 930, 25, 121, 1)).not.toContain('not given');
   });
   test('one cell for each size, and none of them an error', () => {
-    for (const [many, shape] of [
+    const ranges: readonly (readonly [Cell[][], string])[] = [
       [[[1830, 900]], '1 x 2'],
       [[[1830], [900]], '2 x 1'],
-    ] as const)
-      expect(message(callInCells('STAGES', ROUTE, many as Cell[][], 930, 25)[0]?.[0])).toBe(
+    ];
+    for (const [many, shape] of ranges)
+      expect(message(callInCells('STAGES', ROUTE, many, 930, 25)[0]?.[0])).toBe(
         `length is a range of ${shape}: allowed is a single cell`,
       );
     expect(callInCells('STAGES', ROUTE, new HostError('#NUM!'), 930, 25)).toMatchObject([
