@@ -42,7 +42,8 @@ const guide = [
   goal,
 ];
 const task = { piece: slab, ends: () => ({ start, goal }), most: 200 };
-const widen = () => widestMotionOf(new SpaceChecker(corner), task, [{ motion: guide, from: -slab.length / 2 }]);
+const widen = () =>
+  widestMotionOf(new SpaceChecker(corner), task, [{ motion: guide, from: -slab.length / 2 }]);
 
 /**
  * What is left in plan at 45 degrees, where arms of the same width leave least: Moretti, College Math. J. 33(3), 2002,

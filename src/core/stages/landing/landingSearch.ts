@@ -6,6 +6,8 @@ import { SpaceChecker } from '../../space/spaceChecker';
 import { raiseAt, raiseOfMotion, type Ground } from '../../space/raiseOfMotion';
 import { rotate } from '../../space/quaternion';
 import { keyOf, placeOf, type KeyAttitude, type Motion } from '../../space/motion';
+import { entryAt } from '../../lists/entryAt';
+import { firstOf } from '../../lists/ends';
 import type { FoundMotion } from '../../motion/answerOfMotion';
 import type { NamedBox } from './namedBoxes';
 import { closestAt, type Closest } from '../../motion/closest';
@@ -179,13 +181,12 @@ function settled(checker: SpaceChecker, task: SearchTask, motion: Motion, padded
   const places = motion.map(placeOf);
   for (let round = 0; round < 3; round++) {
     for (let i = 1; i + 1 < places.length; i++) {
-      const place = places[i]!;
+      const [before, place, after] = [entryAt(places, i - 1), entryAt(places, i), entryAt(places, i + 1)];
       let drop = raiseAt(task.grounds, padded, keyOf(place)) - 1;
       for (let n = 0; n < 4 && drop > 2; n++, drop /= 2) {
-        const z = place[2]!;
+        const z = entryAt(place, 2);
         place[2] = z - drop;
-        if (checker.moveFree(places[i - 1]!, 0, place, 0) && checker.moveFree(place, 0, places[i + 1]!, 0))
-          break;
+        if (checker.moveFree(before, 0, place, 0) && checker.moveFree(place, 0, after, 0)) break;
         place[2] = z;
       }
     }
@@ -207,7 +208,7 @@ function passesAmong(others: readonly NamedBox[], motion: Motion, padded: PieceS
 /** Pose and obstacle at the closest of the motion's places. */
 function closest(checker: SpaceChecker, task: SearchTask, motion: Motion): { pose: Pose; critical: Closest } {
   let least = Infinity;
-  let at = motion[0]!;
+  let at = firstOf(motion);
   for (const k of motion) {
     const gap = checker.placeGap(Float64Array.of(...k.at, ...k.turn), 0, 1e6);
     if (gap < least) {
