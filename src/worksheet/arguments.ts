@@ -1,14 +1,11 @@
 import type { Problem } from '../core/measures/problem';
 import {
-  CLEAR_HEIGHT,
   DOOR_HEIGHT,
   DOOR_WIDTH,
   GOING as USUAL_GOING,
   HEADROOM as USUAL_HEADROOM,
   PASSAGE_WIDTH,
-  RAIL_HEIGHT,
   RISE as USUAL_RISE,
-  WALL,
 } from '../core/stages/usualRanges';
 import { meantAs } from '../core/survey/words/problemWords';
 import type { ArgumentDescription } from './description';
@@ -23,9 +20,6 @@ const pieceHint = (got: number): string =>
 /** Openings, passages and ceilings [mm]: inches or metres typed bare fall outside. */
 const OPENING_RANGE = { least: 100, most: 20000 } as const;
 
-/** A bare number so many times less than the least that is ordinary is asked about: 240 for a ceiling is cm. */
-const FAR_BELOW = 3;
-
 type Usual = NonNullable<ArgumentDescription['usual']>;
 
 /**
@@ -33,32 +27,12 @@ type Usual = NonNullable<ArgumentDescription['usual']>;
  * @param usual what is ordinary: for a bare number that is refused, the unit that may be missing is told by it
  */
 export const opening = <const Name extends string>(name: Name, help: string, usual: Usual = PASSAGE_WIDTH) =>
-  ({
-    name,
-    help,
-    quantity: 'length',
-    ...OPENING_RANGE,
-    usual,
-  }) as const satisfies ArgumentDescription;
-
-/** A clear height, of a ceiling or a door: what is far below any is asked about where it comes without a unit. */
-export const clearHeight = <const Name extends string>(
-  name: Name,
-  help: string,
-  usual: Usual = CLEAR_HEIGHT,
-) =>
-  ({
-    ...opening(name, help, usual),
-    bareFrom: usual.least / FAR_BELOW,
-  }) as const satisfies ArgumentDescription;
-
-/** No wall with a door in it is thinner [mm]: a bare 11 is meant as cm. */
-const THINNEST_WALL = 30;
+  ({ name, help, quantity: 'length', ...OPENING_RANGE, usual }) as const satisfies ArgumentDescription;
 
 /** A door, and the wall that it stands in. */
 export const DOOR_IN_WALL = [
   opening('door_width', 'clear width of the door', DOOR_WIDTH),
-  clearHeight('door_height', 'clear height of the door', DOOR_HEIGHT),
+  opening('door_height', 'clear height of the door', DOOR_HEIGHT),
   {
     name: 'wall_thickness',
     help: 'thickness of the wall with its linings',
@@ -66,13 +40,8 @@ export const DOOR_IN_WALL = [
     least: 0,
     most: 2000,
     plainZero: true,
-    usual: WALL,
-    bareFrom: THINNEST_WALL,
   },
 ] as const satisfies readonly ArgumentDescription[];
-
-/** Nothing that is delivered is thinner than 1 mm: a bare 0.93 is meant as m. */
-const BARE_SIZE = { usual: { least: 10, most: LONGEST.most }, bareFrom: 1 } as const;
 
 /** The three sizes of a piece, in any order; the longest is checked by `longestInRange`. */
 export const PIECE_SIZES = [
@@ -82,7 +51,6 @@ export const PIECE_SIZES = [
     quantity: 'length',
     above: 0,
     most: LONGEST.most,
-    ...BARE_SIZE,
   },
   {
     name: 'breadth',
@@ -90,7 +58,6 @@ export const PIECE_SIZES = [
     quantity: 'length',
     above: 0,
     most: LONGEST.most,
-    ...BARE_SIZE,
   },
   {
     name: 'thickness',
@@ -98,7 +65,6 @@ export const PIECE_SIZES = [
     quantity: 'length',
     above: 0,
     most: LONGEST.most,
-    ...BARE_SIZE,
   },
 ] as const satisfies readonly ArgumentDescription[];
 
@@ -121,7 +87,6 @@ export const FACE_SIZES = [
     quantity: 'length',
     above: 0,
     most: LONGEST.most,
-    ...BARE_SIZE,
   },
   {
     name: 'face_width',
@@ -129,7 +94,6 @@ export const FACE_SIZES = [
     quantity: 'length',
     above: 0,
     most: LONGEST.most,
-    ...BARE_SIZE,
   },
 ] as const satisfies readonly ArgumentDescription[];
 
@@ -171,7 +135,7 @@ export const GOING = {
 } as const satisfies ArgumentDescription;
 
 /** Headroom over a stair. */
-export const HEADROOM = clearHeight(
+export const HEADROOM = opening(
   'headroom',
   'clear height, measured plumb above the line of nosings',
   USUAL_HEADROOM,
@@ -186,6 +150,4 @@ export const OVER_RAIL = {
   most: 3000,
   plainZero: true,
   optional: { default: 0 },
-  usual: RAIL_HEIGHT,
-  bareFrom: RAIL_HEIGHT.least / FAR_BELOW,
 } as const satisfies ArgumentDescription;

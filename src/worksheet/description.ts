@@ -34,11 +34,6 @@ export interface ArgumentDescription {
   readonly below?: number;
   /** What is ordinary [base unit]: where a bare number is refused, the units that would make it so are named. */
   readonly usual?: { readonly least: number; readonly most: number };
-  /**
-   * A bare number below this [base unit] is refused where another unit would make it ordinary: it is far below what is
-   * ordinary, and with its unit it is taken.
-   */
-  readonly bareFrom?: number;
   readonly whole?: boolean;
   /** A bare 0 is a plain answer here and not a sign of an empty cell. */
   readonly plainZero?: boolean;

@@ -1,5 +1,6 @@
 import type { Problem } from '../core/measures/problem';
-import { clearHeight } from './arguments';
+import { CLEAR_HEIGHT } from '../core/stages/usualRanges';
+import { opening } from './arguments';
 import type { ArgumentDescription } from './description';
 
 /** The words that both landings share. */
@@ -13,7 +14,7 @@ export const LANDING_VALIDITY =
   'the line of nosings meets the landing at its edge, the upper flight starts one rise above it; ceilings parallel to the flights at the headroom; outer sides walls, inner sides walls or air above over_rail; flights longer than the piece. The clearance is that of the best motion found: a larger one may exist up to the bound';
 
 export const LANDING_CEILING = {
-  ...clearHeight('landing_ceiling', 'clear height over the landing'),
+  ...opening('landing_ceiling', 'clear height over the landing', CLEAR_HEIGHT),
   optional: { default: null, meaning: 'the headroom' },
 } as const satisfies ArgumentDescription;
 

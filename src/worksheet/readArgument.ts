@@ -1,4 +1,3 @@
-import { shownGiven } from '../core/measures/shown';
 import { found, refused, type Outcome, type Problem } from '../core/measures/problem';
 import type { Cell, CellError, ReadFailure } from '../core/measures/readQuantity';
 import { meantAs } from '../core/survey/words/problemWords';
@@ -28,7 +27,7 @@ function inRange(argument: ArgumentDescription, value: number): boolean {
 }
 
 /**
- * Bounds within which a plain number other than 0 is taken as it stands, without a look at what else it may mean; empty (low > high) where each cell
+ * Bounds within which a plain number other than 0 is taken as it stands; empty (low > high) where each cell
  * needs a look. A bound that is itself excluded becomes the next number inside.
  */
 export function plainBounds(argument: ArgumentDescription): { readonly low: number; readonly high: number } {
@@ -37,7 +36,7 @@ export function plainBounds(argument: ArgumentDescription): { readonly low: numb
   const low = argument.above !== undefined ? nextNumber(argument.above, 1) : argument.least;
   const high = argument.below !== undefined ? nextNumber(argument.below, -1) : argument.most;
   return {
-    low: Math.max(low ?? -Infinity, argument.bareFrom ?? -Infinity, -Number.MAX_VALUE),
+    low: Math.max(low ?? -Infinity, -Number.MAX_VALUE),
     high: Math.min(high ?? Infinity, Number.MAX_VALUE),
   };
 }
@@ -64,17 +63,6 @@ export function readArgument(argument: ArgumentDescription, cell: Cell): Outcome
       allowed: allowedText(argument),
       ...hintOf(argument, cell),
     });
-  }
-  if (read.bare && argument.bareFrom !== undefined && read.value > 0 && read.value < argument.bareFrom) {
-    const meant = meantAs(cell, argument.usual);
-    if (meant !== '') {
-      return refused({
-        kind: 'impossible',
-        argument: argument.name,
-        got: cell,
-        because: `${meant}; if it is mm, write "${shownGiven(read.value, 4)} mm"`,
-      });
-    }
   }
   return found(read.value);
 }

@@ -1,6 +1,7 @@
 import { radians } from '../../core/measures/angle';
 import { cornerClearance } from '../../core/stages/corner/corner';
-import { clearHeight, opening, PIECE_SIZES, TURN } from '../arguments';
+import { CLEAR_HEIGHT } from '../../core/stages/usualRanges';
+import { opening, PIECE_SIZES, TURN } from '../arguments';
 import { numberFunction } from '../namedArguments';
 import { withPiece } from '../pieceArgument';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
@@ -12,7 +13,7 @@ export const corner = numberFunction({
   arguments: [
     opening('width_in', 'clear width of the way to the corner'),
     opening('width_out', 'clear width of the way after it'),
-    clearHeight('ceiling', 'clear height over the corner'),
+    opening('ceiling', 'clear height over the corner', CLEAR_HEIGHT),
     ...PIECE_SIZES,
     TURN,
   ],
@@ -25,7 +26,7 @@ export const corner = numberFunction({
   caution: SPACE_CAUTION,
   example: {
     // By hand: between arms of 2 m a piece 3 m long is closest at 45 degrees, 2 x 2 sin 45 - 3/2 = 1.3284271 m wide.
-    arguments: [2000, 2000, '200 mm', 3000, 1328.4271, 200],
+    arguments: [2000, 2000, 200, 3000, 1328.4271, 200],
     result: 0,
     within: 0.0001,
     source:

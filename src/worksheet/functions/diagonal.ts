@@ -1,7 +1,7 @@
 import { refused } from '../../core/measures/problem';
 import { faceThroughOpening } from '../../core/stages/opening/diagonal';
 import { DOOR_HEIGHT, DOOR_WIDTH } from '../../core/stages/usualRanges';
-import { clearHeight, FACE_SIZES, faceTooShort, opening, PIECE_LENGTH_RANGE } from '../arguments';
+import { FACE_SIZES, faceTooShort, opening, PIECE_LENGTH_RANGE } from '../arguments';
 import { numberFunction } from '../namedArguments';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 
@@ -11,7 +11,7 @@ export const diagonal = numberFunction({
   summary: 'Clearance of one face turned in an opening',
   arguments: [
     opening('opening_width', 'clear width', DOOR_WIDTH),
-    clearHeight('opening_height', 'clear height', DOOR_HEIGHT),
+    opening('opening_height', 'clear height', DOOR_HEIGHT),
     ...FACE_SIZES,
   ],
   result: CLEARANCE_RESULT,

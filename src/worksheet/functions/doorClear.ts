@@ -17,9 +17,6 @@ export const doorClear = numberFunction({
       least: 0,
       most: 200,
       optional: { default: 35 },
-      // A bare 4 is meant as cm.
-      usual: { least: 25, most: 70 },
-      bareFrom: 10,
     },
     {
       name: 'stop',

@@ -1,7 +1,7 @@
 import { writeAnswer } from '../../core/motion/answerWorking';
 import { facingDoorAnswer } from '../../core/stages/facingDoor/facingDoor';
-import { STAIR_WIDTH } from '../../core/stages/usualRanges';
-import { clearHeight, DOOR_IN_WALL, GOING, HEADROOM, opening, PIECE_SIZES, RISE } from '../arguments';
+import { CLEAR_HEIGHT, STAIR_WIDTH } from '../../core/stages/usualRanges';
+import { DOOR_IN_WALL, GOING, HEADROOM, opening, PIECE_SIZES, RISE } from '../arguments';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 import { numberFunction } from '../namedArguments';
 import { withPieceUnder } from '../pieceArgument';
@@ -26,7 +26,7 @@ export const facingDoor = numberFunction({
     HEADROOM,
     RISE,
     GOING,
-    clearHeight('ceiling', 'clear height over the floor between door and flight'),
+    opening('ceiling', 'clear height over the floor between door and flight', CLEAR_HEIGHT),
     ...PIECE_SIZES,
     {
       name: 'end',

@@ -6,8 +6,8 @@ import { flightClearance } from '../../core/stages/flight/flight';
 import type { StageMeasures } from '../../core/stages/measures';
 import { flightPassages } from '../../core/stages/flight/flightPassages';
 import { bestPassage } from '../../core/stages/opening/opening';
-import { FLOOR_SPACE, STAIR_WIDTH } from '../../core/stages/usualRanges';
-import { clearHeight, GOING, HEADROOM, opening, PIECE_SIZES, RISE } from '../arguments';
+import { STAIR_WIDTH } from '../../core/stages/usualRanges';
+import { GOING, HEADROOM, opening, PIECE_SIZES, RISE } from '../arguments';
 import type { ArgumentDescription } from '../description';
 import { numberFunction } from '../namedArguments';
 import { withPieceUnder } from '../pieceArgument';
@@ -16,13 +16,11 @@ import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 const FAMILIES =
   'along the pitch line, lengthwise, the section breadth x thickness turned by any angle; at the ends bent from level to the pitch in elevation, or kept level; over up to four risers with both ends measured, lifted level over the steps';
 
-const NOT_LOOKED_AT = { optional: { default: null, meaning: 'not looked at' } } as const;
-
-const ceilingAt = <const Name extends string>(name: Name, help: string) =>
-  ({ ...clearHeight(name, help), ...NOT_LOOKED_AT }) as const satisfies ArgumentDescription;
-
-const spaceAt = <const Name extends string>(name: Name, help: string) =>
-  ({ ...opening(name, help, FLOOR_SPACE), ...NOT_LOOKED_AT }) as const satisfies ArgumentDescription;
+const atEnd = <const Name extends string>(name: Name, help: string) =>
+  ({
+    ...opening(name, help),
+    optional: { default: null, meaning: 'not looked at' },
+  }) as const satisfies ArgumentDescription;
 
 export const flight = numberFunction({
   id: 'FLIGHT',
@@ -44,10 +42,10 @@ export const flight = numberFunction({
       whole: true,
       optional: { default: null, meaning: 'a flight longer than the piece' },
     },
-    ceilingAt('foot_ceiling', 'clear height over the floor at the foot'),
-    spaceAt('foot_space', 'level floor from the first riser to the facing wall'),
-    ceilingAt('head_ceiling', 'clear height over the floor at the head'),
-    spaceAt('head_space', 'level floor from the top nosing to the facing wall'),
+    atEnd('foot_ceiling', 'clear height over the floor at the foot'),
+    atEnd('foot_space', 'level floor from the first riser to the facing wall'),
+    atEnd('head_ceiling', 'clear height over the floor at the head'),
+    atEnd('head_space', 'level floor from the top nosing to the facing wall'),
   ],
   result: CLEARANCE_RESULT,
   source:

@@ -3,8 +3,8 @@ import { deepProof } from '../../core/route/deepProof';
 import type { PieceSize } from '../../core/measures/piece';
 import { writeAnswer } from '../../core/motion/answerWorking';
 import { liftCarAnswer } from '../../core/stages/lift/liftCar';
-import { DOOR_HEIGHT, DOOR_WIDTH } from '../../core/stages/usualRanges';
-import { clearHeight, opening, PIECE_SIZES } from '../arguments';
+import { CLEAR_HEIGHT, DOOR_HEIGHT, DOOR_WIDTH } from '../../core/stages/usualRanges';
+import { opening, PIECE_SIZES } from '../arguments';
 import { numberFunction } from '../namedArguments';
 import { withPiece } from '../pieceArgument';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
@@ -18,10 +18,10 @@ export const liftCar = numberFunction({
   summary: 'Clearance of a piece into a lift car and inside it with the door shut',
   arguments: [
     opening('door_width', "clear width of the car's door", DOOR_WIDTH),
-    clearHeight('door_height', "clear height of the car's door", DOOR_HEIGHT),
+    opening('door_height', "clear height of the car's door", DOOR_HEIGHT),
     opening('car_width', "inside width, along the door's wall, the door in its middle"),
     opening('car_depth', 'inside depth, from the closed door to the back wall'),
-    clearHeight('car_height', 'inside height'),
+    opening('car_height', 'inside height', CLEAR_HEIGHT),
     ...PIECE_SIZES,
   ],
   result: CLEARANCE_RESULT,

@@ -3,7 +3,8 @@ import { deepProof } from '../../core/route/deepProof';
 import type { PieceSize } from '../../core/measures/piece';
 import { writeAnswer } from '../../core/motion/answerWorking';
 import { sideDoorAnswer } from '../../core/stages/sideDoor/sideDoor';
-import { clearHeight, DOOR_IN_WALL, opening, PIECE_SIZES } from '../arguments';
+import { CLEAR_HEIGHT } from '../../core/stages/usualRanges';
+import { DOOR_IN_WALL, opening, PIECE_SIZES } from '../arguments';
 import { numberFunction } from '../namedArguments';
 import { withPiece } from '../pieceArgument';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
@@ -18,7 +19,7 @@ export const sideDoor = numberFunction({
   arguments: [
     ...DOOR_IN_WALL,
     opening('passage_width', 'clear width of the passage across the door'),
-    clearHeight('ceiling', 'clear height of the passage and the approach'),
+    opening('ceiling', 'clear height of the passage and the approach', CLEAR_HEIGHT),
     ...PIECE_SIZES,
     {
       name: 'dead_end',

@@ -1,7 +1,7 @@
 import { writeAnswer } from '../../core/motion/answerWorking';
 import { stairTurnAnswer } from '../../core/stages/stairTurn/stairTurn';
-import { STAIR_WIDTH } from '../../core/stages/usualRanges';
-import { clearHeight, GOING, HEADROOM, opening, OVER_RAIL, PIECE_SIZES, RISE } from '../arguments';
+import { CLEAR_HEIGHT, STAIR_WIDTH } from '../../core/stages/usualRanges';
+import { GOING, HEADROOM, opening, OVER_RAIL, PIECE_SIZES, RISE } from '../arguments';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 import { numberFunction } from '../namedArguments';
 import { withPieceUnder } from '../pieceArgument';
@@ -28,7 +28,7 @@ export const stairTurn = numberFunction({
       'landing_depth',
       'depth of the level floor along the flight, from the first riser or the top nosing to the facing wall: the width of the way on to the side',
     ),
-    clearHeight('ceiling', 'clear height over the level floor'),
+    opening('ceiling', 'clear height over the level floor', CLEAR_HEIGHT),
     ...PIECE_SIZES,
     OVER_RAIL,
   ],

@@ -1,5 +1,6 @@
 import { upend as standOnEnd } from '../../core/stages/upend/upend';
-import { clearHeight, opening, PIECE_SIZES } from '../arguments';
+import { CLEAR_HEIGHT } from '../../core/stages/usualRanges';
+import { opening, PIECE_SIZES } from '../arguments';
 import { numberFunction } from '../namedArguments';
 import { withPiece } from '../pieceArgument';
 import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
@@ -9,7 +10,7 @@ export const upend = numberFunction({
   group: 'Clearance',
   summary: 'Clearance while a piece is stood on end, by the better way',
   arguments: [
-    clearHeight('ceiling', 'clear height where it is stood up'),
+    opening('ceiling', 'clear height where it is stood up', CLEAR_HEIGHT),
     ...PIECE_SIZES,
     {
       ...opening('width', 'free floor across the piece, when it may be less than its breadth'),
