@@ -91,6 +91,7 @@ interface Widening {
  *
  * @param known motions, each with padding [mm a side] that it bears on its whole way; those that do not are left out
  * @param shown what is shown otherwise [mm a side]: what will not beat it is given up
+ * @returns undefined where none of them is free
  */
 export function widestMotionOf(
   checker: SpaceChecker,

@@ -33,7 +33,7 @@ export function straightAhead(rows: readonly PlacedRow[], i: number): number {
   }
 }
 
-/** The row, by its number among those given, in which the floor straight ahead of placed row i ends. */
+/** The number of the placed row, among those given, in which the floor straight ahead of placed row i ends. */
 export function lastAhead(rows: readonly PlacedRow[], i: number): number {
   let k = i;
   while (leadsStraightOn(rows[k + 1]?.joint.stage ?? 'flight')) k++;

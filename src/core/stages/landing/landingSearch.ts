@@ -96,7 +96,7 @@ export const widestFrom = (
     widening,
   );
 
-/** The same from all that they bear in a like scene. */
+/** The same from all that they bear in a like scene; undefined where none of them is free. */
 export function widestIn(
   task: SearchTask,
   piece: PieceSize,
