@@ -32,7 +32,10 @@ function randomParts(seed: number): Part[] {
     return kind < 0.3 ? undefined : kind < 0.5 ? null : { lean: byHold(), tilt: byHold() };
   };
   const limits = (row: number): PlaceLimit[] =>
-    next() < 0.6 ? [] : [{ by: byHold(), cause: { kind: 'straight', length: figure(), rows: [row, row] } }];
+    Array.from({ length: Math.floor(2.4 * next()) }, () => ({
+      by: byHold(),
+      cause: { kind: 'straight', length: figure(), rows: [row, row] },
+    }));
   const passage = (): BookPassage => {
     const clearance = figure();
     return {
@@ -303,9 +306,11 @@ test('on the floor behind a flight a change is made after it, before it on the f
 
 test('without what is at best tight no chain takes it, alone or with others', () => {
   const capped = only(0, 0, { clearance: 90, capped: true });
-  const one = [bare(0, [capped, only(1, 1)])];
+  // The free way is short of the allowance, so that a person would choose the other.
+  const short = only(1, 1, { clearance: 20 });
+  const one = [bare(0, [capped, short])];
   expect(bestChain(one, 'free', widestClearance(one, 'free'), 25)?.[0]?.passage?.capped).toBe(false);
-  const two = [bare(0, [only(1, 1)], { joints: [{ parts: 2, passages: [capped] }] }), bare(1, [only(1, 1)])];
+  const two = [bare(0, [short], { joints: [{ parts: 2, passages: [capped] }] }), bare(1, [only(1, 1)])];
   expect(
     bestChain(two, 'free', widestClearance(two, 'free'), 25)?.every(({ joint }) => joint === undefined),
   ).toBe(true);
