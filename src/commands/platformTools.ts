@@ -21,7 +21,16 @@ export function platformTool(
   const given = shell ? words.map((word) => `"${word}"`) : words;
   return {
     command: 'npm',
-    words: ['exec', '--yes', `--package=${name}@${VERSIONS[name]}`, '--', name, ...given],
+    // Of what they bring it was not tried whether it does without the scripts that .npmrc forbids.
+    words: [
+      'exec',
+      '--yes',
+      '--ignore-scripts=false',
+      `--package=${name}@${VERSIONS[name]}`,
+      '--',
+      name,
+      ...given,
+    ],
     shell,
   };
 }

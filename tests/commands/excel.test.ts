@@ -42,6 +42,7 @@ test('a tool of the platform is called in the version that is pinned, through a 
     words: [
       'exec',
       '--yes',
+      '--ignore-scripts=false',
       expect.stringMatching(/^--package=office-addin-debugging@\d+\.\d+\.\d+$/),
       '--',
       'office-addin-debugging',
