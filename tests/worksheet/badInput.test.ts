@@ -325,6 +325,10 @@ test.each<[string, Given[], string | undefined]>([
   ['ROOMSPARE', [6000, 4800, 84, 1070, 1470], '84 in would be 2133.6 mm'],
   ['ROOMSPARE', [6, 4800, 2540, 1270, 1470], '6 m would be 6000 mm'],
   ['OPENING', [0.762, 1981, 1830, 930, 25], '0.762 m would be 762 mm'],
+  // A height is ordinary as a height, not as a width.
+  ['OPENING', [762, 78, 1830, 930, 25], 'such as 76 cm, 0.76 m, 30 in or 2\' 6"); 78 in would be 1981.2 mm'],
+  ['FLIGHT', [900, 2000, 190, 240, 1830, 930, 25, 12, 90], '30 in or 2\' 6"); 90 in would be 2286 mm'],
+  ['FLIGHT', [900, 2000, 190, 240, 1830, 930, 25, 12, 2300, 95], '95 cm would be 950 mm'],
   // Already said with a unit, and ordinary in none: nothing is guessed.
   ['OPENING', ['76 mm', 1981, 1830, 930, 25], undefined],
   ['OPENING', [25000, 1981, 1830, 930, 25], undefined],

@@ -6,7 +6,7 @@ import { flightClearance } from '../../core/stages/flight/flight';
 import type { StageMeasures } from '../../core/stages/measures';
 import { flightPassages } from '../../core/stages/flight/flightPassages';
 import { bestPassage } from '../../core/stages/opening/opening';
-import { STAIR_WIDTH } from '../../core/stages/usualRanges';
+import { CLEAR_HEIGHT, FLOOR_SPACE, STAIR_WIDTH } from '../../core/stages/usualRanges';
 import { GOING, HEADROOM, opening, PIECE_SIZES, RISE } from '../arguments';
 import type { ArgumentDescription } from '../description';
 import { numberFunction } from '../namedArguments';
@@ -16,9 +16,9 @@ import { CLEARANCE_RESULT, SPACE_CAUTION } from '../clearanceWords';
 const FAMILIES =
   'along the pitch line, lengthwise, the section breadth x thickness turned by any angle; at the ends bent from level to the pitch in elevation, or kept level; over up to four risers with both ends measured, lifted level over the steps';
 
-const atEnd = <const Name extends string>(name: Name, help: string) =>
+const atEnd = <const Name extends string>(name: Name, help: string, usual: typeof CLEAR_HEIGHT) =>
   ({
-    ...opening(name, help),
+    ...opening(name, help, usual),
     optional: { default: null, meaning: 'not looked at' },
   }) as const satisfies ArgumentDescription;
 
@@ -42,10 +42,10 @@ export const flight = numberFunction({
       whole: true,
       optional: { default: null, meaning: 'a flight longer than the piece' },
     },
-    atEnd('foot_ceiling', 'clear height over the floor at the foot'),
-    atEnd('foot_space', 'level floor from the first riser to the facing wall'),
-    atEnd('head_ceiling', 'clear height over the floor at the head'),
-    atEnd('head_space', 'level floor from the top nosing to the facing wall'),
+    atEnd('foot_ceiling', 'clear height over the floor at the foot', CLEAR_HEIGHT),
+    atEnd('foot_space', 'level floor from the first riser to the facing wall', FLOOR_SPACE),
+    atEnd('head_ceiling', 'clear height over the floor at the head', CLEAR_HEIGHT),
+    atEnd('head_space', 'level floor from the top nosing to the facing wall', FLOOR_SPACE),
   ],
   result: CLEARANCE_RESULT,
   source:

@@ -1,4 +1,5 @@
 import { openingClearance } from '../../core/stages/opening/opening';
+import { DOOR_HEIGHT } from '../../core/stages/usualRanges';
 import { opening as openingMeasure, PIECE_SIZES } from '../arguments';
 import { numberFunction } from '../namedArguments';
 import { withPiece } from '../pieceArgument';
@@ -10,7 +11,7 @@ export const opening = numberFunction({
   summary: 'Clearance of a piece straight through an opening, in its best pose, slanted ones too',
   arguments: [
     openingMeasure('opening_width', 'clear width between the stops or linings'),
-    openingMeasure('opening_height', 'clear height'),
+    openingMeasure('opening_height', 'clear height', DOOR_HEIGHT),
     ...PIECE_SIZES,
   ],
   result: CLEARANCE_RESULT,
