@@ -478,7 +478,7 @@ function numbers(
     const spots: Point[] = [
       [cx, cy],
       ...outline.flatMap(([x, y]): Point[] =>
-        [0.7, 1, 0.4, 0.85, 0.55].map((s) => [cx + (x - cx) * s, cy + (y - cy) * s]),
+        [0.7, 1, 0.4, 0.85, 0.55, 1.3].map((s) => [cx + (x - cx) * s, cy + (y - cy) * s]),
       ),
     ];
     const room = ([x, y]: Point): number =>

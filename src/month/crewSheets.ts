@@ -26,9 +26,10 @@ export interface CrewSheetsWords {
   readonly remark: string;
 }
 
-/** Steps that are shown in numbered places, the tightest first: more do not fit on a page; with many moves one. */
+/** Steps that are shown in numbered places, the tightest first: more do not fit on a page; with many moves or pictures one. */
 const SHOWN_STEPS = 2;
 const MANY_MOVES = 7;
+const MANY_PICTURES = 9;
 
 /** What a stage's neighbours want protected from: said once each. */
 const PROTECT: Readonly<Partial<Record<StageName, string>>> = {
@@ -89,8 +90,10 @@ function crewSheet(
   if (!carried.chain || carried.chain.clearance < 0) return undefined;
   const moves = movesOf(route, book, piece, month.allowance);
   if (moves.some(({ kind }) => kind === 'no way shown')) return undefined;
-  const shown = tightSteps(carried, route).slice(0, moves.length > MANY_MOVES ? 1 : SHOWN_STEPS);
-  const [first = NOTHING, ...others] = shown.map((row) => stepPictures(carried, route, row, id));
+  const shown = tightSteps(carried, route).map((row) => stepPictures(carried, route, row, id));
+  const count = shown.reduce((sum, { pictures }) => sum + pictures, 0);
+  const room = moves.length > MANY_MOVES || count > MANY_PICTURES ? 1 : SHOWN_STEPS;
+  const [first = NOTHING, ...others] = shown.slice(0, room).map(({ figure }) => figure);
   return markup`<section class="sheet" aria-labelledby="${id}">
 <h2 id="${id}">${survey.survey}: ${survey.build}</h2>
 <p class="where">${[survey.customer, survey.place].filter((part) => part !== '').join(', ')}</p>
@@ -162,12 +165,18 @@ function tightSteps({ chain }: CarriedRoute, { steps }: PreparedRoute): number[]
 /** Width of a picture of a whole step [px]; those of its places are half as wide. On paper all five stand in one row. */
 const PICTURE = 220;
 
-function stepPictures(carried: CarriedRoute, route: PreparedRoute, row: number, id: string): Markup {
+function stepPictures(
+  carried: CarriedRoute,
+  route: PreparedRoute,
+  row: number,
+  id: string,
+): { readonly figure: Markup; readonly pictures: number } {
   const drawing = carried.draw(row, `${id}-step-${row + 1}`, PICTURE);
   const step = route.steps[row];
-  if (!drawing || !step) return NOTHING;
+  if (!drawing || !step) return { figure: NOTHING, pictures: 0 };
   const pictures = drawing.pictures.map(({ svg }) => new Markup(svg));
-  return markup`<figure><figcaption>${String(step.name)} ${step.row.stage ?? ''}</figcaption><div class="places">${pictures}</div></figure>`;
+  const figure = markup`<figure><figcaption>${String(step.name)} ${step.row.stage ?? ''}</figcaption><div class="places">${pictures}</div></figure>`;
+  return { figure, pictures: pictures.length };
 }
 
 function movesTable(survey: string, moves: readonly CarryMove[], mass: number | undefined): Markup {
