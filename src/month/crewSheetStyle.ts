@@ -54,6 +54,7 @@ figcaption { font-weight: 600; }
   .tight figure { margin-top: .1em; }
   .places svg { zoom: .85; }
   .caution, .two, .pieces { font-size: 7pt; line-height: 1.2; }
+  .caution { margin-top: .3em; padding: .15em .6em; }
   tr, figure, .two, .caution, .strip li { break-inside: avoid; }
 }
 `;
