@@ -12,8 +12,9 @@ import { ALL_HOLDS, poseOfHold, sizesOfHold, type Hold } from '../motion/hold';
 import { turnedFace } from '../motion/turnedFace';
 import type { KeyAttitude, SceneBox } from '../space/motion';
 import { goingOn } from '../space/quaternion';
-import type { StageName } from '../stages/kinds';
+import { roleOf } from '../stages/kinds';
 import { SKY } from '../stages/measures';
+import type { StageRole } from '../stages/stageKind';
 import { greatestShown } from './greatestShown';
 import { centreAt, standBlock, type BlockEnd } from './blockEnds';
 import type { JointAsk, JointBlock, JointMotion, JointPassage } from './jointRow';
@@ -24,8 +25,8 @@ import { reachesInto, sideOf } from './sideOf';
 import { smallTurns } from './smallTurns';
 import { closestAt } from '../motion/closest';
 
-/** Rows through which the way leads straight on. */
-const STRAIGHT: ReadonlySet<StageName> = new Set(['door', 'passage', 'flight', 'room']);
+/** What the way leads straight on through. */
+const STRAIGHT: readonly (StageRole | undefined)[] = ['opening', 'straight', 'flight', 'room'];
 /** Padding that is of no more interest [mm a side]. */
 const AMPLE = 300;
 /** Slices that one decision may look at. */
@@ -66,12 +67,10 @@ export function sectionJoint(
   ask: JointAsk = {},
 ): JointPassage[] | undefined {
   const { rows } = block;
-  if (!rows.some(({ stage }) => stage === 'flight') || rows.some(({ stage }) => !STRAIGHT.has(stage)))
-    return undefined;
+  const roles = rows.map(({ stage }) => roleOf(stage));
+  if (!roles.includes('flight') || roles.some((role) => !STRAIGHT.includes(role))) return undefined;
   // A room in the middle may be left by any wall.
-  if (
-    rows.some(({ stage, hand }, i) => stage === 'room' && i > 0 && i + 1 < rows.length && hand !== undefined)
-  )
+  if (rows.slice(1, -1).some(({ stage, hand }) => roleOf(stage) === 'room' && hand !== undefined))
     return undefined;
   const section = new Section(block, piece.length + 2 * AMPLE);
   const passages: JointPassage[] = [];
@@ -172,7 +171,7 @@ class Section {
     this.ends = stood.ends;
     // Nobody stands it up who need not.
     const pitches = block.rows.map(({ stage, way, measures: { rise = 0, going = 1 } }) =>
-      stage === 'flight' ? Math.atan2(rise, going) * (way === 'down' ? -1 : 1) : 0,
+      roleOf(stage) === 'flight' ? Math.atan2(rise, going) * (way === 'down' ? -1 : 1) : 0,
     );
     this.turns = { from: Math.min(0, ...pitches) - TURNS_BEYOND, to: Math.max(0, ...pitches) + TURNS_BEYOND };
     if (block.rows.some(({ measures }) => (measures.height ?? 0) > SKY / 2))

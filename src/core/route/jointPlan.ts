@@ -6,6 +6,7 @@ import type { Planning } from './planning';
 import type { BookStage } from './stageBook';
 import { straightLength, type WayLength } from './wayLength';
 import { entryAt } from '../lists/entryAt';
+import { roleOf } from '../stages/kinds';
 import { WALL_NOT_GIVEN } from '../stages/usualRanges';
 
 /** A door or a turn at one end of a flight, solved together with the bend of the flight there. */
@@ -84,7 +85,7 @@ export function stairJoints(
   const worst = tapeCase === 'worst';
   const flightAfter = side === 'before';
   const over = given ?? (worst ? headroom : AMPLE);
-  if (stage === 'door' && m.width !== undefined && m.height !== undefined) {
+  if (roleOf(stage) === 'opening' && m.width !== undefined && m.height !== undefined) {
     const space = spaceAt(own.measures, end);
     const floor = doorFloor(space, planning);
     if (!floor) return [];

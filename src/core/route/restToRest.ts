@@ -1,7 +1,8 @@
 import type { JointBlock, JointEnd, JointRow } from '../joint/jointRow';
-import { kindOf } from '../stages/kinds';
+import { roleOf, turnArms } from '../stages/kinds';
+import type { StageRole } from '../stages/stageKind';
 import { floorBetween, ownLength, spacesBeside } from './arms';
-import { ceilingAt, endBeside, isLanding, spaceAt, standsAlone, type Reading, type ReadRow } from './reading';
+import { ceilingAt, endBeside, spaceAt, standsAlone, type Reading, type ReadRow } from './reading';
 import { lastOf } from '../lists/ends';
 import { entryAt } from '../lists/entryAt';
 
@@ -41,7 +42,7 @@ export function restToRest(reading: Reading): RestToRest[] {
   const rests = restsOf(reading);
   const found: RestToRest[] = [];
   for (const [place, from] of rests.entries()) {
-    if (reading[from.row]?.stage === 'room' || from.at === 'behind') continue;
+    if (roleOf(reading[from.row]?.stage) === 'room' || from.at === 'behind') continue;
     // A longer piece rests in none of the places passed since.
     let passed = 0;
     for (const to of rests.slice(place + 1)) {
@@ -66,17 +67,18 @@ function restsOf(reading: Reading): Rest[] {
   const rests: Rest[] = [{ row: -1, at: 'row', holds: Infinity }];
   reading.forEach(({ stage, measures }, row) => {
     const { risers, rise = 0, going = 0 } = measures;
+    const role = roleOf(stage);
     const length = ownLength(reading, row);
-    if (stage === 'passage' && !length.open) rests.push({ row, at: 'row', holds: length.known });
-    if (stage === 'flight') {
+    if (role === 'straight' && !length.open) rests.push({ row, at: 'row', holds: length.known });
+    if (role === 'flight') {
       const line = risers === undefined ? Infinity : (risers - 1) * Math.hypot(rise, going);
       const [before, after] = [ownFloor(reading, row, 'before'), ownFloor(reading, row, 'after')];
       if (before > 0) rests.push({ row, at: 'floor before', holds: before });
       rests.push({ row, at: 'along', holds: line });
       if (after > 0) rests.push({ row, at: 'floor after', holds: after });
     }
-    if (stage === 'room') rests.push({ row, at: 'row', holds: Infinity });
-    if (turnsInPlan(stage) && openBehind(reading, row)) rests.push({ row, at: 'behind', holds: Infinity });
+    if (role === 'room') rests.push({ row, at: 'row', holds: Infinity });
+    if (role === 'turn' && openBehind(reading, row)) rests.push({ row, at: 'behind', holds: Infinity });
   });
   rests.push({ row: reading.length, at: 'row', holds: Infinity });
   return rests;
@@ -84,9 +86,9 @@ function restsOf(reading: Reading): Rest[] {
 
 /** Floor that a flight has of its own before a door or a lift beside it [mm]; 0 where there is none, or it is not told. */
 function ownFloor(reading: Reading, i: number, side: 'before' | 'after'): number {
-  const beside = reading[side === 'before' ? i - 1 : i + 1]?.stage;
+  const beside = roleOf(reading[side === 'before' ? i - 1 : i + 1]?.stage);
   const { measures, way } = entryAt(reading, i);
-  return beside === 'door' || beside === 'lift' ? (spaceAt(measures, endBeside(way, side)) ?? 0) : 0;
+  return beside === 'opening' || beside === 'car' ? (spaceAt(measures, endBeside(way, side)) ?? 0) : 0;
 }
 
 /** All from one place of rest to another as one block; undefined where it is not to be solved as one. */
@@ -102,7 +104,7 @@ function blockBetween(reading: Reading, from: Rest, to: Rest): JointBlock | unde
   // A Hand that is not said is to the left: as measured what is not said is what suits.
   if (rows.length > MOST_ROWS || !standClose(rows)) return undefined;
   // Where both ends are open ground a turn could be gone round outside.
-  if (opens && ends && rows.some(({ stage }) => turnsInPlan(stage))) return undefined;
+  if (opens && ends && rows.some(({ stage }) => roleOf(stage) === 'turn')) return undefined;
   if (opens && !beginsOutdoors(entryAt(reading, first))) return undefined;
   if (ends && !endsOutdoors(entryAt(reading, last))) return undefined;
   return { rows, before: endOf(opens), after: endOf(ends) };
@@ -118,7 +120,7 @@ function rowsAt(reading: Reading, i: number, from: Rest, to: Rest): JointRow[] |
   // Nothing of the flight itself is in the block.
   if (begins === 'floor after') return [floorRow(row, 'after')];
   if (ends === 'floor before') return [floorRow(row, 'before')];
-  if (row.stage !== 'flight') return [joint];
+  if (roleOf(row.stage) !== 'flight') return [joint];
   const along = begins === 'along' || ends === 'along';
   if (!along && row.measures.risers === undefined) return undefined;
   const [before, after] = [reading[i - 1], reading[i + 1]];
@@ -131,20 +133,20 @@ function rowsAt(reading: Reading, i: number, from: Rest, to: Rest): JointRow[] |
 
 /** Whether rows stand so close that one says something of another: a turn between two straights is solved by itself. */
 function standClose(rows: readonly JointRow[]): boolean {
-  const count = (is: (row: JointRow) => boolean): number => rows.filter(is).length;
-  const flights = count(({ stage }) => stage === 'flight');
-  const turns = count(({ stage }) => turnsInPlan(stage));
-  const near = turns + count(({ stage }) => stage === 'door');
+  const count = (role: StageRole): number => rows.filter(({ stage }) => roleOf(stage) === role).length;
+  const [flights, turns] = [count('flight'), count('turn')];
+  const near = turns + count('opening');
   if (flights > 0) return flights <= 2 && near > 0;
-  return turns > 0 && (near > 1 || rows.length > 3 || lastOf(rows).stage === 'room');
+  return turns > 0 && (near > 1 || rows.length > 3 || roleOf(lastOf(rows).stage) === 'room');
 }
 
 /** Whether a block may begin on open ground before this row: not where what is before it is a room, or is measured. */
 const beginsOutdoors = ({ stage, measures, way }: ReadRow): boolean =>
-  stage !== 'room' && (stage !== 'flight' || spaceAt(measures, endBeside(way, 'before')) === undefined);
+  roleOf(stage) !== 'room' &&
+  (roleOf(stage) !== 'flight' || spaceAt(measures, endBeside(way, 'before')) === undefined);
 
 /** Whether a block may end on open ground behind this row. */
-const endsOutdoors = ({ stage }: ReadRow): boolean => stage !== 'flight' && stage !== 'room';
+const endsOutdoors = ({ stage }: ReadRow): boolean => roleOf(stage) !== 'flight' && roleOf(stage) !== 'room';
 
 /** The floor of its own that a flight has on one of its sides, as the passage that it is. */
 function floorRow({ measures, way }: ReadRow, side: 'before' | 'after'): JointRow {
@@ -167,8 +169,9 @@ function withoutSpace(joint: JointRow, { way }: ReadRow, side: 'before' | 'after
 
 /** Whether the floor between a flight and the row beside it is told. */
 function floorKnown({ measures, way }: ReadRow, beside: ReadRow, side: 'before' | 'after'): boolean {
-  if (beside.stage === 'flight') return false;
-  return beside.stage !== 'door' || spaceAt(measures, endBeside(way, side)) !== undefined;
+  const role = roleOf(beside.stage);
+  if (role === 'flight') return false;
+  return role !== 'opening' || spaceAt(measures, endBeside(way, side)) !== undefined;
 }
 
 /** Whether the straight behind a turn was not measured, where it does not lead into a passage or a room at once. */
@@ -179,9 +182,6 @@ function openBehind(reading: Reading, i: number): boolean {
 
 const endOf = (open: boolean): JointEnd => (open ? 'open' : 'straight');
 
-const turnsInPlan = (stage: ReadRow['stage']): boolean =>
-  stage !== undefined && kindOf(stage).role === 'turn';
-
 /**
  * A row as it is measured; undefined where a length is not, or where it is solved by itself.
  * @param goesOn the block ends with a straight behind it
@@ -190,25 +190,24 @@ function jointRow(reading: Reading, i: number, goesOn: boolean): JointRow | unde
   const readRow = entryAt(reading, i);
   const { row, stage, measures, way, into, straightAfter } = readRow;
   // Narrower near the floor, on a side that is not told.
-  if (stage === undefined || isLanding(stage) || measures.lowWidth !== undefined) return undefined;
-  switch (stage) {
-    case 'door':
+  if (stage === undefined || measures.lowWidth !== undefined) return undefined;
+  switch (roleOf(stage)) {
+    case 'opening':
       return { stage, measures };
     case 'room': {
       // The space at a stair's end is measured on the same floor.
       const length = Math.min(measures.length ?? Infinity, ...spacesBeside(reading, i));
       return { stage, measures: { ...measures, length }, hand: row.hand };
     }
-    case 'passage': {
+    case 'straight': {
       const length = ownLength(reading, i);
       return length.open ? undefined : { stage, measures: { ...measures, length: length.known } };
     }
     case 'flight':
       return { stage, measures, way, standsAlone: standsAlone(readRow) };
-    case 'corner':
-    case 'side door': {
+    case 'turn': {
       const next = reading[i + 1]?.stage;
-      const atOnce = next === undefined || next === 'passage' || next === 'room';
+      const atOnce = next === undefined || roleOf(next) === 'straight' || roleOf(next) === 'room';
       const straight = straightAfter && !straightAfter.open ? straightAfter.known : undefined;
       const run = measures.run ?? straight ?? (atOnce || goesOn ? 0 : undefined);
       if (run === undefined) return undefined;
@@ -216,10 +215,12 @@ function jointRow(reading: Reading, i: number, goesOn: boolean): JointRow | unde
         stage,
         measures: { ...measures, run },
         hand: row.hand,
-        ...(stage === 'side door' ? { into } : {}),
+        ...(turnArms(stage)?.eitherWay ? { into } : {}),
       };
     }
-    default:
+    case 'landing':
+    case 'car':
+    case undefined:
       return undefined;
   }
 }

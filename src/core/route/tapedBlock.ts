@@ -3,7 +3,7 @@ import { tapedMeasures } from './tapeCase';
 import type { RestToRest } from './restToRest';
 import { pairs } from '../lists/pairs';
 import type { MeasureName } from '../stages/measures';
-import { kindOf, turnArms } from '../stages/kinds';
+import { roleOf, turnArms } from '../stages/kinds';
 
 /** Rows solved as one space, in one tape case; no piece longer than `holds` [mm] rests where they begin and end. */
 export interface BlockToSolve {
@@ -27,7 +27,7 @@ export interface BlockToSolve {
  */
 export function tapedBlock({ block, holds, supposed }: RestToRest, tape: number): BlockToSolve | undefined {
   const { rows } = block;
-  const flights = rows.filter(({ stage }) => stage === 'flight');
+  const flights = rows.filter(({ stage }) => roleOf(stage) === 'flight');
   if (flights.length > 1 || supposed) return undefined;
   const straight = rows.every(({ stage }) => turnArms(stage) === undefined);
   const lane = straight ? narrowestLane(rows) - tape : undefined;
@@ -57,7 +57,7 @@ const tooSmall = ({ measures: { width = Infinity, widthOut = Infinity } }: Joint
 /** How many measures along the way place what stands beyond them. */
 function lengthsIn({ stage, measures }: JointRow, inside: boolean): number {
   const { wall, run = 0, depth, footSpace = 0, headSpace = 0 } = measures;
-  switch (kindOf(stage).role) {
+  switch (roleOf(stage)) {
     case 'opening':
       // Taken as thick as it may be, it may be thinner by twice the tape.
       return wall === undefined ? 0 : 2;
@@ -72,6 +72,7 @@ function lengthsIn({ stage, measures }: JointRow, inside: boolean): number {
     case 'room':
     case 'landing':
     case 'car':
+    case undefined:
       return 0;
   }
 }
@@ -79,7 +80,7 @@ function lengthsIn({ stage, measures }: JointRow, inside: boolean): number {
 /** How far the narrower of each pair of neighbours may stand from the middle of the wider, all together [mm]. */
 function shiftsAcross(rows: readonly JointRow[], tape: number): number {
   return pairs(rows)
-    .filter(([one, next]) => one.stage !== 'room' && next.stage !== 'room')
+    .filter(([one, next]) => roleOf(one.stage) !== 'room' && roleOf(next.stage) !== 'room')
     .reduce(
       (sum, [one, next]) => sum + Math.abs(widthAt(one, 'exit') - widthAt(next, 'entry')) / 2 + tape,
       0,
@@ -112,7 +113,7 @@ function inEitherHand(rows: readonly JointRow[]): JointRow[][] {
 function inEitherRoom(all: JointRow[][]): JointRow[][] {
   return all.flatMap((rows) => {
     const room = rows[rows.length - 1];
-    if (room?.stage !== 'room') return [rows];
+    if (!room || roleOf(room.stage) !== 'room') return [rows];
     const { length = 0, width = 0 } = room.measures;
     // The way may come in by any wall.
     const depth = Math.min(length, width);
@@ -131,12 +132,12 @@ function tapedRow(
   const less = (value: number): number => Math.max(1, value - tape);
   const changed = (name: MeasureName, value: number | undefined): Partial<JointRow['measures']> =>
     value === undefined ? {} : { [name]: value };
-  if (row.stage === 'flight') {
+  if (roleOf(row.stage) === 'flight') {
     const { footSpace, headSpace } = row.measures;
     const spaces = { ...changed('footSpace', footSpace), ...changed('headSpace', headSpace) };
     return { ...row, measures: { ...flight, ...spaces, ...changed('width', lane) } };
   }
-  const room = row.stage === 'room';
+  const room = roleOf(row.stage) === 'room';
   const measures = {
     ...row.measures,
     ...changed('width', room ? width && less(width) : (lane ?? (width && less(width)))),
@@ -145,7 +146,7 @@ function tapedRow(
     ...changed('ceiling', ceiling && less(ceiling)),
     ...changed('wall', wall === undefined ? undefined : wall + tape),
     // A passage that is not said to go on past its door may end there.
-    ...(row.stage === 'side door' ? { depth: Math.max(0, (depth ?? 0) - tape) } : {}),
+    ...(turnArms(row.stage)?.eitherWay ? { depth: Math.max(0, (depth ?? 0) - tape) } : {}),
     ...(room ? changed('length', length && less(length)) : {}),
   };
   return { ...row, measures };
@@ -156,7 +157,9 @@ function tapedRow(
  * all that the way may have shifted between, as the narrower of each pair of neighbours stands anywhere across the wider.
  */
 export function narrowestLane(rows: readonly JointRow[]): number {
-  const widths = rows.filter(({ stage }) => stage !== 'room').map(({ measures }) => measures.width ?? 0);
+  const widths = rows
+    .filter(({ stage }) => roleOf(stage) !== 'room')
+    .map(({ measures }) => measures.width ?? 0);
   const shifts = pairs(widths).map(([one, next]) => Math.abs(next - one) / 2);
   let lane = Infinity;
   widths.forEach((one, p) => {
