@@ -55,8 +55,8 @@ export interface PlacingOptions {
 
 /** How far open ground reaches on each side [mm]. */
 const GROUND = 8000;
-/** How far the wall reaches to each side in which the first way in stands, and the last way out: farther than the ground [mm]. */
-const FACADE = 9000;
+/** How far the wall reaches to each side in which the first way in stands, and the last way out: farther than the rows of a house, so that no motion is led round it [mm]. */
+const FACADE = 60000;
 /** And how high [mm]. */
 const FACADE_HEIGHT = 6000;
 /** Length along the pitch of the flight that a landing without one beside it supposes [mm]: longer than any piece. */
