@@ -44,13 +44,19 @@ export function shortFlightWays(
   return book.remembered(key, () => solved(plan, piece, book, tapeCase, enough));
 }
 
-/** Whether a piece is so beyond a flight. One that just holds it is also passed by itself, beside a shorter one. */
+/**
+ * Whether a piece is so beyond a flight. One that hardly holds it may be passed by itself, beside a shorter one, and may be
+ * passed together with the landing: it then comes off the stairs at the one end while it is still on them at the other.
+ */
 const mayBe = (beyond: BeyondFlight, flight: FlightBeside | undefined, size: PieceSize): boolean =>
-  beyond === beyondOf(flight, size) ||
-  (beyond === 'laid' && flight !== undefined && flight.line >= size.length);
+  beyond === 'laid' ? laidOn(flight, size) : flight !== undefined && beyond === beyondOf(flight, size);
 
-function beyondOf(flight: FlightBeside | undefined, size: PieceSize): BeyondFlight {
-  if (!flight || !tooShort(flight.line, size)) return 'laid';
+/** Whether a piece comes to lie along the flight; a flight that is not known is long. */
+const laidOn = (flight: FlightBeside | undefined, size: PieceSize): boolean =>
+  !flight || flight.line >= size.length || beyondOf(flight, size) === 'laid';
+
+function beyondOf(flight: FlightBeside, size: PieceSize): BeyondFlight {
+  if (flight.line >= LONG * size.length) return 'laid';
   const { toLevel, turns, doors } = flight;
   const [turn] = turns;
   if (turn && turn.floor.at.some((straight) => tooShort(straight, size))) return 'turn';
@@ -58,6 +64,9 @@ function beyondOf(flight: FlightBeside | undefined, size: PieceSize): BeyondFlig
   const { space } = toLevel;
   return doors.length > 0 && space !== undefined && tooShort(space, size) ? 'door' : 'level';
 }
+
+/** A flight so many times as long as the piece is passed by itself: between its two bends it lies along it. */
+const LONG = 2;
 
 function solved(
   plan: ShortFlightsPlan,
