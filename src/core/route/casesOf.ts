@@ -136,12 +136,15 @@ function solvedTogether(
   if (asked.widest >= allowance) return asked;
   const wanted = {
     least: Math.max(0, asked.widest),
-    enough: Math.max(0, allowance),
+    enough: Math.max(AMPLE, allowance),
     allowance,
     which: 'any',
   } as const;
   return wider(asked, (reading) => laid.byNeed(reading, 'measured', wanted));
 }
+
+/** As measured rows that stand close are solved up to this [mm a side]: more is of no interest. */
+const AMPLE = 150;
 
 /** The reading that leaves most, the first among equals, its rows by themselves. */
 function widestReading({ readings }: PreparedRoute, laid: LaidOut): MeasuredCase {

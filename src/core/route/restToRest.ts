@@ -102,7 +102,7 @@ function blockBetween(reading: Reading, from: Rest, to: Rest): JointBlock | unde
   }
   const [opens, ends] = [from.row < 0, to.row > last];
   // A Hand that is not said is to the left: as measured what is not said is what suits.
-  if (rows.length > MOST_ROWS || !standClose(rows)) return undefined;
+  if (rows.length > MOST_ROWS || !standClose(rows, { outdoors: opens || ends })) return undefined;
   // Where both ends are open ground a turn could be gone round outside.
   if (opens && ends && rows.some(({ stage }) => roleOf(stage) === 'turn')) return undefined;
   if (opens && !beginsOutdoors(entryAt(reading, first))) return undefined;
@@ -131,12 +131,15 @@ function rowsAt(reading: Reading, i: number, from: Rest, to: Rest): JointRow[] |
   return [joint];
 }
 
-/** Whether rows stand so close that one says something of another: a turn between two straights is solved by itself. */
-function standClose(rows: readonly JointRow[]): boolean {
+/**
+ * Whether rows stand so close that one says something of another: a turn between two straights is solved by itself, and so
+ * is a flight between two, but not where it is open ground beyond a straight that is too short.
+ */
+function standClose(rows: readonly JointRow[], { outdoors }: { readonly outdoors: boolean }): boolean {
   const count = (role: StageRole): number => rows.filter(({ stage }) => roleOf(stage) === role).length;
   const [flights, turns] = [count('flight'), count('turn')];
   const near = turns + count('opening');
-  if (flights > 0) return flights <= 2 && near > 0;
+  if (flights > 0) return flights <= 2 && (near > 0 || (outdoors && rows.length > 1));
   return turns > 0 && (near > 1 || rows.length > 3 || roleOf(lastOf(rows).stage) === 'room');
 }
 

@@ -171,6 +171,42 @@ test.each([
   },
 );
 
+/** A covered way in, open in front and shorter than the piece, and a stair at once behind it; or the other way round. */
+function porch(seed: number): House {
+  const random = seeded(seed * 4391 + 17);
+  const among = (least: number, most: number): number => Math.round(least + (most - least) * random());
+  const up = random() < 0.5;
+  const width = among(900, 1100);
+  const [low, high] = [among(2250, 2500), among(2250, 2500)];
+  const length = among(100, 1500);
+  const covered: JointRow = { stage: 'passage', measures: { width, height: up ? low : high, length } };
+  const flight: JointRow = {
+    stage: 'flight',
+    way: up ? 'up' : 'down',
+    measures: {
+      ...{ width: among(820, width), height: among(1950, 2150), rise: among(170, 205) },
+      ...{ going: among(220, 280), risers: among(9, 14), footCeiling: low, headCeiling: high },
+      ...(up ? { headSpace: 6000 } : { footSpace: 6000 }),
+    },
+  };
+  const room: JointRow = { stage: 'room', measures: { length: 6000, width: 6000, height: up ? high : low } };
+  const [l, b, t] = SIZES[among(0, SIZES.length - 1)] ?? [1830, 930, 25];
+  return { rows: [covered, flight, room].map((row) => ({ ...row, place: random() })), piece: piece(l, b, t) };
+}
+
+test('a porch shorter than the piece, open in front, is no place to come to rest in before a stair, and needs to be none', () => {
+  const claims = new CutClaims(12);
+  for (let seed = 1; seed <= HOUSES; seed++) {
+    const { rows, piece: size } = porch(seed);
+    const walk = walked(rows, size, 'measured', ALLOWANCE);
+    if (walk) claims.cut(seed, rows, size, walk);
+  }
+  expect(claims.straying).toEqual([]);
+  // The panel and the narrow slate always come in: on edge both are lower than the stair is square to its pitch.
+  expect(claims.claimed).toBeGreaterThan(HOUSES / 2);
+  expect(claims.drawn).toBeGreaterThanOrEqual(DRAWN_SHARE * claims.claimed);
+});
+
 test('the front door, a hall of a stride, and up the stair', () => {
   // On edge the slate is 930 high: through a door of 1981 it may tilt as the stair asks, standing in the door with its
   // end while its middle is on the treads. Every crew does so; an independent section search finds it (lowest heads
