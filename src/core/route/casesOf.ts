@@ -1,7 +1,7 @@
 import type { PieceSize } from '../measures/piece';
 import { entryAt } from '../lists/entryAt';
 import { widestClearance, type Part } from './chain';
-import { partsByNeed, type Wanted } from './partsByNeed';
+import { partsByNeed, type PartsByNeed, type Wanted } from './partsByNeed';
 import type { PreparedReading, PreparedRoute } from './preparedRoute';
 import { partsAlone, routeParts, withJoints, type JointsAsked } from './routeParts';
 import type { BookPiece, StageBook } from './stageBook';
@@ -12,6 +12,8 @@ export interface MeasuredCase {
   readonly parts: readonly Part[];
   /** The greatest clearance with which some chain passes [mm a side]; -Infinity: none. */
   readonly widest: number;
+  /** Where it would not pass whatever stands close: the same with all that supposed to pass, which says what stops it. */
+  readonly stopped?: Pick<MeasuredCase, 'parts' | 'widest'>;
 }
 
 /** A piece on a route as measured, and with the tape and what is not measured against it. */
@@ -63,7 +65,9 @@ export function casesOf(
   // On winding treads nothing is better than tight, whatever the tape leaves.
   const mayGo = route.steps.every(({ caps }) => caps.length === 0);
   const worst =
-    enough(asOne) || !mayGo ? asOne : route.readings.map((reading) => laid.byNeed(reading, 'worst', wanted));
+    enough(asOne) || !mayGo
+      ? asOne
+      : route.readings.map((reading) => laid.byNeed(reading, 'worst', wanted).parts);
   return {
     measured: solvedTogether(route, laid, allowance, measured),
     worst: () => worst,
@@ -91,7 +95,7 @@ class LaidOut {
   }
 
   /** @see partsByNeed */
-  byNeed(reading: PreparedReading, tapeCase: 'worst' | 'measured', wanted: Wanted): Part[] {
+  byNeed(reading: PreparedReading, tapeCase: 'worst' | 'measured', wanted: Wanted): PartsByNeed {
     const alone = this.aloneOf(reading, tapeCase);
     return partsByNeed(alone, reading[tapeCase], this.piece, this.book, tapeCase, wanted);
   }
@@ -123,9 +127,11 @@ function solvedTogether(
   alone: MeasuredCase,
 ): MeasuredCase {
   const { readings } = route;
-  const atMost = readings.map((reading) =>
-    widestClearance(laid.parts(reading, 'measured', 'supposed'), 'any'),
-  );
+  const supposed = readings.map((reading) => laid.parts(reading, 'measured', 'supposed'));
+  const atMost = supposed.map((parts) => widestClearance(parts, 'any'));
+  const most = Math.max(...atMost);
+  if (most < 0)
+    return { ...alone, stopped: { parts: entryAt(supposed, atMost.indexOf(most)), widest: most } };
   const wider = (known: MeasuredCase, partsOf: (reading: PreparedReading) => Part[]): MeasuredCase =>
     readings.reduce(
       (best, reading, i) =>
@@ -140,7 +146,14 @@ function solvedTogether(
     allowance,
     which: 'any',
   } as const;
-  return wider(asked, (reading) => laid.byNeed(reading, 'measured', wanted));
+  let stopped: MeasuredCase['stopped'];
+  const solved = wider(asked, (reading) => {
+    const { parts, hopeful } = laid.byNeed(reading, 'measured', wanted);
+    const widest = widestClearance(hopeful, 'any');
+    if (widest > (stopped?.widest ?? -Infinity)) stopped = { parts: hopeful, widest };
+    return parts;
+  });
+  return stopped && solved.widest < 0 && stopped.widest < 0 ? { ...solved, stopped } : solved;
 }
 
 /** As measured rows that stand close are solved up to this [mm a side]: more is of no interest. */

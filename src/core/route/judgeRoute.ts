@@ -122,8 +122,10 @@ function caseOf(route: PreparedRoute, piece: BookPiece, book: StageBook, allowan
       widestClearance(measured.parts, 'free') >= allowance;
     verdict = free ? 'goes' : 'tight';
   }
-  const figure = steps.length > 0 && Number.isFinite(widest) && !hangsOnChance(measured);
-  const shown = figure ? widest : undefined;
+  const { stopped } = measured;
+  const most = stopped?.widest ?? widest;
+  const figure = steps.length > 0 && Number.isFinite(most) && !hangsOnChance(measured);
+  const shown = figure ? most : undefined;
   // The widest motion's, whatever its raise; the one that is carried may leave less.
   const finding: RouteFinding = { verdict, clearance: complete ? shown : undefined };
 
@@ -137,6 +139,8 @@ function caseOf(route: PreparedRoute, piece: BookPiece, book: StageBook, allowan
     }
     const best = free ? widestClearance(measured.parts, 'free') : widest;
     const chain = bestChain(measured.parts, free ? 'free' : 'any', best, allowance);
+    const stops = stopped && bestChain(stopped.parts, 'any', stopped.widest, allowance);
+    const stopsAt = stops && leastOf(stops);
     const roomiest = best < widest ? bestChain(measured.parts, 'any', widest, allowance) : undefined;
     // Where the measured case does not pass, the worst case changes nothing at the deciding step.
     const looksAtWorst = widest >= 0 || detail === 'every step';
@@ -149,11 +153,12 @@ function caseOf(route: PreparedRoute, piece: BookPiece, book: StageBook, allowan
       reading !== undefined &&
       widest >= allowance &&
       leavesAllowance(reading);
-    const judged = steps.map((_, i) =>
-      judgeStep(route, i, piece, book, allowance, chain?.[i], worstChain?.[i], otherwise),
-    );
-    const first = limitingStep(verdict, judged);
-    const decides = rowThatDecides(route, chain, first) ?? first;
+    const judged = steps.map((_, i) => {
+      const asMeasured = i === stopsAt ? stops?.[i] : chain?.[i];
+      return judgeStep(route, i, piece, book, allowance, asMeasured, worstChain?.[i], otherwise);
+    });
+    const first = (verdict === 'no way found' ? stopsAt : undefined) ?? limitingStep(verdict, judged);
+    const decides = rowThatDecides(route, stops ?? chain, first) ?? first;
     const alike =
       judged[decides]?.verdict === judged[first]?.verdict &&
       judged[decides]?.clearance === judged[first]?.clearance;
@@ -308,6 +313,10 @@ function limitingStep(verdict: Verdict, steps: readonly StepJudgement[]): number
   });
   return limiting >= 0 ? limiting : 0;
 }
+
+/** The step at which a chain is closest, the first among equals. */
+const leastOf = (chain: readonly ChainStep[]): number =>
+  chain.reduce((least, { clearance }, i) => (clearance < entryAt(chain, least).clearance ? i : least), 0);
 
 /** A trial is needed whatever is measured; what is measured and tight is not freed by more of the tape. */
 function tightnessOf(steps: readonly StepJudgement[]): Tightness {

@@ -15,6 +15,13 @@ export interface Wanted {
   readonly which: Passable;
 }
 
+/** The parts of a route with the blocks that were solved. */
+export interface PartsByNeed {
+  readonly parts: Part[];
+  /** The same with every block that was not solved supposed to pass in any way. */
+  readonly hopeful: Part[];
+}
+
 /**
  * The parts of a route with what stands close solved together as far as some chain needs it: blocks that take long to
  * solve are supposed to pass in any way, and those on which the best chain then rests are solved, until it rests on
@@ -28,7 +35,7 @@ export function partsByNeed(
   book: StageBook,
   tapeCase: TapeCase,
   { least, enough, allowance, which }: Wanted,
-): Part[] {
+): PartsByNeed {
   const solved = new Map<BlockToSolve, Set<number>>();
   const supposed: BlocksAsked['supposed'] = new Map();
   const others = withJoints(alone, plans, piece, book, tapeCase, { enough: least });
@@ -45,6 +52,6 @@ export function partsByNeed(
       more = true;
       solved.set(block, new Set([...(solved.get(block) ?? []), passage.from]));
     }
-    if (!more) return parts('left out');
+    if (!more) return { parts: parts('left out'), hopeful };
   }
 }

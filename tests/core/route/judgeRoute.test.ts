@@ -1,3 +1,5 @@
+import type { StageName } from '../../../src/core/stages/kinds';
+import type { StageMeasures } from '../../../src/core/stages/measures';
 import { judge, openEnds, piece, route, row } from './routeFixtures';
 
 // The half of what is left over between plain sizes is arithmetic, so the expected values here are sums that a
@@ -356,10 +358,11 @@ describe('between the stages', () => {
       headSpace: 850,
       risers: 12,
     } as const;
-    const judged = judge(
-      route(['half landing', half], ['flight', { ...stairs, ...ends }]),
-      piece(1830, 700, 25),
-    );
+    const up = route(['half landing', half], ['flight', { ...stairs, ...ends }]).map((r) => ({
+      ...r,
+      way: 'up' as const,
+    }));
+    const judged = judge(up, piece(1830, 700, 25));
     // Its centre has to come over the 850 mm of floor at the head: (2 x 850 - 1830) / 2.
     expect(judged.steps[1]!.clearance).toBeLessThanOrEqual((2 * 850 - 1830) / 2);
     expect(judged.verdict).toBe('no way found');
@@ -371,4 +374,32 @@ describe('between the stages', () => {
     expect(judged.verdict).toBe('tight');
     expect(judged.reason).toContain('a template goes first');
   });
+});
+
+test('a piece that passes a short hall and a stair together is stopped where nothing beside helps', () => {
+  const hall: readonly (readonly [StageName, StageMeasures])[] = [
+    ['door', { width: 859, height: 1974, wall: 280 }],
+    ['passage', { width: 1075, height: 2576, length: 1362 }],
+    [
+      'flight',
+      {
+        ...{ width: 889, height: 2067, rise: 191, going: 252, risers: 8 },
+        ...{ footCeiling: 2497, footSpace: 4678, headCeiling: 2491, headSpace: 3290 },
+      },
+    ],
+    ['passage', { width: 889, height: 2548, length: 3860 }],
+  ];
+  const cabinet = piece(2060, 1150, 330);
+  expect(judge(route(...hall), cabinet).verdict).toBe('goes');
+  // On edge or flat it has to be as wide as 330: a side door of 720 off a passage as wide is the turn that stops it.
+  const behind = route(
+    ...hall,
+    ['side door', { width: 720, height: 1990, wall: 110, widthOut: 889, ceiling: 2548 }],
+    ['passage', { width: 900, height: 2500, length: 4000 }],
+  );
+  const { verdict, step, reason, steps, clearance } = judge(behind, cabinet);
+  expect(verdict).toBe('no way found');
+  expect(step).toBe(4);
+  expect(reason).toContain('step 5 (side door)');
+  expect(steps[4]?.clearance).toBe(clearance);
 });
