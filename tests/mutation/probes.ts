@@ -1,3 +1,5 @@
+import { doorIntoPassage, doorPassage } from '../../src/core/geometry/doorIntoPassage';
+import { decidePassage } from '../../src/core/geometry/planar/decidePassage';
 import { sortedPiece, type PieceSize } from '../../src/core/measures/piece';
 import { ALL_HOLDS } from '../../src/core/motion/hold';
 import type { StagePassage } from '../../src/core/motion/stagePassage';
@@ -156,18 +158,123 @@ const proofs = Object.entries(LANDINGS).flatMap(([stage, measures]): Probe[] => 
   ];
 });
 
-const deepCorner: Probe = [
-  'corner, deep proofs',
-  () =>
-    scenes(14, (b, n) => {
-      const measures = {
+/** What a long proof refuses, in stages where it may: pieces that all but stick. */
+const DEEP: Readonly<
+  Partial<
+    Record<
+      StageName,
+      { readonly count: number; readonly of: (b: Between, n: number) => readonly [PlacedMeasures, PieceSize] }
+    >
+  >
+> = {
+  corner: {
+    count: 14,
+    of: (b, n) => [
+      {
         width: b(600, 1100),
         widthOut: b(600, 1100),
         height: b(900, 2400),
         ...(n % 2 ? { turn: b(40, 140) } : {}),
+      },
+      sortedPiece(b(1700, 2600), b(700, 1400), b(20, 60)),
+    ],
+  },
+  flight: {
+    count: 14,
+    of: (b) => [
+      {
+        ...stair(b),
+        width: b(500, 900),
+        risers: Math.round(b(8, 15)),
+        footCeiling: b(1900, 2500),
+        footSpace: b(600, 1500),
+        headCeiling: b(1900, 2400),
+        headSpace: b(600, 1500),
+      },
+      sortedPiece(b(1800, 2800), b(1000, 2100), b(20, 300)),
+    ],
+  },
+  winder: {
+    count: 12,
+    of: (b, n) => [
+      {
+        ...stair(b),
+        width: b(600, 900),
+        turn: n % 2 ? 90 : b(45, 180),
+        treads: Math.round(b(2, 6)),
+        ...(n % 3 ? {} : { widthOut: b(600, 900) }),
+      },
+      sortedPiece(b(1700, 3000), b(900, 1900), b(20, 200)),
+    ],
+  },
+  'side door': {
+    count: 20,
+    of: (b, n) => [
+      {
+        width: b(550, 850),
+        height: b(1800, 2100),
+        wall: b(20, 300),
+        widthOut: b(600, 1100),
+        ceiling: b(2100, 2500),
+        ...(n % 2 ? { approachWidth: b(900, 1500) } : {}),
+      },
+      sortedPiece(b(1900, 3000), b(900, 1900), b(20, 120)),
+    ],
+  },
+  lift: {
+    count: 20,
+    of: (b) => [
+      {
+        width: b(700, 1000),
+        height: b(1900, 2100),
+        widthOut: b(900, 1500),
+        depth: b(1000, 1700),
+        ceiling: b(2050, 2400),
+      },
+      sortedPiece(b(1700, 2900), b(800, 1900), b(20, 120)),
+    ],
+  },
+  room: {
+    count: 20,
+    of: (b) => [
+      { width: b(900, 2000), length: b(900, 2000), height: b(1900, 2400) },
+      sortedPiece(b(1900, 3200), b(900, 2300), b(20, 200)),
+    ],
+  },
+};
+
+const deep = Object.entries(DEEP).map(([stage, { count, of }]): Probe => [
+  `${stage}, deep proofs`,
+  () =>
+    scenes(count, (b, n) => {
+      const [measures, size] = of(b, n);
+      return { shown: [], proved: [deepProof(stage as StageName, measures, 5, size) === undefined ? 1 : 0] };
+    }),
+]);
+
+/** What the planner itself decides, near to where it changes. */
+const planar: Probe = [
+  'planner',
+  () =>
+    scenes(20, (b, n) => {
+      const plan = {
+        door: b(550, 1000),
+        wall: n % 4 ? b(20, 400) : 0,
+        approach: b(1000, 1500),
+        passage: b(400, 1300),
+        ...(n % 3 ? {} : { deadEnd: b(0, 1200) }),
       };
-      const size = sortedPiece(b(1700, 2600), b(700, 1400), b(20, 60));
-      return { shown: [], proved: [deepProof('corner', measures, 5, size) === undefined ? 1 : 0] };
+      const [p, q] = [b(1200, 2200), b(20, 300)];
+      const { clearance } = doorIntoPassage(p, q, plan);
+      const verdicts = [-4, 4].map((off) => {
+        const [long, short] = [p + 2 * (clearance + off), q + 2 * (clearance + off)];
+        const { world, start, goal } = doorPassage(long, Math.max(0, short), plan);
+        return decidePassage(world, long, Math.max(0, short), start, goal).verdict;
+      });
+      return {
+        shown: verdicts.map((verdict) => (verdict === 'passes' ? 1 : 0)),
+        proved: verdicts.map((verdict) => (verdict === 'blocked' ? 0 : 1)),
+      };
     }),
 ];
 
@@ -216,6 +323,8 @@ const routes: Probe = [
 
 /** By room. */
 export const PROBES: Readonly<Record<string, readonly Probe[]>> = {
-  geometry: [...closed, facing, ...proofs, deepCorner],
+  geometry: [...closed, facing, ...proofs, ...deep, planar],
   route: [routes],
+  joint: [routes],
+  space: [routes, ...closed],
 };

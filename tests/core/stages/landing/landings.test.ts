@@ -107,25 +107,6 @@ test('air above a rail takes nothing from what walls allow; a route’s coarser 
   expect(inRoute.some(({ passage }) => passage.answer.clearance > 0)).toBe(true);
 });
 
-// Stairs where the families leave too little and a route's search goes on over the rail.
-test.each([
-  [885, 125, 740, 2165, 1065, 2205, sortedPiece(1785, 980, 25)],
-  [865, 130, 840, 1900, 900, 2685, sortedPiece(1760, 970, 105)],
-  [885, 60, 845, 1905, 1075, 2365, sortedPiece(2075, 610, 180)],
-])(
-  'what a route’s search finds over a rail is replayed: %i wide, %i well, %i deep',
-  (flightWidth, well, landingDepth, headroom, overRail, landingCeiling, piece) => {
-    const railed = { ...half, flightWidth, well, landingDepth, headroom, overRail, landingCeiling };
-    const searched = routePassages(halfLandingStage(railed), piece, 30000).flatMap(({ found }) =>
-      found === null ? [] : [found],
-    );
-    expect(searched.filter(({ clearance }) => clearance > 0).length).toBeGreaterThan(0);
-    for (const { motion, scene, clearance } of searched) {
-      expect(replay({ motion, scene }, paddedPiece(piece, clearance)).collides).toBe(false);
-    }
-  },
-);
-
 test('in the worst case the same motion is gone over again, and never bears more', () => {
   const found = routePassages(halfLandingStage({ ...half, landingCeiling: 2400 }), slab, 30000);
   const less = halfLandingStage({ ...half, flightWidth: 845, landingDepth: 845, landingCeiling: 2395 });
