@@ -45,7 +45,7 @@ function examplePart(example: WorkedExample, index: number): Markup {
 <div class="beside"><table><thead><tr><th scope="col">Given</th><th scope="col" class="number">Value</th><th scope="col">Unit</th></tr></thead><tbody>${rows}</tbody></table>
 ${pictures(pictureOf(example, `${key}-place`, 'place'))}</div>
 <p class="line">Your answer <span class="write"></span> ${unit}, right within ${String(tolerance)}</p>
-<details><summary>The working of ${title.toLowerCase().replace(/\?$/, '')}</summary>
+<details><summary>Working of example ${String(index + 1)}</summary>
 ${pictures(pictureOf(example, `${key}-way`, 'piece on its way'))}
 ${workingTable(title, id, values)}</details>
 </section>
@@ -68,13 +68,18 @@ const pictures = (drawn: ExamplePicture | undefined): Markup =>
 
 function workingTable(title: string, id: string, values: readonly (number | string)[]): Markup {
   const [head = [], ...rows] = workingOf(id, values);
-  const heads = head.map((text) => markup`<th scope="col">${text}</th>`);
-  const lines = rows.map((row) => markup`<tr>${row.map((text) => markup`<td>${text}</td>`)}</tr>`);
+  const heads = head.map((cell) => markup`<th scope="col">${textOf(cell)}</th>`);
+  const lines = rows.map((row) => markup`<tr>${row.map(workingCell)}</tr>`);
   return markup`<div class="wide" role="region" aria-label="${title}: working" tabindex="0"><table class="working"><thead><tr>${heads}</tr></thead><tbody>${lines}</tbody></table></div>`;
 }
 
-/** What WORKING answers, as text. */
-function workingOf(id: string, values: readonly (number | string)[]): string[][] {
+const workingCell = (cell: HostCell): Markup =>
+  typeof cell === 'number'
+    ? markup`<td class="number">${textOf(cell)}</td>`
+    : markup`<td>${textOf(cell)}</td>`;
+
+/** What WORKING answers. */
+function workingOf(id: string, values: readonly (number | string)[]): HostCell[][] {
   const working = FUNCTIONS.find((one) => one.id === 'WORKING');
   if (!working) throw new Error('there is no function WORKING');
   const call = hostFunction(working, (code) => {
@@ -83,7 +88,7 @@ function workingOf(id: string, values: readonly (number | string)[]): string[][]
   return call(
     [[id]],
     values.map((value) => [[value]]),
-  ).map((row) => row.map(textOf));
+  );
 }
 
 function textOf(cell: HostCell): string {

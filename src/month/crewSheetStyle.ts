@@ -33,6 +33,16 @@ caption { text-align: left; padding: .5em 0 .1em; }
 figcaption { font-weight: 600; }
 .two { display: grid; grid-template-columns: 1fr 1fr; gap: 1em; font-size: .9em; }
 .caution { border: 2px solid; padding: .3em .6em; margin-top: .6em; font-size: .86em; }
+@media screen and (max-width: 760px) {
+  .moves { min-width: 0; }
+  .moves, .moves tbody, .moves tr, .moves th, .moves td, .moves caption { display: block; width: auto; }
+  .moves thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
+  .moves tr { padding: .3em 0; border-bottom: 1px solid GrayText; }
+  .moves tbody th, .moves td { border: 0; padding: 0 .8em 0 0; text-align: left; }
+  .moves tbody th:nth-child(3) { font-weight: 600; width: auto; }
+  .moves td { display: inline-block; }
+  .moves td[data-head]::before { content: attr(data-head) ' '; opacity: .8; }
+}
 @media screen and (max-width: 560px) { .two { grid-template-columns: 1fr; } }
 @page { size: A4 portrait; margin: 8mm; }
 @media print {

@@ -134,7 +134,7 @@ function piecesList({ pieces }: Build): Markup {
     const sizes = size
       ? `${[size.length, size.breadth, size.thickness].map(whole).join(' x ')} mm`
       : 'sizes not known';
-    return markup`<li>${String(count ?? '?')} ${name}: ${sizes}, ${mass === undefined ? 'mass not known' : `${shownUp(mass)} kg`}${(count ?? 1) > 1 ? ' each' : ''}</li>`;
+    return markup`<li>${String(count ?? '?')} x ${name}: ${sizes}, ${mass === undefined ? 'mass not known' : `${shownUp(mass)} kg`}${(count ?? 1) > 1 ? ' each' : ''}</li>`;
   });
   return markup`<ul class="pieces">${items}</ul>`;
 }
@@ -193,7 +193,7 @@ function movesTable(survey: string, moves: readonly CarryMove[], mass: number | 
       move.closest === '' ? '' : `; closest ${move.closest === told ? 'as above' : move.closest}`;
     if (move.closest !== '') told = move.closest;
     const share = shareWords(move, mass);
-    return markup`<tr><td class="number">${move.number}</td><td>${String(move.step)}</td><th scope="row">${moveOrder(move)}${closest}</th><td class="number">${move.tilt === undefined ? '–' : String(shownGiven(degrees(move.tilt), 0))}</td><td class="number">${move.raise === undefined ? '–' : shownUp(move.raise)}</td><td class="number">${move.clearance === undefined ? '–' : shownDown(move.clearance)}</td><td>${handWords(move)}</td><td class="number">${typeof share === 'number' ? shownUp(share) : share}</td><td>${aidWords(move)}</td></tr>`;
+    return markup`<tr><td class="number" data-head="No.">${move.number}</td><td data-head="Step">${String(move.step)}</td><th scope="row">${moveOrder(move)}${closest}</th><td class="number" data-head="Tilt">${move.tilt === undefined ? '–' : String(shownGiven(degrees(move.tilt), 0))}</td><td class="number" data-head="Raise">${move.raise === undefined ? '–' : shownUp(move.raise)}</td><td class="number" data-head="Clearance">${move.clearance === undefined ? '–' : shownDown(move.clearance)}</td><td data-head="Hands">${handWords(move)}</td><td class="number" data-head="Lower share">${typeof share === 'number' ? shownUp(share) : share}</td><td data-head="Aid">${aidWords(move)}</td></tr>`;
   });
   return markup`<div class="wide" role="region" aria-label="${survey}: moves" tabindex="0"><table class="moves"><caption>Moves: tilt in degrees, raise and clearance in mm, lower share in kg (what the lower end bears; no word on how many may carry it)</caption><thead><tr>${head}</tr></thead><tbody>${rows}</tbody></table></div>`;
 }

@@ -69,6 +69,10 @@ test('all open, nothing is wider than the page, and axe finds nothing', async ()
   for (const width of [900, 320]) {
     await page.setViewportSize({ width, height: 800 });
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+    const cut = await page
+      .locator('.wide')
+      .evaluateAll((all) => all.filter((one) => one.scrollWidth > one.clientWidth));
+    expect(cut).toEqual([]);
   }
   expect(await axeFindings(page)).toEqual([]);
 });

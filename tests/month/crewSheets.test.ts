@@ -93,6 +93,14 @@ test('no two words of a picture overlap, small as the pictures are', () => {
   expect(overlaps).toEqual([]);
 });
 
+test('on a telephone the moves stand below one another, and none is cut off', async () => {
+  const wide = await page
+    .locator('.wide')
+    .evaluateAll((all) => all.map((one) => one.scrollWidth - one.clientWidth));
+  expect(wide).toHaveLength(passing.length);
+  expect(Math.max(...wide)).toBeLessThanOrEqual(0);
+});
+
 test('each is one page of A4', async () => {
   const pdf = await page.pdf({ preferCSSPageSize: true });
   const pages = pdf.toString('latin1').match(/\/Type\s*\/Page[^s]/g) ?? [];
