@@ -43,6 +43,24 @@ export interface JointBlock {
   readonly after: JointEnd;
 }
 
+/** A place where a piece can be at rest, and a block ends. */
+export interface RestOnWay {
+  /** Index of its row; -1 and the number of rows for open ground. */
+  readonly row: number;
+  /**
+   * Where of the row: in it; along a flight; on the floor of its own that a flight has before it or after it; or in a
+   * straight behind a turn that was not measured, which as measured may be as long as it likes.
+   */
+  readonly at: 'row' | 'along' | 'floor before' | 'floor after' | 'behind';
+}
+
+/** Rows of a route that are passed as one space, with the places of rest between which they are. */
+export interface RowsAsOne {
+  readonly block: JointBlock;
+  readonly begins: RestOnWay;
+  readonly ends: RestOnWay;
+}
+
 /** What is asked of a joint solver. */
 export interface JointAsk {
   /** Padding [mm a side] below which no answer is wanted: it is tried first, and what fails it is not listed. */

@@ -57,7 +57,7 @@ export function blockPassages(
   tapeCase: TapeCase,
   { least, enough, from }: { readonly least: number; readonly enough: number; readonly from: number },
 ): readonly BookPassage[] {
-  const { blocks, less } = block;
+  const { blocks, less, rests } = block;
   const size = piece.taped[tapeCase];
   if (tooShortFor(block, size, enough)) return [];
   // What is shown is told a hair less.
@@ -67,7 +67,7 @@ export function blockPassages(
     tolerance: GRID,
     from: [holdAt(from)],
   };
-  const key = `${JSON.stringify(blocks)}|${less}|${piece.id}|${tapeCase}|${least}|${enough}|${from}`;
+  const key = `${JSON.stringify([blocks, rests])}|${less}|${piece.id}|${tapeCase}|${least}|${enough}|${from}`;
   return book.remembered(key, () => {
     let all: BookPassage[] | undefined;
     for (const block of blocks) {
@@ -77,7 +77,9 @@ export function blockPassages(
       all = all ? shownInBoth(all, found) : found;
       if (all.length === 0) break;
     }
-    return all ?? [];
+    const [one] = blocks;
+    const passed = one && rests && { ...rests, block: one };
+    return (all ?? []).map((passage) => (passed ? { ...passage, block: passed } : passage));
   });
 }
 

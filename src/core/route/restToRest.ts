@@ -1,4 +1,4 @@
-import type { JointBlock, JointEnd, JointRow } from '../joint/jointRow';
+import type { JointBlock, JointEnd, JointRow, RestOnWay } from '../joint/jointRow';
 import { roleOf, turnArms } from '../stages/kinds';
 import type { StageRole } from '../stages/stageKind';
 import { floorBetween, ownLength, spacesBeside } from './arms';
@@ -21,14 +21,7 @@ export interface RestToRest {
 const MOST_ROWS = 6;
 
 /** A place where a piece can be at rest: wholly on open ground, in a straight, along a flight, or in a room. */
-export interface Rest {
-  /** Index of its row; -1 and the number of rows for open ground. */
-  readonly row: number;
-  /**
-   * Where of the row: in it; along a flight; on the floor of its own that a flight has before it or after it; or in a
-   * straight behind a turn that was not measured, which as measured may be as long as it likes.
-   */
-  readonly at: 'row' | 'along' | 'floor before' | 'floor after' | 'behind';
+export interface Rest extends RestOnWay {
   /** It holds what is so long [mm]. */
   readonly holds: number;
 }

@@ -10,7 +10,7 @@ import { standsAlone } from './reading';
 import { routeParts } from './routeParts';
 import type { BookPiece, StageBook } from './stageBook';
 import { HAS_NO_FLOOR } from './arms';
-import { hasRun, roleOf } from '../stages/kinds';
+import { floorCeiling, hasRun, roleOf } from '../stages/kinds';
 import type { MeasuredCase } from './casesOf';
 import { judgeRoute } from './judgeRoute';
 
@@ -62,7 +62,7 @@ function narrowest(route: PreparedRoute, piece: BookPiece, book: StageBook): Mea
 
 /** What the walk is told of a chain's steps. */
 export const walkSteps = (steps: readonly ChainStep[]): WalkStep[] =>
-  steps.map((step) => ({
+  steps.map((step, row) => ({
     enters: holdAt(step.enters),
     from: holdAt(step.from),
     to: holdAt(step.to),
@@ -71,7 +71,20 @@ export const walkSteps = (steps: readonly ChainStep[]): WalkStep[] =>
     clearance: step.passage?.answer.clearance,
     raise: step.passage?.answer.raise,
     jointly: step.joint !== undefined,
+    ...asOneFrom(steps, row),
   }));
+
+/** The rows passed as one space that begin with a row, where some do. */
+function asOneFrom(steps: readonly ChainStep[], row: number): Pick<WalkStep, 'asOne'> {
+  for (const { passage } of steps.slice(row)) {
+    const { block, answer, from, to } = passage ?? {};
+    if (!block || !answer || from === undefined || to === undefined) continue;
+    if (Math.max(0, block.begins.row) !== row) continue;
+    const { pose, clearance } = answer;
+    return { asOne: { ...block, from: holdAt(from), to: holdAt(to), pose, clearance } };
+  }
+  return {};
+}
 
 /** The drawn motion keeps off what it passes by so much less than the clearance [mm]. */
 export const DRAWN_LESS = 1;
@@ -132,13 +145,21 @@ export function jointRows({ reading }: PreparedReading, size: PieceSize): JointR
     if (stage === 'passage') supposed.length = measures.length ?? long;
     if (stage === 'flight') {
       supposed.risers = measures.risers ?? Math.ceil((size.length + 1000) / (measures.going ?? 250));
-      for (const [end, space] of [
-        ['foot', 'footSpace'],
-        ['head', 'headSpace'],
+      for (const [end, space, ceiling] of [
+        ['foot', 'footSpace', 'footCeiling'],
+        ['head', 'headSpace', 'headCeiling'],
       ] as const) {
         const beside = reading[(way === 'up') === (end === 'foot') ? i - 1 : i + 1];
         const own = HAS_NO_FLOOR.includes(roleOf(beside?.stage));
         if (own) supposed[space] = measures[space] ?? long;
+        // At a turn behind the flight the space is the straight before it and the turn's own floor, under one ceiling.
+        else if (beside === next && next?.stage && roleOf(next.stage) === 'turn') {
+          const { width = 0, widthOut = 0, depth = 0 } = next.measures;
+          const turn = next.stage === 'corner' ? widthOut : width + depth;
+          if (straightAfter?.open) supposed[space] = long + turn;
+          const own = floorCeiling(next.stage);
+          supposed[ceiling] = measures[ceiling] ?? (own && next.measures[own]);
+        }
       }
     }
     if (hasRun(stage)) {

@@ -57,7 +57,9 @@ function withBlocks(
     const throughRoom =
       tapeCase === 'worst' && last + 1 < reading.length && lastOf(block.rows).stage === 'room';
     if (throughRoom) continue;
-    const toSolve = tapeCase === 'worst' ? tapedBlock(close, tape) : { blocks: [block], holds, less: 0 };
+    const rests = { begins: { row: from.row, at: from.at }, ends: { row: to.row, at: to.at } };
+    const toSolve =
+      tapeCase === 'worst' ? tapedBlock(close, tape) : { blocks: [block], holds, less: 0, rests };
     if (!toSolve) continue;
     const begin = BEGINS[from.at];
     const all = rows.slice(first, last + 1).reduce((sum, parts) => sum + parts.length, 0);

@@ -1,5 +1,6 @@
 import { present } from '../lists/present';
 import { Remembered } from '../lists/remembered';
+import type { RowsAsOne } from '../joint/jointRow';
 import type { PieceSize } from '../measures/piece';
 import { ALL_HOLDS, type Hold } from '../motion/hold';
 import {
@@ -42,6 +43,8 @@ export interface BookPassage {
   readonly onLanding: StagePassage['onLanding'];
   /** What beside the stage leaves no more, where something does. */
   readonly limit?: LimitCause | undefined;
+  /** The rows that it passes as one space, as measured. */
+  readonly block?: RowsAsOne | undefined;
 }
 
 /** All that one stage answers for one piece in one tape case. */

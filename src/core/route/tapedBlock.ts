@@ -1,4 +1,4 @@
-import type { JointBlock, JointRow } from '../joint/jointRow';
+import type { JointBlock, JointRow, RowsAsOne } from '../joint/jointRow';
 import { tapedMeasures } from './tapeCase';
 import type { RestToRest } from './restToRest';
 import { pairs } from '../lists/pairs';
@@ -12,6 +12,8 @@ export interface BlockToSolve {
   readonly holds: number;
   /** So much less than in them is left [mm a side]: what stands in them may be moved by so much. */
   readonly less: number;
+  /** As measured: where on the way the one block begins and ends. */
+  readonly rests?: Pick<RowsAsOne, 'begins' | 'ends'>;
 }
 
 /**

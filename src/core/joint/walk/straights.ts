@@ -2,17 +2,18 @@ import { entryAt } from '../../lists/entryAt';
 import { leadsStraightOn } from '../../stages/kinds';
 import type { Frame } from '../place/frame';
 import type { PlacedRow } from '../place/placedRoute';
+import { runOf } from '../place/rowContext';
 import { flightMove } from './flightMove';
 import { GROUND_AWAY } from './reach';
 
-/** The straight before row i's exit plane, as far back as the last turn, riser or outdoors [mm]. */
+/** The straight before row i's exit plane, as far back as the last turn's inner edge, riser or outdoors [mm]. */
 export function straightBehind(rows: readonly PlacedRow[], i: number): number {
   let length = 0;
   for (let k = i; k >= 0; k--) {
     const { joint } = entryAt(rows, k);
     if (joint.stage === 'room') return length + (joint.measures.length ?? 0);
     if (joint.stage === 'flight') return length + (k === i ? flightMove.floorAfter(entryAt(rows, k)) : 0);
-    if (!leadsStraightOn(joint.stage)) return length;
+    if (!leadsStraightOn(joint.stage)) return length + runOf(joint, rows[k + 1]?.joint);
     length += lengthAlong(rows, k);
   }
   return length + 4 * GROUND_AWAY;

@@ -2,7 +2,7 @@ import { entryAt } from '../../lists/entryAt';
 import type { PieceSize, Pose } from '../../measures/piece';
 import type { Hold } from '../../motion/hold';
 import type { KeyAttitude, SceneBox } from '../../space/motion';
-import type { JointRow } from '../jointRow';
+import type { JointRow, RowsAsOne } from '../jointRow';
 import type { PlacedRoute, PlacedRow } from '../place/placedRoute';
 import { carriedSizes, type Carriage } from './carriage';
 import { Carrier, type Stretch } from './carrier';
@@ -21,6 +21,17 @@ export interface WalkStep {
   readonly raise?: number | undefined;
   /** The row is passed together with others: where it leads straight on the piece is level in it, or as it comes. */
   readonly jointly?: boolean;
+  /** The rows from this one on that are passed as one space, as that was solved. */
+  readonly asOne?: WalkBlock | undefined;
+}
+
+/** Rows that are passed as one space, between places where the piece rests. */
+export interface WalkBlock extends RowsAsOne {
+  readonly from: Hold;
+  readonly to: Hold;
+  readonly pose: Pose;
+  /** What it leaves [mm a side]. */
+  readonly clearance: number;
 }
 
 /** What could not be drawn, and where. */
@@ -109,13 +120,10 @@ export class Walk {
   /** What puts everything back to how it is now. */
   restorer(): () => void {
     const kept = this.carrier.keys.slice();
-    const { carriage, since, behind, lying } = this;
+    const { carriage, at, since, turned, onto, onStair, behind, lying } = this;
     return () => {
       this.carrier.keys.splice(0, Infinity, ...kept);
-      this.carriage = carriage;
-      this.since = since;
-      this.behind = behind;
-      this.lying = lying;
+      Object.assign(this, { carriage, at, since, turned, onto, onStair, behind, lying });
     };
   }
 }

@@ -10,12 +10,13 @@ import { flightMove } from './flightMove';
 import { levelTo, stationAfter } from './levelMoves';
 import { passFlight } from './passFlight';
 import { passLanding } from './passLanding';
+import { passAsOne } from './passAsOne';
 import { passFromFarther, passLevel } from './passLevel';
 import { GROUND_AWAY } from './reach';
 import { floorBeforeStair } from './straights';
 import { changeTo, takeUpIn, tiltsFor } from './takingUp';
 import { turnOnToStair } from './turnsAtStairs';
-import { GAP, OFF, Walk, type NotDrawn, type WalkStep } from './walk';
+import { GAP, OFF, Walk, type NotDrawn, type WalkBlock, type WalkStep } from './walk';
 
 export type { WalkStep } from './walk';
 
@@ -77,12 +78,22 @@ function wholeWay(walk: Walk): NotDrawn | undefined {
   if (!first) return { row: 0, what: 'start' };
   const begun = begin(walk, first);
   if (begun) return begun;
-  for (let i = 0; i < walk.route.rows.length; i++) {
+  // Where rows that are passed as one space begin, and the way back to there.
+  let block: { readonly i: number; readonly asOne: WalkBlock; readonly back: () => void } | undefined;
+  for (let i = 0; ; i++) {
+    const asOne = walk.steps[walk.route.rows[i]?.row ?? -1]?.asOne;
+    if (asOne && block?.i !== i) block = { i, asOne, back: walk.restorer() };
     walk.at = i;
-    const failed = pass(walk, i);
-    if (failed) return failed;
+    const failed = i < walk.route.rows.length ? pass(walk, i) : finish(walk);
+    if (!failed && i >= walk.route.rows.length) return undefined;
+    if (!failed) continue;
+    // As they were solved, where by themselves they are not drawn.
+    block?.back();
+    const passed = block && passAsOne(walk, block.i, block.asOne);
+    block = undefined;
+    if (passed === undefined) return failed;
+    i = passed;
   }
-  return finish(walk);
 }
 
 /** Before the first row, outdoors; or on the flight that a first landing supposes. */
