@@ -56,7 +56,11 @@ export function passAsOne(walk: Walk, i: number, asOne: WalkBlock): number | und
 }
 
 /** Where a motion may be joined: it may have come farther than where that begins. */
-function joints(keys: readonly KeyAttitude[], { at }: KeyAttitude, how: 'with search' | 'without search'): KeyAttitude[] {
+function joints(
+  keys: readonly KeyAttitude[],
+  { at }: KeyAttitude,
+  how: 'with search' | 'without search',
+): KeyAttitude[] {
   const off = keys.map((key) => Math.hypot(key.at[0] - at[0], key.at[1] - at[1], key.at[2] - at[2]));
   const near = off.indexOf(Math.min(...off));
   if (how === 'with search') return keys.slice(near, near + 1);
