@@ -59,6 +59,8 @@ export interface RowsAsOne {
   readonly block: JointBlock;
   readonly begins: RestOnWay;
   readonly ends: RestOnWay;
+  /** The motion that shows it, in the block's own frame, where that is known at once. */
+  readonly motion?: Motion | undefined;
 }
 
 /** What is asked of a joint solver. */
@@ -89,6 +91,8 @@ export interface JointMotion {
  * on the line of nosings), x along the way, y to the left, z up.
  */
 export interface JointPassage extends StagePassage {
+  /** The motion, where that is known at once. */
+  readonly motion?: Motion;
   /** Draws the motion and the scene; work, and only done when called. Undefined where it cannot be drawn. */
   readonly shown: () => JointMotion | undefined;
 }

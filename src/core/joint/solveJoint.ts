@@ -3,11 +3,12 @@ import { levelledJoint } from './levelledJoint';
 import type { JointAsk, JointBlock, JointPassage, JointSolver } from './jointRow';
 import { planJoint } from './planJoint';
 import { sectionJoint } from './sectionJoint';
+import { guidedJoint } from './guidedJoint';
 import { spaceJoint } from './spaceJoint';
 import { turnJoint } from './turnJoint';
 
 /** The solvers in the order of their cost; each deals with rows of its own kind. */
-const SOLVERS: readonly JointSolver[] = [turnJoint, planJoint, sectionJoint, levelledJoint];
+const SOLVERS: readonly JointSolver[] = [turnJoint, planJoint, sectionJoint, levelledJoint, guidedJoint];
 
 /**
  * Rows that stand close, solved as one space by whatever deals with them: the family of turns at a stair's end, the plan

@@ -3,7 +3,7 @@ import { entryAt } from '../lists/entryAt';
 import { widestClearance, type Part } from './chain';
 import { partsByNeed, type PartsByNeed, type Wanted } from './partsByNeed';
 import type { PreparedReading, PreparedRoute } from './preparedRoute';
-import { partsAlone, routeParts, withJoints, type JointsAsked } from './routeParts';
+import { partsAlone, routeParts, withBlocksNotLookedAt, withJoints, type JointsAsked } from './routeParts';
 import type { BookPiece, StageBook } from './stageBook';
 
 /** A reading as measured, with what stands close solved together as far as was needed. */
@@ -40,7 +40,9 @@ export function casesOf(
   const laid = new LaidOut(piece, book);
   const solved = jointly ? { enough: allowance } : undefined;
   const worstWith = (joints?: JointsAsked): Part[][] =>
-    route.readings.map((reading) => laid.parts(reading, 'worst', joints));
+    route.readings.map((reading) =>
+      withBlocksNotLookedAt(laid.parts(reading, 'worst', joints), reading.worst),
+    );
   const enough = (parts: readonly Part[][]): boolean =>
     parts.every((one) => widestClearance(one, 'free') >= allowance);
   const leavesAllowance = (reading: PreparedReading): boolean => {

@@ -1,5 +1,5 @@
-import type { JointRow } from '../joint/jointRow';
-import type { BlockToSolve } from './tapedBlock';
+import type { JointBlock, JointPassage, JointRow } from '../joint/jointRow';
+import { isRound, type BlockToSolve } from './tapedBlock';
 import { levelledJoint } from '../joint/levelledJoint';
 import type { PieceSize } from '../measures/piece';
 import { solveJoint } from '../joint/solveJoint';
@@ -72,16 +72,26 @@ export function blockPassages(
     let all: BookPassage[] | undefined;
     for (const block of blocks) {
       const found = solveJoint(block, size, ask, 'without search').map((passage) =>
-        lessened(bookPassage(passage), less),
+        lessened(asOne(bookPassage(passage), passage, block, rests), less),
       );
       all = all ? shownInBoth(all, found) : found;
       if (all.length === 0) break;
     }
-    const [one] = blocks;
-    const passed = one && rests && { ...rests, block: one };
-    return (all ?? []).map((passage) => (passed ? { ...passage, block: passed } : passage));
+    return all ?? [];
   });
 }
+
+/** A passage with the rows that it passes as one space, as measured; round a turn of the stair it is known so alone. */
+const asOne = (
+  passage: BookPassage,
+  { motion }: JointPassage,
+  block: JointBlock,
+  rests: BlockToSolve['rests'],
+): BookPassage => ({
+  ...passage,
+  ...(rests ? { block: { ...rests, block, motion } } : {}),
+  ...(isRound(block) ? { capped: true, measuredOnly: true } : {}),
+});
 
 /** Asked for beyond what is needed [mm a side], so that rounding takes nothing off it. */
 const A_HAIR = 0.01;

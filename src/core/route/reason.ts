@@ -115,17 +115,21 @@ function whyTight(words: StepWords, measured: ChainStep): string {
   const { caps } = entryAt(route.steps, i);
   const parts: string[] = [];
   const short = worst === undefined || worst.clearance < allowance;
+  // What is known as one motion is looked for as measured alone.
+  const measuredOnly = measured.passage?.measuredOnly === true;
   const open = route.steps.some((step) => step.open.length > 0);
   const prefix = worst !== undefined && worst.clearance < 0 && !open && !otherwise ? `${WITHIN_TAPE}: ` : '';
   const left = leftWords(words, measured);
-  if (short) {
+  if (measuredOnly)
+    parts.push(`${left}; with the tape against it no motion was looked for: try a frame first`);
+  else if (short) {
     const after =
       worst !== undefined && measured.clearance >= allowance
         ? `, ${atWorst(worst, otherwise ? 'meant otherwise' : open ? 'open' : 'tape')}`
         : '';
     parts.push(`${prefix}${left}${after}, and the allowance is ${mm(allowance)}`);
   } else parts.push(left);
-  if (short && otherwise) parts.push(...notSaid(route));
+  if (short && otherwise && !measuredOnly) parts.push(...notSaid(route));
   if (caps.length > 0) parts.push(capWords(caps));
   if (short && worst !== measured) {
     parts.push(...leftOpen(route, i, worst));

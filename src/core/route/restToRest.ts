@@ -1,4 +1,5 @@
 import type { JointBlock, JointEnd, JointRow, RestOnWay } from '../joint/jointRow';
+import { isLanding } from '../joint/place/rowContext';
 import { roleOf, turnArms } from '../stages/kinds';
 import type { StageRole } from '../stages/stageKind';
 import { floorBetween, ownLength, spacesBeside } from './arms';
@@ -19,6 +20,8 @@ export interface RestToRest {
 
 /** Rows in a block: more would take too long. */
 const MOST_ROWS = 6;
+/** The same where a stair turns in it. */
+const MOST_ROUND = 9;
 
 /** A place where a piece can be at rest: wholly on open ground, in a straight, along a flight, or in a room. */
 export interface Rest extends RestOnWay {
@@ -39,7 +42,7 @@ export function restToRest(reading: Reading): RestToRest[] {
     // A longer piece rests in none of the places passed since.
     let passed = 0;
     for (const to of rests.slice(place + 1)) {
-      if (to.row - from.row > MOST_ROWS + 1) break;
+      if (to.row - from.row > MOST_ROUND + 1) break;
       const holds = Math.min(from.holds, to.holds);
       const block = holds > passed ? blockBetween(reading, from, to) : undefined;
       if (block) found.push({ from, to, block, holds, supposed: supposes(reading, from, to) });
@@ -95,7 +98,9 @@ function blockBetween(reading: Reading, from: Rest, to: Rest): JointBlock | unde
   }
   const [opens, ends] = [from.row < 0, to.row > last];
   // A Hand that is not said is to the left: as measured what is not said is what suits.
-  if (rows.length > MOST_ROWS || !standClose(rows, { outdoors: opens || ends })) return undefined;
+  const most = rows.some(isLanding) ? MOST_ROUND : MOST_ROWS;
+  if (rows.length > most || !standClose(rows, { outdoors: opens || ends })) return undefined;
+  if (most === MOST_ROUND && !fromFlightRound(rows, from, to)) return undefined;
   // Where both ends are open ground a turn could be gone round outside.
   if (opens && ends && rows.some(({ stage }) => roleOf(stage) === 'turn')) return undefined;
   if (opens && !beginsOutdoors(entryAt(reading, first))) return undefined;
@@ -132,9 +137,16 @@ function standClose(rows: readonly JointRow[], { outdoors }: { readonly outdoors
   const count = (role: StageRole): number => rows.filter(({ stage }) => roleOf(stage) === role).length;
   const [flights, turns] = [count('flight'), count('turn')];
   const near = turns + count('opening');
+  const landings = count('landing');
+  // Between two long flights a turn of the stair is solved by itself.
+  if (landings > 0) return landings === 1 && flights >= 2 && flights <= 3 && rows.length > 3;
   if (flights > 0) return flights <= 2 && (near > 0 || (outdoors && rows.length > 1));
   return turns > 0 && (near > 1 || rows.length > 3 || roleOf(lastOf(rows).stage) === 'room');
 }
+
+/** Whether from lying along a flight it goes at once round where the stair turns, and so to lying along one. */
+const fromFlightRound = (rows: readonly JointRow[], from: Rest, to: Rest): boolean =>
+  (from.at !== 'along' || isLanding(rows[1])) && (to.at !== 'along' || isLanding(rows[rows.length - 2]));
 
 /** Whether a block may begin on open ground before this row: not where what is before it is a room, or is measured. */
 const beginsOutdoors = ({ stage, measures, way }: ReadRow): boolean =>
@@ -215,6 +227,8 @@ function jointRow(reading: Reading, i: number, goesOn: boolean): JointRow | unde
       };
     }
     case 'landing':
+      // What goes over a handrail is looked for at the landing alone.
+      return (measures.overRail ?? 0) > 0 ? undefined : { stage, measures, way, hand: row.hand };
     case 'car':
     case undefined:
       return undefined;

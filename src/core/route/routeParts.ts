@@ -92,7 +92,7 @@ export function withJoints(
         ? ANY_WAY
         : shortFlightWays(short, piece, book, tapeCase, joints.enough)
       : []),
-    ...(block && joints === 'supposed' ? ANY_WAY : []),
+    ...(block && block.blocks.length > 0 && joints === 'supposed' ? ANY_WAY : []),
   ]);
 }
 
@@ -106,6 +106,13 @@ export const withBlocks = (
   blocks: BlocksAsked,
 ): Part[] =>
   withMore(others, plans, ({ block }) => (block ? ofBlock(block, piece, book, tapeCase, blocks) : []));
+
+/**
+ * The same parts, in the worst case, with blocks that are not looked at there supposed to be passed in any way, so that the
+ * rest of the route is told with the tape against it.
+ */
+export const withBlocksNotLookedAt = (parts: readonly Part[], plans: readonly PartPlan[]): Part[] =>
+  withMore(parts, plans, ({ block }) => (block?.blocks.length === 0 ? ANY_WAY_TIGHT : []));
 
 /** Parts with further passages through their joints; those of a part that gets none stay the same. */
 const withMore = (
@@ -157,7 +164,7 @@ function ofBlock(
   tapeCase: TapeCase,
   asked: BlocksAsked,
 ): readonly BookPassage[] {
-  if (tooShortFor(block, piece.taped[tapeCase], asked.enough)) return [];
+  if (block.blocks.length === 0 || tooShortFor(block, piece.taped[tapeCase], asked.enough)) return [];
   const holds = asked.solved.get(block);
   const found = holds
     ? [...holds].flatMap((from) => blockPassages(block, piece, book, tapeCase, { ...asked, from }))
@@ -193,6 +200,8 @@ const ANY_WAY: readonly BookPassage[] = ALL_HOLDS.flatMap((_, from) =>
     onLanding: undefined,
   })),
 );
+
+const ANY_WAY_TIGHT: readonly BookPassage[] = ANY_WAY.map((passage) => ({ ...passage, capped: true }));
 
 /** What room a part has to change the pose. */
 function placeOf(

@@ -1,5 +1,5 @@
 import type { DecidingFace } from '../motion/closest';
-import { kindOf, turns, type StageName } from '../stages/kinds';
+import { kindOf, roleOf, turns, type StageName } from '../stages/kinds';
 import type { ChainStep } from './chain';
 import type { PreparedRoute } from './preparedRoute';
 
@@ -43,13 +43,19 @@ export function rowThatDecides(
   const step = chain?.[among];
   const faces = step?.closest === 'passage' ? step.passage?.answer.critical.faces : undefined;
   if (!step?.joint || !faces) return undefined;
-  const [first, last] = step.joint;
-  const rows = Array.from({ length: last - first + 1 }, (_, k) => first + k).filter((row) => {
+  const rows = rowsOf(step.joint).filter((row) => {
     const { stage } = route.steps[row]?.row ?? {};
     return (
       stage !== undefined && chain?.[row]?.passage === step.passage && faces.some((face) => has(stage, face))
     );
   });
   const [only] = rows;
-  return rows.length === 1 ? only : undefined;
+  if (rows.length === 1) return only;
+  // Round a turn of the stair it is told there.
+  return step.passage?.measuredOnly
+    ? rowsOf(step.joint).find((row) => roleOf(route.steps[row]?.row.stage) === 'landing')
+    : undefined;
 }
+
+const rowsOf = ([first, last]: readonly [number, number]): number[] =>
+  Array.from({ length: last - first + 1 }, (_, k) => first + k);

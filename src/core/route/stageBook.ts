@@ -36,13 +36,15 @@ export interface BookPassage {
   readonly turningRoom: boolean;
   /** Row of a side door past which the piece is pushed on the way, to come back. */
   readonly pastDoor?: number | undefined;
-  /** Raised high, over a rail, or on winding treads: at best tight. */
+  /** Raised high, over a rail, or looked for only as measured: at best tight. */
   readonly capped: boolean;
   readonly answer: StageAnswer;
   /** So much of its length may stand on the landing before and after [mm]. */
   readonly onLanding: StagePassage['onLanding'];
   /** What beside the stage leaves no more, where something does. */
   readonly limit?: LimitCause | undefined;
+  /** With the tape against it it was not looked for. */
+  readonly measuredOnly?: true;
   /** The rows that it passes as one space, as measured. */
   readonly block?: RowsAsOne | undefined;
 }

@@ -1,4 +1,5 @@
 import type { JointBlock, JointRow, RowsAsOne } from '../joint/jointRow';
+import { isLanding } from '../joint/place/rowContext';
 import { tapedMeasures } from './tapeCase';
 import type { RestToRest } from './restToRest';
 import { pairs } from '../lists/pairs';
@@ -7,7 +8,7 @@ import { roleOf, turnArms } from '../stages/kinds';
 
 /** Rows solved as one space, in one tape case; no piece longer than `holds` [mm] rests where they begin and end. */
 export interface BlockToSolve {
-  /** What has to be passed, every one of them: what is not exact may be any. */
+  /** What has to be passed, every one of them: what is not exact may be any. None: it is looked at only as measured. */
   readonly blocks: readonly JointBlock[];
   readonly holds: number;
   /** So much less than in them is left [mm a side]: what stands in them may be moved by so much. */
@@ -30,6 +31,7 @@ export interface BlockToSolve {
 export function tapedBlock({ block, holds, supposed }: RestToRest, tape: number): BlockToSolve | undefined {
   const { rows } = block;
   const flights = rows.filter(({ stage }) => roleOf(stage) === 'flight');
+  if (isRound(block)) return { blocks: [], holds: holds - tape, less: 0 };
   if (flights.length > 1 || supposed) return undefined;
   const straight = rows.every(({ stage }) => turnArms(stage) === undefined);
   const lane = straight ? narrowestLane(rows) - tape : undefined;
@@ -47,6 +49,9 @@ export function tapedBlock({ block, holds, supposed }: RestToRest, tape: number)
   if (blocks.length > MOST_BLOCKS || blocks.some((one) => one.rows.some(tooSmall))) return undefined;
   return { blocks, holds: holds - tape, less: (along + across) / 2 };
 }
+
+/** Whether a stair turns in a block: so it is looked at only as measured, and what passes is at best tight. */
+export const isRound = ({ rows }: JointBlock): boolean => rows.some(isLanding);
 
 /** In more blocks it is not looked for: it would take too long. */
 const MOST_BLOCKS = 16;

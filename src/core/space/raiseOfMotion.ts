@@ -238,10 +238,13 @@ function leastGap(
     const count = sides.length;
     if (8 * count > beyond.length) beyond = new Float64Array(16 * count);
     if (!reaches(sides, inward)) continue;
+    const seen = witnesses.length;
+    let [lowest, highest] = [Infinity, -Infinity];
     for (let i = 0; i < 8; i++) {
       heights[i] = zs[i]! - ground.height - ground.alongX * xs[i]! - ground.alongY * ys[i]!;
+      highest = max(highest, heights[i]!);
       if (!within(i, count)) continue;
-      gap = min(gap, heights[i]!);
+      lowest = min(lowest, heights[i]!);
       if (collect) witnesses.push(cornerOf(half, i, ground));
     }
     for (let edge = 0; edge < 12; edge++) {
@@ -253,7 +256,7 @@ function leastGap(
         if (p < 0 === q < 0) continue;
         const part = p / (p - q);
         if (!partWithin(i, j, part, n, count)) continue;
-        gap = min(gap, heights[i]! + (heights[j]! - heights[i]!) * part);
+        lowest = min(lowest, heights[i]! + (heights[j]! - heights[i]!) * part);
         if (!collect) continue;
         const from = cornerOf(half, i, ground);
         const to = cornerOf(half, j, ground);
@@ -265,6 +268,9 @@ function leastGap(
         });
       }
     }
+    // The way leads back over itself: that one is above all of the piece.
+    if (highest < 0) witnesses.length = seen;
+    else gap = min(gap, lowest);
   }
   return { gap, witnesses: collect ? witnesses : NO_WITNESSES };
 }

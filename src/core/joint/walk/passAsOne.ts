@@ -1,5 +1,5 @@
 import { entryAt } from '../../lists/entryAt';
-import { lastOf } from '../../lists/ends';
+import { firstOf, lastOf } from '../../lists/ends';
 import { sidesOfHold, type Hold, type PieceSide } from '../../motion/hold';
 import type { KeyAttitude } from '../../space/motion';
 import { rotate, type Quaternion } from '../../space/quaternion';
@@ -8,6 +8,10 @@ import type { PlacedRow } from '../place/placedRoute';
 import { solveJoint } from '../solveJoint';
 import { carriedSizes, turnOfCarriage, type Carriage } from './carriage';
 import { flightMove } from './flightMove';
+import { followedAlong } from './followedAlong';
+import { isLanding } from '../place/rowContext';
+import { levelTo } from './levelMoves';
+import { passFlight } from './passFlight';
 import { leavingMarks } from './passLanding';
 import { spread } from './spread';
 import { changeTo } from './takingUp';
@@ -27,7 +31,12 @@ export function passAsOne(walk: Walk, i: number, asOne: WalkBlock): number | und
   if (!keys || last < i) return undefined;
   const restore = walk.restorer();
   const { row } = walk.rowAt(last);
-  const stretch = walk.stretchOf(last);
+  if (asOne.motion && !broughtOn(walk, i, last, keys, asOne)) {
+    restore();
+    return undefined;
+  }
+  const own = walk.stretchOf(last);
+  const stretch = { ...own, from: Math.min(own.from, walk.rowAt(i).row) };
   if (asOne.begins.at === 'row' && !walk.lying) changeTo(walk, i, asOne.from, 'before');
   const marks = leavingMarks(walk, i, { from: asOne.from, jointly: true });
   const start = walk.restorer();
@@ -40,7 +49,7 @@ export function passAsOne(walk: Walk, i: number, asOne: WalkBlock): number | und
         walk.carrier.keys.splice(mark);
         const on =
           walk.carrier.go(first, walk.rowAt(i).row, stretch, how) &&
-          walk.carrier.follow(keys.slice(keys.indexOf(first) + 1), row, stretch);
+          followedAlong(walk, i, last, keys.slice(keys.indexOf(first) + 1), stretch);
         if (!on || !endsLevel(walk, last, asOne)) continue;
         walk.since = last;
         walk.turned = -1;
@@ -53,6 +62,37 @@ export function passAsOne(walk: Walk, i: number, asOne: WalkBlock): number | und
   }
   restore();
   return undefined;
+}
+
+/** Brings the piece to where a known motion begins: along the flight there, on to the floor behind it, or level to that place. */
+function broughtOn(
+  walk: Walk,
+  i: number,
+  last: number,
+  keys: readonly KeyAttitude[],
+  { begins, from }: WalkBlock,
+): boolean {
+  const landing = walk.route.rows.findIndex(({ joint }, k) => k >= i && k <= last && isLanding(joint));
+  if (landing >= 0) walk.landings.set(landing, [...keys]);
+  const { row, entry, exit } = walk.rowAt(i);
+  const step = entryAt(walk.steps, row);
+  if (begins.at === 'along') {
+    const back = walk.restorer();
+    if (passFlight(walk, i, step) === undefined) return true;
+    back();
+    // Where no move in the flight's section leads there.
+    return walk.carrier.go(firstOf(keys), row, walk.stretchOf(i));
+  }
+  if (begins.at === 'floor after' && passFlight(walk, i, step)) return false;
+  if (changeTo(walk, i, from, 'before')) return false;
+  const begin = firstOf(keys);
+  const frame = begins.at === 'floor before' ? entry : exit;
+  const x =
+    (begin.at[0] - frame.at[0]) * Math.cos(frame.heading) +
+    (begin.at[1] - frame.at[1]) * Math.sin(frame.heading);
+  const upTo = begins.at === 'floor before' ? Math.max(0, i - 1) : i;
+  if (begins.row >= 0) levelTo(walk, frame, x - 1, x + 1, from, upTo);
+  return true;
 }
 
 /** Where a motion may be joined: it may have come farther than where that begins. */
@@ -69,12 +109,13 @@ function joints(
 
 /** The motion that shows the passage, in the coordinates of the scene. */
 function keysInScene(walk: Walk, i: number, asOne: WalkBlock): KeyAttitude[] | undefined {
-  const { block, from, to, pose, clearance } = asOne;
+  const { block, from, to, pose, clearance, motion } = asOne;
+  const placing = placingOf(START, whereItBegins(walk.rowAt(i), asOne));
+  if (motion) return motion.map((key) => placedKey(placing, key));
   const ask = { atLeast: clearance, enough: clearance, from: [from] };
   const passage = solveJoint(block, walk.piece, ask).find(
     (one) => one.to === to && one.answer.pose === pose && one.answer.clearance >= walk.drawn,
   );
-  const placing = placingOf(START, whereItBegins(walk.rowAt(i), asOne));
   return passage?.shown()?.motion.map((key) => placedKey(placing, key));
 }
 

@@ -84,6 +84,13 @@ function wholeWay(walk: Walk): NotDrawn | undefined {
     const asOne = walk.steps[walk.route.rows[i]?.row ?? -1]?.asOne;
     if (asOne && block?.i !== i) block = { i, asOne, back: walk.restorer() };
     walk.at = i;
+    // What is known as one motion is carried so at once.
+    const carried = asOne?.motion && passAsOne(walk, i, asOne);
+    if (carried !== undefined) {
+      block = undefined;
+      i = carried;
+      continue;
+    }
     const failed = i < walk.route.rows.length ? pass(walk, i) : finish(walk);
     if (!failed && i >= walk.route.rows.length) return undefined;
     if (!failed) continue;

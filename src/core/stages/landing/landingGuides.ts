@@ -117,7 +117,7 @@ export function landingGuides(
 }
 
 /** On a quarter of an ellipse about the inner corner, or half of one about the end of the spine. */
-function middleOfLanding(plan: LandingPlan, part: number): Vector {
+export function middleOfLanding(plan: LandingPlan, part: number): Vector {
   const { across, widthIn, widthOut, depthIn, ceiling, rise, headroom } = plan;
   const heights = [headroom / 2, ceiling / 2, rise + headroom / 2] as const;
   const z =

@@ -15,20 +15,24 @@ import { closestAt, type Closest } from '../../motion/closest';
 // Taken out of Math once: a look-up in every inner loop is slow where the host wraps its globals.
 const { abs, max, min } = Math;
 
-/** A stair's turning place as a task in space. */
-export interface SearchTask {
+/** A place in which motions are widened. */
+export interface MotionTask {
   readonly obstacles: readonly NamedBox[];
-  readonly least: readonly [number, number, number];
-  readonly most: readonly [number, number, number];
   /** Where the piece is held before and after, for a padding. */
   readonly ends: (padding: number) => { readonly start: KeyAttitude; readonly goal: KeyAttitude };
-  readonly middles: LikelyMiddles;
-  /** Padding at which the piece just fits the flights as it is held. */
+  /** Padding at which the piece just fits where it is held before and after. */
   readonly mostPadding: number;
   /** Floors, treads and lines of nosings below the piece; a handrail is none. */
   readonly grounds: readonly Ground[];
   /** The same with full-height walls in place of a handrail; absent where there is no handrail. */
   readonly walls?: readonly NamedBox[];
+}
+
+/** A stair's turning place as a task in space, in which motions are looked for, too. */
+export interface SearchTask extends MotionTask {
+  readonly least: readonly [number, number, number];
+  readonly most: readonly [number, number, number];
+  readonly middles: LikelyMiddles;
 }
 
 /** How much less than it bore a motion is begun with where it is gone over again [mm a side], one after the other. */
@@ -50,7 +54,7 @@ export interface KnownMotion {
  * @param raise how high it is raised above what is below it, at most [mm]
  */
 export function checkedMotion(
-  task: SearchTask,
+  task: MotionTask,
   piece: PieceSize,
   known: KnownMotion,
   raise: number,
@@ -81,7 +85,7 @@ export interface Widening {
  * @returns the padding shown [mm a side] and the motion; undefined where none is free to begin with
  */
 export const widestFrom = (
-  task: SearchTask,
+  task: MotionTask,
   piece: PieceSize,
   starts: readonly KnownMotion[],
   widening: Widening,
@@ -98,7 +102,7 @@ export const widestFrom = (
 
 /** The same from all that they bear in a like scene; undefined where none of them is free. */
 export function widestIn(
-  task: SearchTask,
+  task: MotionTask,
   piece: PieceSize,
   starts: readonly KnownMotion[],
   { enough, shown, budget }: Widening,
@@ -117,7 +121,7 @@ export function widestIn(
  *
  * @param task a like task: measures a little off, a piece a little larger
  */
-export function retracedMotion(task: SearchTask, piece: PieceSize, known: KnownMotion): FoundMotion | null {
+export function retracedMotion(task: MotionTask, piece: PieceSize, known: KnownMotion): FoundMotion | null {
   const checker = new SpaceChecker(task.obstacles.map((o) => o.box));
   const asked = { piece, ends: task.ends, most: min(task.mostPadding - 0.5, known.clearance) };
   for (const less of RETRACED) {
@@ -146,7 +150,7 @@ export function motionByChance(task: SearchTask, piece: PieceSize, work: number)
 }
 
 /** A motion that was found, with where it is closest and how high it is raised. */
-export function foundMotion(task: SearchTask, piece: PieceSize, known: KnownMotion): FoundMotion {
+export function foundMotion(task: MotionTask, piece: PieceSize, known: KnownMotion): FoundMotion {
   return foundAt(
     new SpaceChecker(task.obstacles.map((o) => o.box)),
     task,
@@ -158,7 +162,7 @@ export function foundMotion(task: SearchTask, piece: PieceSize, known: KnownMoti
 
 function foundAt(
   checker: SpaceChecker,
-  task: SearchTask,
+  task: MotionTask,
   piece: PieceSize,
   clearance: number,
   best: Motion,
@@ -177,7 +181,7 @@ function foundAt(
 }
 
 /** Lowers the places of a motion as far as it stays free, so that no lift is claimed that is not needed. */
-function settled(checker: SpaceChecker, task: SearchTask, motion: Motion, padded: PieceSize): Motion {
+function settled(checker: SpaceChecker, task: MotionTask, motion: Motion, padded: PieceSize): Motion {
   const places = motion.map(placeOf);
   for (let round = 0; round < 3; round++) {
     for (let i = 1; i + 1 < places.length; i++) {
@@ -206,7 +210,7 @@ function passesAmong(others: readonly NamedBox[], motion: Motion, padded: PieceS
 }
 
 /** Pose and obstacle at the closest of the motion's places. */
-function closest(checker: SpaceChecker, task: SearchTask, motion: Motion): { pose: Pose; critical: Closest } {
+function closest(checker: SpaceChecker, task: MotionTask, motion: Motion): { pose: Pose; critical: Closest } {
   let least = Infinity;
   let at = firstOf(motion);
   for (const k of motion) {

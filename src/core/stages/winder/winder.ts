@@ -64,6 +64,32 @@ export function winderStage(measures: WinderMeasures): SearchedStage {
   };
 }
 
+/** The direction of a nosing in plan. */
+const ray = (angle: number): [number, number] => [Math.cos(angle), Math.sin(angle)];
+
+/**
+ * The winding treads of a turn [rad], without walls: a nosing is a ray from the inner corner, at -90 degrees for the first;
+ * each tread lies between its own and the next.
+ * @param treads in the turn [count]
+ * @param rise [mm]
+ */
+export const windingGrounds = (turn: number, treads: number, rise: number): Ground[] =>
+  Array.from({ length: treads }, (_, i): Ground => {
+    const [first, end] = [
+      ray(-Math.PI / 2 + (turn * i) / treads),
+      ray(-Math.PI / 2 + (turn * (i + 1)) / treads),
+    ];
+    return {
+      height: (i + 1) * rise,
+      alongX: 0,
+      alongY: 0,
+      within: [
+        { x: -first[1], y: first[0], from: 0 },
+        { x: end[1], y: -end[0], from: 0 },
+      ],
+    };
+  });
+
 function provedBound(m: WinderMeasures, piece: PieceSize): ProvedBound {
   const width = Math.min(m.width, m.widthOut ?? m.width);
   const section = openingAtMost({ width, height: m.headroom + m.rise }, piece);
@@ -127,23 +153,12 @@ function winderTask(m: WinderMeasures, piece: PieceSize, hold: Hold): SearchTask
         { x: right[0], y: right[1], from: 0 },
       ],
     },
+    ...windingGrounds(turn, treads, rise),
   ];
   for (let i = 0; i < treads; i++) {
-    // A nosing is a ray from the inner corner, at -90 degrees for the first; the tread is the quarter beyond it.
     const from = -Math.PI / 2 + (turn * i) / treads;
     const to = -Math.PI / 2 + (turn * (i + 1)) / treads;
-    const ray = (angle: number): [number, number] => [Math.cos(angle), Math.sin(angle)];
     const top = (i + 1) * rise;
-    const [first, end] = [ray(from), ray(to)];
-    grounds.push({
-      height: top,
-      alongX: 0,
-      alongY: 0,
-      within: [
-        { x: -first[1], y: first[0], from: 0 },
-        { x: end[1], y: -end[0], from: 0 },
-      ],
-    });
     obstacles.push(
       turnedBlock('a winder’s tread', origin, ray(from), 4 * wide, 4 * wide, -far, top),
       turnedBlock(

@@ -42,7 +42,7 @@ export function winderGuides(plan: WinderPlan, hold: Hold, start: KeyAttitude, g
 }
 
 /** Midway across the way, and midway between treads and ceiling. */
-function middleOfWinder(plan: WinderPlan, part: number): Vector {
+export function middleOfWinder(plan: WinderPlan, part: number): Vector {
   const { width, widthOut, headroom, turn, treads, rise } = plan;
   const radius = (width + (widthOut - width) * part) / 2;
   const angle = turn * part - PI / 2;
