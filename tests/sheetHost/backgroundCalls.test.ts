@@ -12,12 +12,14 @@ class SlowWorker implements WorkerLike {
   onerror: WorkerLike['onerror'] = null;
   readonly calls: CallToRun[] = [];
   readonly had: unknown[] = [];
+  preferred: readonly number[] = [];
 
   postMessage(message: ToWorker): void {
     if (message.kind === 'run') {
       this.calls.push(...message.calls);
       this.had.push(...message.calls.map(({ values }) => (values as unknown[])[0]));
     }
+    if (message.kind === 'first') this.preferred = message.numbers;
     if (message.kind === 'give up') {
       const at = this.calls.findIndex(({ number }) => number === message.number);
       this.calls.splice(at, 1);
@@ -156,6 +158,21 @@ test('a stored value stands for a call until its answer is there, and is told fr
   expect(answer).toEqual([[10], [20]]);
   expect(bundle.isProvisional?.(answer)).toBe(false);
   expect(isCellError(answer![0]![0]!)).toBe(false);
+});
+
+test('a cell of the sheet in front that shows nothing yet goes before one that has a stored value meanwhile', () => {
+  const { compute, made, calls } = aside(1);
+  const long = Array.from({ length: 20 }, (_, i) => [i]);
+  calls.open(new Map([['Front!A1', long]]));
+  compute({ 'Front!A1': [long, 2] }, ['Front!A1']);
+  const typed: Readonly<Record<string, readonly [number[][], number]>> = {
+    'Front!A1': [long, 2],
+    'Front!C1': [[[100]], 3],
+  };
+  compute(typed, ['Front!A1', 'Front!C1']);
+  expect(made[0]!.had.at(-1)).toEqual([[100]]);
+  const number = made[0]!.calls.at(-1)!.number;
+  expect(made[0]!.preferred).toEqual([number]);
 });
 
 test('some processors are left to the page, and a worker is made for no more than eight', () => {

@@ -37,6 +37,21 @@ test('what was typed with a unit stands beside the argument, and the source name
   ]);
 });
 
+test('no source repeats a measure that was given', () => {
+  const repeated = numbers.flatMap(({ id, example }) => {
+    const given = (example.arguments as Given[]).map(String);
+    const rows = callInCells('WORKING', id, ...(example.arguments as Given[])).slice(1);
+    return rows.flatMap(([what, , , , source]) => {
+      const words = String(source).split(/[,;]? /);
+      const unit = /^(?:mm|kg|degrees)$/;
+      return words.some((word, i) => given.includes(word) && unit.test(words[i + 1] ?? ''))
+        ? [`${id}: ${String(what)}`]
+        : [];
+    });
+  });
+  expect(repeated).toEqual([]);
+});
+
 test('a function may be named with its namespace, as it stands in a cell', () => {
   expect(callInCells('WORKING', 'carry.Pitch', 190, 240)).toEqual(callInCells('WORKING', 'PITCH', 190, 240));
 });

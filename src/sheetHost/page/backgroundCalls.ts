@@ -73,15 +73,25 @@ const KEPT = 40;
 /** Answers kept of smaller calls: after a change only those are made that it is about. */
 const KEPT_PARTS = 500;
 
-/** Calls that judge whole routes, or look for a motion on a landing: they can take seconds. */
-const takesLong = ({ name, parameters }: BundleFunction): boolean =>
-  /LANDING$/.test(name) ||
+/** Calls that look for a motion on a landing: they can take a second. */
+const SEARCHES = /LANDING$/;
+
+/** Those, and calls that judge whole routes; the working of a function may take as long as it does. */
+const mayTakeLong = ({ name, parameters }: BundleFunction): boolean =>
+  SEARCHES.test(name) ||
   (!/^CHECK/.test(name) && parameters.some((p) => /^(?:routes?|rows|function)$/.test(p.name)));
+
+/** The working of what is short is as short. */
+function isWorkingOfAShortOne({ parameters }: BundleFunction, [named]: readonly unknown[]): boolean {
+  if (parameters[0]?.name !== 'function') return false;
+  const name: unknown = Array.isArray(named) && Array.isArray(named[0]) ? named[0][0] : named;
+  return typeof name === 'string' && !SEARCHES.test(name.trim().toUpperCase());
+}
 
 /**
  * Lets long calls of a bundle run in the add-in's own workers, as Excel runs custom functions aside of the sheet:
  * their cells show an error that says so until the answer is there. What the sheet in front needs goes before all
- * else. The same call is not asked again.
+ * else, and of that what has no stored value to show meanwhile. The same call is not asked again.
  */
 export class BackgroundCalls {
   private readonly answers = new Map<string, PlainCells | 'failed'>();
@@ -145,8 +155,11 @@ export class BackgroundCalls {
   wrap(bundle: Bundle): Bundle {
     const functions = new Map(
       [...bundle.functions].map(([name, described]) => {
-        if (!takesLong(described)) return [name, described] as const;
-        const call = (...values: unknown[]) => this.ask(described, values, bundle);
+        if (!mayTakeLong(described)) return [name, described] as const;
+        const call = (...values: unknown[]) =>
+          isWorkingOfAShortOne(described, values)
+            ? described.call(...values)
+            : this.ask(described, values, bundle);
         return [name, { ...described, call }] as const;
       }),
     );
@@ -255,31 +268,37 @@ export class BackgroundCalls {
     }
   }
 
-  /** Hands calls to workers, those in front first; tells each worker which of its calls these are. */
+  /** How soon a call is wanted, from 0: first where the sheet in front shows nothing yet, last where stored values stand. */
+  private turnOf(call: Call): number {
+    return (this.isInFront(call) ? 0 : 2) + (this.standIns.has(call.key) ? 1 : 0);
+  }
+
+  /** Hands calls to workers, the most wanted first; tells each worker which of its calls these are. */
   private goOn(): void {
     const at = new Set(this.places.flatMap(({ parts }) => [...parts.keys()]));
-    const toRun = [...this.calls.values()]
-      .flatMap(({ parts }) => parts)
-      .filter(({ number, answer }) => !answer && !at.has(number));
-    const front = toRun.filter(({ call }) => this.isInFront(call));
-    this.handOut(front, true);
-    this.handOut(
-      toRun.filter((part) => !front.includes(part)),
-      false,
-    );
+    const byTurn = new Map<number, Part[]>();
+    for (const call of this.calls.values()) {
+      const turn = this.turnOf(call);
+      const toRun = call.parts.filter(({ number, answer }) => !answer && !at.has(number));
+      byTurn.set(turn, [...(byTurn.get(turn) ?? []), ...toRun]);
+    }
+    for (const turn of [...byTurn.keys()].sort()) this.handOut(byTurn.get(turn) ?? [], turn);
     for (const { worker, parts } of this.places) {
       if (parts.size === 0) continue;
-      const first = [...parts.values()].filter(({ call }) => this.isInFront(call));
-      worker.postMessage({ kind: 'first', numbers: first.map(({ number }) => number) });
+      const turns = [...parts.values()].map(({ number, call }) => ({ number, turn: this.turnOf(call) }));
+      const next = Math.min(...turns.map(({ turn }) => turn));
+      const first = turns.filter(({ turn }) => turn === next).map(({ number }) => number);
+      worker.postMessage({ kind: 'first', numbers: first });
     }
   }
 
-  /** Gives each worker what it knows about, then what nobody knows about, then what another one knows, while it has room. */
-  private handOut(parts: readonly Part[], inFront: boolean): void {
+  /**
+   * Gives each worker what it knows about, then what nobody knows about, then what another one knows, while it has room
+   * beside what is wanted no later.
+   */
+  private handOut(parts: readonly Part[], turn: number): void {
     const before = (place: Place): number =>
-      inFront
-        ? [...place.parts.values()].filter(({ call }) => this.isInFront(call)).length
-        : place.parts.size;
+      [...place.parts.values()].filter(({ call }) => this.turnOf(call) <= turn).length;
     const left = [...parts];
     while (left.length > 0) {
       let [place] = [...this.places].sort((a, b) => before(a) - before(b));

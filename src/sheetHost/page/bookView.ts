@@ -470,6 +470,7 @@ export class BookView {
         return;
       }
       this.refuse(undefined);
+      if (!this.typing.commit()) return;
       this.focus();
       this.selection.take(block);
     });

@@ -116,16 +116,11 @@ const crabName = (pose: Pose): Pose => (pose === 'on end' ? 'on end' : 'crabwise
  */
 export function cornerClearance(measures: CornerMeasures, piece: PieceSize, working?: Working): number {
   const result = corner(measures, piece);
-  if (working) writeCornerWorking(measures, piece, result, working);
+  if (working) writeCornerWorking(measures, result, working);
   return result.clearance;
 }
 
-function writeCornerWorking(
-  measures: CornerMeasures,
-  piece: PieceSize,
-  result: CornerResult,
-  working: Working,
-): void {
+function writeCornerWorking(measures: CornerMeasures, result: CornerResult, working: Working): void {
   working({
     what: 'Pose in which it passes best',
     formula: 'the best of level in each pose, crabwise, tilted and leaning',
@@ -157,7 +152,7 @@ function writeCornerWorking(
     formula: 'the lesser of the corner and the ceiling',
     value: result.limitedBy,
     unit: '',
-    source: `ceiling ${measures.ceiling} mm, longest size ${piece.length} mm`,
+    source: 'own derivation: each is a limit by itself',
   });
   working({
     what: 'Clearance',
