@@ -50,6 +50,30 @@ describe('out of a door into a passage across it', () => {
     expect(needed / foot).toBeCloseTo(4, 3);
   });
 
+  test('out of a door in a very thick wall it turns as round a corner, 300 seeded rectangles', () => {
+    // Codeforces Round 78, problem 98C: corridors a and b take a rectangle l x w where w <= a cos t + b sin t - l sin t cos t
+    // at every t; solved for b. Past the far jamb, where a sin t < w, a corner has a wall and the passage has none.
+    const next = seeded(98);
+    let likewise = 0;
+    for (let n = 0; n < 300; n++) {
+      const door = 500 + 600 * next();
+      const long = door * (1.05 + 2 * next());
+      const thick = door * (0.02 + 0.9 * next());
+      let [corner, within] = [0, false];
+      for (let k = 0; k < 4000; k++) {
+        const t = (k * Math.PI) / 8000;
+        const b = long * Math.sin(t) + (thick - door * Math.sin(t)) / Math.cos(t);
+        if (b > corner) [corner, within] = [b, door * Math.sin(t) > thick + 1];
+      }
+      const needed = passageNeeded(long, thick, { door, wall: 1e6, approach: door, passage: 1 });
+      expect(needed).toBeLessThan(corner + 0.01);
+      if (!within) continue;
+      likewise++;
+      expect(needed).toBeGreaterThan(corner - 0.01);
+    }
+    expect(likewise).toBeGreaterThan(100);
+  });
+
   test("agrees with the planner's bracket on 30 seeded doors, and its paths are free", () => {
     const next = seeded(20250317);
     for (let i = 0; i < 30; i++) {
