@@ -14,7 +14,7 @@ import { walked } from '../../support/walkedRoute';
  * cut against the air of the route, which is worked out from the rows anew and knows nothing of that scene.
  * `ROUTES=2000 npx jest tests/core/route/oneMotion` runs the campaign.
  */
-const ROUTES = Number(process.env['ROUTES'] ?? 60);
+const ROUTES = Number(process.env['ROUTES'] ?? 30);
 /** Of the motions claimed, so many at least are drawn to the end: regression only. */
 const DRAWN_SHARE = 0.9;
 

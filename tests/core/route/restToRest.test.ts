@@ -11,7 +11,7 @@ import { FRONT_STAIR } from '../../support/stairs';
 
 // Doors, halls shorter than the piece, and a stair behind them: nothing there is long enough to come to rest in, and
 // every house has it. `CLOSE=200 npx jest tests/core/route/restToRest` runs the campaign.
-const HOUSES = Number(process.env['CLOSE'] ?? 10);
+const HOUSES = Number(process.env['CLOSE'] ?? 6);
 /** [mm a side] */
 const ALLOWANCE = 25;
 /** [mm] */

@@ -6,6 +6,9 @@ import type { StageName } from '../../../src/core/stages/kinds';
 import type { StageRow } from '../../../src/core/survey/table/stageRow';
 import { judge, openEnds, piece, route } from './routeFixtures';
 
+/** How many random routes each property is held to: `PROPERTIES=1000 npx jest tests/core/route/routeProperties` is the campaign. */
+const RUNS = Number(process.env['PROPERTIES'] ?? 60);
+
 const mm = (min: number, max: number) => fc.integer({ min, max });
 
 const stageOf = (stage: StageName, measures: Record<string, fc.Arbitrary<number>>) =>
@@ -56,7 +59,7 @@ test('shrinking a measure never improves a verdict', () => {
     fc.property(worsened, anyPiece, ([rows, worse], p) => {
       expect(rank(worse, p).rank).toBeGreaterThanOrEqual(rank(rows, p).rank);
     }),
-    { seed: 4, numRuns: 150 },
+    { seed: 4, numRuns: RUNS },
   );
 });
 
@@ -66,7 +69,7 @@ test('a piece that lies inside another is never judged worse', () => {
       const smaller = piece(p.length - less[0], p.breadth - Math.min(less[1], 150), p.thickness - less[2]);
       expect(rank(rows, smaller).rank).toBeLessThanOrEqual(rank(rows, p).rank);
     }),
-    { seed: 5, numRuns: 150 },
+    { seed: 5, numRuns: RUNS },
   );
 });
 
@@ -80,7 +83,7 @@ test('a longer tape or a larger allowance never improves a verdict, unless a pro
       const stricter = judge(rows, p, { tape, allowance: allowance + more }).verdict;
       expect(verdictRank(stricter)).toBeGreaterThanOrEqual(verdictRank(plain));
     }),
-    { seed: 6, numRuns: 120 },
+    { seed: 6, numRuns: RUNS },
   );
 });
 
@@ -95,7 +98,7 @@ test('a route is never better than any of its steps alone, and its verdict is th
         expect(Math.min(...judged.steps.map((s) => s.clearance!))).toBe(judged.clearance);
       }
     }),
-    { seed: 7, numRuns: 150 },
+    { seed: 7, numRuns: RUNS },
   );
 });
 
@@ -107,6 +110,6 @@ test('what is shown never beats what is proved', () => {
         if (step.verdict === 'cannot go') expect(step.clearance ?? -1).toBeLessThan(0);
       }
     }),
-    { seed: 8, numRuns: 150 },
+    { seed: 8, numRuns: RUNS },
   );
 });

@@ -15,7 +15,7 @@ import { route } from './routeFixtures';
  * every place and angle on a grid.
  * `FLIGHTS=400 npx jest tests/core/route/shutFlights` runs the campaign.
  */
-const FLIGHTS = Number(process.env['FLIGHTS'] ?? 30);
+const FLIGHTS = Number(process.env['FLIGHTS'] ?? 18);
 
 /** Whether the piece is seen to pass in some hold, with some millimetres to spare for the grid. */
 function passes(s: Stair, piece: PieceSize): boolean {

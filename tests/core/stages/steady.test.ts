@@ -18,7 +18,7 @@ import { seeded } from '../../support/parkMiller';
  * to 122 mm.
  * How many seeded pairs of each kind: `PAIRS=2000 npx jest tests/core/stages/steady` is the campaign, some ten minutes.
  */
-const PAIRS = Number(process.env['PAIRS'] ?? 12);
+const PAIRS = Number(process.env['PAIRS'] ?? 8);
 
 type Measures = Record<string, number>;
 interface Kind {

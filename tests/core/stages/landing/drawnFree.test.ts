@@ -12,7 +12,7 @@ import { seeded } from '../../../support/parkMiller';
 import { replay } from '../../../support/replayMotion';
 
 /** How many seeded landings: `FAMILIES=2000 npx jest tests/core/stages/landing/drawnFree` draws some 25,000 motions. */
-const COUNT = Number(process.env['FAMILIES'] ?? 60);
+const COUNT = Number(process.env['FAMILIES'] ?? 30);
 /** What a stage keeps back of a family's figure [mm a side], and what is kept back besides: claim less 0.1. */
 const KEPT_BACK = 0.5 + 0.1;
 
