@@ -245,11 +245,12 @@ function motionIn(
       step && {
         // A limit beside the step, which has no face, names rows of the route that may not be drawn here.
         faces: step.closest === 'passage' && step.passage ? step.passage.answer.critical.faces : [],
+        atEnd: step.passage?.answer.critical.atEnd,
         rows:
           decidingRow === undefined
             ? Array.from({ length: last - first + 1 }, (_, k) => first + k)
             : [decidingRow],
-        jointly: last > first,
+        together: [first, last],
       },
     );
   return motion?.whole ? { motion, route, chain, row, from } : undefined;

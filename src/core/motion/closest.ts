@@ -34,6 +34,8 @@ export interface Closest {
   readonly figured: boolean;
   /** The words where they name the stair, by what it is called: `the flight`, `the ramp`. */
   readonly onStair?: (stair: string) => string;
+  /** The words name this end of the stair: of its faces only what is there is meant. */
+  readonly atEnd?: 'foot' | 'head';
 }
 
 /**

@@ -165,6 +165,7 @@ function caseOf(route: PreparedRoute, piece: BookPiece, book: StageBook, allowan
     const limiting = alike ? decides : first;
     const at = atWidest(entryAt(judged, limiting), roomiest?.[limiting]);
     const tightness = verdict === 'tight' ? tightnessOf(judged) : undefined;
+    const told = judged.map((step, i) => atWidest(step, roomiest?.[i]));
     return {
       verdict,
       ...(tightness === undefined ? {} : { tightness }),
@@ -173,8 +174,8 @@ function caseOf(route: PreparedRoute, piece: BookPiece, book: StageBook, allowan
       step: limiting,
       pose: at.pose,
       raise: Math.max(0, ...(chain ?? []).map(({ passage }) => passage?.answer.raise ?? 0)),
-      reason: `${tightness === undefined ? '' : `${TIGHT_WORDS[tightness]}: `}${routeReason(route, limiting, at, chain)}`,
-      steps: judged.map((step, i) => atWidest(step, roomiest?.[i])),
+      reason: `${tightness === undefined ? '' : `${TIGHT_WORDS[tightness]}: `}${routeReason(route, limiting, at, chain)}${closerElsewhere(route, at, told)}`,
+      steps: told,
     };
   };
   return { finding, judge, measured };
@@ -323,6 +324,16 @@ function tightnessOf(steps: readonly StepJudgement[]): Tightness {
   const kinds = new Set(steps.map(({ tightness }) => tightness));
   if (kinds.has('trial')) return 'trial';
   return kinds.has('open') && !kinds.has('measured') ? 'open' : 'measured';
+}
+
+/** Where another step than the one that makes the verdict leaves less: the route's figure is that step's. */
+function closerElsewhere(route: PreparedRoute, at: StepJudgement, steps: readonly StepJudgement[]): string {
+  if (at.verdict !== 'tight' || at.clearance === undefined) return '';
+  const left = steps.map(({ clearance = Infinity }) => clearance);
+  const least = Math.min(...left);
+  const step = route.steps[left.indexOf(least)];
+  if (!step || mmLeft(least) === mmLeft(at.clearance)) return '';
+  return `; the least on the route is ${mmLeft(least)} a side, at ${step.called} (${step.row.stage ?? step.row.stageText})`;
 }
 
 function routeReason(

@@ -4,7 +4,8 @@ import type { DecidingFace } from '../../motion/closest';
 import type { SceneBox } from '../../space/motion';
 import { kindOf } from '../../stages/kinds';
 import type { StageMeasures } from '../../stages/measures';
-import { placedBox } from '../place/frame';
+import { placedBox, type Frame } from '../place/frame';
+import { rotate } from '../../space/quaternion';
 import type { PlacedRoute, PlacedRow, PlacedSolid } from '../place/placedRoute';
 import { isLanding } from '../place/rowContext';
 import type { SolidPart } from '../place/solid';
@@ -24,16 +25,20 @@ const FAR = 3000;
 /** A face on which nothing stands this near [mm] is not in the scene. */
 export const BACKED = 3;
 
+/** What decides at a step. */
+export interface WhatDecides {
+  readonly faces: readonly DecidingFace[];
+  /** Of a flight only what is at this end, where one is told. */
+  readonly atEnd?: 'foot' | 'head' | undefined;
+  /** Rows that may have it: those that are passed together. */
+  readonly rows: readonly number[];
+}
+
 /**
  * The faces that decide, where the scene has them: of the rows asked for, and of the flights beside a landing.
- * @param rows numbers of the rows that are passed together
  * @returns boxes in the coordinates of the scene; none where what decides is not built there
  */
-export function decidingSolids(
-  route: PlacedRoute,
-  rows: readonly number[],
-  faces: readonly DecidingFace[],
-): DecidingSolid[] {
+export function decidingSolids(route: PlacedRoute, { faces, atEnd, rows }: WhatDecides): DecidingSolid[] {
   return route.rows.flatMap((placed, n) => {
     const beside = [n - 1, n + 1].some((k) => {
       const other = route.rows[k];
@@ -45,10 +50,33 @@ export function decidingSolids(
     const near = route.solids.filter(({ row }) => Math.abs(row - placed.row) <= 1);
     return faces.flatMap((face) =>
       facesOf(withLandingSpaces(route, n, placed), own, face)
+        .flatMap((box) => (atEnd ? partAtEnd(placed, box, atEnd) : [box]))
         .filter((box) => near.some((solid) => backs(solid, box)))
         .map((box) => ({ row: placed.row, face, box })),
     );
   });
+}
+
+/** What of a flight's face is in the half at one of its ends; the faces of other rows as they are. */
+function partAtEnd({ joint, entry, exit }: PlacedRow, box: SceneBox, end: 'foot' | 'head'): SceneBox[] {
+  if (kindOf(joint.stage).stair !== 'flight') return [box];
+  const rise = rotate(box.turn, [1, 0, 0]);
+  // Along the slope: cut in the middle.
+  if (Math.abs(rise[2]) > 1e-6 && Math.abs(rise[2]) < 1 - 1e-6) {
+    const by = (rise[2] > 0 === (end === 'head') ? 1 : -1) * (box.size[0] / 4);
+    const [x, y, z] = box.centre;
+    const [length, ...across] = box.size;
+    return [
+      {
+        ...box,
+        centre: [x + rise[0] * by, y + rise[1] * by, z + rise[2] * by],
+        size: [length / 2, ...across],
+      },
+    ];
+  }
+  const off = ({ at }: Frame): number => Math.hypot(at[0] - box.centre[0], at[1] - box.centre[1]);
+  const [foot, head] = joint.way === 'down' ? [exit, entry] : [entry, exit];
+  return off(end === 'foot' ? foot : head) <= off(end === 'foot' ? head : foot) ? [box] : [];
 }
 
 /** A flight beside a landing has no spaces of its own: there the wall that faces it is the landing's. */

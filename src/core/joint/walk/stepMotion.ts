@@ -7,7 +7,7 @@ import { sceneNear, type PlacedSolid } from '../place/placedRoute';
 import { isLevel } from '../place/rowContext';
 import type { SolidPart } from '../place/solid';
 import type { WalkKey } from './carrier';
-import { BACKED, decidingSolids, type DecidingSolid } from './decidingFaces';
+import { BACKED, decidingSolids, type DecidingSolid, type WhatDecides } from './decidingFaces';
 import { nearestPoints, pointDistance } from './nearestPoints';
 import { shortened } from './shortened';
 import type { DecidingFace } from '../../motion/closest';
@@ -97,7 +97,7 @@ export function stepMotion(
   walk: RouteWalk,
   row: number,
   piece: PieceSize,
-  decides?: WhatDecides,
+  decides?: StepDecides,
 ): StepMotion {
   const placed = walk.route.rows.filter((r) => r.row === row && !r.supposed)[0];
   const entry = placed?.entry ?? START;
@@ -108,7 +108,7 @@ export function stepMotion(
   }));
   const deciding =
     decides &&
-    decidingSolids(walk.route, decides.rows, decides.faces).map((solid) => ({
+    decidingSolids(walk.route, decides).map((solid) => ({
       ...solid,
       box: placedBox(view, solid.box),
     }));
@@ -116,7 +116,7 @@ export function stepMotion(
   const exit = placedFrame(view, placed?.exit ?? START);
   const level = placed !== undefined && isLevel(placed.joint.stage);
   const ahead = (key: WalkKey): number => placedKey(view, key).at[0];
-  const all = (level ? roughPart(walk.keys, row, ahead) : ownPart(walk.keys, row)).map((key) => ({
+  const all = (level ? roughPart(walk.keys, row, ahead) : ownPart(walk.keys, row, decides)).map((key) => ({
     ...key,
     ...placedKey(view, key),
   }));
@@ -124,7 +124,7 @@ export function stepMotion(
   const within = level ? betweenPlanes(places, piece, exit) : places;
   const keys = keysOf(within);
   const failed = walk.notDrawn?.row;
-  const jointly = decides?.jointly === true;
+  const jointly = decides !== undefined && decides.together[1] > decides.together[0];
   const whole = keys.length > 1 && (failed === undefined || failed > row);
   if (keys.length === 0) {
     return {
@@ -222,16 +222,22 @@ const NARROWED = 4;
 /** How often a piece is pushed off what it meets. */
 const PUSHED = 24;
 
-/** The keys of a row, from the last of the row before; a ride in a lift is left out. */
-function ownPart(keys: readonly WalkKey[], row: number): WalkKey[] {
-  const from = keys.findIndex((key) => key.row === row);
+/**
+ * The keys of a row, from the last of the row before; a ride in a lift is left out. Of a flight that is passed together
+ * with the turn at the end where it is closest, those of that turn too.
+ */
+function ownPart(keys: readonly WalkKey[], row: number, decides: StepDecides | undefined): WalkKey[] {
+  const own = (key: WalkKey): boolean =>
+    key.row === row ||
+    (decides?.atEnd !== undefined && key.row >= decides.together[0] && key.row <= decides.together[1]);
+  const from = keys.findIndex(own);
   const first = keys[from];
   if (!first) return [];
   const part: WalkKey[] = [];
   const before = keys[from - 1];
   if (before && !first.rides) part.push(before);
   for (const key of keys.slice(from)) {
-    if (key.row !== row || key.rides) break;
+    if (!own(key) || key.rides) break;
     part.push(key);
   }
   return part;
@@ -326,13 +332,10 @@ const keysOf = (places: readonly Place[]): WalkKey[] =>
     .filter(({ isKey }, n) => isKey || n === 0 || n === places.length - 1)
     .map(({ at, turn, row }) => ({ at, turn, row }));
 
-/** What decides at a step. */
-export interface WhatDecides {
-  readonly faces: readonly DecidingFace[];
-  /** Rows that may have it. */
-  readonly rows: readonly number[];
-  /** The step is passed together with others. */
-  readonly jointly: boolean;
+/** What decides at a step, and how the step is passed. */
+interface StepDecides extends WhatDecides {
+  /** The first and the last of the rows that are passed together. */
+  readonly together: readonly [number, number];
 }
 
 /**

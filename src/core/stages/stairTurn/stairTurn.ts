@@ -146,9 +146,11 @@ function overRail(plan: StairTurnPlan, piece: PieceSize, hold: Hold, fit: StairT
 function closestOf(plan: StairTurnPlan, fit: StairTurnFit): Closest {
   if (fit.limit === 'flight') return closestAt('on the flight', 'sides', 'slope');
   const where = `at the stair's ${plan.end}`;
-  return fit.limit === 'turn'
-    ? closestAt(`in the turn ${where}`, 'sides', 'far wall', 'inner corner')
-    : closestAt(`under the ceilings, as it turns ${where}`, 'ceiling', 'slope');
+  const at =
+    fit.limit === 'turn'
+      ? closestAt(`in the turn ${where}`, 'sides', 'far wall', 'inner corner')
+      : closestAt(`under the ceilings, as it turns ${where}`, 'ceiling', 'slope');
+  return { ...at, atEnd: plan.end };
 }
 
 /** Proved: the flight and the passage are openings that it has to pass. */
