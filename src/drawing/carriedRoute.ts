@@ -128,7 +128,10 @@ export function carriedRoute(
         const stepped = there !== undefined && isStair(there) && there !== 'winder';
         return stepped && rise !== undefined && going !== undefined ? { rise, going } : undefined;
       },
-      wayAt: (at) => shownChain?.reading.reading[at]?.way,
+      wayAt: (at) => {
+        const read = shownChain?.reading.reading[at];
+        return read?.stage && isStair(read.stage) ? read.way : undefined;
+      },
     };
   };
   return {
