@@ -80,9 +80,10 @@ export function drawExample(
     const drawn = carried.draw(0, id);
     if (drawn) return drawn;
   }
-  const notes = size ? ['The piece on its way is shown with the working'] : [];
-  const alone = drawStage(as.stage, measures, { id, notes });
-  return alone && { pictures: [alone], text: alone.text };
+  const alone = drawStage(as.stage, measures, { id });
+  // Said under the picture, and not in it as well.
+  const later = size ? ' The piece on its way is shown with the working.' : '';
+  return alone && { pictures: [alone], text: alone.text + later };
 }
 
 function sizesOf([length, breadth, thickness]: readonly number[]): PieceSize | undefined {

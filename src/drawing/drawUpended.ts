@@ -39,7 +39,6 @@ export function drawUpended(
   paper.dimension([wide, 0], [wide, ceiling], 14, 'ceiling', ceiling);
   if (answer === 'without it') {
     paper.piece(lying);
-    paper.note('How it comes up is shown with the working');
   } else {
     paper.outline(lying, 'dashed');
     // What is too high for the ceiling stands nowhere.
@@ -50,6 +49,8 @@ export function drawUpended(
   }
   const title = 'A piece stood on end under a ceiling, from the side';
   const sizes = [length, breadth, thickness].map((side) => mmText(side)).join(' x ');
-  const text = `${title}, to scale, in mm: ${sizes}; ${paper.dimensions.join(', ')}. ${paper.noted.map((note) => `${note}.`).join(' ')}`;
+  // Said under the picture, and not in it as well.
+  const told = answer === 'without it' ? ['How it comes up is shown with the working'] : paper.noted;
+  const text = `${title}, to scale, in mm: ${sizes}; ${paper.dimensions.join(', ')}. ${told.map((note) => `${note}.`).join(' ')}`;
   return { svg: paper.svg(title, text, id, 296, 240), text };
 }
