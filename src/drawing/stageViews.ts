@@ -70,7 +70,9 @@ const STAGE_VIEWS: { readonly [Stage in StageName]: StageDrawer<MeasuresAt<Stage
   corner: {
     view: ({ width, widthOut, height, turn = RIGHT_ANGLE }) => {
       const view = cornerView({ widthIn: width, widthOut, turn });
-      view.paper.note(`Turn ${mmText(turn)} degrees. Ceiling ${mmText(height)}: not seen in plan`);
+      // What stands under the sky, or is asked of no height, has no ceiling to tell.
+      const ceiling = height < SKY ? `. Ceiling ${mmText(height)}: not seen in plan` : '';
+      view.paper.note(`Turn ${mmText(turn)} degrees${ceiling}`);
       return view;
     },
     canDraw: ({ turn = RIGHT_ANGLE }) => turn >= CORNER_TURN.least && turn <= CORNER_TURN.most,

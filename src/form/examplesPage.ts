@@ -45,7 +45,7 @@ function examplePart(example: WorkedExample, index: number): Markup {
 <div class="beside"><table><thead><tr><th scope="col">Given</th><th scope="col" class="number">Value</th><th scope="col">Unit</th></tr></thead><tbody>${rows}</tbody></table>
 ${pictures(pictureOf(example, `${key}-place`, 'place'))}</div>
 <p class="line">Your answer <span class="write"></span> ${unit}, right within ${String(tolerance)}</p>
-<details><summary>Working of example ${String(index + 1)}</summary>
+<details><summary>Working: ${title}</summary>
 ${pictures(pictureOf(example, `${key}-way`, 'piece on its way'))}
 ${workingTable(title, id, values)}</details>
 </section>
