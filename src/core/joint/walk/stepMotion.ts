@@ -14,6 +14,7 @@ import type { DecidingFace } from '../../motion/closest';
 import type { RouteWalk } from './walkRoute';
 import { firstOf, lastOf } from '../../lists/ends';
 import { entryAt } from '../../lists/entryAt';
+import { once } from '../../lists/once';
 import { pairs } from '../../lists/pairs';
 import { AXES, byAxis, partWay } from '../../space/vector';
 import { letDown } from '../../space/letDown';
@@ -149,13 +150,17 @@ export function stepMotion(
     if (found) return found;
     const place = entryAt(within, n);
     const { at, turn, gone } = place;
+    // What it is nearest to is asked of few places, and takes longest.
+    const closest = once(() => looker.closest(place));
     const seen: StepPlace = {
       at,
       turn,
       part: (gone - from) / (to - from || 1),
       tilt: tiltOf(turn),
       raise: entryAt(raises, n),
-      closest: looker.closest(place),
+      get closest() {
+        return closest();
+      },
     };
     known.set(n, seen);
     return seen;
@@ -443,7 +448,11 @@ class Looker {
   /** Nearest of what decides, with the part of the scene that stands there. */
   private closestDeciding(box: SceneBox, deciding: readonly DecidingSolid[]): StepContact | undefined {
     let best: StepContact | undefined;
-    for (const face of deciding) {
+    const reach = Math.hypot(...box.size) / 2;
+    const atLeast = (face: DecidingSolid): number => pointDistance(face.box, box.centre) - reach;
+    // The likely ones first, so that most of the others need not be looked at.
+    for (const face of [...deciding].sort((one, other) => atLeast(one) - atLeast(other))) {
+      if (best && atLeast(face) >= best.distance) break;
       const { first, second, distance } = nearestPoints(box, face.box);
       if (best && distance >= best.distance) continue;
       const backing = this.solids
