@@ -14,6 +14,18 @@ const HARD = [
   ['Q-11', 'long side panel', 4],
   ['Q-33', 'long side panel', 6],
   ['Q-52', 'long side panel', 3],
+  // Passed together with what stands close, leaning over steps or level from a stair's end on.
+  ['Q-21', 'cabinet, built up', 5],
+  ['Q-21', 'cabinet, built up', 8],
+  ['Q-28', 'slate in one', 2],
+  ['Q-28', 'cabinet, built up', 1],
+  ['Q-28', 'cushion frame', 3],
+  ['Q-15', 'long side panel', 6],
+  // Where a straight and the space at a stair's head are not measured, or a straight is behind a turn before a stair.
+  ['Q-08', 'cabinet, built up', 2],
+  ['Q-08', 'cabinet, built up', 4],
+  ['Q-08', 'slate in one', 3],
+  ['Q-31', 'cushion rail', 4],
 ] as const;
 
 const carried = (id: string, name: string): ReturnType<typeof carriedRoute> => {
@@ -28,6 +40,25 @@ test.each(HARD)('%s, the %s is drawn on its way through step %d', (id, name, ste
   expect(drawn?.text).toMatch(/numbered along the way|in one place/);
   expect(drawn?.text).not.toMatch(/place alone|by itself/);
 });
+
+test.each([
+  ['Q-23', 'slate in one', 3],
+  ['Q-23', 'slate in one', 4],
+  ['Q-23', 'slate in one', 5],
+] as const)(
+  '%s, the %s at step %d is tightest at the end of the stair that the words name',
+  (id, name, step) => {
+    const { chain, draw } = carried(id, name);
+    const { text = '' } = draw(step - 1, 'ends') ?? {};
+    const [, end] = /as it turns at the stair's (foot|head)/.exec(text) ?? [];
+    const [, place = ''] = /Place (\d) is the tightest/.exec(text) ?? [];
+    const [, low] = new RegExp(`place ${place} from the side: tilted \\d+°, low end (\\d+)`).exec(text) ?? [];
+    expect(chain).toBeDefined();
+    // On the way down twelve risers of 204: at the foot its low end is below the middle of them; the corner at the head measures from there.
+    if (step === 3) expect([end, text.includes('below')]).toEqual(['head', true]);
+    else expect([end, Number(low) < 6 * 204]).toEqual(['foot', true]);
+  },
+);
 
 test('a step drawn by itself, closest in a straight of the route, is drawn without that straight', () => {
   const { chain, draw } = carried('Q-10', 'slate in one');

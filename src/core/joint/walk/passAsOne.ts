@@ -3,7 +3,7 @@ import { firstOf, lastOf } from '../../lists/ends';
 import { sidesOfHold, type Hold, type PieceSide } from '../../motion/hold';
 import type { KeyAttitude } from '../../space/motion';
 import { rotate, type Quaternion } from '../../space/quaternion';
-import { movedFrame, placedKey, placingOf, START, type Frame, type Vec3 } from '../place/frame';
+import { movedFrame, placedKey, placingOf, START, type Frame } from '../place/frame';
 import type { PlacedRow } from '../place/placedRoute';
 import { solveJoint } from '../solveJoint';
 import { carriedSizes, turnOfCarriage, type Carriage } from './carriage';

@@ -78,29 +78,21 @@ function wholeWay(walk: Walk): NotDrawn | undefined {
   if (!first) return { row: 0, what: 'start' };
   const begun = begin(walk, first);
   if (begun) return begun;
-  // Where rows that are passed as one space begin, and the way back to there.
-  let block: { readonly i: number; readonly asOne: WalkBlock; readonly back: () => void } | undefined;
-  for (let i = 0; ; i++) {
-    const asOne = walk.steps[walk.route.rows[i]?.row ?? -1]?.asOne;
-    if (asOne && block?.i !== i) block = { i, asOne, back: walk.restorer() };
+  let taken: WalkBlock | undefined;
+  for (let i = 0; i < walk.route.rows.length; i++) {
     walk.at = i;
-    // What is known as one motion is carried so at once.
-    const carried = asOne?.motion && passAsOne(walk, i, asOne);
-    if (carried !== undefined) {
-      block = undefined;
-      i = carried;
+    // As it was shown, where rows are passed as one space; else each by itself.
+    const asOne = walk.steps[walk.rowAt(i).row]?.asOne;
+    const passed = asOne && asOne !== taken ? passAsOne(walk, i, asOne) : undefined;
+    taken = asOne;
+    if (passed !== undefined) {
+      i = passed;
       continue;
     }
-    const failed = i < walk.route.rows.length ? pass(walk, i) : finish(walk);
-    if (!failed && i >= walk.route.rows.length) return undefined;
-    if (!failed) continue;
-    // As they were solved, where by themselves they are not drawn.
-    block?.back();
-    const passed = block && passAsOne(walk, block.i, block.asOne);
-    block = undefined;
-    if (passed === undefined) return failed;
-    i = passed;
+    const failed = pass(walk, i);
+    if (failed) return failed;
   }
+  return finish(walk);
 }
 
 /** Before the first row, outdoors; or on the flight that a first landing supposes. */
