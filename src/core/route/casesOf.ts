@@ -37,7 +37,7 @@ export function casesOf(
   allowance: number,
 ): CasesOfPiece {
   const jointly = route.readings.some(hasJoints);
-  const laid = new LaidOut(piece, book);
+  const laid = new LaidOut(piece, book, allowance);
   const solved = jointly ? { enough: allowance } : undefined;
   const worstWith = (joints?: JointsAsked): Part[][] =>
     route.readings.map((reading) =>
@@ -77,6 +77,9 @@ export function casesOf(
   };
 }
 
+/** In the worst case it is asked for so much more than the allowance [mm a side], so that rounding takes nothing off it. */
+const A_HAIR = 0.01;
+
 /** The parts of a route's readings for one piece: those by themselves are laid out once, whatever is added to them. */
 class LaidOut {
   private readonly alone = {
@@ -87,6 +90,7 @@ class LaidOut {
   constructor(
     private readonly piece: BookPiece,
     private readonly book: StageBook,
+    private readonly allowance: number,
   ) {}
 
   parts(reading: PreparedReading, tapeCase: 'worst' | 'measured', joints: JointsAsked): Part[] {
@@ -105,7 +109,10 @@ class LaidOut {
   private aloneOf(reading: PreparedReading, tapeCase: 'worst' | 'measured'): readonly Part[] {
     const { [tapeCase]: known } = this.alone;
     let alone = known.get(reading);
-    if (!alone) known.set(reading, (alone = partsAlone(reading[tapeCase], this.piece, this.book, tapeCase)));
+    if (alone) return alone;
+    const enough = this.allowance + A_HAIR;
+    alone = partsAlone(reading[tapeCase], this.piece, this.book, tapeCase, enough);
+    known.set(reading, alone);
     return alone;
   }
 }

@@ -33,16 +33,20 @@ export function routeParts(
   tapeCase: TapeCase,
   joints?: JointsAsked,
 ): Part[] {
-  const alone = partsAlone(plans, piece, book, tapeCase);
+  const alone = partsAlone(plans, piece, book, tapeCase, Infinity);
   return joints ? withJoints(alone, plans, piece, book, tapeCase, joints) : alone;
 }
 
-/** The parts of a route by themselves: what stands close is not solved together. */
+/**
+ * The parts of a route by themselves: what stands close is not solved together.
+ * @param enough clearance [mm a side] above which more is of no interest in the worst case
+ */
 export function partsAlone(
   plans: readonly PartPlan[],
   piece: BookPiece,
   book: StageBook,
   tapeCase: TapeCase,
+  enough: number,
 ): Part[] {
   const size = piece.taped[tapeCase];
   const places = plans.map((plan) => placeOf(plan, piece, book, tapeCase));
@@ -51,7 +55,9 @@ export function partsAlone(
     return {
       row: plan.row,
       floor: plan.isFloor === true,
-      passages: plan.isFloor ? [] : plan.sources && passagesOf(plan, plan.sources, piece, book, tapeCase),
+      passages: plan.isFloor
+        ? []
+        : plan.sources && passagesOf(plan, plan.sources, piece, book, tapeCase, enough),
       changeBefore: own?.before,
       changeAfter: own?.after,
       // Outdoors, before the first part and after the last, there is room for anything.
@@ -62,7 +68,7 @@ export function partsAlone(
       joints: plan.joints?.map(({ parts, sources, pastDoor }) => ({
         parts,
         passages: sources
-          .flatMap((all) => fromSources(all, piece, book, tapeCase))
+          .flatMap((all) => fromSources(all, piece, book, tapeCase, enough))
           .map((passage) => (pastDoor === undefined ? passage : { ...passage, pastDoor })),
       })),
     };
@@ -241,10 +247,11 @@ function passagesOf(
   piece: BookPiece,
   book: StageBook,
   tapeCase: TapeCase,
+  enough: number,
 ): BookPassage[] {
   const size = piece.taped[tapeCase];
   const laid = plan.laid ? laidOnPitch(plan.laid.flight, size, book.tape, tapeCase) : [];
-  const passages = [...laid, ...sources.flatMap((all) => fromSources(all, piece, book, tapeCase))];
+  const passages = [...laid, ...sources.flatMap((all) => fromSources(all, piece, book, tapeCase, enough))];
   const { disc } = plan;
   if (disc === undefined) return passages;
   return passages.map((passage) => {
@@ -259,8 +266,9 @@ function fromSources(
   piece: BookPiece,
   book: StageBook,
   tapeCase: TapeCase,
+  enough: number,
 ): BookPassage[] {
-  const lists = sources.map((source) => fromSource(source, piece, book, tapeCase));
+  const lists = sources.map((source) => fromSource(source, piece, book, tapeCase, enough));
   return lists.length === 0 ? [] : lists.reduce(shownInBoth);
 }
 
@@ -269,6 +277,7 @@ function fromSource(
   piece: BookPiece,
   book: StageBook,
   tapeCase: TapeCase,
+  enough: number,
 ): BookPassage[] {
   const { upToBefore, upToAfter, reversed, steadyOnly, levelOnly, searchedUpTo, toldAs } = source;
   const size = piece.taped[tapeCase];
@@ -278,6 +287,7 @@ function fromSource(
     piece,
     tapeCase,
     steadyOnly ? 'without leaning' : 'with leaning',
+    enough,
   ).passages) {
     if (steadyOnly && found.turningRoom) continue;
     if (levelOnly && found.answer.pose === 'tilted') continue;

@@ -15,7 +15,7 @@ import type { Leaning, StagePassage } from '../motion/stagePassage';
 import type { TurningSpace } from '../motion/turningSpace';
 import { spatialMeasures, type StageName } from '../stages/kinds';
 import { solverOf, type PlacedMeasures } from '../stages/solvers';
-import type { SpaceStage } from '../stages/stageSolver';
+import type { SolvedStage, SpaceStage } from '../stages/stageSolver';
 import type { LimitCause } from './limitCause';
 import { deepProof } from './deepProof';
 import { leaningRoom, poseChanges, tiltingRoom } from './poseChange';
@@ -118,8 +118,18 @@ export interface StageBook {
   readonly landingWork: number;
   stageOf(stage: StageName, measures: PlacedMeasures): BookStage;
   pieceOf(size: PieceSize): BookPiece;
-  /** @param leaning `without leaning`: ways that need room to lean may be missing; nothing else changes */
-  caseOf(stage: BookStage, piece: BookPiece, tapeCase: TapeCase, leaning?: Leaning): StageCase;
+  /**
+   * @param leaning `without leaning`: ways that need room to lean may be missing; nothing else changes
+   * @param enough clearance [mm a side] above which more is of no interest with the tape against the piece: what takes long
+   *   to find is then looked for no farther
+   */
+  caseOf(
+    stage: BookStage,
+    piece: BookPiece,
+    tapeCase: TapeCase,
+    leaning?: Leaning,
+    enough?: number,
+  ): StageCase;
   turningOf(stage: BookStage, piece: BookPiece, tapeCase: TapeCase): TurningCase | null;
   /** The condition by which a piece is proved not to pass a stage, even with the tape in its favour. */
   blockedBy(stage: BookStage, piece: BookPiece): string | undefined;
@@ -208,20 +218,20 @@ export function stageBook(tape: number, landingWork = SEARCH_WORK): StageBook {
       }
       return entry;
     },
-    caseOf(stage, piece, tapeCase, leaning = 'with leaning') {
+    caseOf(stage, piece, tapeCase, leaning = 'with leaning', enough = Infinity) {
       const all = stage.cases[tapeCase];
       const solver = solverOf(stage.stage);
-      const leaningApart = solver.solvedBy === 'closed form' && solver.leaningApart;
-      if (all[piece.index] === undefined && leaning === 'without leaning' && leaningApart) {
-        return (stage.steady[tapeCase][piece.index] ??= stageCase(
-          stage,
-          piece,
-          book,
-          tapeCase,
-          'without leaning',
-        ));
+      if (solver.solvedBy !== 'closed form') {
+        // Only the worst case is looked at no farther than is enough: what is found as measured holds for every allowance.
+        const most = tapeCase === 'worst' ? enough : Infinity;
+        const key = `${stage.id}|${piece.id}|${tapeCase}|${tape}|${landingWork}|${most}`;
+        return knownSearched.get(key, () => searchedCase(stage, solver, piece, book, tapeCase, most));
       }
-      return (all[piece.index] ??= stageCase(stage, piece, book, tapeCase, 'with leaning'));
+      const solved = (how: Leaning): StageCase =>
+        solvedCase(stage, solver, piece.taped[tapeCase], tape, tapeCase, how);
+      if (all[piece.index] === undefined && leaning === 'without leaning' && solver.leaningApart)
+        return (stage.steady[tapeCase][piece.index] ??= solved('without leaning'));
+      return (all[piece.index] ??= solved('with leaning'));
     },
     turningOf(stage, piece, tapeCase) {
       const known = stage.turning[tapeCase][piece.index];
@@ -285,22 +295,15 @@ export const bookPassage = ({
   onLanding,
 });
 
-function stageCase(
-  entry: BookStage,
-  piece: BookPiece,
-  book: Pick<StageBook, 'tape' | 'landingWork'>,
+function solvedCase(
+  { stage, measures: given }: BookStage,
+  solver: SolvedStage<PlacedMeasures>,
+  size: PieceSize,
+  tape: number,
   tapeCase: TapeCase,
   leaning: Leaning,
 ): StageCase {
-  const { stage } = entry;
-  const { tape } = book;
-  const solver = solverOf(stage);
-  if (solver.solvedBy !== 'closed form') {
-    const key = `${entry.id}|${piece.id}|${tapeCase}|${tape}|${book.landingWork}`;
-    return knownSearched.get(key, () => searchedCase(entry, solver, piece, book, tapeCase));
-  }
-  const size = piece.taped[tapeCase];
-  const answers = tapedMeasures(stage, entry.measures, tape, tapeCase).map((measures) =>
+  const answers = tapedMeasures(stage, given, tape, tapeCase).map((measures) =>
     solver.passages(measures, size, leaning),
   );
   const [first, ...others] = answers;
@@ -322,6 +325,7 @@ function stageCase(
  * The case of a stage that is searched in space. As measured its motions are looked for; with the tape against
  * the piece the same motions are gone over again; with the tape for it only the proof counts, so no way is
  * shown there.
+ * @param enough clearance [mm a side] above which motions are not gone over again
  */
 function searchedCase(
   entry: BookStage,
@@ -329,6 +333,7 @@ function searchedCase(
   piece: BookPiece,
   { tape, landingWork }: Pick<StageBook, 'tape' | 'landingWork'>,
   tapeCase: TapeCase,
+  enough: number,
 ): StageCase {
   const { stage } = entry;
   const size = piece.taped[tapeCase];
@@ -344,7 +349,7 @@ function searchedCase(
   if (tapeCase === 'measured' || tape === 0)
     return { passages: booked(found.map((f) => f.passage)), ...proved };
   return {
-    passages: stages.map((s) => booked(retracedPassages(s, size, found))).reduce(shownInBoth),
+    passages: stages.map((s) => booked(retracedPassages(s, size, found, enough))).reduce(shownInBoth),
     ...proved,
   };
 }
@@ -362,28 +367,37 @@ export function raisedBy(passage: BookPassage, raised: number | undefined): Book
 
 /**
  * A way counts only as far as it is shown for every rise and going within the tape: between the same two ways
- * of being held, the lesser clearance of two lists. A way that is capped in either is capped.
+ * of being held, the lesser clearance of two lists. A way that is capped in either is capped, and one that needs the flights
+ * for all its length in either needs them.
  */
 export function shownInBoth(some: readonly BookPassage[], others: readonly BookPassage[]): BookPassage[] {
   const bestLike = (
     passages: readonly BookPassage[],
     like: BookPassage,
     free: boolean,
+    onLanding: boolean,
   ): BookPassage | undefined => {
     let best: BookPassage | undefined;
     for (const passage of passages) {
       const alike =
         passage.from === like.from && passage.to === like.to && passage.turningRoom === like.turningRoom;
-      if (alike && !(free && passage.capped) && (!best || passage.clearance > best.clearance)) best = passage;
+      if (!alike || (free && passage.capped) || (onLanding && !passage.onLanding)) continue;
+      if (!best || passage.clearance > best.clearance) best = passage;
     }
     return best;
   };
   return some.flatMap((passage) => {
-    const other = bestLike(others, passage, !passage.capped) ?? bestLike(others, passage, false);
+    const onLanding = passage.onLanding !== undefined;
+    const other =
+      bestLike(others, passage, !passage.capped, onLanding) ??
+      bestLike(others, passage, false, onLanding) ??
+      bestLike(others, passage, false, false);
     if (!other) return [];
     const lesser = other.clearance < passage.clearance ? other : passage;
     const capped = passage.capped || other.capped;
-    return [lesser.capped === capped ? lesser : { ...lesser, capped }];
+    const all = !passage.onLanding || !other.onLanding;
+    if (lesser.capped === capped && all === (lesser.onLanding === undefined)) return [lesser];
+    return [{ ...lesser, capped, onLanding: all ? undefined : lesser.onLanding }];
   });
 }
 

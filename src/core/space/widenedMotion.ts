@@ -129,6 +129,19 @@ function polish(checker: SpaceChecker, task: WideningTask, widening: Widening): 
   }
 }
 
+/** A motion that is known in a like scene, between its own ends, if it is free here with the most padding as it is. */
+export function freeElsewhere(checker: SpaceChecker, task: WideningTask, motion: Motion): Motion | undefined {
+  const { start, goal } = task.ends(task.most);
+  const places = motion.map(placeOf);
+  const last = places.length - 1;
+  if (last < 1) return undefined;
+  places[0] = alikeNear(start, places[0]!);
+  places[last] = alikeNear(goal, places[last]!);
+  checker.hold(paddedPiece(task.piece, task.most));
+  const free = places.every((place, i) => i === last || checker.moveFree(place, 0, places[i + 1]!, 0));
+  return free ? places.map(keyOf) : undefined;
+}
+
 /**
  * What a motion that is known to be free in a like scene only bears here; undefined where it does not go.
  * @param from padding to begin with [mm a side]

@@ -304,23 +304,28 @@ function chanceMotion(
 /**
  * The same passages with the measures a little off and the piece a little larger: the families solved anew, the
  * widened motions gone over again there. What was found by chance is not: it gives no figure to lose.
+ * @param enough clearance [mm a side] above which more is of no interest
  */
 export function retracedPassages(
   stage: SearchedStage,
   piece: PieceSize,
   known: readonly FoundPassage[],
+  enough = Infinity,
 ): StagePassage[] {
   const proved = stage.proved(piece);
-  const searched = known.flatMap(({ hold, found, passage, family }) => {
-    if (family || passage.answer.byChance) return [];
-    const again = found && retracedMotion(stage.task(piece, hold), piece, found);
+  // Worse off, what does not pass as measured does not pass either.
+  const passes = ({ passage }: FoundPassage): boolean => passage.answer.clearance >= 0;
+  const some = known.some(passes);
+  const searched = known.flatMap((one) => {
+    const { hold, found, passage, family } = one;
+    if (family || passage.answer.byChance || (some && !passes(one))) return [];
+    const again = found && retracedMotion(stage.task(piece, hold), piece, found, enough);
     return [passageOf(again, piece, hold, proved).passage];
   });
   const { plan } = stage;
   if (!plan) return searched;
-  // Worse off, a way of holding it that does not pass as measured does not pass either.
   const families = known.filter(({ family }) => family);
-  const passing = families.filter(({ passage }) => passage.answer.clearance >= 0);
+  const passing = families.filter(passes);
   const among = [...new Set((passing.length > 0 ? passing : families).map(({ hold }) => hold))];
   const anew = withByHand(plan, piece, familyFits(plan, piece, among));
   return [...anew.map((fit) => familyPassage(plan, fit, proved)), ...searched];

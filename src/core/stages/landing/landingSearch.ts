@@ -1,6 +1,6 @@
 import { paddedPiece, type PieceSize, type Pose } from '../../measures/piece';
 import { motionByMiddle, type LikelyMiddles } from '../../space/motionByMiddle';
-import { widenedElsewhere, widestMotionOf } from '../../space/widenedMotion';
+import { freeElsewhere, widenedElsewhere, widestMotionOf } from '../../space/widenedMotion';
 import { seededStream } from '../../space/seededStream';
 import { SpaceChecker } from '../../space/spaceChecker';
 import { raiseAt, raiseOfMotion, type Ground } from '../../space/raiseOfMotion';
@@ -8,6 +8,7 @@ import { rotate } from '../../space/quaternion';
 import { keyOf, placeOf, type KeyAttitude, type Motion } from '../../space/motion';
 import { entryAt } from '../../lists/entryAt';
 import { firstOf } from '../../lists/ends';
+import { RAISE_BY_HAND } from '../../motion/raiseByHand';
 import type { FoundMotion } from '../../motion/answerOfMotion';
 import type { NamedBox } from './namedBoxes';
 import { closestAt, type Closest } from '../../motion/closest';
@@ -120,13 +121,25 @@ export function widestIn(
  * is shown free again. Null where it bears nothing near what it bore.
  *
  * @param task a like task: measures a little off, a piece a little larger
+ * @param enough padding [mm a side] above which more is of no interest
  */
-export function retracedMotion(task: MotionTask, piece: PieceSize, known: KnownMotion): FoundMotion | null {
+export function retracedMotion(
+  task: MotionTask,
+  piece: PieceSize,
+  known: FoundMotion,
+  enough = Infinity,
+): FoundMotion | null {
   const checker = new SpaceChecker(task.obstacles.map((o) => o.box));
-  const asked = { piece, ends: task.ends, most: min(task.mostPadding - 0.5, known.clearance) };
+  const most = min(task.mostPadding - 0.5, known.clearance);
+  const clearance = min(most, enough);
+  const asItIs = freeElsewhere(checker, { piece, ends: task.ends, most: clearance }, known.motion);
+  const found = asItIs && foundMotion(task, piece, { clearance, motion: asItIs });
+  // With less padding it may not be let down as far.
+  if (found && found.raise <= max(RAISE_BY_HAND, known.raise)) return found;
+  const asked = { piece, ends: task.ends, most };
   for (const less of RETRACED) {
     const padding = known.clearance - less;
-    if (padding > asked.most) continue;
+    if (padding > most) continue;
     const wider = widenedElsewhere(checker, asked, known.motion, padding);
     if (wider) return foundMotion(task, piece, { clearance: wider.padding, motion: wider.motion });
   }

@@ -14,6 +14,7 @@ import {
   retracedPassages,
   widestMotion,
 } from '../../../../src/core/stages/landing/landingPassages';
+import { retracedMotion } from '../../../../src/core/stages/landing/landingSearch';
 import { winderStage } from '../../../../src/core/stages/winder/winder';
 import { paddedPiece } from '../../../../src/core/measures/piece';
 import { replay } from '../../../support/replayMotion';
@@ -116,3 +117,25 @@ test('in the worst case the same motion is gone over again, and never bears more
     expect(answer.clearance).toBeLessThanOrEqual(found[i]!.passage.answer.clearance),
   );
 });
+
+// Replayed by a program of its own in the place with the tape against the piece.
+test.each([5, 25, 60])(
+  'gone over again for %i mm it bears that where it bears more, and is replayed',
+  (enough) => {
+    const found = routePassages(halfLandingStage({ ...half, landingCeiling: 2400 }), slab, 30000);
+    const less = halfLandingStage({ ...half, flightWidth: 845, landingDepth: 845, landingCeiling: 2395 });
+    const larger = sortedPiece(1835, 935, 30);
+    const known = found.flatMap((one) => (one.found ? [{ hold: one.hold, motion: one.found }] : []));
+    const again = known.flatMap(({ hold, motion }) => {
+      const task = less.task(larger, hold);
+      const all = retracedMotion(task, larger, motion);
+      const asked = retracedMotion(task, larger, motion, enough);
+      return all && asked ? [{ all: all.clearance, asked }] : [];
+    });
+    expect(again.some(({ all }) => all > enough)).toBe(true);
+    for (const { all, asked } of again) {
+      expect(asked.clearance).toBeGreaterThanOrEqual(Math.min(all, enough));
+      expect(replay(asked, paddedPiece(larger, asked.clearance)).collides).toBe(false);
+    }
+  },
+);
