@@ -3,7 +3,15 @@ import { cpus } from 'node:os';
 import path from 'node:path';
 import type { Figure } from './figure';
 
-/** Runs every *.bench.ts beside this file, or those whose name holds a word given, and prints JSON and a table. */
+/** What a bench file exports: its figures, all at once or each as it is known. */
+interface Bench {
+  readonly run: () => Iterable<Figure> | Promise<Iterable<Figure>>;
+}
+
+/**
+ * Runs every *.bench.ts beside this file, or those whose name holds a word given; prints each figure as it is known, and
+ * JSON in the end.
+ */
 async function main(words: readonly string[]): Promise<void> {
   const files = readdirSync(__dirname)
     .filter((name) => name.endsWith('.bench.ts'))
@@ -11,17 +19,24 @@ async function main(words: readonly string[]): Promise<void> {
     .sort();
   const figures: (Figure & { readonly room: string })[] = [];
   for (const file of files) {
-    const bench = (await import(path.join(__dirname, file))) as { run: () => Promise<Figure[]> };
-    for (const figure of await bench.run()) figures.push({ room: file.replace('.bench.ts', ''), ...figure });
+    const bench = (await import(path.join(__dirname, file))) as Bench;
+    for (const figure of await bench.run()) {
+      const named = { room: file.replace('.bench.ts', ''), ...figure };
+      console.log(inWords(named));
+      figures.push(named);
+    }
   }
   const machine = { node: process.version, cpu: cpus()[0]?.model ?? 'unknown', cores: cpus().length };
   console.log(JSON.stringify({ machine, figures }));
-  const width = Math.max(...figures.map((f) => f.room.length + f.name.length)) + 2;
-  for (const f of figures) {
-    const goal = f.goal === undefined ? '' : `   goal ${f.goal}${f.figure <= f.goal ? '' : '   missed'}`;
-    const figure = `${Number(f.figure.toPrecision(3))} ${f.unit}`;
-    console.log(`${`${f.room}: ${f.name}`.padEnd(width)}  ${figure.padStart(12)}${goal}`);
-  }
+}
+
+/** Names are mostly no longer. */
+const WIDTH = 84;
+
+function inWords({ room, name, figure, unit, goal }: Figure & { readonly room: string }): string {
+  const aim = goal === undefined ? '' : `   goal ${goal}${figure <= goal ? '' : '   missed'}`;
+  const shown = `${Number(figure.toPrecision(3))} ${unit}`;
+  return `${`${room}: ${name}`.padEnd(WIDTH)}  ${shown.padStart(12)}${aim}`;
 }
 
 void main(process.argv.slice(2));
