@@ -107,7 +107,12 @@ export function widestMotionOf(
   }
   let going = begun;
   for (const { margin, behind, gains } of ROUNDS) {
-    for (const one of going) widenRound(checker, task, one, margin, known.length <= FEW ? PLACES_MORE : 0);
+    for (const one of going) {
+      widenRound(checker, task, one, margin, known.length <= FEW ? PLACES_MORE : 0);
+      // No other can be wider.
+      if (one.padding > task.most - LEAST_GAIN)
+        return { padding: one.padding, motion: one.places.map(keyOf) };
+    }
     const least = max(greatestPadding(going) - behind, shown - gains);
     going = going.filter(({ padding }) => padding >= least);
   }
