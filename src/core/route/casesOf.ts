@@ -1,7 +1,7 @@
 import type { PieceSize } from '../measures/piece';
 import { entryAt } from '../lists/entryAt';
 import { widestClearance, type Part } from './chain';
-import { partsByNeed, type PartsByNeed, type Wanted } from './partsByNeed';
+import { jointsByNeed, partsByNeed, type PartsByNeed, type Wanted } from './partsByNeed';
 import type { PreparedReading, PreparedRoute } from './preparedRoute';
 import { partsAlone, routeParts, withBlocksNotLookedAt, withJoints, type JointsAsked } from './routeParts';
 import type { BookPiece, StageBook } from './stageBook';
@@ -62,7 +62,7 @@ export function casesOf(
   const own = worstWith();
   if (!jointly || enough(own) || !enough(worstWith('supposed')))
     return { measured, worst: () => own, leavesAllowance };
-  const asOne = worstWith(solved);
+  const asOne = route.readings.map((reading) => laid.jointsByNeed(reading, 'worst'));
   const wanted = { least: allowance, enough: allowance, allowance, which: 'free' } as const;
   // On winding treads nothing is better than tight, whatever the tape leaves.
   const mayGo = route.steps.every(({ caps }) => caps.length === 0);
@@ -98,6 +98,12 @@ class LaidOut {
     return joints
       ? withJoints(alone, reading[tapeCase], this.piece, this.book, tapeCase, joints)
       : [...alone];
+  }
+
+  /** @see jointsByNeed */
+  jointsByNeed(reading: PreparedReading, tapeCase: 'worst' | 'measured'): Part[] {
+    const alone = this.aloneOf(reading, tapeCase);
+    return jointsByNeed(alone, reading[tapeCase], this.piece, this.book, tapeCase, this.allowance);
   }
 
   /** @see partsByNeed */

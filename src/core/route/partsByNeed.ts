@@ -1,7 +1,16 @@
 import { bestChain, widestClearance, type Part, type Passable } from './chain';
-import type { PartPlan } from './partPlan';
-import { supposedIn, withBlocks, withJoints, type BlocksAsked } from './routeParts';
-import type { BookPiece, StageBook } from './stageBook';
+import type { PartPlan, PlannedJoint } from './partPlan';
+import {
+  anyWay,
+  isSolved,
+  solvedPassages,
+  supposedIn,
+  withBlocks,
+  withJoints,
+  withMore,
+  type BlocksAsked,
+} from './routeParts';
+import type { BookPassage, BookPiece, StageBook } from './stageBook';
 import type { TapeCase } from './tapeCase';
 import type { BlockToSolve } from './tapedBlock';
 
@@ -54,4 +63,51 @@ export function partsByNeed(
     }
     if (!more) return { parts: parts('left out'), hopeful };
   }
+}
+
+/**
+ * The parts of a route with what stands close solved together, but for blocks, and only as far as a chain needs it that
+ * leaves the allowance without anything that is at best tight: all is supposed to leave it in any way, and that on which
+ * the best chain then rests is solved, until it rests on nothing that is not. Where no such chain is left all is solved.
+ * @param alone the parts of these plans by themselves
+ * @param allowance [mm a side]
+ */
+export function jointsByNeed(
+  alone: readonly Part[],
+  plans: readonly PartPlan[],
+  piece: BookPiece,
+  book: StageBook,
+  tapeCase: TapeCase,
+  allowance: number,
+): Part[] {
+  const known = new Map<PlannedJoint, readonly BookPassage[]>();
+  const supposed = new Map<PlannedJoint, readonly BookPassage[]>();
+  const supposes = new Map<BookPassage, PlannedJoint>();
+  const suppose = (joint: PlannedJoint): readonly BookPassage[] => {
+    const any = anyWay(allowance);
+    for (const passage of any) supposes.set(passage, joint);
+    supposed.set(joint, any);
+    return any;
+  };
+  const parts = (others: 'supposed' | 'left out'): Part[] =>
+    withMore(alone, plans, (joint) => {
+      const found = known.get(joint);
+      if (found || others === 'left out' || !isSolved(joint)) return found ?? [];
+      return supposed.get(joint) ?? suppose(joint);
+    });
+  for (let more = true; more;) {
+    more = false;
+    const hopeful = parts('supposed');
+    const widest = widestClearance(hopeful, 'free');
+    const chain = widest >= allowance ? bestChain(hopeful, 'free', widest, allowance) : undefined;
+    for (const { passage } of chain ?? []) {
+      const joint = passage && supposes.get(passage);
+      if (!joint || known.has(joint)) continue;
+      more = true;
+      known.set(joint, solvedPassages(joint, piece, book, tapeCase, allowance));
+    }
+  }
+  const found = parts('left out');
+  if (widestClearance(found, 'free') >= allowance) return found;
+  return withJoints(alone, plans, piece, book, tapeCase, { enough: allowance });
 }

@@ -87,20 +87,30 @@ export function withJoints(
   tapeCase: TapeCase,
   joints: Exclude<JointsAsked, undefined>,
 ): Part[] {
-  return withMore(alone, plans, ({ solved, short, block }) => [
-    ...(solved && solved.length > 0
-      ? joints === 'supposed'
-        ? ANY_WAY
-        : solved.flatMap((joint) => jointPassages(joint, piece, book, tapeCase, joints.enough))
-      : []),
-    ...(short
-      ? joints === 'supposed'
-        ? ANY_WAY
-        : shortFlightWays(short, piece, book, tapeCase, joints.enough)
-      : []),
-    ...(block && block.blocks.length > 0 && joints === 'supposed' ? ANY_WAY : []),
-  ]);
+  return withMore(alone, plans, (joint) => {
+    if (joints !== 'supposed') return solvedPassages(joint, piece, book, tapeCase, joints.enough);
+    return isSolved(joint) || (joint.block?.blocks.length ?? 0) > 0 ? ANY_WAY : [];
+  });
 }
+
+/** Whether there is anything to solve in rows that stand close, other than as a block. */
+export const isSolved = ({ solved = [], short }: PlannedJoint): boolean =>
+  solved.length > 0 || short !== undefined;
+
+/**
+ * The ways through rows that stand close, other than as a block.
+ * @param enough with less clearance [mm a side] they need not be looked at to the end
+ */
+export const solvedPassages = (
+  { solved = [], short }: PlannedJoint,
+  piece: BookPiece,
+  book: StageBook,
+  tapeCase: TapeCase,
+  enough: number,
+): readonly BookPassage[] => [
+  ...solved.flatMap((joint) => jointPassages(joint, piece, book, tapeCase, enough)),
+  ...(short ? shortFlightWays(short, piece, book, tapeCase, enough) : []),
+];
 
 /** The same parts with blocks of rows, each as far as it is asked for. */
 export const withBlocks = (
@@ -121,7 +131,7 @@ export const withBlocksNotLookedAt = (parts: readonly Part[], plans: readonly Pa
   withMore(parts, plans, ({ block }) => (block?.blocks.length === 0 ? ANY_WAY_TIGHT : []));
 
 /** Parts with further passages through their joints; those of a part that gets none stay the same. */
-const withMore = (
+export const withMore = (
   parts: readonly Part[],
   plans: readonly PartPlan[],
   more: (joint: PlannedJoint) => readonly BookPassage[],
@@ -188,12 +198,13 @@ const SUPPOSES = new WeakMap<BookPassage, BlockToSolve>();
 export const supposedIn = (passage: BookPassage): BlockToSolve | undefined => SUPPOSES.get(passage);
 
 function supposedOf(block: BlockToSolve, clearance: number): BookPassage[] {
-  return ANY_WAY.map((any) => {
-    const passage = { ...any, clearance };
-    SUPPOSES.set(passage, block);
-    return passage;
-  });
+  const any = anyWay(clearance);
+  for (const passage of any) SUPPOSES.set(passage, block);
+  return any;
 }
+
+/** Passages between any two ways of being held, each with that clearance [mm a side]. */
+export const anyWay = (clearance: number): BookPassage[] => ANY_WAY.map((any) => ({ ...any, clearance }));
 
 const ANY_WAY: readonly BookPassage[] = ALL_HOLDS.flatMap((_, from) =>
   ALL_HOLDS.map((pose, to): BookPassage => ({
