@@ -39,9 +39,9 @@ export function jointPassages(
   return book.remembered(key, () => solved(plan, piece, book, tapeCase, enough));
 }
 
-/** Whether the places where a block begins and ends do not hold a piece with that clearance [mm a side]. */
-export const tooShortFor = ({ holds, less }: BlockToSolve, size: PieceSize, enough: number): boolean =>
-  holds < size.length + 2 * (enough + less);
+/** What the places where a block begins and ends leave of a piece that rests there [mm a side]. */
+export const leftAtEnds = ({ holds, less }: BlockToSolve, size: PieceSize): number =>
+  (holds - size.length) / 2 - less;
 
 /**
  * The ways through rows that stand close. To find them takes long, so they are asked for only where nothing else passes,
@@ -59,11 +59,12 @@ export function blockPassages(
 ): readonly BookPassage[] {
   const { blocks, less, rests } = block;
   const size = piece.taped[tapeCase];
-  if (tooShortFor(block, size, enough)) return [];
+  const top = Math.min(enough, leftAtEnds(block, size));
+  if (top < least) return [];
   // What is shown is told a hair less.
   const ask = {
     atLeast: least + less + A_HAIR,
-    enough: enough + less + A_HAIR,
+    enough: top + less + A_HAIR,
     tolerance: GRID,
     from: [holdAt(from)],
   };

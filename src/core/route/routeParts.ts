@@ -4,7 +4,7 @@ import { clearSquareToPitch } from '../stages/flight/flight';
 import type { Part, PlaceLimit, RoomBeside } from './chain';
 import type { LimitCause } from './limitCause';
 import { diagonalClearance, poseChanges } from './poseChange';
-import { blockPassages, jointPassages, tooShortFor } from './jointPassages';
+import { blockPassages, jointPassages, leftAtEnds } from './jointPassages';
 import { shortFlightWays } from './shortFlightWays';
 import type { PartPlan, PassageSource, PassageSources, PlannedJoint, PlannedLimit } from './partPlan';
 import type { BlockToSolve } from './tapedBlock';
@@ -180,14 +180,15 @@ function ofBlock(
   tapeCase: TapeCase,
   asked: BlocksAsked,
 ): readonly BookPassage[] {
-  if (block.blocks.length === 0 || tooShortFor(block, piece.taped[tapeCase], asked.enough)) return [];
+  const most = Math.min(asked.enough, leftAtEnds(block, piece.taped[tapeCase]));
+  if (block.blocks.length === 0 || most < asked.least) return [];
   const holds = asked.solved.get(block);
   const found = holds
     ? [...holds].flatMap((from) => blockPassages(block, piece, book, tapeCase, { ...asked, from }))
     : [];
   if (asked.others === 'left out') return found;
   let supposed = asked.supposed.get(block);
-  if (!supposed) asked.supposed.set(block, (supposed = supposedOf(block, asked.enough)));
+  if (!supposed) asked.supposed.set(block, (supposed = supposedOf(block, most)));
   return holds ? [...found, ...supposed.filter(({ from }) => !holds.has(from))] : supposed;
 }
 
