@@ -16,7 +16,7 @@ import type { SolidPart } from './place/solid';
 /** Padding that is of no more interest [mm a side]. */
 const AMPLE = 150;
 /** Places that the widening of one way of holding it looks at in all. */
-const WORK = 100000;
+const WORK = 40000;
 /** How it is held where it begins and ends: lengthwise, or stood on end all the way. */
 const HOLDS: readonly Hold[] = ['LB', 'LT', 'BL', 'TL'];
 

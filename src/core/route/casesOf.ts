@@ -64,17 +64,15 @@ export function casesOf(
     return { measured, worst: () => own, leavesAllowance };
   const asOne = route.readings.map((reading) => laid.jointsByNeed(reading, 'worst'));
   const wanted = { least: allowance, enough: allowance, allowance, which: 'free' } as const;
-  // On winding treads nothing is better than tight, whatever the tape leaves.
-  const mayGo = route.steps.every(({ caps }) => caps.length === 0);
+  const widest = solvedTogether(route, laid, allowance, measured);
+  // Where it is at best tight, on winding treads or by what is shown only as measured, the tape changes nothing.
+  const mayGo =
+    route.steps.every(({ caps }) => caps.length === 0) && widestClearance(widest.parts, 'free') >= allowance;
   const worst =
     enough(asOne) || !mayGo
       ? asOne
       : route.readings.map((reading) => laid.byNeed(reading, 'worst', wanted).parts);
-  return {
-    measured: solvedTogether(route, laid, allowance, measured),
-    worst: () => worst,
-    leavesAllowance,
-  };
+  return { measured: widest, worst: () => worst, leavesAllowance };
 }
 
 /** In the worst case it is asked for so much more than the allowance [mm a side], so that rounding takes nothing off it. */

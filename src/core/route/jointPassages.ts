@@ -40,7 +40,7 @@ export function jointPassages(
 }
 
 /** What the places where a block begins and ends leave of a piece that rests there [mm a side]. */
-export const leftAtEnds = ({ holds, less }: BlockToSolve, size: PieceSize): number =>
+export const leftAtRest = ({ holds, less }: BlockToSolve, size: PieceSize): number =>
   (holds - size.length) / 2 - less;
 
 /**
@@ -55,12 +55,13 @@ export function blockPassages(
   piece: BookPiece,
   book: StageBook,
   tapeCase: TapeCase,
-  { least, enough, from }: { readonly least: number; readonly enough: number; readonly from: number },
+  asked: { readonly least: number; readonly enough: number; readonly from: number },
 ): readonly BookPassage[] {
   const { blocks, less, rests } = block;
   const size = piece.taped[tapeCase];
-  const top = Math.min(enough, leftAtEnds(block, size));
-  if (top < least) return [];
+  const { least, from } = asked;
+  const enough = Math.min(asked.enough, leftAtRest(block, size));
+  if (enough < least) return [];
   // What is shown is told a hair less.
   const ask = {
     atLeast: least + less + A_HAIR,

@@ -49,7 +49,14 @@ export function partsByNeed(
   const supposed: BlocksAsked['supposed'] = new Map();
   const others = withJoints(alone, plans, piece, book, tapeCase, { enough: least });
   const parts = (rest: BlocksAsked['others']): Part[] =>
-    withBlocks(others, plans, piece, book, tapeCase, { solved, others: rest, least, enough, supposed });
+    withBlocks(others, plans, piece, book, tapeCase, {
+      solved,
+      others: rest,
+      least,
+      enough,
+      allowance,
+      supposed,
+    });
   for (;;) {
     const hopeful = parts('supposed');
     const widest = widestClearance(hopeful, which);

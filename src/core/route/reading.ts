@@ -34,7 +34,7 @@ export const isLanding = (stage: StageName | undefined): boolean =>
   stage !== undefined && kindOf(stage).stair === 'landing';
 
 /** Whether the way turns there on a stair: a landing, or winding treads. */
-export const turnsOnStair = (stage: StageName | undefined): boolean =>
+const turnsOnStair = (stage: StageName | undefined): boolean =>
   stage !== undefined && kindOf(stage).stair !== null && kindOf(stage).stair !== 'flight';
 
 /** What each choice of a reading is about. */

@@ -4,10 +4,10 @@ import { clearSquareToPitch } from '../stages/flight/flight';
 import type { Part, PlaceLimit, RoomBeside } from './chain';
 import type { LimitCause } from './limitCause';
 import { diagonalClearance, poseChanges } from './poseChange';
-import { blockPassages, jointPassages, leftAtEnds } from './jointPassages';
+import { blockPassages, jointPassages, leftAtRest } from './jointPassages';
 import { shortFlightWays } from './shortFlightWays';
 import type { PartPlan, PassageSource, PassageSources, PlannedJoint, PlannedLimit } from './partPlan';
-import type { BlockToSolve } from './tapedBlock';
+import { isRound, type BlockToSolve } from './tapedBlock';
 import {
   raisedBy,
   shownInBoth,
@@ -169,6 +169,8 @@ export interface BlocksAsked {
   /** Clearances [mm a side] between which they are looked for. */
   readonly least: number;
   readonly enough: number;
+  /** The clearance that the firm insists on [mm a side]. */
+  readonly allowance: number;
   /** What a block is supposed to let pass, once it has been asked for. */
   readonly supposed: Map<BlockToSolve, readonly BookPassage[]>;
 }
@@ -180,15 +182,16 @@ function ofBlock(
   tapeCase: TapeCase,
   asked: BlocksAsked,
 ): readonly BookPassage[] {
-  const most = Math.min(asked.enough, leftAtEnds(block, piece.taped[tapeCase]));
-  if (block.blocks.length === 0 || most < asked.least) return [];
+  const left = leftAtRest(block, piece.taped[tapeCase]);
+  if (block.blocks.length === 0 || left < asked.least) return [];
   const holds = asked.solved.get(block);
   const found = holds
     ? [...holds].flatMap((from) => blockPassages(block, piece, book, tapeCase, { ...asked, from }))
     : [];
   if (asked.others === 'left out') return found;
   let supposed = asked.supposed.get(block);
-  if (!supposed) asked.supposed.set(block, (supposed = supposedOf(block, most)));
+  if (!supposed)
+    asked.supposed.set(block, (supposed = supposedOf(block, Math.min(left, hopedOf(block, asked)))));
   return holds ? [...found, ...supposed.filter(({ from }) => !holds.has(from))] : supposed;
 }
 
@@ -197,6 +200,10 @@ const SUPPOSES = new WeakMap<BookPassage, BlockToSolve>();
 
 /** The block that a passage supposes to pass; undefined where it is a real one. */
 export const supposedIn = (passage: BookPassage): BlockToSolve | undefined => SUPPOSES.get(passage);
+
+/** Round a turn of the stair one way that leaves the allowance is enough: to solve them all for the widest takes too long. */
+const hopedOf = ({ blocks: [block] }: BlockToSolve, { least, enough, allowance }: BlocksAsked): number =>
+  block && isRound(block) ? Math.min(enough, Math.max(least, allowance)) : enough;
 
 function supposedOf(block: BlockToSolve, clearance: number): BookPassage[] {
   const any = anyWay(clearance);
