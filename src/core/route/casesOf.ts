@@ -62,7 +62,9 @@ export function casesOf(
   const own = worstWith();
   if (!jointly || enough(own) || !enough(worstWith('supposed')))
     return { measured, worst: () => own, leavesAllowance };
-  const asOne = route.readings.map((reading) => laid.jointsByNeed(reading, 'worst'));
+  const asOne = route.readings.map((reading) =>
+    withBlocksNotLookedAt(laid.jointsByNeed(reading, 'worst'), reading.worst),
+  );
   const wanted = { least: allowance, enough: allowance, allowance, which: 'free' } as const;
   const widest = solvedTogether(route, laid, allowance, measured);
   // Where it is at best tight, on winding treads or by what is shown only as measured, the tape changes nothing.
