@@ -74,6 +74,6 @@ export function crewSheet(book: WorkbookWriter): void {
     { bold: true },
   );
   // What is printed keeps letters of 7 points; the cautions of the single moves stand once below them.
-  sheet.widths([22, 9, 46, 9, 10, 8, 11, 36, 26, 11, 28, 60]);
+  sheet.widths([22, 8, 46, 9, 11, 8, 11, 36, 26, 11, 28, 60]);
   sheet.print({ area: `A1:K${last + 1 + cautions.length}`, across: 'landscape' });
 }
