@@ -28,8 +28,6 @@ const LONG = 5;
  * second for the next time.
  */
 const AT_ONCE = 35;
-/** A short function that was called is made again aside for so many times, or so long [ms], a little at a time [ms]. */
-const WARMING = { calls: 3000, time: 60, slice: 4 } as const;
 
 /**
  * Turns descriptions into the functions that the host of the add-in calls: a short call is answered at once, a long
@@ -54,16 +52,11 @@ export class HostCalls {
     const { id, arguments: described } = description;
     const call = callInParts(description, this.makeError);
     const cost = cellCost(description);
-    let isWarm = false;
     return (...given) => {
       this.warmOnce();
       const invocation = invocationIn(given, described.length);
       const values = shortened(description, given.slice(0, described.length) as HostArgument[]);
       const time = cost === Infinity ? Infinity : cost * mostCells(values);
-      if (time <= LONG && !isWarm) {
-        isWarm = true;
-        this.warmUp(() => runToEnd(call(values)));
-      }
       if (time <= LONG && this.hasTurn()) {
         const begun = this.now();
         const cells = runToEnd(call(values));
@@ -100,26 +93,6 @@ export class HostCalls {
     if (this.called) return;
     this.called = true;
     this.later(() => this.queue.warm());
-  }
-
-  /**
-   * A workbook that calls a function once mostly comes to call it in thousands of cells. The first thousand calls take some
-   * ten times as long as those after them, since the engine compiles only what was called often: so it is, aside.
-   */
-  private warmUp(make: () => void): void {
-    let left = WARMING.calls;
-    let spent = 0;
-    const slice = (): void => {
-      const begun = this.now();
-      let took = 0;
-      while (left-- > 0 && took < WARMING.slice) {
-        make();
-        took = this.now() - begun;
-      }
-      spent += took;
-      if (left > 0 && spent < WARMING.time) this.later(slice);
-    };
-    this.later(slice);
   }
 
   /** Whether there is time to make a call at once: a little in each turn of the page. */

@@ -17,7 +17,6 @@ function page(): {
   /** How long each call takes from now on [ms]. */
   eachTakes: (time: number) => void;
   call: (id: string, given: readonly unknown[], invocation: Invocation) => unknown;
-  calls: HostCalls;
 } {
   let time = 0;
   let oneTakes = 0;
@@ -39,7 +38,6 @@ function page(): {
       }
     },
     eachTakes: (one) => void (oneTakes = one),
-    calls,
     call: (id, given, invocation) => {
       const description = FUNCTIONS.find((f) => f.id === id);
       if (!description) throw new Error(`no function ${id}`);
@@ -59,37 +57,6 @@ test('a short call is answered at once while the page has its turn, and afterwar
   expect(later).toBeInstanceOf(Promise);
   await turn();
   expect(await later).toEqual(expected);
-});
-
-test('a short function is made again aside once it was called, so that the engine compiles it, and not for ever', async () => {
-  const { calls, turn, eachTakes } = page();
-  const pitch = FUNCTIONS.find((f) => f.id === 'PITCH');
-  if (pitch?.kind !== 'number') throw new Error('no function PITCH');
-  let made = 0;
-  const counted: typeof pitch = {
-    ...pitch,
-    compute: (...given) => {
-      made++;
-      return pitch.compute(...given);
-    },
-  };
-  const call = calls.functionOf(counted);
-  void call([[190]], [[250]], {});
-  expect(made).toBe(1);
-  await turn();
-  // The clock stands still: only the number of calls ends it.
-  expect(made).toBe(3001);
-  await turn();
-  void call([[190]], [[250]], {});
-  await turn();
-  expect(made).toBe(3002);
-  eachTakes(1);
-  made = 0;
-  void calls.functionOf(counted)([[190]], [[250]], {});
-  await turn();
-  // Some 60 ms, in turns that end after 4.
-  expect(made).toBeGreaterThan(30);
-  expect(made).toBeLessThan(90);
 });
 
 test('nothing hangs on the invocation of a short call, and of a long one only while it runs', async () => {
