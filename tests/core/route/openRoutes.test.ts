@@ -7,7 +7,7 @@ import { heldMotions } from '../../support/openRoute';
  * and cut against its air, which knows nothing of the project's own scene.
  * `ROUTES=2000 npx jest tests/core/route/openRoutes` runs the campaign.
  */
-const ROUTES = Number(process.env['ROUTES'] ?? 14);
+const ROUTES = Number(process.env['ROUTES'] ?? 24);
 const BUILDINGS = 2;
 /** Of the motions, so many at least are drawn to the end: regression only. */
 const DRAWN_SHARE = 0.9;

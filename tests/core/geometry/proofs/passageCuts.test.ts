@@ -14,6 +14,7 @@ import { sideDoorAnswer } from '../../../../src/core/stages/sideDoor/sideDoor';
 import { widestMotion } from '../../../../src/core/stages/landing/landingPassages';
 import { winderStage } from '../../../../src/core/stages/winder/winder';
 import { seeded } from '../../../support/parkMiller';
+import { replay } from '../../../support/replayMotion';
 
 /** What the calculus books give for equal widths a: a rod of 2 sqrt 2 a goes round, no longer one. */
 const LADDER = 2 * Math.SQRT2;
@@ -249,4 +250,19 @@ describe('never below a motion that is held, and mostly not far above it', () =>
     }
     expect(near).toBeGreaterThanOrEqual(least);
   });
+});
+
+test('no cut refuses a slate that is led round three winding treads and replayed, hardly larger than goes', () => {
+  const [width, headroom, rise, going, treads] = [910, 2048, 167, 252, 3];
+  const piece = sortedPiece(2322, 975, 75);
+  const turn = radians(90);
+  const shown = widestMotion(winderStage({ width, headroom, rise, going, turn, treads }), piece);
+  const led = paddedPiece(piece, shown.clearance - 1e-6);
+  expect(shown.clearance).toBeGreaterThan(20);
+  expect(replay(shown, led).collides).toBe(false);
+  const slope = rise / going;
+  const stair = { width, widthOut: width, headroom, rise: [rise, rise], slope: [slope, slope] } as const;
+  const cut = (p: typeof piece): boolean => winderCutBlocks({ ...stair, turn, treads, facingWall: false }, p);
+  expect(cut(led)).toBe(false);
+  expect(cut(paddedPiece(piece, 120))).toBe(true);
 });
