@@ -65,7 +65,7 @@ export function blockPassages(
   // What is shown is told a hair less.
   const ask = {
     atLeast: least + less + A_HAIR,
-    enough: top + less + A_HAIR,
+    enough: enough + less + A_HAIR,
     tolerance: GRID,
     from: [holdAt(from)],
   };
