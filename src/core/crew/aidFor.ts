@@ -42,7 +42,7 @@ export const aboveGuideline = (mass: number): boolean => !handlers({ mass, limit
 
 /**
  * The aid that can stand where a move is made and do what it asks: skates a level floor under a level piece, a stair
- * climber a straight flight under a piece that is not raised off it. For everything else none is known, and none is named.
+ * climber a straight flight under a piece that is not raised off it and does not lean. For everything else none is known, and none is named.
  *
  * @source what an aid needs under it: common practice, no source; the guideline is HSE L23, see `teamLimit`.
  * @param mass of the piece [kg]; undefined where it is not given
@@ -65,6 +65,7 @@ export function aidFor(move: AidedMove, mass: number | undefined): Aid {
   if (stair === 'landing') return 'none known: landing';
   // It climbs steps: on a slope it only rolls.
   if (move.stage === 'ramp') return 'none known: ramp';
-  if (stair === 'flight') return 'stair climber';
+  // What leans over to one side stands on no plate of it.
+  if (stair === 'flight') return move.pose === 'leaning' ? 'none known: tilted or leaning' : 'stair climber';
   return move.pose === 'tilted' || move.pose === 'leaning' ? 'none known: tilted or leaning' : 'skates';
 }

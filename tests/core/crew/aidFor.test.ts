@@ -36,6 +36,7 @@ test('an aid is named only where it can stand: skates on level floor, a stair cl
       if (aid === 'stair climber') {
         expect(kindOf(move.stage).stair).toBe('flight');
         expect(move.stage).not.toBe('ramp');
+        expect(move.pose).not.toBe('leaning');
       }
       if (aid === 'skates' || aid === 'stair climber') {
         expect(move.raise).toBeLessThanOrEqual(300);
