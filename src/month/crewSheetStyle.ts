@@ -44,6 +44,8 @@ figcaption { font-weight: 600; }
   .moves td[data-head]::before { content: attr(data-head) ' '; opacity: .8; }
 }
 @media screen and (max-width: 560px) { .two { grid-template-columns: 1fr; } }
+/* The table is wider than a narrow screen; what stands over it stays in sight while it is moved aside. */
+@media screen and (max-width: 560px) { caption span { display: block; position: sticky; left: 0; max-width: calc(100vw - 2.5rem); } }
 @page { size: A4 portrait; margin: 8mm; }
 @media print {
   :root { color-scheme: light; }

@@ -195,7 +195,7 @@ function movesTable(survey: string, moves: readonly CarryMove[], mass: number | 
     const share = shareWords(move, mass);
     return markup`<tr><td class="number" data-head="No.">${move.number}</td><td data-head="Step">${String(move.step)}</td><th scope="row">${moveOrder(move)}${closest}</th><td class="number" data-head="Tilt">${move.tilt === undefined ? '–' : String(shownGiven(degrees(move.tilt), 0))}</td><td class="number" data-head="Raise">${move.raise === undefined ? '–' : shownUp(move.raise)}</td><td class="number" data-head="Clearance">${move.clearance === undefined ? '–' : shownDown(move.clearance)}</td><td data-head="Hands">${handWords(move)}</td><td class="number" data-head="Lower share">${typeof share === 'number' ? shownUp(share) : share}</td><td data-head="Aid">${aidWords(move)}</td></tr>`;
   });
-  return markup`<div class="wide" role="region" aria-label="${survey}: moves" tabindex="0"><table class="moves"><caption>Moves: tilt in degrees, raise and clearance in mm, lower share in kg (what the lower end bears; no word on how many may carry it)</caption><thead><tr>${head}</tr></thead><tbody>${rows}</tbody></table></div>`;
+  return markup`<div class="wide" role="region" aria-label="${survey}: moves" tabindex="0"><table class="moves"><caption><span>Moves: tilt in degrees, raise and clearance in mm, lower share in kg (what the lower end bears; no word on how many may carry it)</span></caption><thead><tr>${head}</tr></thead><tbody>${rows}</tbody></table></div>`;
 }
 
 const protect = (rows: readonly StageRow[]): string[] => [
