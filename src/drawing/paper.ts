@@ -124,24 +124,26 @@ export class Paper {
 
   /**
    * Letters in place of figures, for a drawing that shows where the tape goes and not what it read.
-   * @param letterOf the letter for a name, and whether it is drawn heavy, with a question mark; what has none loses its figure
+   * @param letterOf the letter for a name, and whether it is drawn heavy, with a question mark; a line of dimension that has none is left out
    * @returns the names that were met, each once
    */
   letter(letterOf: (name: string) => Lettered | undefined): readonly string[] {
     const met = new Set<string>();
-    this.items = this.items.map((item): Item => {
+    this.items = this.items.flatMap((item): Item[] => {
       const { name } = item as { readonly name?: string };
-      if (name === undefined) return item;
+      if (name === undefined) return [item];
       const lettered = name === '' ? undefined : letterOf(name);
-      if (!lettered) return { ...item, text: '' } as Item;
+      if (!lettered) return item.kind === 'dimension' ? [] : [{ ...item, text: '' } as Item];
       met.add(name);
       const text = lettered.marked ? `${lettered.letter} ?` : lettered.letter;
-      if (item.kind === 'label') return { ...item, text };
-      return {
-        ...(item as Extract<Item, { kind: 'dimension' }>),
-        text,
-        ...(lettered.marked ? { marked: true } : {}),
-      };
+      if (item.kind === 'label') return [{ ...item, text }];
+      return [
+        {
+          ...(item as Extract<Item, { kind: 'dimension' }>),
+          text,
+          ...(lettered.marked ? { marked: true } : {}),
+        },
+      ];
     });
     return [...met];
   }
