@@ -3,7 +3,7 @@ import { placeOf, type KeyAttitude, type SceneBox } from '../../space/motion';
 import { likeness, rotate, slerp, type Quaternion } from '../../space/quaternion';
 import { SpaceChecker } from '../../space/spaceChecker';
 import { placedBox, placedFrame, placedKey, placingOf, START, type Frame, type Vec3 } from '../place/frame';
-import { sceneNear, type PlacedSolid } from '../place/placedRoute';
+import { sceneNear, type PlacedRow, type PlacedSolid } from '../place/placedRoute';
 import { isLevel } from '../place/rowContext';
 import type { SolidPart } from '../place/solid';
 import type { WalkKey } from './carrier';
@@ -169,7 +169,12 @@ export function stepMotion(
   const at = looker.tightest(within, walk.padding, near) ?? nearestOf(within, near, looker, placeAt);
   const parts = within.map(({ gone }) => (gone - from) / (to - from || 1));
   const many = keys.length > 8 || to - from > LONG_WAY * piece.length;
-  const positions = chosen(parts, at, many ? 5 : 3).map(placeAt);
+  const count = many ? 5 : 3;
+  const evenly = chosen(parts, at, count);
+  const steepest = placed && steepestOn(placed, within);
+  const shownTilt = Math.max(...evenly.map((n) => tiltOf(entryAt(within, n).turn)));
+  const steeper = steepest !== undefined && tiltOf(entryAt(within, steepest).turn) > shownTilt + STEEPER_BY;
+  const positions = (steeper ? chosen(parts, at, count, steepest) : evenly).map(placeAt);
   const tightest = placeAt(at);
   return {
     row,
@@ -183,6 +188,23 @@ export function stepMotion(
     whole,
     jointly,
   };
+}
+
+/** Steeper than the places shown by more than this [rad], half a degree, a place is shown as well. */
+const STEEPER_BY = Math.PI / 360;
+/** Steeper than the pitch by more than this [rad] a piece is stood up or laid down, not carried on. */
+const BEYOND_PITCH = 0.02;
+
+/** On a flight the number of the place where the piece is carried steepest: the crew is told that tilt. */
+function steepestOn({ joint }: PlacedRow, within: readonly Place[]): number | undefined {
+  const { rise, going } = joint.measures;
+  if (joint.stage !== 'flight' || rise === undefined || going === undefined) return undefined;
+  const most = Math.atan2(rise, going) + BEYOND_PITCH;
+  const tilts = within.map(({ turn }) => {
+    const tilt = tiltOf(turn);
+    return tilt > most ? 0 : tilt;
+  });
+  return tilts.indexOf(Math.max(...tilts));
 }
 
 /** A way so many times as long as the piece is shown in five places, what turns on it counted; a shorter one in three. */
@@ -488,11 +510,13 @@ export function tiltOf(turn: Quaternion): number {
 /** The tightest place nearer to an end of the way than this share of it stands for that end. */
 const AT_THE_END = 0.06;
 
-/** Numbers of the first place, the last, the tightest, and as many between as are asked for, evenly along the way. */
-function chosen(parts: readonly number[], tightest: number, count: number): number[] {
-  const at = entryAt(parts, tightest);
-  const ends = [0, parts.length - 1].filter((n) => Math.abs(entryAt(parts, n) - at) > AT_THE_END);
-  const picked = new Set<number>([tightest, ...ends]);
+/** Numbers of the first place, the last, the tightest, one more where it is told, and as many between as are asked for, evenly along the way. */
+function chosen(parts: readonly number[], tightest: number, count: number, more?: number): number[] {
+  const told = more === undefined ? [tightest] : [tightest, more];
+  const ends = [0, parts.length - 1].filter((n) =>
+    told.every((one) => Math.abs(entryAt(parts, n) - entryAt(parts, one)) > AT_THE_END),
+  );
+  const picked = new Set<number>([...told, ...ends]);
   for (let n = 1; n + 1 < count && picked.size < count; n++) {
     const wanted = n / (count - 1);
     const off = parts.map((part) => Math.abs(part - wanted));
