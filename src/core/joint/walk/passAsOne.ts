@@ -21,7 +21,7 @@ import { OFF, type Walk, type WalkBlock } from './walk';
  * Carries the piece through rows that are passed as one space by the motion with which that was shown, put into the scene
  * of the route.
  * @param i the placed row with which they begin
- * @returns the last placed row that is passed; undefined, with nothing moved, where it cannot be carried so
+ * @returns the number of the last placed row that is passed; undefined, with nothing moved, where it cannot be carried so
  */
 export function passAsOne(walk: Walk, i: number, asOne: WalkBlock): number | undefined {
   const keys = keysInScene(walk, i, asOne);

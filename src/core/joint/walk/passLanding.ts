@@ -1,4 +1,5 @@
 import { entryAt } from '../../lists/entryAt';
+import type { Hold } from '../../motion/hold';
 import type { KeyAttitude } from '../../space/motion';
 import { flightMove } from './flightMove';
 import { landingKeys } from './landingKeys';
@@ -60,11 +61,18 @@ function keysRound(walk: Walk, i: number): KeyAttitude[] | undefined {
   return keys;
 }
 
+/** How it is held on a flight. */
+interface HeldOnFlight {
+  readonly from: Hold;
+  /** Passed together with others: it may be stood up there. */
+  readonly jointly?: boolean;
+}
+
 /** How many keys [count] may be kept of a motion that has come off a landing on to the flight of row i: all, or fewer, back to the landing. */
 export function leavingMarks(
   walk: Walk,
   i: number,
-  { from: hold, jointly }: Pick<WalkStep, 'from' | 'jointly'>,
+  { from: hold, jointly }: HeldOnFlight,
 ): number[] {
   const { keys } = walk.carrier;
   const marks: number[] = [];
