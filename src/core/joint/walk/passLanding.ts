@@ -69,11 +69,7 @@ interface HeldOnFlight {
 }
 
 /** How many keys [count] may be kept of a motion that has come off a landing on to the flight of row i: all, or fewer, back to the landing. */
-export function leavingMarks(
-  walk: Walk,
-  i: number,
-  { from: hold, jointly }: HeldOnFlight,
-): number[] {
+export function leavingMarks(walk: Walk, i: number, { from: hold, jointly }: HeldOnFlight): number[] {
   const { keys } = walk.carrier;
   const marks: number[] = [];
   for (let n = keys.length; n > 1; n--) {
