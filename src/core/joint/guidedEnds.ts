@@ -25,8 +25,9 @@ export interface WayEnd {
   readonly side: -1 | 1;
   /** What holds it [mm]; Infinity where nothing bounds it. */
   readonly length: number;
+  /** [mm] */
   readonly width: number;
-  /** Square to what it lies on. */
+  /** Square to what it lies on [mm]. */
   readonly height: number;
   /** By how much the way rises there [rad]. */
   readonly pitch: number;
@@ -38,8 +39,9 @@ const OFF = 2;
 const MOST_OFF = 20;
 /** So far from the block's middle it stands, where it may stand anywhere [mm]. */
 const AWAY = 200;
-/** How far what closes a block reaches beyond its section on every side, and how thick it is [mm]. */
+/** How far what closes a block reaches beyond its section on every side [mm]. */
 const CLOSED_BEYOND = 200;
+/** How thick it is [mm]. */
 const THICK = 120;
 /** A piece lying along a flight is no higher square to it than this over its upright side [mm]. */
 const PADDED = 300;
@@ -130,7 +132,7 @@ export function mostAt({ length, width, height }: WayEnd, piece: PieceSize, hold
   return Math.min(length - along - 2 * OFF, width - across, height - upright - 2 * OFF) / 2;
 }
 
-/** The piece at rest there, as near to the block's middle as it need not be nearer. */
+/** The piece at rest there, padded [mm a side], as near to the block's middle as it need not be nearer. */
 export function restingAt(
   { plane, side, length, height, pitch }: WayEnd,
   piece: PieceSize,

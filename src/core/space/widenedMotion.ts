@@ -134,7 +134,7 @@ function polish(checker: SpaceChecker, task: WideningTask, widening: Widening): 
   }
 }
 
-/** A motion that is known in a like scene, between its own ends, if it is free here with the most padding as it is. */
+/** A motion that is known in a like scene, between its own ends, if it is free here with the most padding as it is; undefined where it is not. */
 export function freeElsewhere(checker: SpaceChecker, task: WideningTask, motion: Motion): Motion | undefined {
   const { start, goal } = task.ends(task.most);
   const places = motion.map(placeOf);

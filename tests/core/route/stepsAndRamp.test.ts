@@ -5,7 +5,10 @@ import { judgeRoute, type RouteJudgement } from '../../../src/core/route/judgeRo
 import { stageBook } from '../../../src/core/route/stageBook';
 import { readRoute } from '../../../src/core/survey/table/readRoute';
 import { checkRoute } from '../../../src/core/survey/checks/checkRoute';
+import { routeAir } from '../../support/routeAir';
+import { strays } from '../../support/routeReplay';
 import { surveyTable } from '../../support/surveyTable';
+import { walked } from '../../support/walkedRoute';
 
 type Row = Readonly<Record<string, Cell>>;
 const table = (rows: readonly Row[]): Cell[][] =>
@@ -110,9 +113,27 @@ describe('a turn behind the door of a few steps', () => {
     // Its end is over the lower ground by all that the ramp rises, however it came up.
     const steep = into({ ...RAMP, Rise: 600 });
     expect(steep.verdict).not.toBe('goes');
-    // Down to the door its tail is above the upper ground: level through the door it is as high as the steps rise.
-    expect(into({ ...low, Way: 'down' })).toMatchObject({ verdict: 'tight', tightness: 'trial' });
-    expect(into({ ...low, Way: 'down' }).raise).toBeGreaterThanOrEqual(2 * 140);
+    // Down to the door its tail is above the upper ground: level through the door it is as high as the steps rise. Where it is
+    // too low to carry it on end, there is no other way.
+    const under = (row: Row, Height: number): Row => ({ ...row, Height });
+    const down = judge(
+      [{ ...low, Way: 'down' }, under(door, 1500), under(corner, 1600), under(passage, 1600), ROOM],
+      panel,
+    );
+    expect(down).toMatchObject({ verdict: 'tight', tightness: 'trial' });
+    expect(down.raise).toBeGreaterThanOrEqual(2 * 140);
+  });
+  test('on end it goes down them and out at the door, raised little: the motion stays in the air of the house', () => {
+    const rows = [{ ...low, Way: 'down' }, door, corner, passage, ROOM];
+    const judged = judge(rows, panel);
+    expect(judged).toMatchObject({ verdict: 'goes', pose: 'on end' });
+    const placed = readRoute(table(rows)).rows.flatMap(({ stage, measures, hand, way }) =>
+      stage ? [{ stage, measures, hand, way }] : [],
+    );
+    const walk = walked(placed, panel, 'measured', 25);
+    expect(walk?.notDrawn).toBeUndefined();
+    expect(walk && strays(walk.keys, panel, walk.padding, routeAir(placed), 12)).toBeUndefined();
+    // A porch roof over the steps leaves less than its breadth above their head.
     // A porch roof over the steps leaves less than its breadth above their head.
     expect(into({ ...low, Height: 570 }).verdict).not.toBe('goes');
   });

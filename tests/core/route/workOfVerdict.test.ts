@@ -47,8 +47,11 @@ jest.spyOn(CentreOnCut.prototype, 'decide').mockImplementation(function (this: C
   return outcome;
 });
 
-/** Somewhat above what was counted on 27 November 2026: 38, 22 and 2; before that day they were 46, 94 and 8. */
-const MOST = { decided: 45, placed: 30, lowered: 5 };
+/**
+ * Somewhat above what was counted on 27 November 2026. Decided were 38 while rows that stand close were solved no farther than
+ * the allowance; as measured they are solved up to 150 mm since.
+ */
+const MOST = { decided: 115, placed: 34, lowered: 5 };
 
 type Work = Readonly<Record<keyof typeof spies | 'cells', number>>;
 
