@@ -85,7 +85,10 @@ function fromTheSide(shown: readonly Shown[], step: StepMotion, facts: StepFacts
   return shown.filter(({ isTightest }) => isTightest || shown.length === 1);
 }
 
-/** A flight is walked in one upright plane: its places stand in one picture from the side. */
+/**
+ * A flight is walked in one upright plane: its places stand in one picture from the side, but where the piece is still, or
+ * already, turned across the way.
+ */
 function isInElevation(
   { solids, jointly }: StepMotion,
   shown: readonly Shown[],
@@ -95,11 +98,15 @@ function isInElevation(
   if (best === 'from above' || (best === 'from in front' && !jointly)) return false;
   if (shown.length < 2 || solids.length === 0) return false;
   const ys = shown.map(({ solid }) => solid.centre[1]);
-  return Math.max(...ys) - Math.min(...ys) < IN_ONE_PLANE;
+  const apart = Math.max(...ys) - Math.min(...ys);
+  return Math.max(apart, ...shown.map(({ solid }) => longAcross(solid))) < IN_ONE_PLANE;
 }
 
-/** Places that stand no farther apart across the way are seen in one picture [mm]. */
+/** Places no farther apart across the way, of a piece that reaches no farther across it, are seen in one picture [mm]. */
 const IN_ONE_PLANE = 400;
+
+/** How far the long side of a box leads across the way [mm]. */
+const longAcross = ({ size, turn }: Shown['solid']): number => Math.abs(rotate(turn, [1, 0, 0])[1]) * size[0];
 
 /** All places of a flight from the side, the way to the right. */
 function drawElevation(
