@@ -42,7 +42,7 @@ async function month(): Promise<void> {
   if (!opened.ok) throw new Error(`The sample workbook was refused: ${opened.reason}`);
   const { host } = opened;
   host.register(bundle);
-  console.log('Judging all surveys of the month; this takes about a minute…\n');
+  console.log('Judging all surveys of the month; this takes one to two minutes…\n');
   const { circular, unreadable } = host.recalculate();
   const faulty = [...circular, ...unreadable].map((c) => `${c.sheet}!${cellAddress(c.row, c.column)}`);
   if (faulty.length > 0) throw new Error(`Formulas that cannot be computed: ${faulty.join(', ')}`);

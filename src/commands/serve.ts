@@ -21,7 +21,7 @@ async function serve(): Promise<void> {
     computed
       ? `The page opens with the results in ${path.relative(process.cwd(), computed.file)}, and computes them again.`
       : 'The stored results are of another version, so the page computes those of the sample month, those of the ' +
-          'sheet in front first; all take about a minute. After npm run month it opens with them.',
+          'sheet in front first; all take one to two minutes. After npm run month it opens with them.',
   );
   const sample = computed?.bytes ?? blank;
   const { origin } = await startSheetServer(path.join(ROOT, 'dist'), sample, port);
